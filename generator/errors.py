@@ -1,0 +1,90 @@
+"""What can go wrong, and where.
+
+    SheetError                      everything this package raises on purpose
+    ├── JobProblems                 one file could not be read: all its problems at once
+    ├── BadDesignation              a thread designation that no standard here knows
+    └── OutsideRange                a figure outside the range of its formula or table
+
+Only the command line and the mkdocs plugin turn these into text or exit codes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+
+@dataclass(frozen=True, order=True)
+class Location:
+    """A place in a file. `line` and `column` count from 1; `path` is shown as it was opened."""
+
+    path: Path
+    line: int = 1
+    column: int = 1
+
+    def __str__(self) -> str:
+        return f"{self.path.as_posix()}:{self.line}:{self.column}"
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One thing wrong in one place of a file.
+
+    `field` is the dotted name in the file's own words ("operations.2.thread.length"), `message` says
+    what was written and what would be accepted, `source_line` is the line itself, for the caret.
+    """
+
+    location: Location
+    field: str
+    message: str
+    source_line: str = ""
+
+    def __str__(self) -> str:
+        field = f"{self.field}: " if self.field else ""
+        return f"{self.location}: {field}{self.message}"
+
+    def with_caret(self) -> str:
+        """The problem, then the source line with a caret under the column."""
+        if not self.source_line:
+            return str(self)
+        return f"{self}\n    {self.source_line}\n    {' ' * (self.location.column - 1)}^"
+
+
+class SheetError(Exception):
+    """Everything this package raises on purpose."""
+
+
+class JobProblems(SheetError):
+    """A file that could not be read; `problems` holds all that is wrong with it, in file order."""
+
+    def __init__(self, problems: Sequence[Problem]) -> None:
+        self.problems: tuple[Problem, ...] = tuple(sorted(problems, key=lambda problem: problem.location))
+        super().__init__("\n".join(str(problem) for problem in self.problems))
+
+
+class BadDesignation(SheetError, ValueError):
+    """A thread designation that cannot be read; the message says what would be accepted."""
+
+
+class OutsideRange(SheetError, ValueError):
+    """A value outside the range in which a formula or table holds.
+
+    `quantity` names it in trade words; `value`, `low` and `high` are SI (or the unit that `unit` names).
+    """
+
+    def __init__(
+        self, quantity: str, value: float, low: float | None, high: float | None, source: str, unit: str = ""
+    ) -> None:
+        self.quantity, self.value, self.low, self.high, self.source, self.unit = (
+            quantity, value, low, high, source, unit,
+        )
+        bounds = " and ".join(
+            text
+            for text in (
+                f"at least {low:g} {unit}".rstrip() if low is not None else "",
+                f"at most {high:g} {unit}".rstrip() if high is not None else "",
+            )
+            if text
+        )
+        super().__init__(f"{quantity} {value:g} {unit}".rstrip() + f" is out of range: {bounds} ({source})")

@@ -1,0 +1,68 @@
+"""The desk on which a sheet is put together: figures and findings are laid down as they are found.
+
+Each section of the sheet (`thread`, `lathe_settings`, `passes`, `relief`, `holding`, `cautions`) is one
+module with one public function. It takes the checked job, the lathe and house rules it needs, the plans of
+the sections before it, and the desk; it lays its figures and findings on the desk and returns its plan.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from generator.errors import Location
+from generator.sheet.model import Figure, Finding, Kind, Level, Quantity, System, Working
+
+
+class Desk:
+    """Collects the figures and findings of one sheet; a name can be laid down once only."""
+
+    def __init__(self) -> None:
+        self.figures: dict[str, Figure] = {}
+        self.findings: list[Finding] = []
+
+    def lay(self, figure: Figure) -> Figure:
+        """Put a finished figure down and hand it back.
+
+        Raises
+        ------
+        KeyError
+            When a figure of that name lies there already: two sources for one number are a defect.
+        """
+        if figure.name in self.figures:
+            raise KeyError(f"figure {figure.name} was computed twice")
+        self.figures[figure.name] = figure
+        return figure
+
+    def computed(
+        self,
+        name: str,
+        label: str,
+        value: float,
+        quantity: Quantity,
+        formula: str,
+        put: Mapping[str, tuple[float, Quantity]],
+        source: str,
+        *,
+        kind: Kind = Kind.COMPUTED,
+        note: str = "",
+        system: System | None = None,
+        rounds: str = "nearest",
+    ) -> float:
+        """Lay down a computed figure with its working; return its SI value."""
+        self.lay(
+            Figure(
+                name, label, value, quantity, kind, source, Working(formula, dict(put)),
+                note=note, system=system, rounds=rounds,  # type: ignore[arg-type]
+            )
+        )
+        return value
+
+    def unknown(self, name: str, label: str, quantity: Quantity, why: str) -> None:
+        """Lay down a figure that cannot be had, with the reason."""
+        self.lay(Figure(name, label, None, quantity, Kind.UNKNOWN, why, note=why))
+
+    def find(
+        self, id: str, level: Level, text: str, where: Location | None = None, asks: str = ""
+    ) -> None:
+        """Lay down a finding."""
+        self.findings.append(Finding(id, level, text, where, asks))

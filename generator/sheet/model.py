@@ -1,0 +1,282 @@
+"""What a sheet holds, before it is text: figures with their working, findings, cautions, passes, drawings.
+
+Everything is frozen and in SI (see `generator.si`). Words are finished sentences; numbers are not yet
+rounded, that is `render.formats`' task. In reading order:
+
+    Kind, Figure, Working     one number and where it comes from
+    Finding, Caution, Step    what to decide, what can hurt, what to do
+    PassLine                  one line of the pass table
+    SetupScene, ThreadScene   what the two drawings show
+    Sheet                     all of it
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Literal
+
+from generator.errors import Location
+from generator.si import Angle, Area, Force, Length
+
+System = Literal["inch", "mm"]
+
+Quantity = Literal[
+    "length",             # m
+    "fine_length",        # m, shown one place finer: deflections, wire sizes
+    "area",               # m^2
+    "angle",              # rad
+    "speed",              # m/s: a cutting speed
+    "carriage_speed",     # m/s: how fast the carriage moves
+    "spindle_speed",      # rev/s
+    "force",              # N
+    "mass",               # kg
+    "time",               # s
+    "frequency",          # Hz
+    "pressure",           # Pa: a specific cutting force or an elastic modulus
+    "stiffness",          # N/m
+    "angular_stiffness",  # N m/rad
+    "second_moment",      # m^4
+    "density",            # kg/m^3
+    "mass_per_length",    # kg/m
+    "ratio",              # 1, a plain number
+    "count",              # a whole number
+    "tpi",                # threads in one inch
+    "text",               # words, not a number
+]
+
+
+class Kind(StrEnum):
+    """Where a number comes from; the sheet shows it beside the number."""
+
+    MEASURED = "measured"        # by somebody, with something
+    GIVEN = "given"              # written in the job file
+    STANDARD = "from a standard"
+    COMPUTED = "computed"
+    SHOP = "shop's choice"       # from the shop's own files: lathes, tools, house rules
+    ASSUMED = "assumed"          # common practice stands in for what nobody said
+    UNKNOWN = "unknown"
+
+
+@dataclass(frozen=True)
+class Working:
+    """A formula with the numbers put in.
+
+    `formula` names its inputs in braces, as the trade writes them: ``"{d max} − 0.64951905 × {P}"``.
+    `put` gives each named input as (SI value, quantity). Shown twice: with names, then with numbers.
+    """
+
+    formula: str
+    put: Mapping[str, tuple[float, Quantity]] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One figure of the sheet.
+
+    `name` is the stable dotted name ("thread.pitch_diameter.max"), `label` what the sheet calls it.
+    `value` is SI, or words when `quantity` is "text", or None when unknown. `source` is a published
+    source, "common practice, no source", or the file it was written in. `text` keeps a dimension as its
+    author wrote it. `system` shows a length in that unit first (None: the job's unit). `rounds` is the
+    safe direction when shown.
+    """
+
+    name: str
+    label: str
+    value: float | str | None
+    quantity: Quantity
+    kind: Kind
+    source: str
+    working: Working | None = None
+    text: str = ""
+    note: str = ""
+    system: System | None = None
+    rounds: Literal["nearest", "up", "down"] = "nearest"
+    where: Location | None = None
+
+    @property
+    def assumed(self) -> bool:
+        """True when nobody said it and common practice stands in."""
+        return self.kind is Kind.ASSUMED
+
+
+Level = Literal["stop", "check", "note"]
+
+
+@dataclass(frozen=True)
+class Finding:
+    """A sentence a machinist would say, with the limit, the actual number, and what to do.
+
+    `stop`: do not run it as planned; `check`: decide before starting; `note`: worth knowing.
+    `asks` is the question to the customer or the office, where the finding is one.
+    """
+
+    id: str
+    level: Level
+    text: str
+    where: Location | None = None
+    asks: str = ""
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A safety note that follows from this very setup; `signal` is an ANSI Z535.6 signal word."""
+
+    id: str
+    signal: Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
+    text: str
+    because: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Step:
+    """One line of the order of work, with its check box; `hold` marks a point to stop and measure."""
+
+    text: str
+    detail: str = ""
+    hold: bool = False
+
+
+@dataclass(frozen=True)
+class PassLine:
+    """One pass. Depths are radial; `travel` is what the infeed slide has moved since touch.
+
+    `dial_turns` and `dial_reading` are what that dial shows (whole turns, then the reading in the dial's
+    own unit as a SI length, already on radius or diameter as the dial reads). `over_wires` and
+    `pitch_diameter` are expected after the pass; `over_wires` is None while the wires would not seat.
+    """
+
+    number: int
+    depth: Length
+    cut: Length
+    travel: Length
+    dial_turns: int
+    dial_reading: Length
+    chip_area: Area
+    pitch_diameter: Length
+    over_wires: Length | None
+    force: Force | None
+    spring: bool = False
+    measure: bool = False
+    try_mate: bool = False
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A length of the work as drawn, from `start` to `end` (x from the chuck face, tailstock is +).
+
+    `form` says how to draw it. A thread has its crest diameter in `od_start`/`od_end` and its root in
+    `root`. `bore` 0 is solid.
+    """
+
+    start: Length
+    end: Length
+    od_start: Length
+    od_end: Length
+    bore: Length = 0.0
+    form: Literal["plain", "taper", "thread", "relief"] = "plain"
+    root: Length | None = None
+
+
+@dataclass(frozen=True)
+class SetupScene:
+    """The setup seen from above: x runs from the chuck face (0) to the tailstock (+), all SI.
+
+    Pieces start at −grip. `chuck_diameter` and `chuck_length` are outlines only and may be assumed.
+    `cut_from`, `cut_to` are where the thread's cut begins and ends (the carriage runs that way).
+    """
+
+    pieces: tuple[Piece, ...]
+    grip: Length
+    jaws: int
+    chuck_diameter: Length
+    chuck_length: Length
+    steady_at: Length | None
+    steady_width: Length
+    center: Literal["live", "dead"] | None
+    cut_from: Length | None
+    cut_to: Length | None
+    cross_holes: tuple[tuple[Length, Length], ...]  # (x of the axis, diameter)
+    designation: str
+    system: System
+    job: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class ThreadScene:
+    """Axial half-section of one thread groove with the passes in it, all SI.
+
+    `crest_diameter` is the turned blank. The groove at depth y is 2 y tan(half_angle) wider at the crest
+    than `nose_flat` (or than the nose radius' tangent points). `pass_depths` are radial, shallow first.
+    """
+
+    pitch: Length
+    half_angle: Angle
+    crest_diameter: Length
+    depth: Length
+    nose_flat: Length
+    nose_radius: Length
+    pass_depths: tuple[Length, ...]
+    infeed_angle: Angle
+    feed_towards: Literal["headstock", "tailstock"]
+    designation: str
+    system: System
+    job: str
+
+
+@dataclass(frozen=True)
+class TitleField:
+    """One field of the title block (ISO 7200), or of the shop's own."""
+
+    label: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Section:
+    """A block of figures under one heading, in the order the job is done."""
+
+    id: str
+    title: str
+    figures: tuple[str, ...]
+    remarks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class InspectionLine:
+    """One line of the inspection record: what to measure, its limits (figure names), with what."""
+
+    feature: str
+    low: str
+    high: str
+    instrument: str
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """The whole sheet. `figures` keeps the order in which they were computed."""
+
+    job: str
+    title: str
+    slug: str
+    year: int
+    system: System
+    title_block: tuple[TitleField, ...]
+    ready: bool
+    status: str
+    findings: tuple[Finding, ...]
+    cautions: tuple[Caution, ...]
+    figures: Mapping[str, Figure]
+    sections: tuple[Section, ...]
+    steps: tuple[Step, ...]
+    passes: tuple[PassLine, ...]
+    pass_dial: str
+    pass_remarks: tuple[str, ...]
+    inspection: tuple[InspectionLine, ...]
+    setup_scene: SetupScene | None
+    thread_scene: ThreadScene | None
+    index: Mapping[str, str]
+    key_figures: tuple[str, ...] = ()

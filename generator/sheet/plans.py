@@ -1,0 +1,81 @@
+"""What one section of the sheet hands to the next; all SI, all frozen.
+
+Order: ThreadPlan (what the thread is) -> LathePlan (levers and speed) -> PassPlan (the cuts) ->
+HoldingPlan (how the work stands up to them).
+Positions are x from the chuck face towards the tailstock.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.calc.designation import Designation
+from generator.calc.thread_limits import ThreadLimits
+from generator.si import Angle, Force, Length, Speed, SpindleSpeed, Time
+from generator.sheet.model import PassLine, System
+
+
+@dataclass(frozen=True)
+class ThreadPlan:
+    """The thread to cut: its limits, where it lies, the tool's nose and the depth that follows.
+
+    `start` is the end nearer the tailstock, `end` the end nearer the chuck; a right-hand thread is cut
+    from `start` to `end`. `relief_start`..`relief_end` follows `end` towards the chuck (None: no relief).
+    `blank` is the diameter the thread is cut into, `target` the pitch diameter aimed at.
+    """
+
+    designation: Designation
+    limits: ThreadLimits
+    system: System
+    pitch: Length
+    lead: Length
+    half_angle: Angle
+    start: Length
+    end: Length
+    blank: Length
+    target: Length
+    pitch_diameter_max: Length
+    pitch_diameter_min: Length
+    root_diameter: Length
+    nose_flat: Length
+    nose_radius: Length
+    depth: Length
+    wire: Length
+    bore: Length
+    relief_start: Length | None = None
+    relief_end: Length | None = None
+    relief_diameter: Length | None = None
+
+
+@dataclass(frozen=True)
+class LathePlan:
+    """Levers and speed; None where it is unknown or cannot be had on this lathe."""
+
+    lead: Fraction | None
+    spindle_speed: SpindleSpeed | None
+    carriage_speed: Speed | None
+    relief_time: Time | None
+    keep_half_nuts_closed: bool
+
+
+@dataclass(frozen=True)
+class PassPlan:
+    """The cuts, and the largest and last cutting force (None when the material is unknown)."""
+
+    passes: tuple[PassLine, ...]
+    dial: str
+    remarks: tuple[str, ...]
+    infeed_angle: Angle
+    largest_force: Force | None
+    last_force: Force | None
+
+
+@dataclass(frozen=True)
+class HoldingPlan:
+    """Where the work stands; `steady_at` None is no steady rest."""
+
+    stick_out: Length
+    grip: Length
+    steady_at: Length | None
+    weight_kg: float | None
