@@ -187,6 +187,7 @@ class Job(Strict):
     title: Text
     customer: Text | None = None
     received: datetime.date | None = None
+    issued: datetime.date | None = None
     revision: Text = "A"
     status: Status = "planned"
     units: Choice["inch", "mm"] | None = None

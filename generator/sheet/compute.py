@@ -1,0 +1,237 @@
+"""The second arrow: a checked job and the shop become a Sheet.
+
+    contradictions -> layout -> thread -> lathe settings -> passes -> relief -> holding -> cautions -> Sheet
+
+Each section lays its figures and findings on one desk. With a `stop` finding the sheet keeps what is known,
+is not ready to run, and carries no passes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from generator.errors import JobProblems, OutsideRange
+from generator.job.checks import check_job
+from generator.job.model import Duty, Job, Mate
+from generator.job.reading import ReadJob
+from generator.job.shop import Lathe, LatheChuck, Material, Shop
+from generator.sheet.cautions import Setup, cautions_section
+from generator.sheet.desk import Desk
+from generator.sheet.holding import holding_section
+from generator.sheet.lathe_settings import lathe_section
+from generator.sheet.layout import Layout, lay_out
+from generator.sheet.model import Figure, InspectionLine, Kind, Section, Sheet
+from generator.sheet.order_of_work import order_of_work
+from generator.sheet.passes import pass_section
+from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ThreadPlan
+from generator.sheet.relief import relief_section
+from generator.sheet.scenes import setup_scene, thread_scene
+from generator.sheet.thread import thread_operation, thread_section
+from generator.sheet.title_block import title_block
+from generator.tables.materials import MaterialRow, material_group
+
+READY, NOT_READY = "ready to run", "NOT READY TO RUN"
+
+SECTIONS = (
+    ("holding", "Work holding", ("work.", "holding.", "capacity.")),
+    ("lathe", "Lathe settings", ("spindle.", "carriage.", "lathe.")),
+    ("thread", "Thread data", ("thread.", "mate.")),
+    ("relief", "Relief", ("relief.",)),
+    ("passes", "Passes", ("passes.",)),
+    ("job", "Job", ("job.",)),
+)
+
+KEY_FIGURES = (
+    "spindle.step", "lathe.gearbox", "lathe.thread_dial", "thread.blank", "thread.major.max", "thread.major.min",
+    "passes.infeed_angle", "passes.travel", "thread.over_wires.max", "thread.over_wires.min", "thread.wire.size",
+    "relief.width", "relief.diameter", "relief.time", "holding.grip", "holding.stick_out", "holding.steady.position",
+)
+
+
+def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
+    """Compute the whole sheet of one job.
+
+    Raises
+    ------
+    JobProblems
+        When the job names a lathe, material or tool that the shop files do not have, or a thread that
+        cannot be read.
+    """
+    problems, contradictions = check_job(read, shop)
+    if problems:
+        raise JobProblems(problems)
+    job, desk = read.job, Desk()
+    for found in contradictions:
+        desk.find(found.id, found.level, found.text, found.where, found.asks)
+
+    lathe = shop.lathes[job.lathe]
+    shop_material = shop.materials.get(job.material)
+    material = effective_material(shop_material)
+    layout = lay_out(job)
+    _lay_knowledge(read, desk, material)
+
+    thread: ThreadPlan | None = None
+    levers: LathePlan | None = None
+    cuts: PassPlan | None = None
+    try:
+        thread = thread_section(job, shop.tools, layout, desk)
+        if thread is not None:
+            levers = lathe_section(job, lathe, shop.house, material, thread, desk)
+            cuts = pass_section(job, lathe, shop.house, material, thread, desk)
+            relief_section(job, lathe, thread, levers, desk)
+    except OutsideRange as error:
+        desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
+    holding = holding_section(
+        job, lathe, shop.house, material, layout, thread, cuts, desk, levers.spindle_speed if levers else None
+    )
+    setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding)
+    ready = not any(finding.level == "stop" for finding in desk.findings)
+    return _assemble(read, shop, lathe, layout, desk, thread, cuts, holding, ready, setup)
+
+
+def effective_material(shop_material: Material | None) -> MaterialRow | None:
+    """The published row of the material's group with the shop's own values put in; None when unknown."""
+    if shop_material is None:
+        return None
+    row = material_group(shop_material.group)
+    changes = {
+        name: given.si
+        for name, given in (
+            ("density", shop_material.density),
+            ("elastic_modulus", shop_material.elastic_modulus),
+            ("threading_speed_high", shop_material.threading_speed),
+        )
+        if given is not None
+    }
+    if not changes:
+        return row
+    return replace(row, source=f"{row.source}; changed in jobs/_shop/materials.yml", **changes)
+
+
+def _lay_knowledge(read: ReadJob, desk: Desk, material: MaterialRow | None) -> None:
+    """Material, duty and mate as known or unknown; unknown is asked about and never filled in."""
+    job = read.job
+    known = material is not None
+    desk.lay(Figure(
+        "job.material", "Material", job.material if known else None, "text", Kind.GIVEN if known else Kind.UNKNOWN,
+        f"known by: {job.material_known_by or 'not said'}", where=read.where("material"),
+        note="" if job.material_known_by else "how it is known was not said",
+    ))
+    if not known:
+        desk.find(
+            "material-unknown", "check",
+            "The material is unknown, so there is no cutting speed, force, weight or deflection on this sheet. Find it out before "
+            "starting, or give the spindle step yourself.",
+            read.where("material"), "What material is it, and how is that known?",
+        )
+    elif not job.material_known_by:
+        desk.find("material-hearsay", "note", f"How {job.material} is known was not said: certificate, stamp, word or guess?",
+                  read.where("material"), "How is the material known?")
+    if isinstance(job.duty, Duty):
+        desk.lay(Figure("job.duty", "Duty", job.duty.said, "text", Kind.GIVEN, f"as said by {job.duty.by or 'somebody'}",
+                        where=read.where("duty")))
+    else:
+        desk.unknown("job.duty", "Duty", "text", "nobody said what the part must do")
+        desk.find("duty-unknown", "check", "What this part must do is unknown. Ask before cutting: people, lifting, brakes, pressure?",
+                  read.where("duty"), "What does the part do, and does anybody's safety depend on it?")
+    if isinstance(job.mate, Mate):
+        words = job.mate.part + (f", {job.mate.thread}" if job.mate.thread else "")
+        words += ", on the bench" if job.mate.on_bench else ", not seen"
+        desk.lay(Figure("mate.part", "Mate", words, "text", Kind.GIVEN, job.mate.says or "the job file", where=read.where("mate")))
+        if job.mate.engagement is not None:
+            given = job.mate.engagement
+            desk.lay(Figure("mate.engagement", "Engagement with the mate", given.si, "length", Kind(given.kind), given.origin,
+                            text=given.text, where=given.where))
+    elif thread_operation(job) is not None:
+        desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
+        thread = thread_operation(job)
+        level = "stop" if thread is not None and thread.fit == "mate" else "check"
+        desk.find("mate-unknown", level, "The mating part is unknown. Cut to the limits over wires, and do not hand over before it was tried.",
+                  read.where("mate"), "Where is the mating part, and may we have it?")
+
+
+def _assemble(
+    read: ReadJob, shop: Shop, lathe: Lathe, layout: Layout, desk: Desk, thread: ThreadPlan | None, cuts: PassPlan | None,
+    holding: HoldingPlan, ready: bool, setup: Setup,
+) -> Sheet:
+    job = read.job
+    status = f"{job.status}, {READY}" if ready else NOT_READY
+    levels = {"stop": 0, "check": 1, "note": 2}
+    findings = tuple(sorted(desk.findings, key=lambda finding: levels[finding.level]))
+    chuck = used_chuck(job, lathe)
+    return Sheet(
+        job=job.job,
+        title=job.title,
+        slug=read.path.parent.name,
+        year=int(read.path.parent.parent.name) if read.path.parent.parent.name.isdigit() else 0,
+        system=job.units or lathe.units,
+        title_block=title_block(job, shop.house, lathe, status),
+        ready=ready,
+        status=status,
+        findings=findings,
+        cautions=cautions_section(setup),
+        figures=dict(desk.figures),
+        sections=tuple(
+            Section(id, title, names)
+            for id, title, prefixes in SECTIONS
+            if (names := tuple(name for name in desk.figures if name.startswith(prefixes)))
+        ),
+        steps=order_of_work(job, thread),
+        passes=cuts.passes if cuts and ready else (),
+        pass_dial=cuts.dial if cuts else "",
+        pass_remarks=cuts.remarks if cuts else (),
+        inspection=_inspection(desk, thread),
+        setup_scene=setup_scene(job, lathe, chuck, layout, thread, holding),
+        thread_scene=thread_scene(job, thread, cuts) if thread and cuts else None,
+        index=_index(job, lathe, status, ready, read, findings),
+        key_figures=tuple(name for name in KEY_FIGURES if name in desk.figures),
+    )
+
+
+def used_chuck(job: Job, lathe: Lathe) -> LatheChuck | None:
+    """The lathe's chuck with the jaws that the job asks for."""
+    return next((chuck for chuck in lathe.chucks if chuck.jaws == job.holding.chuck.jaws), None)
+
+
+def _inspection(desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:
+    """What to measure and to write down; only lines whose limits are known."""
+    if thread is None:
+        return ()
+    lines = (
+        InspectionLine("Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
+        InspectionLine("Size over wires", "thread.over_wires.min", "thread.over_wires.max", "micrometer and wires"),
+        InspectionLine("Pitch diameter", "thread.pitch_diameter.min", "thread.pitch_diameter.max", "from the wires, or thread micrometer"),
+        InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
+        InspectionLine("Relief width", "relief.width", "", "caliper"),
+        InspectionLine("Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),
+        InspectionLine("Full thread length", "thread.length", "", "rule"),
+    )
+    return tuple(
+        line for line in lines if all(name in desk.figures for name in (line.low, line.high) if name)
+    )
+
+
+def _index(
+    job: Job, lathe: Lathe, status: str, ready: bool, read: ReadJob, findings: tuple[object, ...]
+) -> dict[str, str]:
+    """The archive's row of this job; `text` is everything written in the job file, for the search."""
+    thread = thread_operation(job)
+    holding = [f"{job.holding.chuck.jaws}-jaw chuck"]
+    if job.holding.steady:
+        holding.append("steady rest")
+    if job.holding.center:
+        holding.append(f"{job.holding.center} center")
+    words = [
+        job.customer, job.asked, job.agreed, job.drawing, *job.notes, job.material_known_by,
+        job.duty.said if isinstance(job.duty, Duty) else None,
+        job.mate.part if isinstance(job.mate, Mate) else None,
+        *(section.name for section in job.work),
+        lathe.lathe,
+    ]
+    return {
+        "number": job.job, "title": job.title, "thread": thread.designation if thread else "",
+        "material": job.material, "lathe": lathe.name, "holding": ", ".join(holding),
+        "year": read.path.parent.parent.name, "status": job.status if ready else NOT_READY.lower(),
+        "customer": job.customer or "", "ready": "yes" if ready else "no",
+        "text": " ".join(word for word in words if word),
+    }

@@ -1,0 +1,83 @@
+"""What the two drawings show, taken from the plans: pieces of the work in x, and the groove with its passes."""
+
+from __future__ import annotations
+
+from generator.job.model import Job
+from generator.job.shop import Lathe, LatheChuck
+from generator.sheet.layout import Layout, Span
+from generator.sheet.model import Piece, SetupScene, ThreadScene
+from generator.sheet.plans import HoldingPlan, PassPlan, ThreadPlan
+
+OUTLINE_CHUCK = 1.6       # chuck outline over the gripped diameter when the lathe record does not say
+OUTLINE_LENGTH = 0.6      # chuck outline length over its diameter, likewise
+OUTLINE_STEADY = 0.4      # steady finger width over the diameter, likewise
+
+
+def setup_scene(
+    job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, thread: ThreadPlan | None, holding: HoldingPlan
+) -> SetupScene:
+    """The setup from above; outlines that the lathe record does not give are drawn in proportion."""
+    gripped = layout.spans[0].od_start
+    diameter = chuck.diameter.si if chuck and chuck.diameter else OUTLINE_CHUCK * gripped
+    length = chuck.length.si if chuck and chuck.length else OUTLINE_LENGTH * diameter
+    width = lathe.steady.width.si if lathe.steady and lathe.steady.width else OUTLINE_STEADY * gripped
+    words = [f"{job.holding.chuck.jaws}-jaw chuck"]
+    if holding.steady_at is not None:
+        words.append("steady rest")
+    if job.holding.center:
+        words.append(f"{job.holding.center} center")
+    right_hand = thread is None or thread.designation.hand == "right"
+    return SetupScene(
+        pieces=tuple(piece for span in layout.spans for piece in _pieces(span, thread)),
+        grip=layout.grip, jaws=job.holding.chuck.jaws, chuck_diameter=diameter, chuck_length=length,
+        steady_at=holding.steady_at, steady_width=width, center=job.holding.center,
+        cut_from=None if thread is None else (thread.start if right_hand else thread.end),
+        cut_to=None if thread is None else (thread.end if right_hand else thread.start),
+        cross_holes=tuple((layout.stick_out - hole.from_end.si, hole.diameter.si) for hole in job.cross_holes),
+        designation=thread.designation.text if thread else "",
+        system=job.units or lathe.units, job=job.job,
+        caption="Setup seen from above: " + ", ".join(words),
+    )
+
+
+def _pieces(span: Span, thread: ThreadPlan | None) -> list[Piece]:
+    """One span of the work, cut where the thread and its relief lie on it."""
+    plain = "plain" if span.od_start == span.od_end else "taper"
+    if thread is None:
+        return [Piece(span.start, span.end, span.od_start, span.od_end, span.bore, plain)]  # type: ignore[arg-type]
+    cuts = {span.start, span.end}
+    marks = [thread.start, thread.end]
+    if thread.relief_start is not None and thread.relief_end is not None:
+        marks += [thread.relief_start, thread.relief_end]
+    cuts.update(mark for mark in marks if span.start < mark < span.end)
+    edges = sorted(cuts)
+    pieces = []
+    for start, end in zip(edges, edges[1:], strict=False):
+        middle = (start + end) / 2
+        if thread.end < middle < thread.start:
+            pieces.append(Piece(start, end, thread.blank, thread.blank, span.bore, "thread", thread.root_diameter))
+        elif (
+            thread.relief_end is not None and thread.relief_start is not None and thread.relief_diameter is not None
+            and thread.relief_end < middle < thread.relief_start
+        ):
+            pieces.append(Piece(start, end, thread.relief_diameter, thread.relief_diameter, span.bore, "relief"))
+        else:
+            pieces.append(Piece(start, end, _od(span, start), _od(span, end), span.bore, plain))  # type: ignore[arg-type]
+    return pieces
+
+
+def _od(span: Span, x: float) -> float:
+    """Outside diameter of a span at x, straight between its ends."""
+    share = (x - span.start) / (span.end - span.start)
+    return span.od_start + share * (span.od_end - span.od_start)
+
+
+def thread_scene(job: Job, thread: ThreadPlan, cuts: PassPlan) -> ThreadScene:
+    """One groove with its passes."""
+    return ThreadScene(
+        pitch=thread.pitch, half_angle=thread.half_angle, crest_diameter=thread.blank, depth=cuts.passes[-1].depth,
+        nose_flat=thread.nose_flat, nose_radius=thread.nose_radius,
+        pass_depths=tuple(line.depth for line in cuts.passes if not line.spring), infeed_angle=cuts.infeed_angle,
+        feed_towards="headstock" if thread.designation.hand == "right" else "tailstock",
+        designation=thread.designation.text, system=thread.system, job=job.job,
+    )
