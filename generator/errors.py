@@ -3,6 +3,7 @@
     SheetError                      everything this package raises on purpose
     ├── JobProblems                 one file could not be read: all its problems at once
     ├── BadDesignation              a thread designation that no standard here knows
+    ├── BadQuantity                 a number or its unit that cannot be read
     └── OutsideRange                a figure outside the range of its formula or table
 
 Only the command line and the mkdocs plugin turn these into text or exit codes.
@@ -65,6 +66,14 @@ class JobProblems(SheetError):
 
 class BadDesignation(SheetError, ValueError):
     """A thread designation that cannot be read; the message says what would be accepted."""
+
+
+class BadQuantity(SheetError, ValueError):
+    """A number, or its unit, that cannot be read; `no_unit` is set when only the unit is missing."""
+
+    def __init__(self, message: str, *, no_unit: bool = False) -> None:
+        self.no_unit = no_unit
+        super().__init__(message)
 
 
 class OutsideRange(SheetError, ValueError):

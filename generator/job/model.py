@@ -1,210 +1,356 @@
 """A checked job: what the job file may say, key by key.
 
 The reader (`job.reading`) hands these models text with locations; the kinds of field (`job.fields`) read
-it. A job never holds a bare number whose unit was guessed. In reading order: Section, Chuck, Steady,
-Holding, Mate, Duty, CrossHole, the operations, Job.
+it. A job never holds a bare number whose unit was guessed. The line under each key is what an editor and
+the error messages show for it. In reading order: Section, Chuck, Steady, Holding, Mate, Duty, CrossHole,
+the operations, Job.
 """
 
 from __future__ import annotations
 
-import datetime
-from typing import Literal
+from typing import Annotated, Any, Literal
+
+from pydantic import Discriminator, Field, Tag, model_validator
 
 from generator.job.fields import (
     Angle,
-    Choice,
     Count,
+    Date,
     Force,
+    Given,
+    Jaws,
     KnownOrUnknown,
     Length,
     LengthOrZero,
+    Line,
+    Number,
     Pressure,
     SpindleSpeed,
     Strict,
     SurfaceSpeed,
     Text,
+    Units,
+    Unknown,
+    Word,
     YesNo,
+    length_or,
+    refused,
 )
 
-Status = Literal["quoted", "planned", "in work", "stopped", "done", "scrapped"]
+Status = Annotated[Literal["quoted", "planned", "in work", "stopped", "done", "scrapped"], Word]
 
 
 class Section(Strict):
     """One length of the work, from the chuck end towards the tailstock."""
 
     length: Length
+    """Length of this section along the work."""
     od: Length
-    od_end: Length | None = None          # a taper runs from od to od_end
+    """Outside diameter; at the chuck end where the section is a taper."""
+    od_end: Length | None = None
+    """Outside diameter at the tailstock end, where the section is a taper."""
     bore: Length | None = None
-    name: Text | None = None
-    surface: Literal["turned", "ground", "rough"] | None = None
+    """Diameter of the bore through this section."""
+    name: Line | None = None
+    """What the shop calls this section."""
+    surface: Annotated[Literal["turned", "ground", "rough"], Word] | None = None
+    """Surface the section has now."""
 
 
 class Chuck(Strict):
     """The chuck and how much of the work is inside its jaws."""
 
-    jaws: Literal[3, 4, 6]
+    jaws: Jaws
+    """Number of jaws."""
     grip: Length
+    """How much of the work is inside the jaws."""
     reversed: YesNo = False
+    """The jaws are turned round."""
     soft_jaws: YesNo = False
+    """Soft jaws, bored to the work."""
 
 
 class Steady(Strict):
-    """The steady rest; `at` is its middle, measured from the chuck face, or `auto`."""
+    """The steady rest."""
 
-    at: Length | Literal["auto"]
+    at: Annotated[Given | Literal["auto"], *length_or("auto")]
+    """Middle of the steady rest from the chuck face, or auto to have it placed."""
 
 
 class Holding(Strict):
     """How the work is held."""
 
     chuck: Chuck
+    """The chuck that holds the work."""
     steady: Steady | None = None
-    center: Literal["live", "dead"] | None = None
-    behind_spindle: Length | None = None  # bar standing out of the back of the headstock
-    hold_back: YesNo = False              # something keeps the work from walking out of the chuck
+    """The steady rest, if one is set up."""
+    center: Annotated[Literal["live", "dead"], Word] | None = None
+    """The tailstock center, if it supports the work."""
+    behind_spindle: Length | None = None
+    """Bar standing out of the back of the headstock."""
+    hold_back: YesNo = False
+    """Something keeps the work from walking out of the chuck."""
 
 
 class Mate(Strict):
     """The part the thread must fit."""
 
     part: Text
-    thread: Text | None = None
+    """What the part is."""
+    thread: Line | None = None
+    """Its thread, as far as it is known."""
     engagement: Length | None = None
+    """Length of thread that engages."""
     pitch_diameter: Length | None = None
+    """Its pitch diameter as measured."""
     on_bench: YesNo = False
-    says: Text | None = None              # who said so, when the mate was not seen
+    """The part is here to try."""
+    says: Text | None = None
+    """Who said so, when the part was not seen."""
 
 
 class Duty(Strict):
     """What the part must do, as the customer said; nothing here is judged."""
 
     said: Text
+    """What was said about its work."""
     by: Text | None = None
+    """Who said it."""
     people: YesNo = False
+    """People depend on it."""
     lifting: YesNo = False
+    """It lifts something."""
     brakes: YesNo = False
+    """It is part of a brake."""
     load: Force | None = None
+    """The load it must carry."""
     pressure: Pressure | None = None
+    """The pressure it must hold."""
 
 
 class Limits(Strict):
     """Limits the customer set."""
 
-    wall: Length | None = None            # least wall left at relief and at root
+    wall: Length | None = None
+    """Least wall left at relief and at root."""
 
 
 class CrossHole(Strict):
-    """A hole across the work; `from_end` is its axis, measured from the tailstock end."""
+    """A hole across the work."""
 
     diameter: Length
+    """Diameter of the hole."""
     from_end: Length
+    """Its axis, measured from the tailstock end of the work."""
 
 
 class Person(Strict):
     """Who did what; roles, not names, where the sheet is shared."""
 
-    drawn_by: Text | None = None
-    checked_by: Text | None = None
-    machinist: Text | None = None
+    drawn_by: Line | None = None
+    """Who wrote the job down."""
+    checked_by: Line | None = None
+    """Who checked it."""
+    machinist: Line | None = None
+    """Who runs it."""
 
 
 class Infeed(Strict):
     """How the tool goes in: straight, or along the compound set over from the cross-slide direction."""
 
-    method: Literal["compound", "plunge"] = "compound"
+    method: Annotated[Literal["compound", "plunge"], Word] = "compound"
+    """Along the compound, or straight in."""
     angle: Angle | None = None
+    """Compound angle from the cross-slide direction."""
 
 
 class Thread(Strict):
-    """Cut a thread. Hand, pitch, tpi, class, starts given beside the designation are checked against it."""
+    """Cut a thread. Hand, pitch, tpi, class, starts and units beside the designation are checked against it."""
 
-    designation: Text
+    designation: Line
+    """Thread designation, such as 2-8 UN-2A or M16x2-6g."""
     length: Length
-    from_end: LengthOrZero | None = None  # where it starts, from the tailstock end of the work
-    fit: Literal["wires", "mate", "gauge"] = "wires"
-    hand: Literal["right", "left"] | None = None
+    """Length of full thread."""
+    from_end: LengthOrZero | None = None
+    """Where it starts, from the tailstock end of the work."""
+    fit: Annotated[Literal["wires", "mate", "gauge"], Word] = "wires"
+    """What decides that it fits."""
+    hand: Annotated[Literal["right", "left"], Word] | None = None
+    """Hand, if said beside the designation."""
     pitch: Length | None = None
-    tpi: Count | None = None
-    class_: Text | None = None            # written `class` in the file
+    """Pitch, if said beside the designation."""
+    tpi: Number | None = None
+    """Threads in one inch, if said beside the designation."""
+    class_: Line | None = Field(default=None, alias="class")
+    """Class of fit, if said beside the designation."""
     starts: Count | None = None
-    units: Literal["inch", "mm"] | None = None
+    """Number of starts, if said beside the designation."""
+    units: Units | None = None
+    """Unit of this thread, where it is not the file's."""
     engagement: Length | None = None
-    blank: Length | None = None           # the diameter as measured before threading
+    """Length of engagement the limits are to be worked for."""
+    blank: Length | None = None
+    """Diameter as measured before threading."""
     infeed: Infeed = Infeed()
+    """How the tool goes in."""
     first_cut: Length | None = None
+    """Radial depth of the first cut."""
     last_cut: Length | None = None
+    """Radial depth of the last cut."""
     spring_passes: Count | None = None
-    tool: Text | None = None              # a name in jobs/_shop/tools.yml
+    """Passes without new depth at the end."""
+    tool: Line | None = None
+    """A tool of the shop's tools file."""
     wire: Length | None = None
-    spindle: SpindleSpeed | None = None   # a step of the lathe, chosen by the shop
+    """Wire to measure over."""
+    spindle: SpindleSpeed | None = None
+    """A spindle step of the lathe, chosen by the shop."""
     speed: SurfaceSpeed | None = None
+    """Surface speed to stay below."""
 
 
 class Relief(Strict):
     """Cut the thread relief, next to the thread on its chuck side."""
 
     width: Length
+    """Width along the work."""
     diameter: Length | None = None
+    """Diameter at its bottom."""
     radius: LengthOrZero | None = None
+    """Radius in its corners."""
 
 
 class Cut(Strict):
     """Any other operation, listed in the order of work as it was given."""
 
-    end: Literal["left", "right"] | None = None
+    end: Annotated[Literal["left", "right"], Word] | None = None
+    """End of the work: left is the chuck, right the tailstock."""
     length: Length | None = None
+    """Length of the cut."""
     diameter: Length | None = None
+    """Diameter it is cut to."""
     depth: Length | None = None
+    """Depth of the cut."""
     width: Length | None = None
+    """Width of the cut."""
     from_end: LengthOrZero | None = None
+    """Where it is, from the tailstock end of the work."""
     angle: Angle | None = None
+    """Angle of the cut."""
     note: Text | None = None
+    """Anything to be said about it."""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _bare(cls, written: Any) -> Any:
+        """`- face:` with nothing after it is the operation alone."""
+        return {} if isinstance(written, str) and not written.strip() else written
 
 
 class Operation(Strict):
     """One entry of `operations`: exactly one of these keys."""
 
     face: Cut | None = None
+    """Face an end."""
     center_drill: Cut | None = None
+    """Center drill an end."""
     turn: Cut | None = None
+    """Turn a diameter."""
     taper: Cut | None = None
+    """Turn a taper."""
     bore: Cut | None = None
+    """Bore to a diameter."""
     drill: Cut | None = None
+    """Drill a hole."""
     groove: Cut | None = None
+    """Cut a groove that is not the thread relief."""
     chamfer: Cut | None = None
+    """Chamfer an end."""
     knurl: Cut | None = None
+    """Knurl a length."""
     part_off: Cut | None = None
+    """Part off."""
     polish: Cut | None = None
+    """Polish a length."""
     relief: Relief | None = None
+    """Cut the thread relief."""
     thread: Thread | None = None
+    """Cut a thread."""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_key(cls, written: Any) -> Any:
+        """An entry is one operation; its order in the list is the order of work."""
+        if isinstance(written, dict) and len(written) != 1:
+            names = " and ".join(str(key) for key in list(written)[:3]) or "nothing"
+            raise refused(("", f"has {names} in one entry: give each operation an entry of its own, with its own dash"))
+        return written
+
+
+def _block_or_word(written: Any) -> str:
+    return "<word>" if isinstance(written, str) else "<block>"
 
 
 class Job(Strict):
     """One job file, checked."""
 
-    job: Text
-    title: Text
-    customer: Text | None = None
-    received: datetime.date | None = None
-    issued: datetime.date | None = None
-    revision: Text = "A"
+    job: Line
+    """Job number."""
+    title: Line
+    """What the job is, in a few words."""
+    customer: Line | None = None
+    """Customer, best as a code."""
+    received: Date | None = None
+    """Day the work came in."""
+    issued: Date | None = None
+    """Day this sheet was issued; otherwise the day the work came in stands in the title block."""
+    revision: Line = "A"
+    """Revision of the sheet."""
     status: Status = "planned"
-    units: Choice["inch", "mm"] | None = None
-    lathe: Text
+    """Where the job stands."""
+    units: Units | None = None
+    """Unit of every length that is written without one."""
+    lathe: Line
+    """A lathe of the shop: the name of its file."""
     material: KnownOrUnknown
-    material_known_by: Text | None = None  # certificate, stamp, word, guess
-    drawing: Text | None = None
-    asked: Text | None = None              # what the customer asked
-    agreed: Text | None = None             # what was agreed instead, with the date
-    work: list[Section]
+    """A material of the shop's list, or unknown."""
+    material_known_by: Line | None = None
+    """How the material is known: certificate, stamp, word, guess."""
+    drawing: Line | None = None
+    """Number of the drawing or sketch."""
+    asked: Text | None = None
+    """What the customer asked."""
+    agreed: Text | None = None
+    """What was agreed instead, with the date."""
+    work: list[Section] = Field(min_length=1)
+    """The work, section by section, from the chuck end towards the tailstock."""
     total_length: Length | None = None
+    """Length over all, to check the sections against."""
     holding: Holding
+    """How the work is held."""
     cross_holes: list[CrossHole] = []
-    mate: Mate | KnownOrUnknown | None = None
-    duty: Duty | KnownOrUnknown | None = None
+    """Holes across the work."""
+    mate: (
+        Annotated[
+            Annotated[Mate, Tag("<block>")] | Annotated[Unknown, Tag("<word>")], Discriminator(_block_or_word)
+        ]
+        | None
+    ) = None
+    """The part the thread must fit, or unknown."""
+    duty: (
+        Annotated[
+            Annotated[Duty, Tag("<block>")] | Annotated[Unknown, Tag("<word>")], Discriminator(_block_or_word)
+        ]
+        | None
+    ) = None
+    """What the part must do, or unknown."""
     limits: Limits = Limits()
+    """Limits the customer set."""
     people: Person = Person()
-    photos: list[Text] = []
+    """Who did what."""
+    photos: list[Line] = []
+    """Picture files beside this file."""
     notes: list[Text] = []
+    """Anything else to be said on the sheet."""
     operations: list[Operation] = []
+    """What is to be done, in order."""

@@ -6,14 +6,17 @@ checks that need it, and the sheet says which checks were not made.
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
+
+from pydantic import Field
 
 from generator.job.fields import (
     AngularStiffness,
     Count,
     Density,
-    Force,
+    Jaws,
     Length,
+    Line,
     Mass,
     Number,
     Power,
@@ -24,6 +27,8 @@ from generator.job.fields import (
     SurfaceSpeed,
     Text,
     Time,
+    Units,
+    Word,
     YesNo,
 )
 
@@ -31,7 +36,8 @@ from generator.job.fields import (
 class Range(Strict):
     """From the smallest to the largest diameter that fits."""
 
-    from_: Length   # written `from` in the file
+    from_: Length = Field(alias="from")
+    """Smallest diameter that fits."""
     to: Length
 
 
@@ -47,15 +53,16 @@ class Spindle(Strict):
 
     speeds: list[SpindleSpeed]
     bore: Length | None = None
-    nose: Literal["camlock", "screwed", "bolted", "taper key"] | None = None
+    nose: Annotated[Literal["camlock", "screwed", "bolted", "taper key"], Word] | None = None
 
 
 class LatheChuck(Strict):
     """One chuck that fits this lathe."""
 
-    jaws: Literal[3, 4, 6]
+    jaws: Jaws
     grips: Range
-    length: Length | None = None          # spindle nose to jaw face
+    length: Length | None = None
+    """Spindle nose to jaw face."""
     diameter: Length | None = None
     jaw_length: Length | None = None
     top_speed: SpindleSpeed | None = None
@@ -65,7 +72,7 @@ class LatheChuck(Strict):
 class SteadyRest(Range):
     """The steady rest: its range, tips and width."""
 
-    tips: Literal["bronze", "brass", "roller", "ball"] | None = None
+    tips: Annotated[Literal["bronze", "brass", "roller", "ball"], Word] | None = None
     width: Length | None = None
     stiffness: Stiffness | None = None
 
@@ -90,7 +97,8 @@ class Gearbox(Strict):
 
     tpi: list[Number] = []
     pitches: list[Length] = []
-    tpi_with_gears: Text | None = None      # the change wheels that the tpi entries need, if any
+    tpi_with_gears: Text | None = None
+    """The change wheels that the tpi entries need, if any."""
     pitches_with_gears: Text | None = None
 
 
@@ -99,7 +107,7 @@ class Dial(Strict):
 
     division: Length
     turn: Length
-    reads: Literal["radius", "diameter"]
+    reads: Annotated[Literal["radius", "diameter"], Word]
 
 
 class Lathe(Strict):
@@ -107,7 +115,7 @@ class Lathe(Strict):
 
     lathe: Text
     name: Text
-    units: Literal["inch", "mm"]
+    units: Units
     swing: Swing
     between_centers: Length
     spindle: Spindle
@@ -119,8 +127,10 @@ class Lathe(Strict):
     leadscrew: Leadscrew | None = None
     thread_dial: ThreadDial | None = None
     gearbox: Gearbox | None = None
-    center_length: Length | None = None       # how much of the bed the tailstock center takes
-    carriage_left: Length | None = None       # carriage and tool holder, from the tool towards the chuck
+    center_length: Length | None = None
+    """How much of the bed the tailstock center takes."""
+    carriage_left: Length | None = None
+    """Carriage and tool holder, from the tool towards the chuck."""
     carriage_right: Length | None = None
     power: Power | None = None
     hoist: Mass | None = None
@@ -151,17 +161,18 @@ class ThreadTool(Strict):
 
     name: Text
     angle: Number
-    units: Literal["inch", "mm"] | None = None
+    units: Units | None = None
     nose_flat: Length | None = None
     nose_radius: Length | None = None
-    width: Length | None = None               # how far the tool reaches ahead of its point
-    steel: Literal["high-speed steel", "carbide"] = "high-speed steel"
+    width: Length | None = None
+    """How far the tool reaches ahead of its point."""
+    steel: Annotated[Literal["high-speed steel", "carbide"], Word] = "high-speed steel"
 
 
 class Tools(Strict):
     """jobs/_shop/tools.yml."""
 
-    units: Literal["inch", "mm"] | None = None
+    units: Units | None = None
     threading: list[ThreadTool] = []
     wires: list[Length] = []
 
@@ -169,21 +180,27 @@ class Tools(Strict):
 class House(Strict):
     """jobs/_shop/house.yml: what this shop does its own way. Every entry has a common-practice default."""
 
-    units: Literal["inch", "mm"] | None = None
+    units: Units | None = None
     shop: Text
     language: Text = "en"
-    first_cut: Length | None = None            # radial, largest first cut
-    last_cut: Length | None = None             # radial, smallest cut that still cuts
+    first_cut: Length | None = None
+    """Radial, largest first cut."""
+    last_cut: Length | None = None
+    """Radial, smallest cut that still cuts."""
     spring_passes: Count | None = None
-    compound_angle: Number | None = None       # degrees from the cross-slide direction
-    try_mate_above: Length | None = None       # on pitch diameter, above the largest allowed
+    compound_angle: Number | None = None
+    """Degrees from the cross-slide direction."""
+    try_mate_above: Length | None = None
+    """On pitch diameter, above the largest allowed."""
     relief_time_check: Time | None = None
     relief_time_stop: Time | None = None
-    stick_out_check: Number | None = None      # times the diameter
+    stick_out_check: Number | None = None
+    """Times the diameter."""
     speed_share_of_critical: Number | None = None
     chuck_stiffness: AngularStiffness | None = None
     steady_stiffness: Stiffness | None = None
-    thrust_share: Number | None = None         # radial force over cutting force in threading
+    thrust_share: Number | None = None
+    """Radial force over cutting force in threading."""
     lift_alone: Mass | None = None
     blank_below: Length | None = None
 

@@ -1,0 +1,379 @@
+"""Kinds of field: each reads the text of one entry into a value, or says what is wrong with it.
+
+In reading order: what the reader hands over (Scalar, Block, Listing), Given (a value that remembers how it
+was written), Refused (how a field says no), the kinds of field, Strict (the base of every model).
+
+A field that is refused raises through the validation library with its own finished sentence; several
+sentences, each with the key below the field it belongs to, travel together.
+"""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from fractions import Fraction
+from pathlib import Path
+from typing import Annotated, Any, Final, Literal
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, PlainValidator, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from generator import units
+from generator.errors import BadQuantity, Location
+
+NOWHERE: Final = Location(Path("-"))
+System = Literal["inch", "mm"]
+
+
+class Scalar(str):
+    """A value as written, with its place.
+
+    `system` is the unit of a bare length there, `mixed` says why there is none although the file has one.
+    `surprise` is what a YAML reader would make of the unquoted text, where that is not the text.
+    """
+
+    where: Location
+    system: System | None
+    mixed: str
+    surprise: str
+    quoted: bool
+
+    def __new__(
+        cls,
+        text: str,
+        where: Location = NOWHERE,
+        system: System | None = None,
+        *,
+        mixed: str = "",
+        surprise: str = "",
+        quoted: bool = False,
+    ) -> Scalar:
+        """Keep the text as a string that knows its place."""
+        scalar = super().__new__(cls, text)
+        scalar.where, scalar.system, scalar.mixed = where, system, mixed
+        scalar.surprise, scalar.quoted = surprise, quoted
+        return scalar
+
+
+class Block(dict[str, Any]):
+    """A mapping as written; `where` is its place, `keys_where` the place of each key."""
+
+    def __init__(self, where: Location) -> None:
+        super().__init__()
+        self.where = where
+        self.keys_where: dict[str, Location] = {}
+
+
+class Listing(list[Any]):
+    """A list as written, with its place."""
+
+    def __init__(self, where: Location) -> None:
+        super().__init__()
+        self.where = where
+
+
+@dataclass(frozen=True)
+class Given:
+    """A value from a file, and how it got there.
+
+    `si` is in SI; `exact` is the number as written, in `unit`; `text` is what was written. `kind` is
+    "given", "measured" (`by` whom, `with_` what) or "assumed".
+    """
+
+    si: float
+    text: str
+    quantity: str
+    kind: Literal["given", "measured", "assumed"] = "given"
+    by: str = ""
+    with_: str = ""
+    where: Location = NOWHERE
+    exact: Fraction = Fraction(0)
+    unit: str = ""
+    bare: bool = field(default=False, compare=False)
+
+    @property
+    def origin(self) -> str:
+        """Where the value comes from, in words: "measured by KL with micrometer 2-3 in"."""
+        if self.kind == "measured":
+            return f"measured by {self.by} with {self.with_}"
+        return "assumed, as the file says" if self.kind == "assumed" else "given in the file"
+
+    @property
+    def with_unit(self) -> str:
+        """What was written, with the unit of the file where it was left out."""
+        return f"{self.text} {self.unit}" if self.bare and self.unit else self.text
+
+
+def refused(*problems: tuple[str, str]) -> PydanticCustomError:
+    """A refusal of one field: pairs of the key below the field (or nothing) and the sentence."""
+    return PydanticCustomError("refused", "refused", {"problems": problems})
+
+
+def shown(value: object) -> str:
+    """What was written, for a sentence."""
+    if isinstance(value, dict):
+        return "a block of keys"
+    if isinstance(value, list):
+        return "a list"
+    return units.quoted(str(value))
+
+
+def _scalar(value: object, wanted: str) -> Scalar:
+    if isinstance(value, Scalar):
+        scalar = value
+    elif isinstance(value, str):
+        scalar = Scalar(value)
+    else:
+        raise refused(("", f"{shown(value)} stands here: {wanted}"))
+    if not scalar.strip():
+        raise refused(("", f"is empty: {wanted}, or take the line out" if not scalar.quoted
+                       else f"is empty: {wanted}"))
+    return scalar
+
+
+# -- quantities -----------------------------------------------------------------------------------------
+
+
+def _read_quantity(quantity: str, *, zero: bool | None = None) -> Callable[[object], Given]:
+    known = units.RATIO if quantity == "ratio" else units.QUANTITIES[quantity]
+    wanted = f"write {known.a}, such as {known.examples}"
+
+    def read(value: object) -> Given:
+        if isinstance(value, Given):
+            return value
+        if isinstance(value, dict):
+            return _said_by(value, read_scalar, wanted)
+        return read_scalar(_scalar(value, wanted))
+
+    def read_scalar(scalar: Scalar) -> Given:
+        system = scalar.system if quantity == "length" else None
+        bare = {"inch": "in", "mm": "mm", None: None}[system]
+        try:
+            amount = units.read_amount(scalar, quantity, bare, zero=zero)
+        except BadQuantity as error:
+            if not error.no_unit or quantity != "length":
+                raise refused(("", str(error))) from None
+            number = scalar.strip()
+            text = f'{units.quoted(number)} has no unit'
+            if scalar.mixed:
+                raise refused(("", f"{text}, and {scalar.mixed}: write {number} mm or {number} in")) from None
+            raise refused(
+                ("", f"{text}: write {number} mm or {number} in, or say units: inch once for the whole file")
+            ) from None
+        return Given(
+            amount.si, " ".join(scalar.split()), quantity, where=scalar.where, exact=amount.exact,
+            unit=amount.unit, bare=amount.bare,
+        )
+
+    return read
+
+
+def _said_by(block: dict[str, Any], read_scalar: Callable[[Scalar], Given], wanted: str) -> Given:
+    """`{value: 2.2405, by: KL, with: micrometer 2-3 in}` or `{value: 2.25, assumed: yes}`."""
+    problems: list[tuple[str, str]] = []
+    words: dict[str, str] = {}
+    value: Given | None = None
+    assumed = False
+    for key, entry in block.items():
+        try:
+            if key == "value":
+                value = read_scalar(_scalar(entry, wanted))
+            elif key in ("by", "with"):
+                words[key] = _read_text(entry)
+            elif key == "assumed":
+                assumed = _read_yes_no(entry)
+            else:
+                near = units.nearest(key, ["value", "by", "with", "assumed"])
+                hint = f"did you mean {near}?" if near else "known here: value, by, with, assumed"
+                problems.append((key, f"{units.quoted(key)} is not a key of a measured value: {hint}"))
+        except PydanticCustomError as error:
+            problems += [(key, text) for _, text in (error.context or {})["problems"]]
+    if "value" not in block:
+        problems.append(("", f"has no value: {wanted.replace('write', 'write value with')}"))
+    if assumed and words:
+        problems.append(("assumed", "is either measured or assumed: take out assumed, or by and with"))
+    for key, other, what in (("by", "with", "who measured it"), ("with", "by", "what it was measured with")):
+        if key not in block and other in block:
+            problems.append(("", f"does not say {what}: write {key} beside {other}"))
+    if "value" in block and not assumed and not problems and not words:
+        problems.append(
+            ("", "does not say how it is known: write by and with for a measured value, or assumed: yes")
+        )
+    if problems or value is None:
+        raise refused(*problems)
+    kind: Literal["measured", "assumed"] = "assumed" if assumed else "measured"
+    return Given(
+        value.si, value.text, value.quantity, kind, words.get("by", ""), words.get("with", ""), value.where,
+        value.exact, value.unit, value.bare,
+    )
+
+
+def _quantity_schema(quantity: str, *, zero: bool = False) -> WithJsonSchema:
+    """Number, text with a unit, or the long form of a measured or assumed value."""
+    known = units.RATIO if quantity == "ratio" else units.QUANTITIES[quantity]
+    number: dict[str, Any] = {"type": "number", "minimum" if zero or known.zero else "exclusiveMinimum": 0}
+    text: dict[str, Any] = {"type": "string", "pattern": units.pattern(quantity)}
+    bare = [number, text] if quantity in ("length", "ratio") or known.bare else [text]
+    value = {"anyOf": bare}
+    by = {"type": ["string", "number"]}
+    measured = {
+        "type": "object", "properties": {"value": value, "by": by, "with": by},
+        "required": ["value", "by", "with"], "additionalProperties": False,
+    }
+    assumed = {
+        "type": "object", "properties": {"value": value, "assumed": {"enum": [True, "yes", "true"]}},
+        "required": ["value", "assumed"], "additionalProperties": False,
+    }
+    return WithJsonSchema(
+        {"anyOf": [*bare, measured, assumed], "description": f"{known.a}, such as {known.examples}",
+         "examples": known.examples.split(" or ")}
+    )
+
+
+def _kind(quantity: str, *, zero: bool | None = None) -> tuple[PlainValidator, WithJsonSchema]:
+    return PlainValidator(_read_quantity(quantity, zero=zero)), _quantity_schema(quantity, zero=bool(zero))
+
+
+_LENGTH = _kind("length")
+_LENGTH_OR_ZERO = _kind("length", zero=True)
+_SPEED = _kind("speed")
+_SPINDLE_SPEED = _kind("spindle_speed")
+_FEED = _kind("feed")
+_FORCE = _kind("force")
+_PRESSURE = _kind("pressure")
+_MASS = _kind("mass")
+_ANGLE = _kind("angle")
+_TIME = _kind("time")
+_POWER = _kind("power")
+_DENSITY = _kind("density")
+_STIFFNESS = _kind("stiffness")
+_ANGULAR_STIFFNESS = _kind("angular_stiffness")
+_NUMBER = _kind("ratio")
+
+Length = Annotated[Given, _LENGTH[0], _LENGTH[1]]
+LengthOrZero = Annotated[Given, _LENGTH_OR_ZERO[0], _LENGTH_OR_ZERO[1]]
+SurfaceSpeed = Annotated[Given, _SPEED[0], _SPEED[1]]
+SpindleSpeed = Annotated[Given, _SPINDLE_SPEED[0], _SPINDLE_SPEED[1]]
+FeedPerRev = Annotated[Given, _FEED[0], _FEED[1]]
+Force = Annotated[Given, _FORCE[0], _FORCE[1]]
+Pressure = Annotated[Given, _PRESSURE[0], _PRESSURE[1]]
+Mass = Annotated[Given, _MASS[0], _MASS[1]]
+Angle = Annotated[Given, _ANGLE[0], _ANGLE[1]]
+Time = Annotated[Given, _TIME[0], _TIME[1]]
+Power = Annotated[Given, _POWER[0], _POWER[1]]
+Density = Annotated[Given, _DENSITY[0], _DENSITY[1]]
+Stiffness = Annotated[Given, _STIFFNESS[0], _STIFFNESS[1]]
+AngularStiffness = Annotated[Given, _ANGULAR_STIFFNESS[0], _ANGULAR_STIFFNESS[1]]
+Number = Annotated[Given, _NUMBER[0], _NUMBER[1]]
+
+
+def length_or(word: str) -> tuple[PlainValidator, WithJsonSchema]:
+    """A length, or one word that stands for it."""
+    read_length = _read_quantity("length")
+
+    def read(value: object) -> Given | str:
+        if isinstance(value, str) and value.strip() == word:
+            return word
+        try:
+            return read_length(value)
+        except PydanticCustomError as error:
+            told = [(key, f"{text}, or {word}") for key, text in (error.context or {})["problems"]]
+            raise refused(*told) from None
+
+    schema = dict(_quantity_schema("length").json_schema or {})
+    return PlainValidator(read), WithJsonSchema({**schema, "anyOf": [{"const": word}, *schema["anyOf"]]})
+
+
+# -- words ----------------------------------------------------------------------------------------------
+
+LONGEST_TEXT: Final = 4000
+
+
+def _read_text(value: object) -> str:
+    scalar = _scalar(value, "write some words")
+    if scalar.surprise:
+        raise refused(
+            ("", f"{shown(scalar)} is read by YAML as {scalar.surprise}: write it in quotes, '{scalar.strip()}'")
+        )
+    if len(scalar) > LONGEST_TEXT:
+        raise refused(("", f"is longer than {LONGEST_TEXT} characters: shorten it, and keep the rest beside the job"))
+    return str(scalar).strip()
+
+
+def _read_line(value: object) -> str:
+    text = _read_text(value)
+    if "\n" in text:
+        raise refused(("", f"{shown(text)} runs over several lines: write it on one line"))
+    return text
+
+
+def _read_yes_no(value: object) -> bool:
+    if isinstance(value, bool):
+        return value
+    scalar = _scalar(value, "write yes or no")
+    known = {"yes": True, "true": True, "no": False, "false": False}
+    if scalar.strip().lower() not in known:
+        raise refused(("", f"{shown(scalar)} is neither: write yes or no"))
+    return known[scalar.strip().lower()]
+
+
+def _read_count(value: object) -> int:
+    if isinstance(value, int):
+        return value
+    scalar = _scalar(value, "write a whole number, such as 2")
+    if not re.fullmatch(r"0|[1-9][0-9]{0,5}", scalar.strip()):
+        raise refused(("", f"{shown(scalar)} is not a whole number: write one such as 2"))
+    return int(scalar)
+
+
+def _read_date(value: object) -> datetime.date:
+    if isinstance(value, datetime.date):
+        return value
+    scalar = _scalar(value, "write a date as year-month-day, such as 2026-03-02")
+    try:
+        if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", scalar.strip()):
+            return datetime.date.fromisoformat(scalar.strip())
+    except ValueError:
+        raise refused(("", f"{shown(scalar)} is not a day of the calendar: write one such as 2026-03-02")) from None
+    raise refused(("", f"{shown(scalar)} is not a date: write year-month-day, such as 2026-03-02"))
+
+
+def _whole(value: object) -> object:
+    """Text to int for a choice of whole numbers; the choice itself is checked after."""
+    return int(value) if isinstance(value, str) and re.fullmatch(r"[1-9][0-9]{0,5}", value.strip()) else value
+
+
+def _word(value: object) -> object:
+    """A choice of words is compared without the place; a block stays as it is and is refused after."""
+    return str(value).strip() if isinstance(value, str) else value
+
+
+_TEXT_SCHEMA = WithJsonSchema({"type": ["string", "number"]})
+
+Text = Annotated[str, PlainValidator(_read_text), _TEXT_SCHEMA]
+Line = Annotated[str, PlainValidator(_read_line), _TEXT_SCHEMA]
+KnownOrUnknown = Annotated[
+    str,
+    PlainValidator(_read_line),
+    WithJsonSchema({"type": ["string", "number"], "description": "in words, or: unknown"}),
+]
+Word: Final = BeforeValidator(_word)  # goes beside a Literal of words
+Unknown = Annotated[Literal["unknown"], Word]
+YesNo = Annotated[
+    bool, PlainValidator(_read_yes_no), WithJsonSchema({"enum": [True, False, "yes", "no", "true", "false"]})
+]
+Count = Annotated[int, PlainValidator(_read_count), WithJsonSchema({"type": "integer", "minimum": 0})]
+Date = Annotated[
+    datetime.date, PlainValidator(_read_date),
+    WithJsonSchema({"type": "string", "format": "date", "examples": ["2026-03-02"]}),
+]
+Jaws = Annotated[Literal[3, 4, 6], BeforeValidator(_whole)]
+Units = Annotated[System, Word]
+
+
+class Strict(BaseModel):
+    """Base of every model: an unknown key is refused, a checked model never changes."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, use_attribute_docstrings=True)

@@ -1,0 +1,363 @@
+"""Files of the archive -> checked models, with the line and column of everything in them.
+
+In reading order: read_job, read_shop, find_jobs; then how a file becomes a tree (text, YAML events, nodes)
+and how the tree becomes a model. Nothing here writes.
+
+YAML is taken event by event: every value stays text with its place, and what YAML offers beyond plain
+blocks, lists and values (aliases, anchors, tags, several documents, repeated keys) is refused by name.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final, TypeVar
+
+import yaml
+from pydantic import BaseModel, ValidationError
+
+from generator.calc.designation import parse_designation
+from generator.errors import BadDesignation, JobProblems, Location, Problem
+from generator.job.fields import Block, Listing, Scalar, System
+from generator.job.model import Job
+from generator.job.shop import House, Lathe, Material, Materials, Shop, Tools
+from generator.job.wording import Hole, places_of, problems_of
+from generator.units import quoted
+
+LARGEST_FILE: Final = 1_000_000  # bytes; a job file of the demo archive has about 1500
+DEEPEST: Final = 12              # levels; the models need 6
+
+_LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_M = TypeVar("_M", bound=BaseModel)
+
+
+@dataclass(frozen=True)
+class ReadJob:
+    """A checked job with its file: `where` gives the place of any entry by its dotted name."""
+
+    path: Path
+    job: Job
+    places: Mapping[str, Location]
+    text: str
+
+    def where(self, field: str) -> Location:
+        """The place of "operations.2.thread.hand", or of the nearest block around it that is written."""
+        while field and field not in self.places:
+            field = field.rpartition(".")[0]
+        return self.places.get(field, Location(self.path))
+
+
+def read_job(path: Path) -> ReadJob:
+    """Read and check one job file.
+
+    Raises
+    ------
+    JobProblems
+        Everything that is wrong with the file, in file order.
+    """
+    source = _Source(path)
+    job = source.checked(Job)
+    assert isinstance(source.tree, Block)  # a checked model came from a block
+    return ReadJob(path, job, places_of(source.tree), source.text)
+
+
+def read_shop(folder: Path) -> Shop:
+    """Read and check the shop's own files: house.yml, materials.yml, tools.yml, lathes/*.yml.
+
+    Raises
+    ------
+    JobProblems
+        Everything that is wrong in all of them.
+    """
+    problems: list[Problem] = []
+
+    def checked(path: Path, model: type[_M]) -> _M | None:
+        try:
+            return _Source(path).checked(model)
+        except JobProblems as error:
+            problems.extend(error.problems)
+            return None
+
+    house = checked(folder / "house.yml", House)
+    tools = checked(folder / "tools.yml", Tools) if (folder / "tools.yml").exists() else Tools()
+    listed = checked(folder / "materials.yml", Materials) if (folder / "materials.yml").exists() else None
+    materials: dict[str, Material] = {}
+    for material in listed.materials if listed else ():
+        if material.name in materials:
+            problems.append(Problem(Location(folder / "materials.yml"), "materials",
+                                    f"{quoted(material.name)} is listed twice: take one out"))
+        materials[material.name] = material
+    lathes: dict[str, Lathe] = {}
+    for path in sorted((folder / "lathes").glob("*.yml")):
+        lathe = checked(path, Lathe)
+        if lathe is None:
+            continue
+        if lathe.lathe != path.stem:
+            source = _Source(path)
+            problems.append(source.problem(
+                places_of(source.block()).get("lathe", Location(path)), "lathe",
+                f"{quoted(lathe.lathe)} is not the name of the file: write lathe: {path.stem}, "
+                f"or name the file {lathe.lathe}.yml",
+            ))
+        lathes[path.stem] = lathe
+    if not lathes and not problems:
+        problems.append(Problem(Location(folder / "lathes"), "",
+                                "no lathe is described here: write one file for each, such as lathes/long-bed.yml"))
+    if problems or house is None or tools is None:
+        raise JobProblems(problems)
+    return Shop(house=house, lathes=lathes, materials=materials, tools=tools)
+
+
+def find_jobs(jobs_dir: Path) -> list[Path]:
+    """The job files of an archive, `<year>/<folder>/job.yml`, sorted; folders that start with _ or . are not jobs."""
+    return sorted(
+        path for path in jobs_dir.glob("*/*/job.yml")
+        if not any(part.startswith(("_", ".")) for part in path.relative_to(jobs_dir).parts)
+    )
+
+
+class _Source:
+    """One file: its text, its tree, and the problems found so far."""
+
+    def __init__(self, path: Path) -> None:
+        self.path = path
+        self.problems: list[Problem] = []
+        self.text = self._decoded()
+        self.lines = self.text.splitlines()
+        self.tree = self._tree()
+
+    def checked(self, model: type[_M]) -> _M:
+        """The model, or JobProblems with all that is wrong with the file."""
+        tree = self.block()
+        _say_units(tree)
+        checked: _M | None = None
+        try:
+            checked = model.model_validate(tree)
+        except ValidationError as error:
+            found = problems_of(error, tree, model, places_of(tree))
+            self.problems += [self.problem(one.location, one.field, one.message) for one in found]
+        if self.problems or checked is None:
+            raise JobProblems(self.problems)
+        return checked
+
+    def block(self) -> Block:
+        """The top level of the file, which must be a block of keys."""
+        if isinstance(self.tree, Block):
+            return self.tree
+        if not self.problems:
+            self.problems.append(self.problem(
+                Location(self.path), "", "is not a list of keys and values: begin with a line such as job: 2026-031"
+            ))
+        raise JobProblems(self.problems)
+
+    def problem(self, where: Location, field: str, message: str) -> Problem:
+        """A problem with its source line."""
+        line = self.lines[where.line - 1] if 0 < where.line <= len(self.lines) else ""
+        return Problem(where, field, message, line)
+
+    def _stop(self, where: Location, message: str) -> JobProblems:
+        return JobProblems([*self.problems, self.problem(where, "", message)])
+
+    def _decoded(self) -> str:
+        self.lines = []
+        start = Location(self.path)
+        try:
+            with self.path.open("rb") as file:
+                data = file.read(LARGEST_FILE + 1)
+        except OSError as error:
+            reason = (error.strerror or "cannot be opened").lower()
+            raise self._stop(start, f"cannot be read: {reason}") from None
+        if len(data) > LARGEST_FILE:
+            raise self._stop(start, f"is larger than {LARGEST_FILE // 1000} kB: that is no file of this archive")
+        if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+            raise self._stop(start, "is saved as UTF-16: save it as UTF-8")
+        try:
+            text = data.decode("utf-8-sig")
+        except UnicodeDecodeError as error:
+            before = data[: error.start].decode("utf-8-sig", "replace")
+            line = before.count("\n") + 1
+            where = Location(self.path, line, len(before) - (before.rfind("\n") + 1) + 1)
+            raise self._stop(where, f"byte 0x{data[error.start]:02x} is not UTF-8: save the file as UTF-8") from None
+        self.lines = text.splitlines()
+        if match := yaml.reader.Reader.NON_PRINTABLE.search(text):
+            before = text[: match.start()]
+            where = Location(self.path, before.count("\n") + 1, match.start() - (before.rfind("\n") + 1) + 1)
+            raise self._stop(where, f"an invisible character (U+{ord(match[0]):04X}) stands here: take it out")
+        if not text.strip():
+            raise self._stop(start, "is empty: begin with a line such as job: 2026-031")
+        return text
+
+    # -- YAML events to nodes ------------------------------------------------------------------------
+
+    def _tree(self) -> Block | Listing | Scalar | Hole:
+        events = self._events()
+        tree: Block | Listing | Scalar | Hole | None = None
+        for event in events:
+            if isinstance(event, yaml.DocumentStartEvent) and tree is not None:
+                raise self._stop(self._at(event.start_mark), "a second document starts here: keep one job to a file")
+            if isinstance(event, yaml.NodeEvent):
+                tree = self._node(event, events, 1, "")
+        return Scalar("", Location(self.path)) if tree is None else tree
+
+    def _events(self) -> Iterator[Any]:
+        loader = _LOADER(self.text)
+        try:
+            while loader.check_event():
+                yield loader.get_event()
+        except yaml.YAMLError as error:
+            raise self._stop(*self._syntax(error)) from None
+        finally:
+            loader.dispose()
+
+    def _node(self, event: Any, events: Iterator[Any], depth: int, name: str) -> Block | Listing | Scalar | Hole:
+        where = self._at(event.start_mark)
+        if depth > DEEPEST:
+            raise self._stop(where, f"is nested deeper than {DEEPEST} levels: that is no file of this archive")
+        if isinstance(event, yaml.AliasEvent):
+            self._refuse(where, name, f"*{event.anchor} repeats another entry: write the value out")
+            return Hole()
+        if event.anchor is not None:
+            self._refuse(where, name, f"&{event.anchor} marks an entry to be repeated: take the mark out")
+        if event.tag is not None:
+            self._refuse(where, name, f"{event.tag} is a type mark: take it out, the entry says what it is")
+        if isinstance(event, yaml.ScalarEvent):
+            plain = event.style is None or event.style == ""
+            surprise = _surprise(event.value) if plain and event.tag is None else ""
+            return Scalar(event.value, where, surprise=surprise, quoted=not plain)
+        if isinstance(event, yaml.SequenceStartEvent):
+            return self._listing(where, events, depth, name)
+        return self._block(where, events, depth, name)
+
+    def _listing(self, where: Location, events: Iterator[Any], depth: int, name: str) -> Listing:
+        listing = Listing(where)
+        for event in events:
+            if isinstance(event, yaml.SequenceEndEvent):
+                break
+            listing.append(self._node(event, events, depth + 1, _dotted(name, str(len(listing)))))
+        return listing
+
+    def _block(self, where: Location, events: Iterator[Any], depth: int, name: str) -> Block:
+        block = Block(where)
+        for event in events:
+            if isinstance(event, yaml.MappingEndEvent):
+                break
+            place = self._at(event.start_mark)
+            key = self._node(event, events, depth + 1, name)
+            if not isinstance(key, Scalar):
+                if not isinstance(key, Hole):
+                    self._refuse(place, name, "a list or block stands where a key belongs: write one word and a colon")
+                self._node(next(events), events, depth + 1, name)
+                continue
+            value = self._node(next(events), events, depth + 1, _dotted(name, key))
+            if key in block:
+                first = block.keys_where[key].line
+                self._refuse(place, _dotted(name, key),
+                             f"is written twice, on line {first} and on line {place.line}: keep one")
+                continue
+            block[str(key)] = value
+            block.keys_where[str(key)] = place
+        return block
+
+    def _refuse(self, where: Location, field: str, message: str) -> None:
+        self.problems.append(self.problem(where, field, message))
+
+    def _at(self, mark: Any) -> Location:
+        return Location(self.path, mark.line + 1, mark.column + 1)
+
+    def _syntax(self, error: yaml.YAMLError) -> tuple[Location, str]:
+        mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
+        where = self._at(mark) if mark else Location(self.path)
+        problem = str(getattr(error, "problem", "") or "")
+        line = self.lines[where.line - 1] if 0 < where.line <= len(self.lines) else ""
+        if re.match(r" *\t", line) or "\\t" in problem or "'\t'" in problem:
+            return where, "a tab stands here: indent with spaces"
+        for pattern, sentence in _SYNTAX:
+            if re.search(pattern, problem):
+                return where, sentence
+        return where, "this line does not fit the lines around it: check indents, colons, quotes and brackets"
+
+
+_SYNTAX: Final = (
+    ("mapping values are not allowed", "a second colon stands in this line, or the indent is wrong: "
+     "put a text with a colon in quotes"),
+    ("',' or '}'", "a { is not closed, or a comma is missing: write {key: value, key: value}"),
+    ("',' or ']'", "a [ is not closed, or a comma is missing: write [value, value]"),
+    ("quoted scalar|unexpected end of stream", "a quote is opened and not closed: put a closing quote after the text"),
+    ("could not find expected ':'", "a colon is missing after the key: write key: value"),
+    ("cannot start any token", "a value cannot begin with this sign: put it in quotes"),
+    ("expected key|block mapping|block end|block entry|block collection|indentation",
+     "the indent does not fit the lines above: keys of one block begin in one column"),
+    ("undefined alias|anchor|alias", "a value cannot begin with & or *: put it in quotes"),
+    ("tag|directive", "a value cannot begin with ! and a line not with %: put it in quotes"),
+    ("document start", "a second document starts here: keep one job to a file"),
+)
+
+
+def _dotted(name: str, key: str) -> str:
+    return f"{name}.{key}" if name else str(key)
+
+
+_RESOLVER: Final = yaml.resolver.Resolver()
+_PLAIN_NUMBER = re.compile(r"(0|[1-9][0-9]*)(\.[0-9]+)?")
+_SURPRISES: Final = {"bool": "yes or no", "null": "nothing", "merge": "a merge", "value": "a default value"}
+
+
+def _surprise(text: str) -> str:
+    """What YAML makes of unquoted text, where that is not the text itself."""
+    tag = str(_RESOLVER.resolve(yaml.ScalarNode, text, (True, False))).rpartition(":")[2]
+    if not text or tag in ("str", "timestamp") or _PLAIN_NUMBER.fullmatch(text):
+        return ""
+    if tag in _SURPRISES:
+        return _SURPRISES[tag]
+    if ":" in text:
+        return "a number to base 60"
+    if tag == "int" and re.fullmatch(r"[-+]?0[0-7_]+", text):
+        return f"the number {int(text.replace('_', ''), 8)}"
+    return "a number"
+
+
+# -- which unit a bare length has -----------------------------------------------------------------------
+
+
+def _say_units(node: object, system: System | None = None, mixed: str = "") -> None:
+    """Tell every value the unit of a bare length there: the nearest `units` around it.
+
+    A thread of the other system takes the units it says itself; where it says none, or others than its
+    designation, a bare length in it has no unit.
+    """
+    if isinstance(node, Scalar):
+        node.system, node.mixed = system, mixed
+    elif isinstance(node, list):
+        for entry in node:
+            _say_units(entry, system, mixed)
+    elif isinstance(node, dict):
+        said = node.get("units")
+        if isinstance(said, str) and said.strip() in ("inch", "mm") and "designation" not in node:
+            system, mixed = _system(said), ""
+        for key, entry in node.items():
+            if key == "thread" and isinstance(entry, dict):
+                _say_units(entry, *_thread_units(entry, system))
+            else:
+                _say_units(entry, system, mixed)
+
+
+def _thread_units(thread: dict[str, Any], system: System | None) -> tuple[System | None, str]:
+    said = thread.get("units")
+    own = _system(said) if isinstance(said, str) and said.strip() in ("inch", "mm") else None
+    try:
+        unit = parse_designation(str(thread.get("designation", ""))).unit
+    except BadDesignation:
+        return own or system, ""
+    of_thread: System = "inch" if unit == "in" else "mm"
+    if of_thread in (own, system):
+        return of_thread, ""
+    if own is None and system is None:
+        return None, ""
+    other = "inch" if of_thread == "mm" else "mm"
+    return None, f"the thread is in {of_thread} where the file is in {other}"
+
+
+def _system(text: str) -> System:
+    return "inch" if text.strip() == "inch" else "mm"

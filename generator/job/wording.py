@@ -1,0 +1,171 @@
+"""What the validation library reports -> sentences in the words of the file.
+
+In reading order: problems_of (all problems of one file), then the sentences, one for each kind of report.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from generator.errors import Location, Problem
+from generator.job.fields import Block, Listing, Scalar, shown
+from generator.units import nearest, quoted
+
+Loc = tuple[int | str, ...]
+
+
+class Hole:
+    """Stands where the text was refused already, so that nothing more is said about it."""
+
+
+def problems_of(
+    error: ValidationError, tree: Block, model: type[BaseModel], places: Mapping[str, Location]
+) -> Iterator[Problem]:
+    """Each report of the library as a problem with its place; places of holes stay silent."""
+    for report in error.errors(include_url=False):
+        loc = tuple(part for part in report["loc"] if part not in ("<block>", "<word>"))
+        if isinstance(at(tree, loc), Hole):
+            continue
+        for key, sentence in _sentences(report, loc, tree, model):
+            field = ".".join(str(part) for part in (*loc, *([key] if key else [])))
+            yield Problem(_place(report["type"], loc, field, tree, places), field, sentence)
+
+
+def at(tree: object, loc: Sequence[int | str]) -> object:
+    """The node at a location, or None."""
+    for part in loc:
+        if isinstance(tree, dict):
+            tree = tree.get(part)
+        elif isinstance(tree, list) and isinstance(part, int) and part < len(tree):
+            tree = tree[part]
+        else:
+            return None
+    return tree
+
+
+def _place(kind: str, loc: Loc, field: str, tree: Block, places: Mapping[str, Location]) -> Location:
+    if kind == "extra_forbidden":
+        parent = at(tree, loc[:-1])
+        if isinstance(parent, Block):
+            return parent.keys_where[str(loc[-1])]
+    while field and field not in places:
+        field = field.rpartition(".")[0]
+    return places[field]
+
+
+def _sentences(
+    report: ErrorDetails, loc: Loc, tree: Block, model: type[BaseModel]
+) -> Sequence[tuple[str, str]]:
+    kind, context = report["type"], report.get("ctx") or {}
+    written = at(tree, loc)
+    if kind == "refused":
+        problems: Sequence[tuple[str, str]] = context["problems"]
+        return problems
+    if kind == "missing":
+        return [("", _missing(loc, model))]
+    if kind == "extra_forbidden":
+        return [("", _unknown_key(str(loc[-1]), written, at(tree, loc[:-1]), loc, model))]
+    if isinstance(written, Scalar) and not written.strip():
+        return [("", "is empty: write a value, or take the line out")]
+    if kind == "literal_error":
+        return [("", _choice(written, str(context["expected"])))]
+    if kind in ("model_type", "model_attributes_type", "dict_type"):
+        known = ", ".join(_keys(model, loc)[:4])
+        return [("", f"{shown(written)} stands here, a block of keys is wanted, such as {known}")]
+    if kind == "list_type":
+        return [("", f"{shown(written)} stands here, a list is wanted: begin each entry with a dash")]
+    if kind == "too_short":
+        return [("", "is an empty list: write at least one entry")]
+    return [("", f"{shown(written)} cannot be read here")]
+
+
+def _missing(loc: Loc, model: type[BaseModel]) -> str:
+    parent = _model_at(model, loc[:-1])
+    described = ""
+    if parent is not None:
+        for name, known in parent.model_fields.items():
+            if (known.alias or name) == loc[-1]:
+                described = (known.description or "").rstrip(".")
+    meaning = f" ({described[:1].lower()}{described[1:]})" if described else ""
+    return f"is missing: write {loc[-1]}{meaning}"
+
+
+def _unknown_key(key: str, written: object, parent: object, loc: Loc, model: type[BaseModel]) -> str:
+    known = _keys(model, loc[:-1])
+    said = f"{quoted(key)} is not a key that is known here"
+    if re.fullmatch(r"[0-9]+.*", key) and isinstance(written, Scalar) and not written and isinstance(parent, Block):
+        before = list(parent).index(key) - 1
+        value = list(parent.values())[before] if before >= 0 else None
+        if isinstance(value, Scalar):
+            return (
+                f"{said}: it looks like a decimal comma in {quoted(f'{value},{key}')}; "
+                f"write {value}.{key}, with a point"
+            )
+    near = nearest(key, known)
+    if near:
+        return f"{said}: did you mean {near}?"
+    return f"{said}: known are {', '.join(known)}"
+
+
+def _choice(written: object, expected: str) -> str:
+    words = re.findall(r"'([^']*)'|(\d+)", expected)
+    known = [word or number for word, number in words]
+    near = nearest(str(written), known) if isinstance(written, str) else None
+    hint = f"did you mean {near}? Known are " if near else "write "
+    joined = " or ".join([", ".join(known[:-1]), known[-1]] if len(known) > 1 else known)
+    return f"{shown(written)} is not known here: {hint}{joined}"
+
+
+def _keys(model: type[BaseModel], loc: Loc) -> list[str]:
+    here = _model_at(model, loc)
+    return [known.alias or name for name, known in here.model_fields.items()] if here else []
+
+
+def _model_at(model: type[BaseModel], loc: Loc) -> type[BaseModel] | None:
+    """The model of the block at a location, found through the annotations of the fields on the way."""
+    here: type[BaseModel] | None = model
+    for part in loc:
+        if isinstance(part, int):
+            continue
+        fields = here.model_fields if here else {}
+        found = next((known for name, known in fields.items() if (known.alias or name) == part), None)
+        here = _model_in(found.annotation) if found else None
+    return here
+
+
+def _model_in(annotation: Any) -> type[BaseModel] | None:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    for inner in getattr(annotation, "__args__", ()):
+        if found := _model_in(inner):
+            return found
+    return None
+
+
+def places_of(tree: Block | Listing) -> dict[str, Location]:
+    """Dotted name -> place, of everything in the file; a block or list stands where its key stands."""
+    places: dict[str, Location] = {"": tree.where}
+
+    def walk(node: object, name: str) -> None:
+        entries: Iterator[tuple[str, object, Location | None]]
+        if isinstance(node, Block):
+            entries = ((key, value, node.keys_where[key]) for key, value in node.items())
+        elif isinstance(node, Listing):
+            entries = ((str(number), value, None) for number, value in enumerate(node))
+        else:
+            return
+        for key, value, key_where in entries:
+            full = f"{name}.{key}" if name else key
+            own = getattr(value, "where", None)
+            place = own if isinstance(value, Scalar) and value else key_where or own
+            if place is not None:
+                places[full] = place
+            walk(value, full)
+
+    walk(tree, "")
+    return places
