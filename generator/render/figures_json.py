@@ -1,0 +1,98 @@
+"""A sheet for machines: every figure, finding and pass as plain values (the contract of ``figures --json``)."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from generator.render.formats import UNITS, written
+from generator.render.view import finding_where, may_run
+from generator.render.working import working_line
+from generator.sheet.model import Figure, PassLine, Quantity, Sheet, System
+
+_FIGURES = 10     # significant figures kept: what lies beyond is float dust
+
+
+def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:
+    """The JSON record of a sheet.
+
+    Values are plain numbers in the figure's own unit, not rounded for show; `text` is what the sheet shows.
+    Lengths of the passes are in `pass_unit`, chip areas in its square, forces in `pass_force_unit`. A sheet
+    that may not be run has no passes.
+    """
+    ready = may_run(sheet)
+    here = f"{job_path.name}:1"
+    return {
+        "job": sheet.job,
+        "title": sheet.title,
+        "ready": ready,
+        "units": sheet.system,
+        "figures": {name: _figure(figure, sheet.system) for name, figure in sheet.figures.items()},
+        "findings": [
+            {
+                "id": finding.id,
+                "level": finding.level,
+                "text": finding.text,
+                "where": finding_where(finding, here),
+                "asks": finding.asks,
+            }
+            for finding in sheet.findings
+        ],
+        "cautions": [
+            {
+                "id": caution.id,
+                "signal": caution.signal,
+                "text": caution.text,
+                "because": caution.because,
+                "source": caution.source,
+            }
+            for caution in sheet.cautions
+        ],
+        "passes": [_pass(line, sheet.system) for line in sheet.passes] if ready else [],
+        "pass_unit": UNITS["length"].unit(sheet.system).name,
+        "pass_force_unit": UNITS["force"].unit(sheet.system).name,
+    }
+
+
+def _figure(figure: Figure, system: System) -> dict[str, Any]:
+    own = figure.system or system
+    value = figure.value
+    if isinstance(value, int | float):
+        value = _plain(value, figure.quantity, own)
+    return {
+        "value": value,
+        "unit": UNITS[figure.quantity].unit(own).name,
+        "working": working_line(figure, system),
+        "source": figure.source,
+        "assumed": figure.assumed,
+        "kind": figure.kind.value,
+        "label": figure.label,
+        "text": written(figure, system).text,
+    }
+
+
+def _plain(value: float, quantity: Quantity, system: System) -> float | int:
+    """A SI value as a plain number in the unit of one system."""
+    number = float(f"{value / UNITS[quantity].unit(system).si:.{_FIGURES}g}")
+    return int(number) if quantity == "count" else number
+
+
+def _pass(line: PassLine, system: System) -> dict[str, Any]:
+    def length(value: float | None) -> float | None:
+        return None if value is None else _plain(value, "length", system)
+
+    return {
+        "pass": line.number,
+        "depth": length(line.depth),
+        "cut": length(line.cut),
+        "travel": length(line.travel),
+        "dial_turns": line.dial_turns,
+        "dial": length(line.dial_reading),
+        "chip_area": _plain(line.chip_area, "area", system),
+        "pitch_diameter": length(line.pitch_diameter),
+        "over_wires": length(line.over_wires),
+        "force": None if line.force is None else _plain(line.force, "force", system),
+        "spring": line.spring,
+        "measure": line.measure,
+        "try_mate": line.try_mate,
+    }

@@ -1,0 +1,114 @@
+"""The third arrow: a sheet becomes the body of its page.
+
+    render_page               Sheet -> HTML
+    render_problem_page       the problems of a file that could not be read -> HTML
+    css_string                any text as a CSS string that can end neither itself nor a style element
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from jinja2 import Environment
+from markupsafe import Markup
+
+from generator.errors import Problem
+from generator.render.environment import environment
+from generator.render.setup_view import setup_view
+from generator.render.svg import svg
+from generator.render.thread_view import thread_view
+from generator.render.view import NOT_READY, Page, view
+from generator.sheet.model import Sheet
+
+LONGEST_RUNNING_TEXT = 48     # characters that fit half a page's width in the margin
+STANDING_LINE = (
+    "This sheet is not a certificate. It does not judge strength, weld, heat treatment or fitness for use. Local codes, "
+    "the lathe maker's manual and licensed practice come first."
+)
+
+
+def render_page(sheet: Sheet) -> str:
+    """The body of a sheet's page: one ``<article class="sheet">``, complete and escaped."""
+    env = environment()
+    page = view(sheet)
+    return env.get_template("sheet/page.html").render(
+        page=page,
+        page_style=page_style(page),
+        setup_drawing=_setup_drawing(sheet, env),
+        thread_drawing=_thread_drawing(sheet, env),
+        standing_line=STANDING_LINE,
+    )
+
+
+def _setup_drawing(sheet: Sheet, env: Environment) -> Markup | None:
+    return svg(setup_view(sheet.setup_scene), env) if sheet.setup_scene else None
+
+
+def _thread_drawing(sheet: Sheet, env: Environment) -> Markup | None:
+    return svg(thread_view(sheet.thread_scene), env) if sheet.thread_scene else None
+
+
+def page_style(page: Page) -> Markup:
+    """The page's own margins: job number, thread and hand, page number, and whether it may be run."""
+    thread = " ".join(part for part in (page.thread, page.hand) if part)
+    boxes = [
+        ("top-left", css_string(f"Job {page.job}")),
+        ("top-right", css_string(thread)),
+        ("bottom-left", css_string(page.title)),
+        ("bottom-right", '"Page " counter(page) " of " counter(pages)'),
+    ]
+    if not page.ready:
+        boxes.insert(1, ("top-center", css_string(NOT_READY)))
+    rules = " ".join(f"@{place} {{ content: {content} }}" for place, content in boxes)
+    return Markup(f"@page {{ {rules} }}")
+
+
+def css_string(text: str) -> str:
+    r"""Any text as a CSS string, by CSS Syntax Level 3: all but letters, digits and spaces escaped by number.
+
+    Line ends become spaces and long text is cut, for it has to fit one line of a page's margin.
+
+    >>> css_string('a"\\</style>')
+    '"a\\22 \\5c \\3c \\2f style\\3e "'
+    """
+    line = " ".join(text.split())
+    if len(line) > LONGEST_RUNNING_TEXT:
+        line = line[: LONGEST_RUNNING_TEXT - 1] + "…"
+    return '"' + "".join(char if char == " " or char.isalnum() else f"\\{ord(char):x} " for char in line) + '"'
+
+
+@dataclass(frozen=True)
+class ProblemLine:
+    """A problem as finished strings; `caret` stands under the column it points at."""
+
+    place: str
+    field: str
+    message: str
+    source_line: str
+    caret: str
+
+
+def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
+    """The body of the page of a job that could not be read: what is wrong, where, and what would be accepted."""
+    count = len(problems)
+    return environment().get_template("sheet/problems.html").render(
+        number=number,
+        count=f"{count} thing{'' if count == 1 else 's'} to put right",
+        problems=[_problem_line(problem) for problem in problems],
+        page_style=Markup(
+            f"@page {{ @top-left {{ content: {css_string(f'Job {number}')} }} "
+            f"@top-right {{ content: {css_string('cannot be read')} }} "
+            '@bottom-right { content: "Page " counter(page) " of " counter(pages) } }'
+        ),
+        standing_line=STANDING_LINE,
+    )
+
+
+def _problem_line(problem: Problem) -> ProblemLine:
+    before = problem.source_line[: problem.location.column - 1]
+    blank = "".join(char if char == "\t" else " " for char in before)
+    return ProblemLine(
+        str(problem.location), problem.field, problem.message, problem.source_line,
+        blank + "^" if problem.source_line else "",
+    )

@@ -1,0 +1,399 @@
+"""A sheet as finished strings, in the order of the page: what the templates get, and all they get.
+
+    FigureLine, Cell          a figure in a table; a figure to be set at the machine
+    PassRow, PassTable        the pass table
+    Page                      all of it
+    view                      Sheet -> Page
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+from generator.render.formats import (
+    UNITS,
+    Written,
+    digits,
+    in_unit,
+    limits_written,
+    places_needed,
+    written,
+)
+from generator.render.working import origin_line, working_line
+from generator.sheet.model import (
+    Caution,
+    Figure,
+    Finding,
+    Kind,
+    PassLine,
+    Section,
+    Sheet,
+    Step,
+    System,
+    TitleField,
+)
+
+NOT_READY = "NOT READY TO RUN"
+LONGEST_UNSPLIT = 24      # passes of 8 mm that fit one Letter page with heading and notes
+WIDE_TEXT = 16            # characters at 4 mm capitals that fit one of three columns
+SECTION_ORDER = ("lathe", "passes", "relief", "thread", "holding")
+LAST_SECTION = "job"
+
+_KIND_WORDS = {
+    Kind.MEASURED: "measured",
+    Kind.GIVEN: "given",
+    Kind.STANDARD: "standard",
+    Kind.COMPUTED: "computed",
+    Kind.SHOP: "shop's choice",
+    Kind.ASSUMED: "ASSUMED",
+    Kind.UNKNOWN: "UNKNOWN",
+}
+_LEVEL_WORDS = {"stop": "STOP", "check": "CHECK", "note": "NOTE"}
+_SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+
+
+@dataclass(frozen=True)
+class FigureLine:
+    """One figure with its kind, the number of its working, and the working itself."""
+
+    name: str
+    label: str
+    first: str
+    second: str
+    kind: str
+    number: str
+    working: str
+    source: str
+    note: str
+    unknown: bool
+
+
+@dataclass(frozen=True)
+class Cell:
+    """A figure to be set at the machine, or two limits of one size."""
+
+    label: str
+    first: str
+    second: str
+    note: str
+    wide: bool
+    lines: tuple[FigureLine, ...]
+
+
+@dataclass(frozen=True)
+class FindingLine:
+    """A finding with its level as a word and the line of the file that it points at."""
+
+    level: str
+    word: str
+    text: str
+    where: str
+    asks: str
+
+
+@dataclass(frozen=True)
+class PassRow:
+    """One row of the pass table."""
+
+    number: str
+    cut: str
+    depth: str
+    turns: str
+    dial: str
+    over_wires: str
+    pitch_diameter: str
+    chip_area: str
+    force: str
+    marks: tuple[str, ...]
+    stop_here: bool
+
+
+@dataclass(frozen=True)
+class PassTable:
+    """The pass table; columns in one unit each, named in the head."""
+
+    rows: tuple[PassRow, ...]
+    dial: str
+    dial_unit: str
+    size_unit: str
+    area_unit: str
+    force_unit: str
+    has_force: bool
+    remarks: tuple[str, ...]
+    long: bool
+
+
+@dataclass(frozen=True)
+class Block:
+    """A section of figures."""
+
+    id: str
+    title: str
+    lines: tuple[FigureLine, ...]
+    remarks: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class InspectionRow:
+    """One line of the inspection record."""
+
+    feature: str
+    limits: str
+    second: str
+    instrument: str
+
+
+@dataclass(frozen=True)
+class Page:
+    """The whole page as finished strings and flags."""
+
+    job: str
+    title: str
+    thread: str
+    hand: str
+    left_hand: bool
+    ready: bool
+    status: str
+    title_block: tuple[TitleField, ...]
+    summary: str
+    findings: tuple[FindingLine, ...]
+    questions: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    missing: tuple[str, ...]
+    assumed: tuple[FigureLine, ...]
+    cells: tuple[Cell, ...]
+    lathe: tuple[Block, ...]
+    blocks: tuple[Block, ...]
+    thread_block_id: str
+    passes: PassTable | None
+    no_passes_because: tuple[str, ...]
+    pass_lines: tuple[FigureLine, ...]
+    steps: tuple[Step, ...]
+    inspection: tuple[InspectionRow, ...]
+    over_wires: str
+    appendix: tuple[FigureLine, ...] = field(repr=False)
+
+
+def may_run(sheet: Sheet) -> bool:
+    """True when the sheet is ready and nothing on it says stop."""
+    return sheet.ready and not any(finding.level == "stop" for finding in sheet.findings)
+
+
+def view(sheet: Sheet) -> Page:
+    """Turn a sheet into the strings and flags of its page."""
+    ready = may_run(sheet)
+    lines = _figure_lines(sheet)
+    blocks = {section.id: _block(section, lines) for section in sheet.sections}
+    ordered = sorted(blocks, key=_section_rank)
+    passes = blocks.pop("passes", None)
+    stops = tuple(finding.text for finding in sheet.findings if finding.level == "stop")
+    hand = _text_of(sheet, "thread.hand")
+    return Page(
+        job=sheet.job,
+        title=sheet.title,
+        thread=_text_of(sheet, "thread.designation"),
+        hand=hand,
+        left_hand="left" in hand.lower(),
+        ready=ready,
+        status=sheet.status,
+        title_block=sheet.title_block,
+        summary=_summary(sheet),
+        findings=tuple(_finding_line(finding) for finding in sheet.findings),
+        questions=tuple(finding.asks for finding in sheet.findings if finding.asks),
+        cautions=sheet.cautions,
+        missing=tuple(
+            figure.label + (f": {figure.note}" if figure.note else "")
+            for figure in sheet.figures.values()
+            if figure.kind is Kind.UNKNOWN
+        ),
+        assumed=tuple(lines[name] for name, figure in sheet.figures.items() if figure.assumed),
+        cells=_cells(sheet, lines),
+        lathe=tuple(blocks[id] for id in ordered if id == "lathe"),
+        blocks=tuple(blocks[id] for id in ordered if id in blocks and id != "lathe"),
+        thread_block_id="thread" if "thread" in blocks else "",
+        passes=_pass_table(sheet) if ready and sheet.passes else None,
+        no_passes_because=stops or ("The job cuts no thread.",),
+        pass_lines=passes.lines if passes else (),
+        steps=sheet.steps,
+        inspection=tuple(_inspection(sheet)),
+        over_wires=_over_wires(sheet),
+        appendix=tuple(lines.values()),
+    )
+
+
+def finding_where(finding: Finding, fallback: str = "") -> str:
+    """The file and line that a finding points at, as ``job.yml:21``."""
+    if finding.where is None:
+        return fallback
+    return f"{finding.where.path.name}:{finding.where.line}"
+
+
+def dial_system(sheet: Sheet) -> System:
+    """The unit in which the infeed slide's dial reads."""
+    travel = sheet.figures.get("passes.travel")
+    return (travel.system if travel else None) or sheet.system
+
+
+def size_system(sheet: Sheet) -> System:
+    """The unit in which the thread's sizes are limited and measured."""
+    size = sheet.figures.get("thread.over_wires.max") or sheet.figures.get("thread.pitch_diameter.max")
+    return (size.system if size else None) or sheet.system
+
+
+def _section_rank(id: str) -> int:
+    if id in SECTION_ORDER:
+        return SECTION_ORDER.index(id)
+    return len(SECTION_ORDER) + (id == LAST_SECTION)
+
+
+def _text_of(sheet: Sheet, name: str) -> str:
+    figure = sheet.figures.get(name)
+    return "" if figure is None else written(figure, sheet.system).text
+
+
+def _figure_lines(sheet: Sheet) -> dict[str, FigureLine]:
+    return {
+        name: _figure_line(figure, str(number), sheet.system)
+        for number, (name, figure) in enumerate(sheet.figures.items(), 1)
+    }
+
+
+def _figure_line(figure: Figure, number: str, system: System) -> FigureLine:
+    shown = written(figure, system)
+    notes = [figure.note] if figure.note else []
+    if shown.as_written:
+        notes.append(f"written “{shown.as_written}”")
+    kind = _KIND_WORDS[figure.kind]
+    if figure.kind is Kind.MEASURED:
+        kind += f", {figure.source}"
+    working = working_line(figure, system)
+    if figure.working is not None and (figure.text or figure.where):
+        working += f"; {origin_line(figure).partition(': ')[2]}"
+    return FigureLine(
+        figure.name, figure.label, shown.first, shown.second, kind, number, working, figure.source,
+        "; ".join(notes), figure.value is None,
+    )
+
+
+def _block(section: Section, lines: dict[str, FigureLine]) -> Block:
+    return Block(section.id, section.title, tuple(lines[name] for name in section.figures), section.remarks)
+
+
+def _finding_line(finding: Finding) -> FindingLine:
+    return FindingLine(
+        finding.level, _LEVEL_WORDS[finding.level], finding.text, finding_where(finding), finding.asks
+    )
+
+
+def _summary(sheet: Sheet) -> str:
+    """What stands under "Before starting", counted, for the first page."""
+    levels = Counter(finding.level for finding in sheet.findings)
+    signals = Counter(caution.signal for caution in sheet.cautions)
+    counts = [f"{levels[level]} {word}" for level, word in _LEVEL_WORDS.items() if levels[level]]
+    counts += [f"{signals[word]} {word}" for word in _SIGNALS if signals[word]]
+    return ", ".join(counts) if counts else "nothing found"
+
+
+def _cells(sheet: Sheet, lines: dict[str, FigureLine]) -> tuple[Cell, ...]:
+    """The figures to set at the machine; a maximum and minimum of one size share a cell."""
+    cells, paired = [], set()
+    for name in sheet.key_figures:
+        if name in paired:
+            continue
+        stem, _, end = name.rpartition(".")
+        partner = {"max": f"{stem}.min", "min": f"{stem}.max"}.get(end, "")
+        if partner in sheet.key_figures and _is_number(sheet, name) and _is_number(sheet, partner):
+            paired.update((name, partner))
+            shown = limits_written(sheet.figures[f"{stem}.min"], sheet.figures[f"{stem}.max"], sheet.system)
+            label = sheet.figures[name].label.rpartition(",")[0] or sheet.figures[name].label
+            cells.append(_cell(f"{label}, min – max", shown, (lines[f"{stem}.min"], lines[f"{stem}.max"])))
+        else:
+            shown = written(sheet.figures[name], sheet.system)
+            cells.append(_cell(sheet.figures[name].label, shown, (lines[name],)))
+    return tuple(cells)
+
+
+def _is_number(sheet: Sheet, name: str) -> bool:
+    return isinstance(sheet.figures[name].value, int | float)
+
+
+def _cell(label: str, shown: Written, lines: tuple[FigureLine, ...]) -> Cell:
+    return Cell(
+        label, shown.first, shown.second,
+        "; ".join(dict.fromkeys(line.note for line in lines if line.note)), len(shown.first) > WIDE_TEXT, lines,
+    )
+
+
+def _pass_table(sheet: Sheet) -> PassTable:
+    dial, size = dial_system(sheet), size_system(sheet)
+    in_dial, in_size = UNITS["length"].unit(dial), UNITS["length"].unit(size)
+    area, force = UNITS["area"].unit(sheet.system), UNITS["force"].unit(sheet.system)
+    assert in_dial.places is not None and in_size.places is not None
+    fewest, most = in_dial.places - 1, in_dial.places
+    readings = [line.dial_reading / in_dial.si for line in sheet.passes]
+    dial_places = places_needed(readings, fewest, most)
+
+    def row(line: PassLine) -> PassRow:
+        marks = [
+            word
+            for flag, word in (
+                (line.spring, "spring"), (line.measure, "MEASURE"), (line.try_mate, "TRY THE MATE"),
+            )
+            if flag
+        ]
+        return PassRow(
+            number=str(line.number),
+            cut="0" if line.spring else digits(line.cut / in_dial.si, most),
+            depth=digits(line.depth / in_dial.si, most),
+            turns=str(line.dial_turns),
+            dial=digits(line.dial_reading / in_dial.si, dial_places),
+            over_wires="–" if line.over_wires is None else digits(line.over_wires / in_size.si, in_size.places),
+            pitch_diameter=digits(line.pitch_diameter / in_size.si, in_size.places),
+            chip_area=_without_unit(in_unit(line.chip_area, "area", sheet.system)),
+            force="–" if line.force is None else _without_unit(in_unit(line.force, "force", sheet.system)),
+            marks=tuple(marks),
+            stop_here=line.measure or line.try_mate,
+        )
+
+    return PassTable(
+        rows=tuple(row(line) for line in sheet.passes),
+        dial=sheet.pass_dial,
+        dial_unit=in_dial.name,
+        size_unit=in_size.name,
+        area_unit=area.name,
+        force_unit=force.name,
+        has_force=any(line.force is not None for line in sheet.passes),
+        remarks=sheet.pass_remarks,
+        long=len(sheet.passes) > LONGEST_UNSPLIT,
+    )
+
+
+def _without_unit(text: str) -> str:
+    return text.rpartition(" ")[0]
+
+
+def _inspection(sheet: Sheet) -> Iterable[InspectionRow]:
+    for line in sheet.inspection:
+        limits = _limits(sheet, line.low, line.high)
+        yield InspectionRow(line.feature, limits.first, limits.second, line.instrument)
+
+
+def _limits(sheet: Sheet, low: str, high: str) -> Written:
+    """Both limits, or one of them in words."""
+    figures: Sequence[Figure | None] = [sheet.figures.get(name) for name in (low, high)]
+    if figures[0] is not None and figures[1] is not None:
+        return limits_written(figures[0], figures[1], sheet.system)
+    for word, figure in zip(("at least", "at most"), figures, strict=True):
+        if figure is not None and figure.value is not None:
+            shown = written(figure, sheet.system)
+            return Written(f"{word} {shown.first}", shown.second)
+    return Written("unknown")
+
+
+def _over_wires(sheet: Sheet) -> str:
+    names = ("thread.over_wires.min", "thread.over_wires.max")
+    if not all(name in sheet.figures and _is_number(sheet, name) for name in names):
+        return ""
+    return limits_written(sheet.figures[names[0]], sheet.figures[names[1]], sheet.system).text
