@@ -202,7 +202,7 @@ QUANTITIES: Final[Mapping[str, Quantity]] = {
         ),
     )
 }
-RATIO: Final = Quantity("ratio", "a plain number", "1", {}, "11 1/2", 1e9, "10^9", zero=True)
+RATIO: Final = Quantity("ratio", "a plain number", "1", {}, "11 1/2", 1e9, "10^9")
 
 
 @dataclass(frozen=True)

@@ -251,6 +251,7 @@ _DENSITY = _kind("density")
 _STIFFNESS = _kind("stiffness")
 _ANGULAR_STIFFNESS = _kind("angular_stiffness")
 _NUMBER = _kind("ratio")
+_NUMBER_OR_ZERO = _kind("ratio", zero=True)
 
 Length = Annotated[Given, _LENGTH[0], _LENGTH[1]]
 LengthOrZero = Annotated[Given, _LENGTH_OR_ZERO[0], _LENGTH_OR_ZERO[1]]
@@ -267,6 +268,7 @@ Density = Annotated[Given, _DENSITY[0], _DENSITY[1]]
 Stiffness = Annotated[Given, _STIFFNESS[0], _STIFFNESS[1]]
 AngularStiffness = Annotated[Given, _ANGULAR_STIFFNESS[0], _ANGULAR_STIFFNESS[1]]
 Number = Annotated[Given, _NUMBER[0], _NUMBER[1]]
+NumberOrZero = Annotated[Given, _NUMBER_OR_ZERO[0], _NUMBER_OR_ZERO[1]]
 
 
 def length_or(word: str) -> tuple[PlainValidator, WithJsonSchema]:
@@ -319,13 +321,20 @@ def _read_yes_no(value: object) -> bool:
     return known[scalar.strip().lower()]
 
 
-def _read_count(value: object) -> int:
+def _read_count_or_zero(value: object) -> int:
     if isinstance(value, int):
         return value
     scalar = _scalar(value, "write a whole number, such as 2")
     if not re.fullmatch(r"0|[1-9][0-9]{0,5}", scalar.strip()):
         raise refused(("", f"{shown(scalar)} is not a whole number: write one such as 2"))
     return int(scalar)
+
+
+def _read_count(value: object) -> int:
+    count = _read_count_or_zero(value)
+    if count == 0:
+        raise refused(("", f"{shown(value)} is zero: write a whole number from 1 up"))
+    return count
 
 
 def _read_date(value: object) -> datetime.date:
@@ -364,7 +373,10 @@ Unknown = Annotated[Literal["unknown"], Word]
 YesNo = Annotated[
     bool, PlainValidator(_read_yes_no), WithJsonSchema({"enum": [True, False, "yes", "no", "true", "false"]})
 ]
-Count = Annotated[int, PlainValidator(_read_count), WithJsonSchema({"type": "integer", "minimum": 0})]
+Count = Annotated[int, PlainValidator(_read_count), WithJsonSchema({"type": "integer", "minimum": 1})]
+CountOrZero = Annotated[
+    int, PlainValidator(_read_count_or_zero), WithJsonSchema({"type": "integer", "minimum": 0})
+]
 Date = Annotated[
     datetime.date, PlainValidator(_read_date),
     WithJsonSchema({"type": "string", "format": "date", "examples": ["2026-03-02"]}),

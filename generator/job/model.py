@@ -15,6 +15,7 @@ from pydantic import Discriminator, Field, Tag, model_validator
 from generator.job.fields import (
     Angle,
     Count,
+    CountOrZero,
     Date,
     Force,
     Given,
@@ -197,7 +198,7 @@ class Thread(Strict):
     """Radial depth of the first cut."""
     last_cut: Length | None = None
     """Radial depth of the last cut."""
-    spring_passes: Count | None = None
+    spring_passes: CountOrZero | None = None
     """Passes without new depth at the end."""
     tool: Line | None = None
     """A tool of the shop's tools file."""

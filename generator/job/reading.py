@@ -22,7 +22,7 @@ from generator.calc.designation import parse_designation
 from generator.errors import BadDesignation, JobProblems, Location, Problem
 from generator.job.fields import Block, Listing, Scalar, System
 from generator.job.model import Job
-from generator.job.shop import House, Lathe, Material, Materials, Shop, Tools
+from generator.job.shop import House, Lathe, Materials, Shop, Tools
 from generator.job.wording import Hole, places_of, problems_of
 from generator.units import quoted
 
@@ -83,12 +83,7 @@ def read_shop(folder: Path) -> Shop:
     house = checked(folder / "house.yml", House)
     tools = checked(folder / "tools.yml", Tools) if (folder / "tools.yml").exists() else Tools()
     listed = checked(folder / "materials.yml", Materials) if (folder / "materials.yml").exists() else None
-    materials: dict[str, Material] = {}
-    for material in listed.materials if listed else ():
-        if material.name in materials:
-            problems.append(Problem(Location(folder / "materials.yml"), "materials",
-                                    f"{quoted(material.name)} is listed twice: take one out"))
-        materials[material.name] = material
+    materials = {material.name: material for material in listed.materials} if listed else {}
     lathes: dict[str, Lathe] = {}
     for path in sorted((folder / "lathes").glob("*.yml")):
         lathe = checked(path, Lathe)
