@@ -1,0 +1,242 @@
+"""Unified inch designations: size, threads per inch, series, class, hand (ASME B1.1, section 6).
+
+Reading order: `parse_unified`, then the pieces it reads from left to right, then the series check.
+"""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+from fractions import Fraction
+from typing import Literal
+
+from generator.calc.thread_designation import Designation
+from generator.errors import BadDesignation
+from generator.tables import unified
+
+LARGEST_GAGE = 12  # ASME B1.1: numbered sizes 0 to 12, diameter 0.060 + 0.013 N inch
+FINEST_FRACTION = 64
+
+_SIZE = (
+    r"(?:(?:\#|NO\.?)\s*(?P<gage>\d{1,2})"
+    r"|(?P<size>\d{1,3}[ -]+\d{1,3}/\d{1,3}|\d{1,3}/\d{1,3}|\d{0,3}\.\d{1,6}|\d{1,3}\.?))"
+)
+_MARK = r"\s*(?:\"|''|INCH\b|IN\b\.?)?"
+_TPI = r"(?P<tpi>\d{1,3}[ -]+\d/\d|\d{1,3}(?:\.\d{1,4})?)\s*(?:TPI\b)?"
+_STARTS = (
+    r"(?P<pitch>\d?\.\d{1,8})\s*P\s*-\s*(?P<lead>\d{0,2}\.\d{1,8})\s*L"
+    r"\s*(?:\(\s*(?P<starts>\w+)\s+STARTS?\s*\))?"
+)
+_FORM = re.compile(rf"{_SIZE}{_MARK}\s*[- ]\s*(?:{_STARTS}|{_TPI})(?P<rest>(?:[^\d.].*)?)", re.ASCII)
+_SERIES = re.compile(r"[\s-]*UN(?P<root>R)?(?P<kind>C|F|EF|S)?(?![A-Z])(?P<tail>.*)", re.ASCII)
+_COUNTS = {"ONE": 1, "SINGLE": 1, "TWO": 2, "DOUBLE": 2, "THREE": 3, "TRIPLE": 3, "FOUR": 4, "QUADRUPLE": 4}
+_ACCEPTED = (
+    "write size-threads per inch, series, class, like 1/2-13 UNC-2A, 2 1/4-8 UN-2A, #10-32 UNF-2A "
+    "or 2.4375-10 UNS-2A"
+)
+
+
+def parse_unified(written: str, upper: str) -> Designation:
+    """The Unified thread that `upper`, the tidied text in capitals, names; `written` is quoted in errors."""
+    found = _FORM.fullmatch(upper)
+    if found is None:
+        raise BadDesignation(f'"{written}" is not a Unified thread designation; {_ACCEPTED}')
+    pitch, lead, starts = _pitch(written, found)
+    tpi = 1 / pitch
+    named = _SERIES.fullmatch(found["rest"])
+    nominal, size = _nominal(written, found, tpi, f"UN{named['kind'] or ''}" if named else "")
+    head = f"{size}-{_number(tpi)}"
+    if named is None:
+        raise BadDesignation(
+            f'"{written}" names no series of Unified threads; {_right_series(head, nominal, tpi)}'
+        )
+    kind, root = named["kind"] or "", named["root"] or ""
+    series = f"UN{root}{kind}"
+    _check_series(written, head, nominal, tpi, f"UN{kind}", root)
+    class_, hand = _class_and_hand(written, named["tail"], f"{head} {series}")
+    return Designation(
+        text=written,
+        family="UN",
+        series=series,
+        nominal=float(nominal),
+        nominal_text=size,
+        pitch=pitch,
+        lead=lead,
+        starts=starts,
+        class_=class_,
+        class_assumed=False,
+        pitch_assumed=False,
+        hand=hand,
+        unit="in",
+        rounded_root=bool(root),
+    )
+
+
+def _pitch(written: str, found: re.Match[str]) -> tuple[Fraction, Fraction, int]:
+    """Pitch and lead (in), number of starts."""
+    if found["tpi"]:
+        tpi = _mixed(written, found["tpi"], "threads per inch")
+        if tpi <= 0:
+            raise BadDesignation(f'"{written}": threads per inch must be above zero; {_ACCEPTED}')
+        return 1 / tpi, 1 / tpi, 1
+    pitch, lead = (_near_unit_fraction(found[name]) for name in ("pitch", "lead"))
+    written_pitch, written_lead = Fraction(found["pitch"]), Fraction(found["lead"])
+    if not written_pitch or not written_lead:
+        raise BadDesignation(f'"{written}": pitch and lead must be above zero')
+    starts = round(written_lead / written_pitch)
+    last_digit = Fraction(1, 10 ** len(found["lead"].partition(".")[2]))
+    if starts < 1 or abs(starts * pitch - written_lead) > last_digit:
+        raise BadDesignation(
+            f'"{written}": the lead {found["lead"]} is not a whole number of pitches of {found["pitch"]}; '
+            f"{max(starts, 1)} starts would have a lead of {float(max(starts, 1) * pitch):.4f}"
+        )
+    said = found["starts"]
+    if said and (_COUNTS.get(said) or (int(said) if said.isdecimal() else 0)) != starts:
+        raise BadDesignation(
+            f'"{written}": a lead of {found["lead"]} with a pitch of {found["pitch"]} is {starts} '
+            f"starts, but the designation says {said.lower()}"
+        )
+    del lead
+    return pitch, starts * pitch, starts
+
+
+def _near_unit_fraction(text: str) -> Fraction:
+    """A decimal pitch as one over a whole or half number of threads, when it is one to its last digit."""
+    value = Fraction(text)
+    if value == 0:
+        return value
+    half_digit = Fraction(1, 2 * 10 ** len(text.partition(".")[2]))
+    threads = Fraction(round(2 / value), 2)
+    return 1 / threads if threads and abs(1 / threads - value) <= half_digit else value
+
+
+def _nominal(written: str, found: re.Match[str], tpi: Fraction, series: str) -> tuple[Decimal, str]:
+    """Nominal diameter (in) and the size as a machinist writes it."""
+    if found["gage"]:
+        return _gage(written, int(found["gage"]))
+    text = found["size"].rstrip(".") if found["size"] != "." else ""
+    size = _mixed(written, text, "size")
+    if size <= 0:
+        raise BadDesignation(f'"{written}": the size must be above zero; {_ACCEPTED}')
+    decimal = _decimal(size)
+    if text.isdecimal() and int(text) <= LARGEST_GAGE:
+        gage, name = _gage(written, int(text))
+        if unified.series_of(decimal, tpi) is None and (standard := unified.named_series().get((gage, tpi))):
+            if series == standard:
+                return gage, name
+            raise BadDesignation(
+                f'"{written}": is {text} a number size or {text} inches? For the number size write '
+                f"{name}-{_number(tpi)} {standard}-2A, for inches write {text}.000"
+            )
+    return decimal, " ".join(re.split(r"[ -]+", text))
+
+
+def _gage(written: str, number: int) -> tuple[Decimal, str]:
+    if number > LARGEST_GAGE:
+        raise BadDesignation(
+            f'"{written}": number sizes run from #0 to #{LARGEST_GAGE}; write larger sizes in inches'
+        )
+    return Decimal("0.060") + Decimal("0.013") * number, f"#{number}"
+
+
+def _mixed(written: str, text: str, what: str) -> Fraction:
+    """A whole number, decimal, fraction or mixed number."""
+    parts = re.split(r"[ -]+", text)
+    total = Fraction(0)
+    for part in parts:
+        top, slash, bottom = part.partition("/")
+        if slash:
+            numerator, denominator = int(top), int(bottom)
+            if denominator == 0 or numerator == 0 or numerator >= denominator:
+                raise BadDesignation(
+                    f'"{written}": {part} is not a fraction of an inch as the trade writes it; {_ACCEPTED}'
+                )
+            if what == "size" and (denominator & (denominator - 1) or denominator > FINEST_FRACTION):
+                raise BadDesignation(
+                    f'"{written}": {part} is not a half, quarter, eighth, sixteenth, thirty-second or '
+                    f"sixty-fourth of an inch; write the {what} as a decimal"
+                )
+            total += Fraction(numerator, denominator)
+        else:
+            total += Fraction(part or "0")
+    return total
+
+
+def _decimal(value: Fraction) -> Decimal:
+    return Decimal(value.numerator) / Decimal(value.denominator)
+
+
+def _number(value: Fraction) -> str:
+    """Threads per inch as written: 13, 4.5."""
+    return str(value.numerator) if value.denominator == 1 else f"{float(value):.6g}"
+
+
+def _right_series(head: str, nominal: Decimal, tpi: Fraction) -> str:
+    standard = unified.series_of(nominal, tpi)
+    if standard:
+        return f"{head} is of the {standard} series: write {head} {standard}-2A"
+    return f"{head} is of no standard series: write {head} UNS-2A"
+
+
+def _check_series(written: str, head: str, nominal: Decimal, tpi: Fraction, series: str, root: str) -> None:
+    """Refuse a named series that does not have this diameter or this pitch."""
+    standard = unified.series_of(nominal, tpi)
+    if series == "UNS" and standard:
+        raise BadDesignation(
+            f'"{written}": {head} is not special, it is of the {standard} series; '
+            f"write {head} UN{root}{standard[2:]}-2A"
+        )
+    if series not in unified.NAMED_SERIES or standard == series:
+        return
+    right = unified.tpi_in_series(nominal, series)
+    if right is not None:
+        size = head.rpartition("-")[0]
+        raise BadDesignation(
+            f'"{written}": {series} of this size has {_number(right)} threads per inch, not {_number(tpi)}; '
+            f"write {size}-{_number(right)} UN{root}{series[2:]}-2A, or {head} UN{root}{(standard or 'UNS')[2:]}-2A"
+        )
+    raise BadDesignation(
+        f'"{written}": the {series} series has no such size; {_right_series(head, nominal, tpi)}'
+    )
+
+
+def _class_and_hand(written: str, tail: str, head: str) -> tuple[str, Literal["right", "left"]]:
+    """Class and hand from what follows the series."""
+    tail = re.sub(r"\(\s*2[123]\s*\)", " ", tail)  # gaging system, ASME B1.3
+    tail = re.sub(r"\bLEFT[\s-]*HAND(ED)?\b|\bL\.\s*H\.", " LH ", tail)
+    tail = re.sub(r"\bRIGHT[\s-]*HAND(ED)?\b|\bR\.\s*H\.", " RH ", tail)
+    classes: list[str] = []
+    hands: list[str] = []
+    for word in re.split(r"[\s-]+", tail):
+        if re.fullmatch(r"[1-5][AB]", word):
+            classes.append(word)
+        elif word in ("LH", "RH", "LEFT", "RIGHT"):
+            hands.append(word[0])
+        elif word in ("1", "2", "3"):
+            raise BadDesignation(
+                f'"{written}": class {word} needs its letter, A for an external thread; write {head}-{word}A'
+            )
+        elif word.startswith("SE") or word == "LE":
+            raise BadDesignation(
+                f'"{written}": leave the special length of engagement out of the designation and give it '
+                "beside it, as engagement"
+            )
+        elif word:
+            raise BadDesignation(
+                f'"{written}": "{word}" is not understood after the series; '
+                f"write {head}-2A, and -LH at the end for a left-hand thread"
+            )
+    if len(set(classes)) > 1 or len(set(hands)) > 1:
+        raise BadDesignation(
+            f'"{written}" says two things at once; write one class and one hand, like {head}-2A-LH'
+        )
+    if not classes:
+        raise BadDesignation(f'"{written}" names no class; write {head}-1A, {head}-2A or {head}-3A')
+    if classes[0] in ("1B", "2B", "3B"):
+        raise BadDesignation(
+            f'"{written}" is an internal thread (class {classes[0]}); internal threads are not computed yet. '
+            f"For the external thread write {head}-{classes[0][0]}A"
+        )
+    if classes[0][0] in "45":
+        raise BadDesignation(f'"{written}": Unified threads have classes 1A, 2A and 3A; write {head}-2A')
+    return classes[0], "left" if hands and hands[0] == "L" else "right"

@@ -1,0 +1,179 @@
+"""Limits of size of external ISO metric threads (ISO 965-1, ISO 724, ISO 68-1). Millimeters.
+
+The standard's tables win over its formulas; grades are steps along the R 40 series from
+the tables of grade 6.
+A pitch or range that the tables lack is computed by the formulas and said to be so.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from generator.calc.rounding import THREE, preferred_number, rounded
+from generator.calc.thread_designation import Designation
+from generator.calc.thread_sizes import Range, ThreadLimits
+from generator.errors import OutsideRange
+from generator.tables import metric
+
+SOURCE = "ISO 965-1 (tolerances and deviations), ISO 68-1 and ISO 724 (basic sizes)"
+PITCH_FACTOR = Decimal("0.6495190528")
+MINOR_FACTOR = Decimal("1.0825317547")
+ROOT_BELOW_PITCH = Decimal("0.6160254")  # H/2 + H/4 less the rise of a root of radius 0.125 P: d3 min
+STEPS_A_GRADE = 4  # of the R 40 series
+MICROMETER = Decimal("0.001")
+FINEST, COARSEST = Decimal("0.2"), Decimal(8)
+LEAST_PITCH_OF_GRADE = {7: Decimal("0.35"), 8: Decimal("0.8"), 9: Decimal("0.8")}
+NORMAL_FROM, NORMAL_TO = 2.24, 6.7  # ISO 965-1: group N from 2.24 P d^0.2 to 6.7 P d^0.2
+DEVIATION_CONSTANT = {"e": 50, "f": 30, "g": 15}
+DEVIATION_SLOPE = 11
+
+
+def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
+    """Limits of size of an ISO metric external thread.
+
+    d max = d - es;  d min = d max - Td;  d2 max = d2 - es;  d2 min = d2 max - Td2;
+    d1 max = d1 - es (flat form);  d3 min = d2 min - 0.616025 P (root radius 0.125 P)
+
+    Parameters
+    ----------
+    d : a metric thread
+    engagement : mm; it changes no limit, but a remark says which class its group asks for
+
+    Returns
+    -------
+    ThreadLimits (mm), three places.
+
+    Raises
+    ------
+    OutsideRange
+        For a diameter outside 1 to 355 mm, a pitch outside 0.2 to 8 mm, a position or grade that the
+        standard does not have at that pitch, or a pitch so coarse that no core is left.
+
+    Notes
+    -----
+    Range: 0.99 < d <= 355 mm, 0.2 <= P <= 8 mm.
+
+    Source: ISO 965-1, ISO 68-1, ISO 724.
+    """
+    nominal = Decimal(str(d.nominal))
+    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    ranges = metric.diameter_ranges()
+    if not ranges[0][0] < nominal <= ranges[-1][1]:
+        raise OutsideRange("nominal diameter", d.nominal, 1.0, float(ranges[-1][1]), "ISO 965-1", "mm")
+    if not FINEST <= pitch <= COARSEST:
+        raise OutsideRange("pitch", float(pitch), float(FINEST), float(COARSEST), "ISO 965-1", "mm")
+    low, high = next(r for r in ranges if r[0] < nominal <= r[1])
+    row, crest = metric.pitch_rows().get((low, d.pitch)), metric.crest_rows().get(d.pitch)
+    pitch_grade, position, crest_grade = int(d.class_[0]), d.class_[1], int(d.class_[-2])
+    _check_grade(d, pitch, max(pitch_grade, crest_grade))
+    deviation = MICROMETER * _deviation(position, pitch, crest)
+    pitch_tolerance = MICROMETER * _graded(
+        Decimal(row.tolerance) if row else _pitch_base(pitch, low, high), pitch_grade
+    )
+    major_tolerance = MICROMETER * _graded(
+        Decimal(crest.tolerance) if crest else _crest_base(pitch), crest_grade
+    )
+    major = nominal - deviation
+    pitch_max = rounded(nominal - PITCH_FACTOR * pitch, THREE) - deviation
+    pitch_min = pitch_max - pitch_tolerance
+    flat_minor = rounded(nominal - MINOR_FACTOR * pitch, THREE) - deviation
+    round_minor = rounded(pitch_min - ROOT_BELOW_PITCH * pitch, THREE)
+    if round_minor <= 0:
+        raise OutsideRange(
+            "pitch", float(pitch), 0.0, float(nominal / MINOR_FACTOR), "ISO 68-1: no core is left", "mm"
+        )
+    shortest, longest = _normal_engagement(row, pitch, low)
+    return ThreadLimits(
+        designation=d,
+        major=Range(float(major), float(major - major_tolerance)),
+        pitch_diameter=Range(float(pitch_max), float(pitch_min)),
+        minor=Range(float(flat_minor), float(round_minor)),
+        allowance=float(deviation),
+        major_tolerance=float(major_tolerance),
+        pitch_tolerance=float(pitch_tolerance),
+        engagement=engagement if engagement is not None else longest,
+        engagement_standard=engagement is None or shortest < engagement <= longest,
+        tabulated=row is not None and crest is not None,
+        remarks=tuple(_remarks(d, nominal, pitch, position, row, engagement, shortest, longest)),
+        source=SOURCE,
+    )
+
+
+def _check_grade(d: Designation, pitch: Decimal, grade: int) -> None:
+    least = LEAST_PITCH_OF_GRADE.get(grade, FINEST)
+    if pitch < least:
+        raise OutsideRange(
+            f"pitch for grade {grade} ({d.class_})", float(pitch), float(least), None, "ISO 965-1", "mm"
+        )
+
+
+def _deviation(position: str, pitch: Decimal, row: metric.CrestRow | None) -> Decimal:
+    """Fundamental deviation es, micrometers below the basic size; from the table, else 15, 30, 50 + 11 P."""
+    if position == "h":
+        return Decimal(0)
+    if row is None:
+        return preferred_number(DEVIATION_CONSTANT[position] + DEVIATION_SLOPE * pitch)
+    if position not in row.deviation:
+        least = min(p for p, r in metric.crest_rows().items() if position in r.deviation)
+        raise OutsideRange(
+            f"pitch for position {position}", float(pitch), float(least), None, "ISO 965-1", "mm"
+        )
+    return Decimal(row.deviation[position])
+
+
+def _graded(grade_6: Decimal, grade: int) -> Decimal:
+    return preferred_number(grade_6, STEPS_A_GRADE * (grade - 6))
+
+
+def _pitch_base(pitch: Decimal, low: Decimal, high: Decimal) -> Decimal:
+    """Td2(6) = 90 P^0.4 d^0.1 micrometers, d the geometric mean of the diameter range (ISO 965-1)."""
+    return preferred_number(90 * pitch ** Decimal("0.4") * (low * high).sqrt() ** Decimal("0.1"))
+
+
+def _crest_base(pitch: Decimal) -> Decimal:
+    """Td(6) = 180 P^(2/3) - 3.15 / P^(1/2) micrometers (ISO 965-1)."""
+    return preferred_number(180 * pitch ** (Decimal(2) / 3) - Decimal("3.15") / pitch.sqrt())
+
+
+def _normal_engagement(row: metric.PitchRow | None, pitch: Decimal, low: Decimal) -> tuple[float, float]:
+    """Group N of lengths of engagement (mm): over, up to and including."""
+    if row is not None and row.engagement is not None:
+        return row.engagement
+    reach = float(pitch) * float(low) ** 0.2
+    return round(NORMAL_FROM * reach, 1), round(NORMAL_TO * reach, 1)
+
+
+def _remarks(
+    d: Designation,
+    nominal: Decimal,
+    pitch: Decimal,
+    position: str,
+    row: metric.PitchRow | None,
+    engagement: float | None,
+    shortest: float,
+    longest: float,
+) -> list[str]:
+    said: list[str] = []
+    if row is None:
+        said.append(
+            f"M{d.nominal_text}x{float(pitch):g} is not a tabulated combination of ISO 965-1: its "
+            "tolerance comes from the standard's formula, rounded to the R 40 series."
+        )
+    if position in "ef" or pitch == COARSEST or nominal > 180:
+        said.append(
+            "These table values are from memory of ISO 965-1 and not compared with print; "
+            "check against the standard."
+        )
+    if d.starts > 1:
+        said.append(
+            "The limits are those of a single-start thread; check a multiple-start thread against ISO 965-1."
+        )
+    if engagement is not None and not shortest < engagement <= longest:
+        size, finer = ("short", -1) if engagement <= shortest else ("long", 1)
+        grade = int(d.class_[0]) + finer
+        said.append(
+            f"An engagement of {engagement:g} mm is {size} (normal is over {shortest:g} up to {longest:g} mm): "
+            f"ISO 965-1 then recommends {grade}{position}{d.class_[-2:]} in place of {d.class_}. "
+            f"The limits here are those of {d.class_}."
+        )
+    return said

@@ -1,0 +1,358 @@
+"""Geometry of a symmetrical straight-flank thread and of the tool that cuts it.
+
+Reading order: the fundamental triangle, flats of the basic profile, depth for the tool's own nose and its
+inverse, widths and diameters of the groove, lead angle. Any consistent unit; SI (m, rad) by convention.
+The groove of every such thread is half a pitch wide at the pitch cylinder (ISO 5408); all depths follow
+from that, so they hold for any symmetrical included angle.
+"""
+
+from __future__ import annotations
+
+import math
+
+from generator.errors import OutsideRange
+from generator.si import Angle, Length
+
+GEOMETRY = "geometry of the thread groove, half a pitch wide at the pitch cylinder (ISO 5408)"
+CREST_FLAT = 1 / 8  # of the pitch: ISO 68-1 and ASME B1.1, basic profile
+
+
+def triangle_height(pitch: Length, half_angle: Angle) -> Length:
+    """Height H of the fundamental triangle.
+
+    H = P / (2 tan A)
+
+    Parameters
+    ----------
+    pitch : P (m), above zero
+    half_angle : A, half the included angle (rad), between 0 and 90 degrees
+
+    Returns
+    -------
+    H (m)
+
+    Raises
+    ------
+    OutsideRange
+        For a pitch or angle with no triangle.
+
+    Notes
+    -----
+    No range given in the source.
+
+    Examples
+    --------
+    ISO 68-1: H = 0.866025404 P for 60 degrees.
+
+    >>> triangle_height(1.0, math.radians(30))
+    0.866025404
+
+    Source: ISO 68-1; ASME B1.1.
+    """
+    _check(pitch, half_angle)
+    return pitch / (2 * math.tan(half_angle))
+
+
+def standard_flat(pitch: Length) -> Length:
+    """Nose flat taken when the tool's is not known: as wide as the basic crest flat.
+
+    F = P / 8
+
+    Parameters
+    ----------
+    pitch : P (m)
+
+    Returns
+    -------
+    F (m)
+
+    Notes
+    -----
+    No range given in the source. That a tool ground to the crest flat clears every class of external thread
+    is common practice, no source; the width itself is the crest flat of the basic profile.
+
+    Examples
+    --------
+    >>> standard_flat(1.5)
+    0.1875
+
+    Source: ISO 68-1; ASME B1.1 (width of the basic crest flat).
+    """
+    return CREST_FLAT * pitch
+
+
+def depth_for_flat(
+    turned_diameter: Length, pitch_diameter: Length, pitch: Length, half_angle: Angle, nose_flat: Length
+) -> Length:
+    """Radial depth from touch to reach a pitch diameter with a flat-nosed tool.
+
+    h = (d_turned - d2)/2 + (P/2 - F) / (2 tan A)
+
+    Parameters
+    ----------
+    turned_diameter : diameter the thread is cut into, as measured (m)
+    pitch_diameter : d2 wanted (m)
+    pitch : P (m)
+    half_angle : A (rad)
+    nose_flat : F (m), from 0 (sharp) to less than P/2
+
+    Returns
+    -------
+    h (m), radial
+
+    Raises
+    ------
+    OutsideRange
+        When the flat is as wide as the groove at the pitch cylinder, or the depth comes out as nothing.
+
+    Notes
+    -----
+    Range: 0 <= F < P/2.
+
+    Examples
+    --------
+    On the basic major diameter a sharp 60 degree tool goes 7H/8 = 0.757772 P deep and a flat of P/4 goes
+    5H/8 = 0.541266 P deep (ASME B1.1 profile).
+
+    >>> depth_for_flat(10.0, 10.0 - 0.649519053, 1.0, math.radians(30), 0.0)
+    0.757772
+    >>> depth_for_flat(10.0, 10.0 - 0.649519053, 1.0, math.radians(30), 0.25)
+    0.541266
+
+    Source: geometry of the groove; ISO 68-1 and ASME B1.1 for the check values.
+    """
+    return _depth(turned_diameter, pitch_diameter, _below_pitch_line(pitch, half_angle, nose_flat, 0.0))
+
+
+def depth_for_radius(
+    turned_diameter: Length, pitch_diameter: Length, pitch: Length, half_angle: Angle, nose_radius: Length
+) -> Length:
+    """Radial depth from touch to reach a pitch diameter with a round-nosed tool.
+
+    h = (d_turned - d2)/2 + P / (4 tan A) - r (1/sin A - 1)
+
+    Parameters
+    ----------
+    turned_diameter : diameter the thread is cut into, as measured (m)
+    pitch_diameter : d2 wanted (m)
+    pitch : P (m)
+    half_angle : A (rad)
+    nose_radius : r (m), tangent to both flanks
+
+    Returns
+    -------
+    h (m), radial
+
+    Raises
+    ------
+    OutsideRange
+        When the nose is too round to leave straight flanks at the pitch cylinder.
+
+    Notes
+    -----
+    Range: the straight flank must begin below the pitch cylinder, r cos A < P/4.
+
+    Examples
+    --------
+    ISO 68-1, ISO 724: with the nominal root radius H/6 the depth is 17H/24 = 0.613435 P.
+
+    >>> depth_for_radius(10.0, 10.0 - 0.649519053, 1.0, math.radians(30), 0.866025404 / 6)
+    0.613435
+
+    Source: geometry of the groove; ISO 724 for the check value.
+    """
+    return _depth(turned_diameter, pitch_diameter, _below_pitch_line(pitch, half_angle, 0.0, nose_radius))
+
+
+def pitch_diameter_at_depth(
+    turned_diameter: Length,
+    depth: Length,
+    pitch: Length,
+    half_angle: Angle,
+    nose_flat: Length = 0.0,
+    nose_radius: Length = 0.0,
+) -> Length:
+    """Pitch diameter that a tool leaves at a radial depth from touch; the inverse of both depths.
+
+    d2 = d_turned - 2 (h - b),  b = (P/2 - F)/(2 tan A) or P/(4 tan A) - r (1/sin A - 1)
+
+    Parameters
+    ----------
+    turned_diameter : as measured (m)
+    depth : h, radial, from touch (m)
+    pitch : P (m)
+    half_angle : A (rad)
+    nose_flat : F (m); used when `nose_radius` is 0
+    nose_radius : r (m); 0 means a flat nose
+
+    Returns
+    -------
+    d2 (m). Before the tool reaches the pitch cylinder it is larger than the turned diameter; what a
+    measurement over wires would then say is the same number.
+
+    Raises
+    ------
+    OutsideRange
+        As `depth_for_flat` and `depth_for_radius`.
+
+    Notes
+    -----
+    Range as in `depth_for_flat` and `depth_for_radius`.
+
+    Examples
+    --------
+    >>> pitch_diameter_at_depth(10.0, 0.613435, 1.0, math.radians(30), nose_radius=0.866025404 / 6)
+    9.350481
+
+    Source: geometry of the groove; ISO 724 for the check value.
+    """
+    return turned_diameter - 2 * (depth - _below_pitch_line(pitch, half_angle, nose_flat, nose_radius))
+
+
+def groove_width(diameter: Length, pitch_diameter: Length, pitch: Length, half_angle: Angle) -> Length:
+    """Axial width of the groove between its straight flanks, at a diameter.
+
+    w = P/2 + (d - d2) tan A
+
+    Parameters
+    ----------
+    diameter : d, where the width is wanted (m)
+    pitch_diameter : d2 (m)
+    pitch : P (m)
+    half_angle : A (rad)
+
+    Returns
+    -------
+    w (m)
+
+    Raises
+    ------
+    OutsideRange
+        Below the point where the flanks meet.
+
+    Notes
+    -----
+    Range: from the meeting of the flanks outwards.
+
+    Examples
+    --------
+    At the basic major diameter the groove is 7P/8 wide, at the basic minor diameter P/4 (ISO 68-1).
+
+    >>> groove_width(10.0, 10.0 - 0.649519053, 1.0, math.radians(30))
+    0.875
+    >>> groove_width(10.0 - 1.082531755, 10.0 - 0.649519053, 1.0, math.radians(30))
+    0.250
+
+    Source: geometry of the groove; ISO 68-1 for the check values.
+    """
+    _check(pitch, half_angle)
+    width = pitch / 2 + (diameter - pitch_diameter) * math.tan(half_angle)
+    if width < -1e-12:
+        raise OutsideRange(
+            "diameter", diameter, pitch_diameter - pitch / (2 * math.tan(half_angle)), None, GEOMETRY
+        )
+    return max(width, 0.0)
+
+
+def root_diameter(turned_diameter: Length, depth: Length) -> Length:
+    """Diameter at the bottom of the groove.
+
+    d_root = d_turned - 2 h
+
+    Parameters
+    ----------
+    turned_diameter : as measured (m)
+    depth : h, radial, from touch (m)
+
+    Returns
+    -------
+    d_root (m)
+
+    Raises
+    ------
+    OutsideRange
+        When nothing is left.
+
+    Notes
+    -----
+    Range: above zero.
+
+    Examples
+    --------
+    ISO 724 and ISO 68-1: M10 x 1.5 at 17H/24 = 0.920152 mm depth has d3 = 8.160 mm.
+
+    >>> root_diameter(10.0, 0.920152)
+    8.160
+
+    Source: geometry.
+    """
+    root = turned_diameter - 2 * depth
+    if root <= 0:
+        raise OutsideRange("root diameter", root, 0.0, None, GEOMETRY)
+    return root
+
+
+def lead_angle(lead: Length, pitch_diameter: Length) -> Angle:
+    """Lead angle of the helix at the pitch diameter.
+
+    tan B = L / (pi d2)
+
+    Parameters
+    ----------
+    lead : L, advance in one turn, starts times pitch (m)
+    pitch_diameter : d2 (m)
+
+    Returns
+    -------
+    B (rad)
+
+    Raises
+    ------
+    OutsideRange
+        When either is not above zero.
+
+    Notes
+    -----
+    No range given in the source.
+
+    Examples
+    --------
+    1/4-32 UNEF, basic pitch diameter 0.2297 in: 2 degrees 29 minutes (Machinery's Handbook, 31st ed.,
+    p. 1980).
+
+    >>> math.degrees(lead_angle(1 / 32, 0.2297))
+    2.48
+
+    Source: ASME B1.7; Machinery's Handbook, 31st ed., p. 1980.
+    """
+    for name, value in (("lead", lead), ("pitch diameter", pitch_diameter)):
+        if not value > 0:
+            raise OutsideRange(name, value, 0.0, None, "ASME B1.7")
+    return math.atan(lead / (math.pi * pitch_diameter))
+
+
+def _check(pitch: float, half_angle: float) -> None:
+    if not 0 < pitch < math.inf:
+        raise OutsideRange("pitch", pitch, 0.0, None, GEOMETRY)
+    if not 0 < half_angle < math.pi / 2:
+        raise OutsideRange("half angle", math.degrees(half_angle), 0.0, 90.0, GEOMETRY, "degrees")
+
+
+def _below_pitch_line(pitch: float, half_angle: float, nose_flat: float, nose_radius: float) -> float:
+    """How far the tool's end lies below the pitch cylinder when the groove there is half a pitch wide."""
+    _check(pitch, half_angle)
+    if nose_radius:
+        largest = pitch / 4 / math.cos(half_angle)
+        if not 0 < nose_radius < largest:
+            raise OutsideRange("nose radius", nose_radius, 0.0, largest, GEOMETRY)
+        return pitch / (4 * math.tan(half_angle)) - nose_radius * (1 / math.sin(half_angle) - 1)
+    if not 0 <= nose_flat < pitch / 2:
+        raise OutsideRange("nose flat", nose_flat, 0.0, pitch / 2, GEOMETRY)
+    return (pitch / 2 - nose_flat) / (2 * math.tan(half_angle))
+
+
+def _depth(turned_diameter: float, pitch_diameter: float, below: float) -> float:
+    depth = (turned_diameter - pitch_diameter) / 2 + below
+    if depth <= 0:
+        raise OutsideRange("depth of thread", depth, 0.0, None, GEOMETRY)
+    return depth

@@ -1,0 +1,92 @@
+"""One thread as a record for other programs: what ``python -m generator thread … --json`` prints."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from generator.calc import wires
+from generator.calc.designation import parse_designation
+from generator.calc.thread_form import lead_angle
+from generator.calc.thread_limits import Range, limits
+from generator.errors import OutsideRange
+
+HALF_ANGLE = math.radians(30)
+LIMIT_PLACES = {"in": 4, "mm": 3}  # as ASME B1.1 and ISO 965-2 print limits
+WIRE_PLACES = 4
+
+
+def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
+    """The record of one designation, in the thread's own unit.
+
+    Parameters
+    ----------
+    text : designation, as for `parse_designation`
+    wire : wire to measure over, in the thread's own unit; None takes the best wire, at four places
+
+    Returns
+    -------
+    Keys designation, family (UN or M), class, hand (right or left), starts, unit (in or mm), pitch, lead,
+    major, pitch_diameter, minor (each max and min, None where the standard gives no limit), lead_angle_deg
+    (at the largest pitch diameter), wires (best, size, over_wires with max and min). Limits and sizes over wires
+    stand at the places the standard prints.
+
+    Raises
+    ------
+    BadDesignation
+        When the designation cannot be read.
+    OutsideRange
+        When the standard has no limits for it, or the wire does not seat on its flanks.
+
+    Source: ASME B1.1, ISO 965-1 for the limits; ASME B1.2, NBS Handbook H28 for wires.
+    """
+    designation = parse_designation(text)
+    of_standard = limits(designation)
+    unit, places = designation.unit_si, LIMIT_PLACES[designation.unit]
+    pitch, lead = float(designation.pitch) * unit, float(designation.lead) * unit
+    best = wires.best_wire(pitch, HALF_ANGLE) / unit
+    size = round(best, WIRE_PLACES) if wire is None else wire
+    smallest, largest = (end / unit for end in wires.usable_wires(pitch, HALF_ANGLE))
+    if not smallest < size < largest:
+        raise OutsideRange(
+            "wire",
+            size,
+            math.ceil(smallest * 1e4) / 1e4,
+            math.floor(largest * 1e4) / 1e4,
+            f"wires that seat on the flanks of {designation.text}",
+            designation.unit,
+        )
+
+    def over(diameter: float | None) -> float | None:
+        if diameter is None:
+            return None
+        return round(wires.over_wires(diameter * unit, size * unit, pitch, lead, HALF_ANGLE) / unit, places)
+
+    sizes = of_standard.pitch_diameter
+    reference = sizes.max if sizes.max is not None else designation.nominal
+    return {
+        "designation": designation.text,
+        "family": designation.family,
+        "class": designation.class_,
+        "hand": designation.hand,
+        "starts": designation.starts,
+        "unit": designation.unit,
+        "pitch": round(float(designation.pitch), 8),
+        "lead": round(float(designation.lead), 8),
+        "major": _pair(of_standard.major),
+        "pitch_diameter": _pair(sizes),
+        "minor": _pair(of_standard.minor),
+        "lead_angle_deg": round(math.degrees(lead_angle(lead, reference * unit)), 4),
+        "wires": {
+            "best": round(best, 6),
+            "size": size,
+            "over_wires": {
+                "max": over(sizes.max),
+                "min": over(sizes.min),
+            },
+        },
+    }
+
+
+def _pair(limit: Range) -> dict[str, float | None]:
+    return {"max": limit.max, "min": limit.min}

@@ -1,0 +1,67 @@
+"""Pitches, deviations and tolerances of ISO metric threads (ISO 261, ISO 965-1), as rows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from functools import cache
+
+from generator.tables.rows import table
+
+
+@dataclass(frozen=True)
+class CrestRow:
+    """Major-diameter tolerance of grade 6 and deviations (micrometers below basic) at one pitch."""
+
+    tolerance: int
+    deviation: dict[str, int]
+
+
+@dataclass(frozen=True)
+class PitchRow:
+    """Pitch-diameter tolerance of grade 6 (micrometers) and engagement group N (mm), one pitch and range."""
+
+    above: Decimal
+    up_to: Decimal
+    tolerance: int
+    engagement: tuple[float, float] | None
+
+
+@cache
+def coarse_pitches() -> dict[Fraction, Fraction]:
+    """Coarse pitch (mm) by nominal diameter (mm)."""
+    return {Fraction(row["nominal"]): Fraction(row["pitch"]) for row in table("metric_coarse")}
+
+
+@cache
+def crest_rows() -> dict[Fraction, CrestRow]:
+    """Rows of the major-diameter table by pitch (mm)."""
+    return {
+        Fraction(row["pitch"]): CrestRow(
+            int(row["tolerance"]), {letter: int(row[letter]) for letter in "gfe" if row[letter]} | {"h": 0}
+        )
+        for row in table("metric_crest")
+    }
+
+
+@cache
+def diameter_ranges() -> tuple[tuple[Decimal, Decimal], ...]:
+    """Diameter ranges (mm), over .. up to and including, smallest first."""
+    return tuple(
+        dict.fromkeys((Decimal(r["above"]), Decimal(r["up_to"])) for r in table("metric_pitch_diameter"))
+    )
+
+
+@cache
+def pitch_rows() -> dict[tuple[Decimal, Fraction], PitchRow]:
+    """Rows of the pitch-diameter table by lower end of the diameter range (mm) and pitch (mm)."""
+    return {
+        (Decimal(row["above"]), Fraction(row["pitch"])): PitchRow(
+            Decimal(row["above"]),
+            Decimal(row["up_to"]),
+            int(row["tolerance"]),
+            (float(row["engagement_over"]), float(row["engagement_to"])) if row["engagement_to"] else None,
+        )
+        for row in table("metric_pitch_diameter")
+    }

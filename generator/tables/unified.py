@@ -1,0 +1,66 @@
+"""Standard series of Unified threads: which pitch belongs to which diameter (ASME B1.1)."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from functools import cache
+
+from generator.tables.rows import table
+
+NAMED_SERIES = ("UNC", "UNF", "UNEF")
+SIXTEENTH, EIGHTH = Fraction(1, 16), Fraction(1, 8)
+SIXTEENTHS_UP_TO = 2  # inch
+
+
+@cache
+def named_series() -> dict[tuple[Decimal, Fraction], str]:
+    """Series (UNC, UNF, UNEF) by diameter (in) and threads per inch."""
+    return {
+        (Decimal(row["diameter"]), Fraction(row["tpi"])): row["series"] for row in table("unified_series")
+    }
+
+
+def tpi_in_series(diameter: Decimal, series: str) -> Fraction | None:
+    """Threads per inch that a named series gives a diameter (in), or None."""
+    return next(
+        (n for (size, n), name in named_series().items() if size == diameter and name == series), None
+    )
+
+
+def diameters_in_series(tpi: Fraction, series: str) -> list[str]:
+    """Sizes that a named series cuts with these threads per inch."""
+    return [
+        row["size"]
+        for row in table("unified_series")
+        if row["series"] == series and Fraction(row["tpi"]) == tpi
+    ]
+
+
+def constant_pitches() -> tuple[Fraction, ...]:
+    """Threads per inch of the constant-pitch series."""
+    return tuple(Fraction(row["tpi"]) for row in table("unified_constant_pitch"))
+
+
+def series_of(diameter: Decimal, tpi: Fraction) -> str | None:
+    """UNC, UNF, UNEF or UN (constant pitch) for a standard combination; None for a special one."""
+    named = named_series().get((diameter, tpi))
+    if named:
+        return named
+    size = Fraction(diameter)
+    step = SIXTEENTH if size <= SIXTEENTHS_UP_TO else EIGHTH
+    for row in table("unified_constant_pitch"):
+        if Fraction(row["tpi"]) == tpi and Fraction(row["smallest"]) <= size <= Fraction(row["largest"]):
+            return "UN" if size % step == 0 else None
+    return None
+
+
+def engagement_is_diameter(diameter: Decimal, tpi: Fraction) -> bool:
+    """Whether the pitch tolerance is for one diameter of engagement (else for nine pitches)."""
+    series = series_of(diameter, tpi)
+    if series == "UN":
+        return any(
+            Fraction(row["tpi"]) == tpi and row["engagement"] == "D"
+            for row in table("unified_constant_pitch")
+        )
+    return series in ("UNC", "UNF")
