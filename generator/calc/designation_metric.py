@@ -16,6 +16,7 @@ from generator.tables.metric import coarse_pitches
 CREST_GRADES = "468"  # ISO 965-1: grades of the external major diameter
 PITCH_GRADES = "3456789"  # ISO 965-1: grades of the external pitch diameter
 POSITIONS = "efgh"
+GROUPS: dict[str, Literal["S", "N", "L"]] = {"S": "S", "N": "N", "L": "L"}  # ISO 965-1: short, normal, long
 FINEST_CLASS_DIAMETER = Fraction(16, 10)  # ISO 965-1: without a class, 6g from M1.6 upwards and 6h below
 
 _NUMBER = r"\d{0,3}\.\d{1,4}|\d{1,3}"
@@ -103,8 +104,8 @@ def _tail(
             classes.append(_class(written, word, head))
         elif upper in ("LH", "RH", "LEFT", "RIGHT"):
             hands.append(upper[0])
-        elif upper == "S" or upper == "N" or upper == "L":
-            groups.append(upper)
+        elif upper in GROUPS:
+            groups.append(GROUPS[upper])
         elif "/" in word:
             raise BadDesignation(
                 f'"{written}" names a fit of two parts; write the external thread alone, like {head}-6g'

@@ -193,7 +193,8 @@ def _check_series(written: str, head: str, nominal: Decimal, tpi: Fraction, seri
         size = head.rpartition("-")[0]
         raise BadDesignation(
             f'"{written}": {series} of this size has {_number(right)} threads per inch, not {_number(tpi)}; '
-            f"write {size}-{_number(right)} UN{root}{series[2:]}-2A, or {head} UN{root}{(standard or 'UNS')[2:]}-2A"
+            f"write {size}-{_number(right)} UN{root}{series[2:]}-2A, "
+            f"or {head} UN{root}{(standard or 'UNS')[2:]}-2A"
         )
     raise BadDesignation(
         f'"{written}": the {series} series has no such size; {_right_series(head, nominal, tpi)}'

@@ -172,8 +172,8 @@ def _remarks(
         size, finer = ("short", -1) if engagement <= shortest else ("long", 1)
         grade = int(d.class_[0]) + finer
         said.append(
-            f"An engagement of {engagement:g} mm is {size} (normal is over {shortest:g} up to {longest:g} mm): "
-            f"ISO 965-1 then recommends {grade}{position}{d.class_[-2:]} in place of {d.class_}. "
+            f"An engagement of {engagement:g} mm is {size} (normal is over {shortest:g} "
+            f"up to {longest:g} mm): ISO 965-1 then recommends {grade}{position}{d.class_[-2:]} in place of {d.class_}. "
             f"The limits here are those of {d.class_}."
         )
     return said

@@ -157,8 +157,8 @@ def _remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: 
         )
     if diameter > LARGEST or not COARSEST <= tpi <= FINEST:
         said.append(
-            "Beyond the tables of ASME B1.1 (to 6 in, 4 to 80 threads per inch) the limits come from its formulas "
-            "alone; check them against the standard."
+            "Beyond the tables of ASME B1.1 (to 6 in, 4 to 80 threads per inch) the limits come from its "
+            "formulas alone; check them against the standard."
         )
     if series == "UN" and tpi in (28, 32):
         said.append(
@@ -172,7 +172,8 @@ def _remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: 
     if not standard_length:
         said.append(
             "The length of engagement lies outside the range of the standard's tolerance, so it went into the "
-            "formula itself, for the allowance too (from memory of ASME B1.1; check against the standard)."
+            "formula itself, for the allowance too (from memory of ASME B1.1; check against the "
+            "standard)."
         )
     return said
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from decimal import ROUND_HALF_EVEN, Decimal
 
 FOUR = Decimal("0.0001")
@@ -10,18 +9,11 @@ THREE = Decimal("0.001")
 SIX = Decimal("0.000001")
 EIGHT = Decimal("0.00000001")
 
-# R 40 series of preferred numbers, ISO 3.
-R40 = tuple(
-    map(
-        Decimal,
-        re.findall(
-            r"\S+",
-            "1.00 1.06 1.12 1.18 1.25 1.32 1.40 1.50 1.60 1.70 1.80 1.90 2.00 2.12 2.24 2.36 2.50 "
-            "2.65 2.80 3.00 3.15 3.35 3.55 3.75 4.00 4.25 4.50 4.75 5.00 5.30 5.60 "
-            "6.00 6.30 6.70 7.10 7.50 8.00 8.50 9.00 9.50",
-        ),
-    )
+_PREFERRED = (
+    "1.00 1.06 1.12 1.18 1.25 1.32 1.40 1.50 1.60 1.70 1.80 1.90 2.00 2.12 2.24 2.36 2.50 2.65 2.80 3.00 "
+    "3.15 3.35 3.55 3.75 4.00 4.25 4.50 4.75 5.00 5.30 5.60 6.00 6.30 6.70 7.10 7.50 8.00 8.50 9.00 9.50"
 )
+R40 = tuple(map(Decimal, _PREFERRED.split()))  # the R 40 series of preferred numbers, ISO 3
 
 
 def rounded(value: Decimal, places: Decimal) -> Decimal:

@@ -27,9 +27,9 @@ def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
     Returns
     -------
     Keys designation, family (UN or M), class, hand (right or left), starts, unit (in or mm), pitch, lead,
-    major, pitch_diameter, minor (each max and min, None where the standard gives no limit), lead_angle_deg
-    (at the largest pitch diameter), wires (best, size, over_wires with max and min). Limits and sizes over wires
-    stand at the places the standard prints.
+    major, pitch_diameter, minor (each max and min, None where the standard gives no limit),
+    lead_angle_deg (at the largest pitch diameter), wires (best, size, over_wires with max and min).
+    Limits and sizes over wires stand at the places the standard prints.
 
     Raises
     ------
