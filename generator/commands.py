@@ -1,0 +1,277 @@
+"""What the commands do. Each returns an exit status: 0 clean, 1 errors, 2 wrong usage.
+
+In reading order: UsageError, build, serve, check, figures, thread, schema. Heavy imports stand inside the
+functions, so that a command pays only for what it uses.
+"""
+
+from __future__ import annotations
+
+import json
+import logging
+import sys
+from argparse import Namespace
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from generator.errors import BadDesignation, JobProblems, Problem, SheetError
+
+if TYPE_CHECKING:
+    from mkdocs.config.defaults import MkDocsConfig
+
+    from generator.sheet.model import Finding, Sheet
+
+CLEAN, ERRORS, USAGE = 0, 1, 2
+OWN_SETTINGS = "mkdocs.yml"
+
+
+class UsageError(SheetError):
+    """The command line asks for something that cannot be; exit status 2."""
+
+
+def build(asked: Namespace) -> int:
+    """Build the whole site and say where to open it."""
+    from mkdocs.commands.build import build as mkdocs_build
+
+    from generator.site.plugin import SetupSheetsPlugin, summary
+    from generator.site.swap import SiteFolder, SiteRefused
+
+    with _mkdocs(asked) as config_file:
+        config = _config(config_file, site_dir=_site(asked.site, config_file), strict=asked.strict or None)
+        plugin = config.plugins["setup_sheets"]
+        assert isinstance(plugin, SetupSheetsPlugin)
+        site = Path(config.site_dir)
+        try:
+            SiteFolder(site, plugin.jobs_folder(config)).check()
+        except SiteRefused as error:
+            raise UsageError(str(error)) from error
+        mkdocs_build(config)
+    index = (site / "index.html").resolve()
+    print(f"Built {summary(plugin.archive)}.")
+    print(f"Open {index}")
+    print(f"  or {index.as_uri()}")
+    return ERRORS if plugin.archive.bad else CLEAN
+
+
+def serve(asked: Namespace) -> int:
+    """Show the site on this machine and build it again when a file changes, until Ctrl-C."""
+    from mkdocs.commands.serve import serve as mkdocs_serve
+
+    with _mkdocs(asked, logging.INFO) as config_file:
+        _config(config_file)
+        mkdocs_serve(config_file=config_file, dev_addr=asked.addr)
+    return CLEAN
+
+
+def check(asked: Namespace) -> int:
+    """Read and compute jobs without writing anything; errors first, then findings."""
+    from generator.site.archive import make_sheet
+
+    jobs = Path(asked.jobs or "jobs")
+    results: list[tuple[Path, Sheet | None, tuple[Problem, ...]]] = []
+    shops = _Shops(jobs)
+    for path in _job_files(asked.job, jobs):
+        try:
+            results.append((path, make_sheet(path, shops.of(path)), ()))
+        except JobProblems as error:
+            results.append((path, None, error.problems))
+    bad = sum(bool(problems) for _, _, problems in results)
+    if asked.json:
+        print(json.dumps({"jobs": [_checked(*result) for result in results]}, indent=2))
+    else:
+        for problem in dict.fromkeys(problem for _, _, problems in results for problem in problems):
+            print(problem.with_caret())
+        for path, sheet, _ in results:
+            for finding in sheet.findings if sheet else ():
+                print(f"{_place(path, finding)}: {finding.level}: {finding.text} [{finding.id}]")
+        not_ready = sum(sheet is not None and not sheet.ready for _, sheet, _ in results)
+        print(f"{len(results)} checked, {bad} with errors, {not_ready} not ready to run", file=sys.stderr)
+    return ERRORS if bad else CLEAN
+
+
+def figures(asked: Namespace) -> int:
+    """Print every figure and finding of one job."""
+    from generator.render.figures_json import figures_record
+    from generator.site.archive import make_sheet
+
+    jobs = Path(asked.jobs or "jobs")
+    (path,) = _job_files([asked.job], jobs)
+    try:
+        record = figures_record(make_sheet(path, _Shops(jobs).of(path)), path)
+    except JobProblems as error:
+        for problem in error.problems:
+            print(problem.with_caret(), file=sys.stderr)
+        return ERRORS
+    if asked.json:
+        print(json.dumps(record, indent=2, allow_nan=False))
+    else:
+        for name, figure in record["figures"].items():
+            print(f"{name}: {figure['text']}{' (assumed)' if figure['assumed'] else ''}")
+        for finding in record["findings"]:
+            print(f"{finding['where']}: {finding['level']}: {finding['text']}")
+    return CLEAN
+
+
+def thread(asked: Namespace) -> int:
+    """Print the limits of threads, one a line, in the order given."""
+    from generator.sheet.thread_json import thread_record
+
+    status = CLEAN
+    for text in asked.designation:
+        try:
+            record = thread_record(text)
+        except BadDesignation as error:
+            print(f"{text}: {error}", file=sys.stderr)
+            status = ERRORS
+            continue
+        print(json.dumps(record, allow_nan=False) if asked.json else _thread_line(record), flush=True)
+    return status
+
+
+def schema(asked: Namespace) -> int:
+    """Print the JSON Schema of a job file, or write all schemas into a folder."""
+    from generator.job.schema import job_schema, shop_schemas
+
+    if asked.out is None:
+        print(json.dumps(job_schema(), indent=2))
+        return CLEAN
+    folder = Path(asked.out)
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, one in {"job": job_schema(), **shop_schemas()}.items():
+        path = folder / f"{name}.schema.json"
+        path.write_text(json.dumps(one, indent=2) + "\n", encoding="utf-8")
+        print(path)
+    return CLEAN
+
+
+@contextmanager
+def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
+    """The settings file to use, while what mkdocs says goes to standard error in its plain words."""
+    from mkdocs.exceptions import MkDocsException
+
+    from generator.site.plugin import TEMPLATES, SetupSheetsPlugin
+
+    own = Path(OWN_SETTINGS).is_file()
+    jobs = Path(asked.jobs or "jobs")
+    if (asked.jobs or not own) and not jobs.is_dir():
+        raise UsageError(f"{jobs}: there is no such jobs folder; go to the folder that has one, or give --jobs")
+    logger, handler = logging.getLogger("mkdocs"), logging.StreamHandler()
+    handler.setFormatter(logging.Formatter("%(message)s"))
+    handler.setLevel(level)
+    logger.setLevel(level)
+    logger.addHandler(handler)
+    SetupSheetsPlugin.jobs_instead = jobs if asked.jobs or not own else None
+    try:
+        yield OWN_SETTINGS if own else str(TEMPLATES / "mkdocs.yml")
+    except MkDocsException as error:
+        raise SheetError(str(error)) from error
+    finally:
+        SetupSheetsPlugin.jobs_instead = None
+        logger.removeHandler(handler)
+
+
+def _config(config_file: str, **settings: Any) -> MkDocsConfig:
+    from mkdocs.config import load_config
+
+    config = load_config(config_file, **settings)
+    if "setup_sheets" not in config.plugins:
+        raise UsageError(
+            f"{config_file}: does not list the plugin setup_sheets; add it under plugins, or go to another folder"
+        )
+    return config
+
+
+def _site(asked: str | None, config_file: str) -> str | None:
+    """The site's folder; None leaves it to the folder's own mkdocs.yml."""
+    if asked is None and config_file == OWN_SETTINGS:
+        return None
+    return str(Path(asked or "site").absolute())
+
+
+class _Shops:
+    """The shop's files beside each job's archive, each read once."""
+
+    def __init__(self, jobs: Path) -> None:
+        self._jobs = jobs
+        self._read: dict[Path, Any] = {}
+
+    def of(self, job: Path) -> Any:
+        """The shop that a job file belongs to: in its own archive, else in the jobs folder."""
+        from generator.site.archive import try_shop
+
+        own = job.parent.parent.parent / "_shop"
+        folder = own if own.is_dir() else self._jobs / "_shop"
+        if folder not in self._read:
+            self._read[folder] = try_shop(folder)
+        return self._read[folder]
+
+
+def _job_files(asked: Sequence[str], jobs: Path) -> list[Path]:
+    """The job files that were asked for: by file, folder or number; all of them when none is named."""
+    from generator.job.reading import find_jobs
+
+    if not asked:
+        if not jobs.is_dir():
+            raise UsageError(f"{jobs}: there is no such jobs folder; name a job file, or give --jobs")
+        return find_jobs(jobs)
+    return [_job_file(one, jobs) for one in asked]
+
+
+def _job_file(asked: str, jobs: Path) -> Path:
+    from generator.job.reading import find_jobs
+
+    path = Path(asked)
+    if path.is_dir() and (path / "job.yml").is_file():
+        return path / "job.yml"
+    if path.exists() and not path.is_dir():
+        return path
+    found = [
+        file for file in find_jobs(jobs)
+        if file.parent.name == asked or file.parent.name.startswith(f"{asked}-")
+    ]
+    if len(found) == 1:
+        return found[0]
+    if found:
+        raise UsageError(f"{asked}: several jobs have this number: {', '.join(map(str, found))}; name one of them")
+    raise UsageError(f"{asked}: there is no such job; give a job file, its folder, or a job number of {jobs}")
+
+
+def _checked(path: Path, sheet: Sheet | None, problems: Sequence[Problem]) -> dict[str, Any]:
+    return {
+        "job": sheet.job if sheet else None,
+        "path": path.as_posix(),
+        "ready": sheet.ready if sheet else False,
+        "errors": [
+            {
+                "path": problem.location.path.as_posix(), "line": problem.location.line,
+                "column": problem.location.column, "field": problem.field, "message": problem.message,
+            }
+            for problem in problems
+        ],
+        "findings": [
+            {"id": finding.id, "level": finding.level, "text": finding.text, "where": _place(path, finding),
+             "asks": finding.asks}
+            for finding in (sheet.findings if sheet else ())
+        ],
+    }
+
+
+def _place(path: Path, finding: Finding) -> str:
+    return str(finding.where) if finding.where else f"{path.as_posix()}:1:1"
+
+
+def _thread_line(record: dict[str, Any]) -> str:
+    """A thread's limits in one line for people."""
+    unit = record["unit"]
+
+    def limits(name: str) -> str:
+        pair = record[name]
+        said = [f"{pair[end]:g}" for end in ("max", "min") if pair[end] is not None]
+        return f"{name.replace('_', ' ')} {' to '.join(said)} {unit}" if said else ""
+
+    parts = [
+        f"{record['hand']} hand", *(limits(name) for name in ("major", "pitch_diameter", "minor")),
+        f"lead angle {record['lead_angle_deg']:.2f}°",
+    ]
+    return f"{record['designation']}: " + ", ".join(part for part in parts if part)

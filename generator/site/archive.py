@@ -1,0 +1,239 @@
+"""The archive: every job folder becomes a sheet or a page of its problems, and a row in the table of jobs.
+
+    find_jobs -> make_sheet -> make_entry (a body at a time goes to disk) -> Archive -> index_script
+
+One bad job never hides the others, and nothing in the jobs folder is written.
+"""
+
+from __future__ import annotations
+
+import json
+import logging
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from urllib.parse import quote
+
+from generator.errors import JobProblems, Location, Problem
+from generator.job.reading import find_jobs, read_job, read_shop
+from generator.job.shop import Shop
+from generator.render.page import render_page, render_problem_page
+from generator.sheet.compute import compute_sheet
+from generator.sheet.model import Kind, Sheet
+
+log = logging.getLogger(__name__)
+
+COLUMNS = ("number", "title", "thread", "material", "lathe", "holding", "year", "status")
+FILTERS = ("year", "lathe", "status")  # columns with few different words
+FROM_FILES = {Kind.GIVEN, Kind.MEASURED, Kind.SHOP, Kind.UNKNOWN}  # their source is a file or a person
+JOB_DEPTH = 3  # <year>/<job folder>/job.yml
+
+
+@dataclass(frozen=True)
+class FigureName:
+    """A figure name as the documentation lists it."""
+
+    name: str
+    label: str
+    quantity: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One job in the archive.
+
+    `page` is its page relative to the site, `row` what the table of jobs shows and searches. With
+    `problems` the page says what is wrong, and there is no sheet.
+    """
+
+    path: Path
+    page: str
+    row: Mapping[str, str]
+    problems: tuple[Problem, ...] = ()
+    figure_names: tuple[FigureName, ...] = ()
+    other_sources: tuple[str, ...] = ()
+
+    @property
+    def link(self) -> str:
+        """The page's address relative to the site, ready for an attribute."""
+        return quote(self.page)
+
+    @property
+    def heading(self) -> str:
+        """What the browser's tab shows."""
+        return f"{self.row['number']} {self.row['title']}".strip()
+
+
+@dataclass(frozen=True)
+class Archive:
+    """All jobs, newest year first, then by folder name; `oddities` are sentences about the jobs folder."""
+
+    entries: tuple[Entry, ...]
+    oddities: tuple[str, ...] = ()
+    shop: str = ""
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """The problems of all jobs, each once: a broken shop file spoils many jobs."""
+        return tuple(dict.fromkeys(problem for entry in self.entries for problem in entry.problems))
+
+    @property
+    def not_ready(self) -> int:
+        """How many sheets say that they are not ready to run."""
+        return sum(not entry.problems and entry.row.get("ready") != "yes" for entry in self.entries)
+
+    @property
+    def bad(self) -> int:
+        """How many jobs could not be made into a sheet."""
+        return sum(bool(entry.problems) for entry in self.entries)
+
+    def figure_names(self) -> tuple[FigureName, ...]:
+        """Every figure name that some sheet carries, in the order of the alphabet."""
+        found = {figure.name: figure for entry in self.entries for figure in reversed(entry.figure_names)}
+        return tuple(found[name] for name in sorted(found))
+
+    def sources(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """Every source that some sheet names, with the labels of the figures that rest on it."""
+        labels: dict[str, dict[str, None]] = {}
+        for entry in self.entries:
+            for figure in entry.figure_names:
+                labels.setdefault(figure.source, {})[figure.label] = None
+            for source in entry.other_sources:
+                labels.setdefault(source, {})["Cautions"] = None
+        return tuple((source, tuple(labels[source])) for source in sorted(labels, key=str.casefold) if source)
+
+
+def make_archive(jobs_dir: Path, pages: Path) -> Archive:
+    """Read every job below `jobs_dir` and write each body, without its frame, below `pages`.
+
+    Raises
+    ------
+    OSError
+        When a page cannot be written. What is wrong with a job is in its entry.
+    """
+    shop = try_shop(jobs_dir / "_shop")
+    entries = []
+    for path in find_jobs(jobs_dir):
+        entry, body = make_entry(path, shop)
+        target = pages / entry.page
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(body, encoding="utf-8", newline="\n")
+        entries.append(entry)
+    entries.sort(key=lambda entry: entry.row["year"], reverse=True)
+    return Archive(
+        tuple(entries), tuple(_oddities(jobs_dir, entries)), "" if isinstance(shop, JobProblems) else shop.house.shop
+    )
+
+
+def make_entry(path: Path, shop: Shop | JobProblems) -> tuple[Entry, str]:
+    """One job's row and the body of its page; never raises for what a file holds."""
+    try:
+        sheet = make_sheet(path, shop)
+        with faults_as_problems(path):
+            return _sheet_entry(path, sheet), render_page(sheet)
+    except JobProblems as error:
+        return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
+
+
+def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
+    """Read and compute one job.
+
+    Raises
+    ------
+    JobProblems
+        What is wrong with the job file or with the shop's files, and nothing else.
+    """
+    if isinstance(shop, JobProblems):
+        try:
+            read_job(path)
+        except JobProblems as error:
+            raise JobProblems([*error.problems, *shop.problems]) from error
+        raise shop
+    with faults_as_problems(path):
+        return compute_sheet(read_job(path), shop)
+
+
+def try_shop(folder: Path) -> Shop | JobProblems:
+    """The shop's files, or what is wrong with them."""
+    try:
+        with faults_as_problems(folder):
+            return read_shop(folder)
+    except JobProblems as error:
+        return error
+
+
+@contextmanager
+def faults_as_problems(path: Path) -> Iterator[None]:
+    """A fault of ours in one job must not hide the other jobs: it becomes a problem of that job's file."""
+    try:
+        yield
+    except JobProblems:
+        raise
+    except OSError as error:
+        raise JobProblems([Problem(Location(path), "", f"cannot be read: {error.strerror or error}")]) from error
+    except Exception as error:
+        log.debug("%s", path, exc_info=True)
+        said = f"{type(error).__name__}: {error}"
+        raise JobProblems([Problem(
+            Location(path), "", f"no sheet, by a fault of this program ({said}); please report it with the file"
+        )]) from error
+
+
+def page_of(path: Path) -> str:
+    """Where a job's page stands in the site: sheets/<year>/<job folder>.html."""
+    return f"sheets/{path.parent.parent.name}/{path.parent.name}.html"
+
+
+def index_script(entries: Iterable[Entry]) -> str:
+    """The table of jobs as a classic script, which a browser also loads from disk.
+
+    Each row is `[address, the columns in their order, ready, the text to search]`. `<` is escaped, so
+    that no text of a job can end a script element.
+    """
+    rows = [
+        [entry.link, *(entry.row.get(name, "") for name in COLUMNS), entry.row.get("ready", ""),
+         " ".join(filter(None, (entry.row.get("customer"), entry.row.get("text"))))]
+        for entry in entries
+    ]
+    data = json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
+    safe = data.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+    return f"var setupSheetJobs={safe};\n"
+
+
+def _sheet_entry(path: Path, sheet: Sheet) -> Entry:
+    names = tuple(
+        FigureName(
+            figure.name, figure.label, figure.quantity.replace("_", " "),
+            "" if figure.kind in FROM_FILES else figure.source,
+        )
+        for figure in sheet.figures.values()
+    )
+    row = {**sheet.index, "year": path.parent.parent.name}
+    return Entry(path, page_of(path), row, (), names, tuple(caution.source for caution in sheet.cautions))
+
+
+def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
+    count = f"{len(problems)} error{'' if len(problems) == 1 else 's'}"
+    row = {
+        "number": path.parent.name, "title": f"No sheet: {count} in the files", "year": path.parent.parent.name,
+        "status": "errors", "text": " ".join(str(problem) for problem in problems),
+    }
+    return Entry(path, page_of(path), row, tuple(problems))
+
+
+def _oddities(jobs_dir: Path, entries: Iterable[Entry]) -> Iterator[str]:
+    """What an archive holds that would otherwise be passed over in silence."""
+    first: dict[str, Entry] = {}
+    for entry in entries:
+        other = first.setdefault(entry.row["number"], entry)
+        if other is not entry:
+            yield f"{entry.path.as_posix()}: job number {entry.row['number']} stands in {other.path.as_posix()} too"
+    read = {entry.path for entry in entries}
+    for path in sorted(jobs_dir.rglob("*.y*ml")):
+        inside = path.relative_to(jobs_dir).parts
+        if any(part.startswith(("_", ".")) for part in inside) or path in read:
+            continue
+        if path.name in {"job.yml", "job.yaml"} or len(inside) < JOB_DEPTH:
+            yield f"{path.as_posix()}: is not read; a job is <year>/<job folder>/job.yml in the jobs folder"

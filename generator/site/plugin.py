@@ -1,0 +1,188 @@
+"""The mkdocs plugin `setup_sheets`: `mkdocs build` and `mkdocs serve` make the sheets, too.
+
+Sheets are not mkdocs pages. The theme renders one page, the frame; every sheet is the frame with the
+sheet's body in it, written when mkdocs has written everything else:
+
+    on_config      the site folder is checked, mkdocs writes into the staging folder beside it
+    on_files       all jobs are read and computed; bodies go to disk; the frame joins the pages
+    on_page_context  the archive page and the two generated lists get the archive
+    on_post_build  bodies get the frame around them, the table of jobs is written, the site is swapped in
+"""
+
+from __future__ import annotations
+
+import html
+import logging
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, ClassVar, Final
+
+from mkdocs.config import config_options
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin, event_priority
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
+from mkdocs.utils import CountHandler
+from mkdocs.utils.templates import TemplateContext
+
+import generator
+from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
+from generator.site.links import broken_links
+from generator.site.swap import SiteFolder, SiteRefused
+
+log = logging.getLogger("mkdocs.plugins.setup_sheets")
+
+TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
+INDEX_SCRIPT: Final = "archive-index.js"
+FRAME: Final = "sheets/_frame/frame"      # same depth as every sheet, so that relative links agree
+FRAME_TITLE: Final = "The title of the sheet stands here"
+FRAME_BODY: Final = "<!-- the sheet stands here -->"   # also in theme/sheet.html
+FRAME_PAGE: Final = f"---\ntitle: {FRAME_TITLE}\ntemplate: sheet.html\nhide: [navigation, toc]\n---\n"
+
+
+class SetupSheetsConfig(Config):
+    """Options of the plugin in mkdocs.yml."""
+
+    jobs_dir = config_options.Type(str, default="jobs")
+
+
+class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):
+    """Makes the sheets of all jobs and swaps the finished site in."""
+
+    jobs_instead: ClassVar[Path | None] = None  # the command line's --jobs; mkdocs makes the plugin by itself
+
+    archive: Archive
+    folder: SiteFolder
+    jobs: Path
+
+    def jobs_folder(self, config: MkDocsConfig) -> Path:
+        """The jobs folder: the command line's, else `jobs_dir` beside mkdocs.yml."""
+        here = Path(config.config_file_path).resolve().parent if config.config_file_path else Path.cwd()
+        return shown(self.jobs_instead or here / self.config.jobs_dir)
+
+    @event_priority(100)
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Take the staging folder for the site, and what makes a site that opens from disk."""
+        self.jobs = self.jobs_folder(config)
+        if not self.jobs.is_dir():
+            raise PluginError(f"{self.jobs}: there is no such jobs folder; set jobs_dir, or give --jobs")
+        self.folder = SiteFolder(Path(config.site_dir), self.jobs)
+        try:
+            config.site_dir = str(self.folder.begin())
+        except SiteRefused as error:
+            raise PluginError(str(error)) from error
+        config.use_directory_urls = False
+        if not config.site_url:
+            config.theme.static_templates.discard("sitemap.xml")  # it needs addresses, and a date
+        config.extra_css[:0] = [name for name, _ in _assets("css")]
+        return config
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Read and compute all jobs; add style sheets, scripts and the frame to the site's files."""
+        self.archive = make_archive(self.jobs, Path(config.site_dir))
+        for problem in self.archive.problems:
+            log.warning(str(problem))
+        for oddity in self.archive.oddities:
+            log.warning(oddity)
+        for name, path in (*_assets("css"), *_assets("js")):
+            if files.get_file_from_path(name) is None:
+                files.append(File.generated(config, name, abs_src_path=str(path)))
+        script = index_script(self.archive.entries)
+        files.append(File.generated(config, INDEX_SCRIPT, content=script))
+        frame = File.generated(config, f"{FRAME}.md", content=FRAME_PAGE, inclusion=InclusionLevel.NOT_IN_NAV)
+        files.append(frame)
+        return files
+
+    def on_page_context(
+        self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
+        """Give the templates the archive, and the names of the columns with their headings."""
+        added: dict[str, Any] = {
+            "archive": self.archive,
+            "archive_columns": [(name, name.capitalize()) for name in COLUMNS],
+            "archive_filters": [(name, name.capitalize()) for name in FILTERS],
+            "archive_script": INDEX_SCRIPT,
+        }
+        context.update(added)  # type: ignore[typeddict-item]
+        return context
+
+    @event_priority(-100)
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Put the frame around every sheet and swap the finished site in."""
+        staging = Path(config.site_dir)
+        self._frame_sheets(staging)
+        if config.strict:
+            for broken in broken_links(staging):
+                log.warning(str(broken))
+            if _warnings():
+                self.folder.discard()
+                config.site_dir = str(self.folder.site)
+                return  # mkdocs now says how many warnings there were, and fails
+        try:
+            self.folder.commit()
+        except SiteRefused as error:
+            raise PluginError(str(error)) from error
+        config.site_dir = str(self.folder.site)
+        log.info("%s", summary(self.archive))
+
+    def on_build_error(self, *, error: Exception) -> None:
+        """Remove what a failed build wrote; the earlier site stays."""
+        if hasattr(self, "folder"):
+            self.folder.discard()
+
+    def on_serve(
+        self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
+    ) -> LiveReloadServer:
+        """Build again when a job, a shop file or a template changes."""
+        server.watch(str(self.jobs))
+        server.watch(str(TEMPLATES))
+        return server
+
+    def _frame_sheets(self, staging: Path) -> None:
+        frame = staging / f"{FRAME}.html"
+        before, found, after = frame.read_text(encoding="utf-8").partition(FRAME_BODY)
+        if not found:
+            raise PluginError(f"theme/sheet.html must hold {FRAME_BODY!r} once")
+        for entry in self.archive.entries:
+            page = staging / entry.page
+            title = html.escape(entry.heading)
+            body = page.read_text(encoding="utf-8")
+            page.write_text(
+                before.replace(FRAME_TITLE, title) + body + after.replace(FRAME_TITLE, title),
+                encoding="utf-8", newline="\n",
+            )
+        frame.unlink()
+        frame.parent.rmdir()
+
+
+def shown(path: Path) -> Path:
+    """A path as messages show it: from the current folder where it lies below it."""
+    path = Path(path).resolve()
+    return path.relative_to(Path.cwd()) if path.is_relative_to(Path.cwd()) else path
+
+
+def summary(archive: Archive) -> str:
+    """How many jobs there are, and how many need somebody's attention."""
+    count = len(archive.entries)
+    said = [f"{count} job{'' if count == 1 else 's'}"]
+    if archive.not_ready:
+        said.append(f"{archive.not_ready} not ready to run")
+    if archive.bad:
+        said.append(f"{archive.bad} without a sheet because of errors")
+    return ", ".join(said)
+
+
+def _assets(folder: str) -> list[tuple[str, Path]]:
+    """The files of site_templates/css or js with their names in the site."""
+    return [(f"{folder}/{path.name}", path) for path in sorted((TEMPLATES / folder).glob("*.*"))]
+
+
+def _warnings() -> bool:
+    """True when mkdocs counted a warning in this strict build."""
+    return any(
+        handler.get_counts() for handler in logging.getLogger("mkdocs").handlers if isinstance(handler, CountHandler)
+    )

@@ -1,0 +1,120 @@
+"""Imports go downward only, so that a reader can take the package from the bottom up."""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+PACKAGE = Path(__file__).resolve().parent.parent / "generator"
+
+BOTTOM = {"si", "errors"}
+MAY_IMPORT = {  # part: the parts below it
+    "errors": set(),
+    "si": set(),
+    "units": BOTTOM,
+    "tables": BOTTOM,
+    "calc": {"tables", *BOTTOM},
+    "job": {"calc", "units", "tables", *BOTTOM},
+    "sheet": {"job", "calc", "tables", *BOTTOM},
+    "render": {"sheet", *BOTTOM},
+    "site": {"render", "sheet", "job", *BOTTOM},
+    "commands": {"site", "render", "sheet", "job", *BOTTOM},
+    "__main__": {"commands", "errors"},
+    "setup": set(),
+    "__init__": set(),
+}
+ONLY_IN = {  # library: where alone it is imported
+    "yaml": {"job.reading"},
+    "pint": {"units"},
+    "jinja2": {"render"},
+    "markupsafe": {"render"},
+    "mkdocs": {"site", "commands"},
+    "pydantic": {"job"},
+}
+FILES = sorted(PACKAGE.rglob("*.py"))
+
+
+def dotted(path: Path) -> str:
+    """`job.reading` for generator/job/reading.py."""
+    return ".".join(path.relative_to(PACKAGE).with_suffix("").parts).removesuffix(".__init__")
+
+
+def imported(path: Path) -> Iterator[str]:
+    """Full names of all modules that a file imports, also inside functions and for types only."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path}: write imports in full"
+            module = node.module or ""
+            yield module
+            for alias in node.names:  # `from generator.job import reading` imports a module
+                if (PACKAGE.parent / Path(*module.split("."), f"{alias.name}.py")).is_file():
+                    yield f"{module}.{alias.name}"
+
+
+def within(name: str, parts: set[str]) -> bool:
+    return any(name == part or name.startswith(f"{part}.") for part in parts)
+
+
+@pytest.mark.parametrize("path", FILES, ids=dotted)
+def test_a_module_imports_only_what_lies_below_it(path: Path) -> None:
+    module = dotted(path)
+    part = module.partition(".")[0]
+    for name in imported(path):
+        if name in {"generator", f"generator.{part}"}:
+            continue
+        if name.startswith("generator."):
+            below = name.removeprefix("generator.")
+            assert within(below, {part, *MAY_IMPORT[part]}), f"generator.{module} imports {name}"
+
+
+@pytest.mark.parametrize("path", FILES, ids=dotted)
+def test_a_library_stays_at_its_edge(path: Path) -> None:
+    for name in imported(path):
+        allowed = ONLY_IN.get(name.partition(".")[0])
+        assert allowed is None or within(dotted(path), allowed), f"generator.{dotted(path)} imports {name}"
+
+
+def test_calculation_imports_no_files_and_no_text_formats() -> None:
+    banned = {"pathlib", "json", "html", "yaml", "jinja2", "mkdocs", "pint", "pydantic", "os", "io"}
+    for path in (PACKAGE / "calc").glob("*.py"):
+        found = {name.partition(".")[0] for name in imported(path)} & banned
+        assert not found, f"{path.name} imports {found}"
+
+
+def test_there_is_no_ring_of_imports() -> None:
+    graph = {
+        dotted(path): {
+            name.removeprefix("generator.") for name in imported(path)
+            if name.startswith("generator.") and name.removeprefix("generator.") != dotted(path)
+        }
+        for path in FILES
+    }
+    done: set[str] = set()
+
+    def walk(module: str, above: tuple[str, ...]) -> None:
+        assert module not in above, " -> ".join((*above, module))
+        if module not in done:
+            for below in graph.get(module, ()):
+                walk(below, (*above, module))
+            done.add(module)
+
+    for module in graph:
+        walk(module, ())
+
+
+def test_setup_and_the_package_itself_need_only_the_standard_library() -> None:
+    for name in ("setup.py", "__init__.py"):
+        assert {found.partition(".")[0] for found in imported(PACKAGE / name)} <= sys.stdlib_module_names
+
+
+def test_the_package_imports_nothing_when_it_is_imported() -> None:
+    code = "import sys; before = set(sys.modules); import generator; print(sorted(set(sys.modules) - before))"
+    found = subprocess.run([sys.executable, "-I", "-c", code], capture_output=True, text=True, check=True)
+    assert found.stdout.strip() == "['generator']"
