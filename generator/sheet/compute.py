@@ -20,7 +20,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.holding import holding_section
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
-from generator.sheet.model import Figure, InspectionLine, Kind, Section, Sheet
+from generator.sheet.model import Figure, InspectionLine, Kind, Level, Section, Sheet
 from generator.sheet.order_of_work import order_of_work
 from generator.sheet.passes import pass_section
 from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ThreadPlan
@@ -42,9 +42,23 @@ SECTIONS = (
 )
 
 KEY_FIGURES = (
-    "spindle.step", "lathe.gearbox", "lathe.thread_dial", "thread.blank", "thread.major.max", "thread.major.min",
-    "passes.infeed_angle", "passes.travel", "thread.over_wires.max", "thread.over_wires.min", "thread.wire.size",
-    "relief.width", "relief.diameter", "relief.time", "holding.grip", "holding.stick_out", "holding.steady.position",
+    "spindle.step",
+    "lathe.gearbox",
+    "lathe.thread_dial",
+    "thread.blank",
+    "thread.major.max",
+    "thread.major.min",
+    "passes.infeed_angle",
+    "passes.travel",
+    "thread.over_wires.max",
+    "thread.over_wires.min",
+    "thread.wire.size",
+    "relief.width",
+    "relief.diameter",
+    "relief.time",
+    "holding.grip",
+    "holding.stick_out",
+    "holding.steady.position",
 )
 
 
@@ -112,47 +126,110 @@ def _lay_knowledge(read: ReadJob, desk: Desk, material: MaterialRow | None) -> N
     """Material, duty and mate as known or unknown; unknown is asked about and never filled in."""
     job = read.job
     known = material is not None
-    desk.lay(Figure(
-        "job.material", "Material", job.material if known else None, "text", Kind.GIVEN if known else Kind.UNKNOWN,
-        f"known by: {job.material_known_by or 'not said'}", where=read.where("material"),
-        note="" if job.material_known_by else "how it is known was not said",
-    ))
+    desk.lay(
+        Figure(
+            "job.material",
+            "Material",
+            job.material if known else None,
+            "text",
+            Kind.GIVEN if known else Kind.UNKNOWN,
+            f"known by: {job.material_known_by or 'not said'}",
+            where=read.where("material"),
+            note="" if job.material_known_by else "how it is known was not said",
+        )
+    )
     if not known:
         desk.find(
-            "material-unknown", "check",
-            "The material is unknown, so there is no cutting speed, force, weight or deflection on this sheet. Find it out before "
+            "material-unknown",
+            "check",
+            "The material is unknown, so there is no cutting speed, force, weight or deflection on this "
+            "sheet. Find it out before "
             "starting, or give the spindle step yourself.",
-            read.where("material"), "What material is it, and how is that known?",
+            read.where("material"),
+            "What material is it, and how is that known?",
         )
     elif not job.material_known_by:
-        desk.find("material-hearsay", "note", f"How {job.material} is known was not said: certificate, stamp, word or guess?",
-                  read.where("material"), "How is the material known?")
+        desk.find(
+            "material-hearsay",
+            "note",
+            f"How {job.material} is known was not said: certificate, stamp, word or guess?",
+            read.where("material"),
+            "How is the material known?",
+        )
     if isinstance(job.duty, Duty):
-        desk.lay(Figure("job.duty", "Duty", job.duty.said, "text", Kind.GIVEN, f"as said by {job.duty.by or 'somebody'}",
-                        where=read.where("duty")))
+        desk.lay(
+            Figure(
+                "job.duty",
+                "Duty",
+                job.duty.said,
+                "text",
+                Kind.GIVEN,
+                f"as said by {job.duty.by or 'somebody'}",
+                where=read.where("duty"),
+            )
+        )
     else:
         desk.unknown("job.duty", "Duty", "text", "nobody said what the part must do")
-        desk.find("duty-unknown", "check", "What this part must do is unknown. Ask before cutting: people, lifting, brakes, pressure?",
-                  read.where("duty"), "What does the part do, and does anybody's safety depend on it?")
+        desk.find(
+            "duty-unknown",
+            "check",
+            "What this part must do is unknown. Ask before cutting: people, lifting, brakes, pressure?",
+            read.where("duty"),
+            "What does the part do, and does anybody's safety depend on it?",
+        )
     if isinstance(job.mate, Mate):
         words = job.mate.part + (f", {job.mate.thread}" if job.mate.thread else "")
         words += ", on the bench" if job.mate.on_bench else ", not seen"
-        desk.lay(Figure("mate.part", "Mate", words, "text", Kind.GIVEN, job.mate.says or "the job file", where=read.where("mate")))
+        desk.lay(
+            Figure(
+                "mate.part",
+                "Mate",
+                words,
+                "text",
+                Kind.GIVEN,
+                job.mate.says or "the job file",
+                where=read.where("mate"),
+            )
+        )
         if job.mate.engagement is not None:
             given = job.mate.engagement
-            desk.lay(Figure("mate.engagement", "Engagement with the mate", given.si, "length", Kind(given.kind), given.origin,
-                            text=given.text, where=given.where))
+            desk.lay(
+                Figure(
+                    "mate.engagement",
+                    "Engagement with the mate",
+                    given.si,
+                    "length",
+                    Kind(given.kind),
+                    given.origin,
+                    text=given.text,
+                    where=given.where,
+                )
+            )
     elif thread_operation(job) is not None:
         desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
         thread = thread_operation(job)
-        level = "stop" if thread is not None and thread.fit == "mate" else "check"
-        desk.find("mate-unknown", level, "The mating part is unknown. Cut to the limits over wires, and do not hand over before it was tried.",
-                  read.where("mate"), "Where is the mating part, and may we have it?")
+        level: Level = "stop" if thread is not None and thread.fit == "mate" else "check"
+        desk.find(
+            "mate-unknown",
+            level,
+            "The mating part is unknown. Cut to the limits over wires, and do not hand over before it was "
+            "tried.",
+            read.where("mate"),
+            "Where is the mating part, and may we have it?",
+        )
 
 
 def _assemble(
-    read: ReadJob, shop: Shop, lathe: Lathe, layout: Layout, desk: Desk, thread: ThreadPlan | None, cuts: PassPlan | None,
-    holding: HoldingPlan, ready: bool, setup: Setup,
+    read: ReadJob,
+    shop: Shop,
+    lathe: Lathe,
+    layout: Layout,
+    desk: Desk,
+    thread: ThreadPlan | None,
+    cuts: PassPlan | None,
+    holding: HoldingPlan,
+    ready: bool,
+    setup: Setup,
 ) -> Sheet:
     job = read.job
     status = f"{job.status}, {READY}" if ready else NOT_READY
@@ -199,8 +276,15 @@ def _inspection(desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, 
         return ()
     lines = (
         InspectionLine("Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
-        InspectionLine("Size over wires", "thread.over_wires.min", "thread.over_wires.max", "micrometer and wires"),
-        InspectionLine("Pitch diameter", "thread.pitch_diameter.min", "thread.pitch_diameter.max", "from the wires, or thread micrometer"),
+        InspectionLine(
+            "Size over wires", "thread.over_wires.min", "thread.over_wires.max", "micrometer and wires"
+        ),
+        InspectionLine(
+            "Pitch diameter",
+            "thread.pitch_diameter.min",
+            "thread.pitch_diameter.max",
+            "from the wires, or thread micrometer",
+        ),
         InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
         InspectionLine("Relief width", "relief.width", "", "caliper"),
         InspectionLine("Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),
@@ -222,16 +306,27 @@ def _index(
     if job.holding.center:
         holding.append(f"{job.holding.center} center")
     words = [
-        job.customer, job.asked, job.agreed, job.drawing, *job.notes, job.material_known_by,
+        job.customer,
+        job.asked,
+        job.agreed,
+        job.drawing,
+        *job.notes,
+        job.material_known_by,
         job.duty.said if isinstance(job.duty, Duty) else None,
         job.mate.part if isinstance(job.mate, Mate) else None,
         *(section.name for section in job.work),
         lathe.lathe,
     ]
     return {
-        "number": job.job, "title": job.title, "thread": thread.designation if thread else "",
-        "material": job.material, "lathe": lathe.name, "holding": ", ".join(holding),
-        "year": read.path.parent.parent.name, "status": job.status if ready else NOT_READY.lower(),
-        "customer": job.customer or "", "ready": "yes" if ready else "no",
+        "number": job.job,
+        "title": job.title,
+        "thread": thread.designation if thread else "",
+        "material": job.material,
+        "lathe": lathe.name,
+        "holding": ", ".join(holding),
+        "year": read.path.parent.parent.name,
+        "status": job.status if ready else NOT_READY.lower(),
+        "customer": job.customer or "",
+        "ready": "yes" if ready else "no",
         "text": " ".join(word for word in words if word),
     }

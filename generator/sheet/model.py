@@ -32,6 +32,7 @@ Quantity = Literal[
     "spindle_speed",      # rev/s
     "force",              # N
     "mass",               # kg
+    "power",              # W
     "time",               # s
     "frequency",          # Hz
     "pressure",           # Pa: a specific cutting force or an elastic modulus

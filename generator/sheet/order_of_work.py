@@ -10,24 +10,45 @@ from generator.sheet.model import Step
 from generator.sheet.plans import ThreadPlan
 
 WORDS = {
-    "face": "Face", "center_drill": "Center drill", "turn": "Turn", "taper": "Turn the taper", "bore": "Bore", "drill": "Drill",
-    "groove": "Groove", "chamfer": "Chamfer", "knurl": "Knurl", "part_off": "Part off", "polish": "Polish",
+    "face": "Face",
+    "center_drill": "Center drill",
+    "turn": "Turn",
+    "taper": "Turn the taper",
+    "bore": "Bore",
+    "drill": "Drill",
+    "groove": "Groove",
+    "chamfer": "Chamfer",
+    "knurl": "Knurl",
+    "part_off": "Part off",
+    "polish": "Polish",
 }
 
 
 def order_of_work(job: Job, thread: ThreadPlan | None) -> tuple[Step, ...]:
     """Steps in the order they are done (common practice, no source)."""
     steps = [
-        Step("Read the whole sheet", "Every finding decided, questions answered, duty line understood.", hold=True),
+        Step(
+            "Read the whole sheet",
+            "Every finding decided, questions answered, duty line understood.",
+            hold=True,
+        ),
         Step("Clean ways, spindle nose and jaws"),
         Step("Chuck the work", _chucking(job)),
         Step("True at the jaws and at the far end", "Write both runouts here: ______ / ______", hold=True),
     ]
     holding = job.holding
     if holding.center:
-        steps.append(Step(f"Bring up the {holding.center} center", "Snug, not forced; ease it as the work warms."))
+        steps.append(
+            Step(f"Bring up the {holding.center} center", "Snug, not forced; ease it as the work warms.")
+        )
     if holding.steady:
-        steps.append(Step("Set the steady rest", "On a turned, round band. Fingers touch, do not push. Oil them. Top shut and locked.", hold=True))
+        steps.append(
+            Step(
+                "Set the steady rest",
+                "On a turned, round band. Fingers touch, do not push. Oil them. Top shut and locked.",
+                hold=True,
+            )
+        )
     for operation in job.operations:
         steps += _operation_steps(operation, thread)
     steps.append(Step("Deburr, clean, mark with the job number, cap the thread"))
@@ -56,7 +77,9 @@ def _operation_steps(operation: Operation, thread: ThreadPlan | None) -> list[St
 
 def _relief_words(relief: Relief) -> str:
     words = f"{relief.width.text} wide"
-    words += f", {relief.diameter.text} diameter" if relief.diameter else ", diameter as in the relief figures"
+    words += (
+        f", {relief.diameter.text} diameter" if relief.diameter else ", diameter as in the relief figures"
+    )
     return words + (f", corner radius {relief.radius.text}" if relief.radius else "")
 
 
@@ -65,8 +88,12 @@ def _cut_words(cut: Cut) -> str:
     parts += [
         f"{label} {given.text}"
         for label, given in (
-            ("diameter", cut.diameter), ("length", cut.length), ("width", cut.width), ("depth", cut.depth),
-            ("angle", cut.angle), ("from the tailstock end", cut.from_end),
+            ("diameter", cut.diameter),
+            ("length", cut.length),
+            ("width", cut.width),
+            ("depth", cut.depth),
+            ("angle", cut.angle),
+            ("from the tailstock end", cut.from_end),
         )
         if given is not None
     ]
@@ -78,7 +105,11 @@ def _thread_steps(thread: Thread, plan: ThreadPlan | None) -> list[Step]:
     steps = [
         Step("Measure the blank", blank, hold=True),
         Step("Set levers, gears, feed direction", "As in the lathe settings. Turn one revolution by hand."),
-        Step("Set the tool", "Center height, square by the fishtail gauge, compound swung to the angle on this sheet, backlash out."),
+        Step(
+            "Set the tool",
+            "Center height, square by the fishtail gauge, compound swung to the angle on this sheet, "
+            "backlash out.",
+        ),
         Step("Touch the work, zero both dials"),
         Step("Scratch pass", "Check the pitch with a leaf gauge or rule over its whole length.", hold=True),
         Step(f"Cut {thread.designation}", "As in the pass table; write what was cut in the blank column."),

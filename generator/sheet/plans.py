@@ -12,8 +12,8 @@ from fractions import Fraction
 
 from generator.calc.designation import Designation
 from generator.calc.thread_limits import ThreadLimits
-from generator.si import Angle, Force, Length, Speed, SpindleSpeed, Time
 from generator.sheet.model import PassLine, System
+from generator.si import Angle, Force, Length, Speed, SpindleSpeed, Time
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,8 @@
-"""What the two drawings show, taken from the plans: pieces of the work in x, and the groove with its passes."""
+"""What the two drawings show, from the plans: pieces of the work in x, and the groove with its passes."""
 
 from __future__ import annotations
+
+from itertools import pairwise
 
 from generator.job.model import Job
 from generator.job.shop import Lathe, LatheChuck
@@ -8,13 +10,18 @@ from generator.sheet.layout import Layout, Span
 from generator.sheet.model import Piece, SetupScene, ThreadScene
 from generator.sheet.plans import HoldingPlan, PassPlan, ThreadPlan
 
-OUTLINE_CHUCK = 1.6       # chuck outline over the gripped diameter when the lathe record does not say
-OUTLINE_LENGTH = 0.6      # chuck outline length over its diameter, likewise
-OUTLINE_STEADY = 0.4      # steady finger width over the diameter, likewise
+OUTLINE_CHUCK = 1.6  # chuck outline over the gripped diameter when the lathe record does not say
+OUTLINE_LENGTH = 0.6  # chuck outline length over its diameter, likewise
+OUTLINE_STEADY = 0.4  # steady finger width over the diameter, likewise
 
 
 def setup_scene(
-    job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, thread: ThreadPlan | None, holding: HoldingPlan
+    job: Job,
+    lathe: Lathe,
+    chuck: LatheChuck | None,
+    layout: Layout,
+    thread: ThreadPlan | None,
+    holding: HoldingPlan,
 ) -> SetupScene:
     """The setup from above; outlines that the lathe record does not give are drawn in proportion."""
     gripped = layout.spans[0].od_start
@@ -29,13 +36,21 @@ def setup_scene(
     right_hand = thread is None or thread.designation.hand == "right"
     return SetupScene(
         pieces=tuple(piece for span in layout.spans for piece in _pieces(span, thread)),
-        grip=layout.grip, jaws=job.holding.chuck.jaws, chuck_diameter=diameter, chuck_length=length,
-        steady_at=holding.steady_at, steady_width=width, center=job.holding.center,
+        grip=layout.grip,
+        jaws=job.holding.chuck.jaws,
+        chuck_diameter=diameter,
+        chuck_length=length,
+        steady_at=holding.steady_at,
+        steady_width=width,
+        center=job.holding.center,
         cut_from=None if thread is None else (thread.start if right_hand else thread.end),
         cut_to=None if thread is None else (thread.end if right_hand else thread.start),
-        cross_holes=tuple((layout.stick_out - hole.from_end.si, hole.diameter.si) for hole in job.cross_holes),
+        cross_holes=tuple(
+            (layout.stick_out - hole.from_end.si, hole.diameter.si) for hole in job.cross_holes
+        ),
         designation=thread.designation.text if thread else "",
-        system=job.units or lathe.units, job=job.job,
+        system=job.units or lathe.units,
+        job=job.job,
         caption="Setup seen from above: " + ", ".join(words),
     )
 
@@ -52,15 +67,21 @@ def _pieces(span: Span, thread: ThreadPlan | None) -> list[Piece]:
     cuts.update(mark for mark in marks if span.start < mark < span.end)
     edges = sorted(cuts)
     pieces = []
-    for start, end in zip(edges, edges[1:], strict=False):
+    for start, end in pairwise(edges):
         middle = (start + end) / 2
         if thread.end < middle < thread.start:
-            pieces.append(Piece(start, end, thread.blank, thread.blank, span.bore, "thread", thread.root_diameter))
+            pieces.append(
+                Piece(start, end, thread.blank, thread.blank, span.bore, "thread", thread.root_diameter)
+            )
         elif (
-            thread.relief_end is not None and thread.relief_start is not None and thread.relief_diameter is not None
+            thread.relief_end is not None
+            and thread.relief_start is not None
+            and thread.relief_diameter is not None
             and thread.relief_end < middle < thread.relief_start
         ):
-            pieces.append(Piece(start, end, thread.relief_diameter, thread.relief_diameter, span.bore, "relief"))
+            pieces.append(
+                Piece(start, end, thread.relief_diameter, thread.relief_diameter, span.bore, "relief")
+            )
         else:
             pieces.append(Piece(start, end, _od(span, start), _od(span, end), span.bore, plain))  # type: ignore[arg-type]
     return pieces
@@ -75,9 +96,16 @@ def _od(span: Span, x: float) -> float:
 def thread_scene(job: Job, thread: ThreadPlan, cuts: PassPlan) -> ThreadScene:
     """One groove with its passes."""
     return ThreadScene(
-        pitch=thread.pitch, half_angle=thread.half_angle, crest_diameter=thread.blank, depth=cuts.passes[-1].depth,
-        nose_flat=thread.nose_flat, nose_radius=thread.nose_radius,
-        pass_depths=tuple(line.depth for line in cuts.passes if not line.spring), infeed_angle=cuts.infeed_angle,
+        pitch=thread.pitch,
+        half_angle=thread.half_angle,
+        crest_diameter=thread.blank,
+        depth=cuts.passes[-1].depth,
+        nose_flat=thread.nose_flat,
+        nose_radius=thread.nose_radius,
+        pass_depths=tuple(line.depth for line in cuts.passes if not line.spring),
+        infeed_angle=cuts.infeed_angle,
         feed_towards="headstock" if thread.designation.hand == "right" else "tailstock",
-        designation=thread.designation.text, system=thread.system, job=job.job,
+        designation=thread.designation.text,
+        system=thread.system,
+        job=job.job,
     )
