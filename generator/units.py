@@ -31,21 +31,24 @@ _FRACTION = re.compile(r"([1-9][0-9]*)/([1-9][0-9]*)")
 _MIXED = re.compile(r"([1-9][0-9]*)(?: +|-)([1-9][0-9]*)/([1-9][0-9]*)")
 _ONE_CHARACTER_FRACTIONS: Final = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _REFUSALS: tuple[tuple[re.Pattern[str], str], ...] = (
-    (re.compile(r"[0-9]{1,3}(,[0-9]{3})+(\.[0-9]*)?"), "has a comma: write {no_comma} without it, or {point} with a point"),
+    (re.compile(r"[0-9]{1,3}(,[0-9]{3})+(\.[0-9]*)?"),
+     "has a comma: write {no_comma} without it, or {point} with a point"),
     (re.compile(r".*,.*"), "has a decimal comma: write {point}, with a point"),
     (re.compile(r"[+-].*|−.*|–.*"), "has a sign: write the number without it"),
     (re.compile(r".*_.*"), "has an underscore: write the digits without it"),
     (re.compile(r".*:.*"), "has a colon: write one plain number, such as 1.5 or 1 1/2"),
     (re.compile(r".*/ *0+(?![0-9.]).*"), "divides by zero: write a fraction such as 1/2"),
-    (re.compile(r"-?0+[0-9]+.*"), "starts with a zero: write the number without leading zeros, such as 10 or 0.10"),
+    (re.compile(r"0+[0-9]+.*"),
+     "starts with a zero: write the number without leading zeros, such as 10 or 0.10"),
     (re.compile(r".*/.*/.*"), "has two fractions in it: write one, such as 3 1/2"),
     (re.compile(r"[0-9.]+( +- *|- +)[0-9]+/[0-9]+"), "has spaces around the dash: write 3 1/2 or 3-1/2"),
-    (re.compile(r"[0-9]+( +|-)[0-9]+/[0-9]+"), "is not a mixed number: write a whole number and a proper fraction, "
-     "such as 3 1/2"),
+    (re.compile(r"[0-9]+( +|-)[0-9]+/[0-9]+"),
+     "is not a mixed number: write a whole number and a proper fraction, such as 3 1/2"),
     (re.compile(r".*\..*/.*|.*/.*\..*"), "mixes a point and a fraction: write 3.5 or 3 1/2"),
     (re.compile(r"[0-9]+\."), "ends in a point: write the digits after it, such as 12.0, or leave it out"),
     (re.compile(r".*\..*\..*"), "has two points in it: write one number, such as 1.5"),
-    (re.compile(r"[0-9.]+( +[0-9.]+)+"), "has a space between its digits: write one number, such as 1000 or 3 1/2"),
+    (re.compile(r"[0-9.]+( +[0-9.]+)+"),
+     "has a space between its digits: write one number, such as 1000 or 3 1/2"),
 )
 
 
@@ -142,7 +145,8 @@ QUANTITIES: Final[Mapping[str, Quantity]] = {
             {"N": "N", "kN": "kN", "MN": "MN", "lbf": "lbf", "kgf": "kgf"},
             "500 lbf or 2.2 kN", 1e8, "100 MN",
             refused={
-                "lb": "lb is a mass: write lbf for the force", "lbs": "lbs is a mass: write lbf for the force",
+                "lb": "lb is a mass: write lbf for the force",
+                "lbs": "lbs is a mass: write lbf for the force",
                 "kg": "kg is a mass: write kgf for the force, or N",
                 "ton": "a ton may be 2000 lb, 2240 lb or 1000 kg: write lbf or kN",
                 "tons": "a ton may be 2000 lb, 2240 lb or 1000 kg: write lbf or kN",
@@ -179,7 +183,8 @@ QUANTITIES: Final[Mapping[str, Quantity]] = {
         ),
         Quantity(
             "torque", "a torque", "N m",
-            {"N m": "N*m", "Nm": "N*m", "N*m": "N*m", "kN m": "kN*m", "lbf ft": "lbf*foot", "lbf in": "lbf*inch"},
+            {"N m": "N*m", "Nm": "N*m", "N*m": "N*m", "kN m": "kN*m", "lbf ft": "lbf*foot",
+             "lbf in": "lbf*inch"},
             "40 N m or 30 lbf ft", 1e7, "10 MN m",
         ),
         Quantity(
@@ -227,7 +232,8 @@ def factor(quantity: str, unit: str) -> Fraction:
     if isinstance(given, Fraction):
         return given
     # a feed is a length per revolution: the library is asked for the length alone
-    target = "m" if quantity == "feed" else known.si.replace(" ", "*").replace("^", "**").replace("rad", "radian")
+    si = known.si.replace(" ", "*").replace("^", "**").replace("rad", "radian")
+    target = "m" if quantity == "feed" else si
     return Fraction(_registry().Quantity(Fraction(1), given).to(target).magnitude)
 
 

@@ -1,0 +1,1 @@
+"""Read: job and shop files -> checked models, every value with its place."""

@@ -296,11 +296,10 @@ LONGEST_TEXT: Final = 4000
 def _read_text(value: object) -> str:
     scalar = _scalar(value, "write some words")
     if scalar.surprise:
-        raise refused(
-            ("", f"{shown(scalar)} is read by YAML as {scalar.surprise}: write it in quotes, '{scalar.strip()}'")
-        )
+        quotes = f"write it in quotes, '{scalar.strip()}'"
+        raise refused(("", f"{shown(scalar)} is read by YAML as {scalar.surprise}: {quotes}"))
     if len(scalar) > LONGEST_TEXT:
-        raise refused(("", f"is longer than {LONGEST_TEXT} characters: shorten it, and keep the rest beside the job"))
+        raise refused(("", f"is longer than {LONGEST_TEXT} characters: keep the rest beside the job"))
     return str(scalar).strip()
 
 
@@ -340,13 +339,14 @@ def _read_count(value: object) -> int:
 def _read_date(value: object) -> datetime.date:
     if isinstance(value, datetime.date):
         return value
-    scalar = _scalar(value, "write a date as year-month-day, such as 2026-03-02")
+    wanted = "write year-month-day, such as 2026-03-02"
+    scalar = _scalar(value, wanted)
+    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", scalar.strip()):
+        raise refused(("", f"{shown(scalar)} is not a date: {wanted}"))
     try:
-        if re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", scalar.strip()):
-            return datetime.date.fromisoformat(scalar.strip())
+        return datetime.date.fromisoformat(scalar.strip())
     except ValueError:
-        raise refused(("", f"{shown(scalar)} is not a day of the calendar: write one such as 2026-03-02")) from None
-    raise refused(("", f"{shown(scalar)} is not a date: write year-month-day, such as 2026-03-02"))
+        raise refused(("", f"{shown(scalar)} is not a day of the calendar: {wanted}")) from None
 
 
 def _whole(value: object) -> object:

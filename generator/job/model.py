@@ -166,7 +166,7 @@ class Infeed(Strict):
 
 
 class Thread(Strict):
-    """Cut a thread. Hand, pitch, tpi, class, starts and units beside the designation are checked against it."""
+    """Cut a thread; hand, pitch, tpi, class, starts, units beside its designation are checked against it."""
 
     designation: Line
     """Thread designation, such as 2-8 UN-2A or M16x2-6g."""
@@ -284,7 +284,7 @@ class Operation(Strict):
         """An entry is one operation; its order in the list is the order of work."""
         if isinstance(written, dict) and len(written) != 1:
             names = " and ".join(str(key) for key in list(written)[:3]) or "nothing"
-            raise refused(("", f"has {names} in one entry: give each operation an entry of its own, with its own dash"))
+            raise refused(("", f"has {names} in one entry: give each operation a dash of its own"))
         return written
 
 
@@ -329,7 +329,7 @@ class Job(Strict):
     """Length over all, to check the sections against."""
     holding: Holding
     """How the work is held."""
-    cross_holes: list[CrossHole] = []
+    cross_holes: list[CrossHole] = Field(default_factory=list)
     """Holes across the work."""
     mate: (
         Annotated[
@@ -349,9 +349,9 @@ class Job(Strict):
     """Limits the customer set."""
     people: Person = Person()
     """Who did what."""
-    photos: list[Line] = []
+    photos: list[Line] = Field(default_factory=list)
     """Picture files beside this file."""
-    notes: list[Text] = []
+    notes: list[Text] = Field(default_factory=list)
     """Anything else to be said on the sheet."""
-    operations: list[Operation] = []
+    operations: list[Operation] = Field(default_factory=list)
     """What is to be done, in order."""

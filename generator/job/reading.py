@@ -29,7 +29,10 @@ from generator.units import quoted
 LARGEST_FILE: Final = 1_000_000  # bytes; a job file of the demo archive has about 1500
 DEEPEST: Final = 12              # levels; the models need 6
 
+SECOND_DOCUMENT: Final = "a second document starts here: keep one job to a file"
+
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+Node = Block | Listing | Scalar | Hole
 _M = TypeVar("_M", bound=BaseModel)
 
 
@@ -47,6 +50,11 @@ class ReadJob:
         while field and field not in self.places:
             field = field.rpartition(".")[0]
         return self.places.get(field, Location(self.path))
+
+    def problem(self, field: str, message: str) -> Problem:
+        """A problem with one entry, found after reading, with its place and source line."""
+        where = self.where(field)
+        return Problem(where, field, message, self.text.splitlines()[where.line - 1])
 
 
 def read_job(path: Path) -> ReadJob:
@@ -98,15 +106,16 @@ def read_shop(folder: Path) -> Shop:
             ))
         lathes[path.stem] = lathe
     if not lathes and not problems:
-        problems.append(Problem(Location(folder / "lathes"), "",
-                                "no lathe is described here: write one file for each, such as lathes/long-bed.yml"))
+        message = "no lathe is described here: write one file for each, such as lathes/long-bed.yml"
+        problems.append(Problem(Location(folder / "lathes"), "", message))
     if problems or house is None or tools is None:
         raise JobProblems(problems)
     return Shop(house=house, lathes=lathes, materials=materials, tools=tools)
 
 
 def find_jobs(jobs_dir: Path) -> list[Path]:
-    """The job files of an archive, `<year>/<folder>/job.yml`, sorted; folders that start with _ or . are not jobs."""
+    """The job files of an archive, `<year>/<folder>/job.yml`, sorted; `_shop` and hidden folders are no "
+    "jobs."""
     return sorted(
         path for path in jobs_dir.glob("*/*/job.yml")
         if not any(part.startswith(("_", ".")) for part in path.relative_to(jobs_dir).parts)
@@ -142,9 +151,8 @@ class _Source:
         if isinstance(self.tree, Block):
             return self.tree
         if not self.problems:
-            self.problems.append(self.problem(
-                Location(self.path), "", "is not a list of keys and values: begin with a line such as job: 2026-031"
-            ))
+            message = "is not a list of keys and values: begin with a line such as job: 2026-031"
+            self.problems.append(self.problem(Location(self.path), "", message))
         raise JobProblems(self.problems)
 
     def problem(self, where: Location, field: str, message: str) -> Problem:
@@ -165,33 +173,34 @@ class _Source:
             reason = (error.strerror or "cannot be opened").lower()
             raise self._stop(start, f"cannot be read: {reason}") from None
         if len(data) > LARGEST_FILE:
-            raise self._stop(start, f"is larger than {LARGEST_FILE // 1000} kB: that is no file of this archive")
+            raise self._stop(start, f"is larger than {LARGEST_FILE // 1000} kB: no file of this archive is")
         if data.startswith((b"\xff\xfe", b"\xfe\xff")):
             raise self._stop(start, "is saved as UTF-16: save it as UTF-8")
         try:
             text = data.decode("utf-8-sig")
         except UnicodeDecodeError as error:
             before = data[: error.start].decode("utf-8-sig", "replace")
-            line = before.count("\n") + 1
-            where = Location(self.path, line, len(before) - (before.rfind("\n") + 1) + 1)
-            raise self._stop(where, f"byte 0x{data[error.start]:02x} is not UTF-8: save the file as UTF-8") from None
+            where = Location(self.path, before.count("\n") + 1, len(before) - before.rfind("\n"))
+            message = f"byte 0x{data[error.start]:02x} is not UTF-8: save the file as UTF-8"
+            raise self._stop(where, message) from None
         self.lines = text.splitlines()
         if match := yaml.reader.Reader.NON_PRINTABLE.search(text):
             before = text[: match.start()]
-            where = Location(self.path, before.count("\n") + 1, match.start() - (before.rfind("\n") + 1) + 1)
-            raise self._stop(where, f"an invisible character (U+{ord(match[0]):04X}) stands here: take it out")
+            where = Location(self.path, before.count("\n") + 1, len(before) - before.rfind("\n"))
+            sign = f"U+{ord(match[0]):04X}"
+            raise self._stop(where, f"an invisible character ({sign}) stands here: take it out")
         if not text.strip():
             raise self._stop(start, "is empty: begin with a line such as job: 2026-031")
         return text
 
     # -- YAML events to nodes ------------------------------------------------------------------------
 
-    def _tree(self) -> Block | Listing | Scalar | Hole:
+    def _tree(self) -> Node:
         events = self._events()
-        tree: Block | Listing | Scalar | Hole | None = None
+        tree: Node | None = None
         for event in events:
             if isinstance(event, yaml.DocumentStartEvent) and tree is not None:
-                raise self._stop(self._at(event.start_mark), "a second document starts here: keep one job to a file")
+                raise self._stop(self._at(event.start_mark), SECOND_DOCUMENT)
             if isinstance(event, yaml.NodeEvent):
                 tree = self._node(event, events, 1, "")
         return Scalar("", Location(self.path)) if tree is None else tree
@@ -206,10 +215,10 @@ class _Source:
         finally:
             loader.dispose()
 
-    def _node(self, event: Any, events: Iterator[Any], depth: int, name: str) -> Block | Listing | Scalar | Hole:
+    def _node(self, event: Any, events: Iterator[Any], depth: int, name: str) -> Node:
         where = self._at(event.start_mark)
         if depth > DEEPEST:
-            raise self._stop(where, f"is nested deeper than {DEEPEST} levels: that is no file of this archive")
+            raise self._stop(where, f"is nested deeper than {DEEPEST} levels: no file of this archive is")
         if isinstance(event, yaml.AliasEvent):
             self._refuse(where, name, f"*{event.anchor} repeats another entry: write the value out")
             return Hole()
@@ -242,7 +251,7 @@ class _Source:
             key = self._node(event, events, depth + 1, name)
             if not isinstance(key, Scalar):
                 if not isinstance(key, Hole):
-                    self._refuse(place, name, "a list or block stands where a key belongs: write one word and a colon")
+                    self._refuse(place, name, "a list or block stands for a key: write a word and a colon")
                 self._node(next(events), events, depth + 1, name)
                 continue
             value = self._node(next(events), events, depth + 1, _dotted(name, key))
@@ -279,14 +288,15 @@ _SYNTAX: Final = (
      "put a text with a colon in quotes"),
     ("',' or '}'", "a { is not closed, or a comma is missing: write {key: value, key: value}"),
     ("',' or ']'", "a [ is not closed, or a comma is missing: write [value, value]"),
-    ("quoted scalar|unexpected end of stream", "a quote is opened and not closed: put a closing quote after the text"),
+    ("quoted scalar|unexpected end of stream",
+     "a quote is opened and not closed: put a closing quote after the text"),
     ("could not find expected ':'", "a colon is missing after the key: write key: value"),
     ("cannot start any token", "a value cannot begin with this sign: put it in quotes"),
     ("expected key|block mapping|block end|block entry|block collection|indentation",
      "the indent does not fit the lines above: keys of one block begin in one column"),
     ("undefined alias|anchor|alias", "a value cannot begin with & or *: put it in quotes"),
     ("tag|directive", "a value cannot begin with ! and a line not with %: put it in quotes"),
-    ("document start", "a second document starts here: keep one job to a file"),
+    ("document start", SECOND_DOCUMENT),
 )
 
 
@@ -294,7 +304,7 @@ def _dotted(name: str, key: str) -> str:
     return f"{name}.{key}" if name else str(key)
 
 
-_RESOLVER: Final = yaml.resolver.Resolver()
+_RESOLVER: Any = yaml.resolver.Resolver()
 _PLAIN_NUMBER = re.compile(r"(0|[1-9][0-9]*)(\.[0-9]+)?")
 _SURPRISES: Final = {"bool": "yes or no", "null": "nothing", "merge": "a merge", "value": "a default value"}
 

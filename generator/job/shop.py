@@ -48,7 +48,8 @@ class Range(Strict):
     @model_validator(mode="after")
     def _rises(self) -> Self:
         if self.from_.si > self.to.si:
-            raise refused(("from", f"{self.from_.with_unit} is larger than {self.to.with_unit}: write the smaller one first"))
+            sentence = f"{self.from_.with_unit} is larger than {self.to.with_unit}: write the smaller first"
+            raise refused(("from", sentence))
         return self
 
 
@@ -113,7 +114,7 @@ class Leadscrew(Strict):
     @model_validator(mode="after")
     def _one(self) -> Self:
         if (self.tpi is None) == (self.pitch is None):
-            raise refused(("", "needs one of the two: write tpi for an inch leadscrew, pitch for a metric one"))
+            raise refused(("", "needs one key: tpi for an inch leadscrew, or pitch for a metric one"))
         return self
 
 
@@ -131,9 +132,9 @@ class ThreadDial(Strict):
 class Gearbox(Strict):
     """Threads the levers give, as on the plate."""
 
-    tpi: list[Number] = []
+    tpi: list[Number] = Field(default_factory=list)
     """Threads in one inch, as on the plate."""
-    pitches: list[Length] = []
+    pitches: list[Length] = Field(default_factory=list)
     """Pitches, as on the plate."""
     tpi_with_gears: Text | None = None
     """The change wheels that the tpi entries need, if any."""
@@ -155,10 +156,12 @@ class Dial(Strict):
     def _whole_turn(self) -> Self:
         divisions = self.turn.si / self.division.si
         if abs(divisions - round(divisions)) > 1e-6 * divisions:
-            raise refused(
-                ("turn", f"{self.turn.with_unit} is not a whole number of divisions of {self.division.with_unit}: "
-                 "write one turn and one division as the dial is marked")
+            sentence = (
+                f"{self.turn.with_unit} is not a whole number of divisions of {self.division.with_unit}: "
+                "write one "
+                "turn and one division as the dial is marked"
             )
+            raise refused(("turn", sentence))
         return self
 
 
@@ -203,7 +206,7 @@ class Lathe(Strict):
     """Power of the motor."""
     hoist: Mass | None = None
     """What the hoist at this lathe may lift."""
-    notes: list[Text] = []
+    notes: list[Text] = Field(default_factory=list)
     """Anything else to be said of it."""
 
 
@@ -261,7 +264,7 @@ class ThreadTool(Strict):
     @model_validator(mode="after")
     def _one_nose(self) -> Self:
         if self.nose_flat is not None and self.nose_radius is not None:
-            raise refused(("nose_radius", "stands beside nose_flat: a nose has one of the two, write the one measured"))
+            raise refused(("nose_radius", "stands beside nose_flat: write the one that the nose has"))
         return self
 
 
@@ -270,9 +273,9 @@ class Tools(Strict):
 
     units: Units | None = None
     """Unit of every length that is written without one."""
-    threading: list[ThreadTool] = []
+    threading: list[ThreadTool] = Field(default_factory=list)
     """The threading tools."""
-    wires: list[Length] = []
+    wires: list[Length] = Field(default_factory=list)
     """Diameters of the measuring wires."""
 
     @model_validator(mode="after")
@@ -330,6 +333,10 @@ class Shop(Strict):
 
 
 def _each_once(key: str, names: list[str]) -> None:
-    twice = [number for number, name in enumerate(names) if name in names[:number]]
+    twice = [
+        (f"{key}.{place}.name", f'"{name}" is listed twice: take one out')
+        for place, name in enumerate(names)
+        if name in names[:place]
+    ]
     if twice:
-        raise refused(*((f"{key}.{number}.name", f'"{names[number]}" is listed twice: take one out') for number in twice))
+        raise refused(*twice)

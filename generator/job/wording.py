@@ -98,14 +98,11 @@ def _missing(loc: Loc, model: type[BaseModel]) -> str:
 def _unknown_key(key: str, written: object, parent: object, loc: Loc, model: type[BaseModel]) -> str:
     known = _keys(model, loc[:-1])
     said = f"{quoted(key)} is not a key that is known here"
-    if re.fullmatch(r"[0-9]+.*", key) and isinstance(written, Scalar) and not written and isinstance(parent, Block):
-        before = list(parent).index(key) - 1
-        value = list(parent.values())[before] if before >= 0 else None
-        if isinstance(value, Scalar):
-            return (
-                f"{said}: it looks like a decimal comma in {quoted(f'{value},{key}')}; "
-                f"write {value}.{key}, with a point"
-            )
+    bare = isinstance(written, Scalar) and not written
+    if bare and isinstance(parent, Block) and re.fullmatch(r"[0-9]+.*", key):
+        value = list(parent.values())[list(parent).index(key) - 1]  # what stands before the comma
+        if isinstance(value, Scalar) and value:
+            return f"{said}: if {quoted(f'{value},{key}')} is one number, write {value}.{key}, with a point"
     near = nearest(key, known)
     if near:
         return f"{said}: did you mean {near}?"

@@ -1,0 +1,255 @@
+"""Contradictions of the thread: what is said beside its designation, its room on the work, its blank, its "
+"mate."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from generator.calc.designation import Designation, parse_designation
+from generator.calc.thread_limits import limits
+from generator.errors import BadDesignation, OutsideRange
+from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
+from generator.job.model import Mate, Relief, Section, Thread
+from generator.job.reading import ReadJob
+from generator.job.work_checks import section_at, section_lines, straight_from, total_length
+from generator.units import quoted
+
+SAME_PITCH: Final = 1e-3  # relative: 0.1429 in for 1/7 in is the same pitch
+
+
+def thread_contradictions(
+    read: ReadJob, place: int, thread: Thread, designation: Designation
+) -> Iterator[Contradiction]:
+    """All of one thread operation; `place` is its place in `operations`."""
+    at = f"operations.{place}.thread"
+    named = f"{thread.designation} (line {read.where(f'{at}.designation').line})"
+    yield from _said_beside(read, at, named, thread, designation)
+    yield from _room(read, thread)
+    yield from _blank(read, place, named, thread, designation)
+    yield from _mate(read, named, designation)
+
+
+def one_of_each(read: ReadJob) -> Iterator[Contradiction]:
+    """A sheet has one thread and its one relief."""
+    for name in ("thread", "relief"):
+        places = [
+            read.where(f"operations.{place}.{name}")
+            for place, operation in enumerate(read.job.operations)
+            if getattr(operation, name) is not None
+        ]
+        if len(places) > 1:
+            yield Contradiction(
+                f"{name}-twice", "stop",
+                f"There are {len(places)} {name} operations (lines "
+                f"{listed([str(one.line) for one in places])}). A "
+                "sheet is one setup with one thread: write the next one as a job of its own.",
+                places[1],
+            )
+
+
+def _said_beside(
+    read: ReadJob, at: str, named: str, thread: Thread, designation: Designation
+) -> Iterator[Contradiction]:
+    def differs(key: str, is_: str, says: str, asks: str, hint: str = "") -> Contradiction:
+        where = read.where(f"{at}.{key}")
+        text = f"The designation {named} {is_}, and {key} beside it (line {where.line}) says {says}.{hint}"
+        return Contradiction(f"{key}-differs", "stop", text, where, asks)
+
+    if thread.hand and thread.hand != designation.hand:
+        hint = " A left-hand thread has LH at the end of its designation." if thread.hand == "left" else ""
+        asks = "Is the thread right-hand or left-hand?"
+        yield differs("hand", f"is a {designation.hand}-hand thread", thread.hand, asks, hint)
+
+    pitch = float(designation.pitch) * designation.unit_si
+    if thread.pitch and abs(thread.pitch.si - pitch) > SAME_PITCH * pitch:
+        has = f"has a pitch of {length_like(pitch, thread.pitch)}"
+        yield differs("pitch", has, thread.pitch.with_unit, "What is the pitch?")
+
+    if thread.tpi and designation.tpi is None:
+        has = f"has a pitch of {number(float(designation.pitch))} mm"
+        asks = "Is it a metric thread or an inch thread?"
+        yield differs("tpi", has, f"{thread.tpi.text} in one inch", asks)
+    elif thread.tpi and designation.tpi is not None and thread.tpi.exact != designation.tpi:
+        has = f"has {number(float(designation.tpi))} threads in one inch"
+        yield differs("tpi", has, thread.tpi.text, "How many threads are there in one inch?")
+
+    if thread.class_ and _class(thread.class_, designation) != designation.class_:
+        has = "names no class" if designation.class_assumed else f"is of class {designation.class_}"
+        hint = " Write the class in the designation." if designation.class_assumed else ""
+        yield differs("class", has, thread.class_, "Which class of fit is wanted?", hint)
+
+    if thread.starts is not None and thread.starts != designation.starts:
+        has = "has 1 start" if designation.starts == 1 else f"has {designation.starts} starts"
+        yield differs("starts", has, str(thread.starts), "How many starts has the thread?")
+
+    if thread.units and thread.units != ("inch" if designation.unit == "in" else "mm"):
+        has = "is an inch thread" if designation.unit == "in" else "is a metric thread"
+        yield differs("units", has, thread.units, "Is it a metric thread or an inch thread?")
+
+
+def _class(text: str, designation: Designation) -> str:
+    """A Unified class in capitals; a metric class as written, for its letter's case means shaft or hole."""
+    text = text.replace(" ", "")
+    return text.upper() if designation.family == "UN" else text
+
+
+def _room(read: ReadJob, thread: Thread) -> Iterator[Contradiction]:
+    work, length = read.job.work, thread.length
+    total = total_length(work)
+    start = _start(work, thread)
+    if thread.from_end and start <= SAME:
+        yield Contradiction(
+            "thread-outside", "stop",
+            f"The thread starts {said(thread.from_end)} from the tailstock end, and the work is "
+            f"{length_like(total, thread.from_end)} long ({section_lines(work)}).",
+            thread.from_end.where, "Where does the thread start?",
+        )
+        return
+    section, begins = section_at(work, start - SAME)
+    if section.od_end is not None and abs(section.od_end.si - section.od.si) > SAME:
+        yield Contradiction(
+            "thread-on-taper", "stop",
+            f"The thread of {said(length)} lies on a section that tapers from {said(section.od)} to "
+            f"{said(section.od_end)}.",
+            length.where, "Is the section straight, or is a taper thread wanted?",
+        )
+    if length.si > start - begins + SAME:
+        yield Contradiction(
+            "thread-too-long", "stop",
+            f"The thread is {said(length)} long, and its section has room for "
+            f"{length_like(start - begins, length)} "
+            f"(line {section.length.where.line}).",
+            length.where, "How long is the thread, and how long is the section?",
+        )
+        return
+    straight = start - straight_from(work, section)
+    for operation in read.job.operations:
+        if operation.relief is not None:
+            yield from _relief(operation.relief, thread, section, straight)
+
+
+def _relief(relief: Relief, thread: Thread, section: Section, straight: float) -> Iterator[Contradiction]:
+    length, width, diameter = thread.length, relief.width, relief.diameter
+    if length.si + width.si > straight + SAME:
+        yield Contradiction(
+            "relief-too-wide", "stop",
+            f"The thread of {said(length)} and its relief of {said(width)} need "
+            f"{length_like(length.si + width.si, length)}, and there is room for "
+            f"{length_like(straight, length)} up "
+            f"to the shoulder (line {section.length.where.line}).",
+            width.where, "How much shorter may the thread or the relief be?",
+        )
+    if diameter is not None and diameter.si >= section.od.si - SAME:
+        yield Contradiction(
+            "relief-not-below", "stop",
+            f"The relief diameter {said(diameter)} is not below the outside diameter {said(section.od)}.",
+            diameter.where, "What is the diameter of the relief?",
+        )
+    if diameter is not None and section.bore is not None and diameter.si <= section.bore.si + SAME:
+        yield Contradiction(
+            "relief-into-bore", "stop",
+            f"The relief diameter {said(diameter)} reaches the bore of {said(section.bore)}.",
+            diameter.where, "What are the diameters of the relief and of the bore?",
+        )
+
+
+def _start(work: list[Section], thread: Thread) -> float:
+    """Where the thread starts, from the chuck end of the work (m)."""
+    return total_length(work) - (thread.from_end.si if thread.from_end else 0.0)
+
+
+def _blank(
+    read: ReadJob, place: int, named: str, thread: Thread, designation: Designation
+) -> Iterator[Contradiction]:
+    try:
+        major = limits(designation).major
+    except OutsideRange:
+        return  # the sheet says so where it works the limits
+    if major.min is None or major.max is None:
+        return
+    unit, digits = (" in", 4) if designation.unit == "in" else (" mm", 3)
+    allowed = f"{major.min:.{digits}f} to {major.max:.{digits}f}{unit}"
+    least, largest = major.min * designation.unit_si, major.max * designation.unit_si
+    nominal = designation.nominal * designation.unit_si
+    blank, od = thread.blank, section_at(read.job.work, _start(read.job.work, thread) - SAME)[0].od
+    if blank is not None:
+        how = f", {blank.origin}" if blank.kind == "measured" else ""
+        if blank.si > largest + 1e-9:
+            yield Contradiction(
+                "blank-over", "stop",
+                f"The blank is {said(blank)}{how}, and {named} wants {allowed}. Turn it down first and "
+                "measure again.",
+                blank.where, "Was the blank measured where the thread goes?",
+            )
+        elif blank.si < least - 1e-9:
+            yield Contradiction(
+                "blank-under", "stop",
+                f"The blank is {said(blank)}{how}, and {named} wants {allowed}. The crests would be too low "
+                "for the "
+                "class.",
+                blank.where,
+                "May the thread be cut on the smaller blank, in another size or class, or is new stock "
+                "wanted?",
+            )
+    elif od.si < least - SAME:
+        yield Contradiction(
+            "section-under-blank", "stop",
+            f"The section to be threaded is {said(od)}, and {named} needs a blank of {allowed}.",
+            od.where, "Is the diameter right, or is another thread wanted?",
+        )
+    elif od.si > nominal + SAME and not _turned_to(read, place, nominal):
+        yield Contradiction(
+            "turn-first", "check",
+            f"The section to be threaded is {said(od)}, larger than {named}, and no turn operation before "
+            "the thread "
+            f"takes it down. Turn it to {allowed} first.",
+            od.where,
+        )
+
+
+def _turned_to(read: ReadJob, place: int, diameter: float) -> bool:
+    """True when an operation before the thread turns to a diameter or below it."""
+    cuts = (operation.turn for operation in read.job.operations[:place])
+    return any(cut and cut.diameter and cut.diameter.si <= diameter + SAME for cut in cuts)
+
+
+def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contradiction]:
+    mate = read.job.mate
+    if not isinstance(mate, Mate) or mate.thread is None:
+        return
+    where = read.where("mate.thread")
+    try:
+        other = parse_designation(_as_external(mate.thread))
+    except BadDesignation:
+        yield Contradiction(
+            "mate-unread", "note",
+            f"The mate's thread {quoted(mate.thread)} (line {where.line}) cannot be read, so it was not "
+            "compared "
+            f"with {named}.",
+            where,
+        )
+        return
+    pairs = {
+        "diameter": (designation.nominal * designation.unit_si, other.nominal * other.unit_si),
+        "pitch": (float(designation.pitch) * designation.unit_si, float(other.pitch) * other.unit_si),
+    }
+    differing = [what for what, (one, two) in pairs.items() if abs(one - two) > 1e-6 * one]
+    differing += ["number of starts"] if designation.starts != other.starts else []
+    differing += ["hand"] if designation.hand != other.hand else []
+    if differing:
+        yield Contradiction(
+            "mate-differs", "stop",
+            f"The mate has {mate.thread} (line {where.line}), and the thread to cut is {named}: "
+            f"{listed(differing)} "
+            f"{'differs' if len(differing) == 1 else 'differ'}.",
+            where, "Which thread has the mate, and which one is to be cut?",
+        )
+
+
+def _as_external(text: str) -> str:
+    """The mate's designation with its hole class turned into a shaft class: only size, pitch and hand "
+    "count."""
+    text = re.sub(r"\b([123])[Bb]\b", r"\1A", text)
+    return re.sub(r"(?<![0-9])[3-9][GH]([3-9][GH])?(?![0-9A-Za-z])", "6g", text)
