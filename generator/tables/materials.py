@@ -1,0 +1,86 @@
+"""Material groups: stiffness, density, cutting force and high-speed-steel cutting speeds, from print."""
+
+from __future__ import annotations
+
+import difflib
+from dataclasses import dataclass
+from functools import cache
+
+from generator.errors import SheetError
+from generator.si import GPa, MPa, Pressure, Speed, ft_per_min
+from generator.tables import rows
+
+TABLE = "materials"
+
+
+class UnknownGroup(SheetError, ValueError):
+    """A material group that the table does not have; the message names the nearest and all known ones."""
+
+
+@dataclass(frozen=True)
+class MaterialRow:
+    """One group. `k_c11` (Pa) and `m_c` are of the Kienzle formula with the chip thickness in mm."""
+
+    group: str
+    elastic_modulus: Pressure
+    density: float
+    expansion: float
+    k_c11: Pressure
+    m_c: float
+    turning_low: Speed
+    turning_high: Speed
+    threading_speed_low: Speed
+    threading_speed_high: Speed
+    galls: bool
+    source: str
+    speed_source: str
+
+
+def material_groups() -> tuple[str, ...]:
+    """Names of all groups, in the order of the table."""
+    return tuple(_groups())
+
+
+def material_group(name: str) -> MaterialRow:
+    """The row of a group.
+
+    Raises
+    ------
+    UnknownGroup
+        When the table has no such group.
+
+    Examples
+    --------
+    >>> material_group("medium-carbon steel").density
+    7850.0
+    """
+    known = _groups()
+    if name not in known:
+        near = difflib.get_close_matches(name, known, 1)
+        hint = f"did you mean {near[0]}? " if near else ""
+        raise UnknownGroup(f'"{name}" is not a material group: {hint}known are {", ".join(known)}')
+    return known[name]
+
+
+@cache
+def _groups() -> dict[str, MaterialRow]:
+    source = rows.source(TABLE)
+    return {row["group"]: _read(row, source) for row in rows.table(TABLE)}
+
+
+def _read(row: dict[str, str], source: str) -> MaterialRow:
+    return MaterialRow(
+        group=row["group"],
+        elastic_modulus=float(row["elastic_modulus"]) * GPa,
+        density=float(row["density"]),
+        expansion=float(row["expansion"]) * 1e-6,
+        k_c11=float(row["k_c11"]) * MPa,
+        m_c=float(row["m_c"]),
+        turning_low=float(row["turning_low"]) * ft_per_min,
+        turning_high=float(row["turning_high"]) * ft_per_min,
+        threading_speed_low=float(row["threading_low"]) * ft_per_min,
+        threading_speed_high=float(row["threading_high"]) * ft_per_min,
+        galls=row["galls"] == "yes",
+        source=source,
+        speed_source=row["speed_source"],
+    )
