@@ -1,4 +1,4 @@
-"""A sheet for machines: every figure, finding and pass as plain values (the contract of ``figures --json``)."""
+"""A sheet for machines: every figure, finding and pass as plain values (``figures --json``)."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from generator.render.view import finding_where, may_run
 from generator.render.working import working_line
 from generator.sheet.model import Figure, PassLine, Quantity, Sheet, System
 
-_FIGURES = 10     # significant figures kept: what lies beyond is float dust
+_FIGURES = 10  # significant figures kept: what lies beyond is float dust
 
 
 def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:

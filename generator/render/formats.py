@@ -25,12 +25,27 @@ from math import floor, isfinite, log10
 from typing import Final, Literal
 
 from generator.sheet.model import Figure, Quantity, System
-from generator.si import MPa, degree, ft, ft_per_min, hp, inch, kW, lb, lbf, m_per_min, minute, mm, psi, rev_per_min
+from generator.si import (
+    MPa,
+    degree,
+    ft,
+    ft_per_min,
+    hp,
+    inch,
+    kW,
+    lb,
+    lbf,
+    m_per_min,
+    minute,
+    mm,
+    psi,
+    rev_per_min,
+)
 
 Rounds = Literal["nearest", "up", "down"]
 
 _MODES: Final = {"nearest": ROUND_HALF_UP, "up": ROUND_CEILING, "down": ROUND_FLOOR}
-_DUST: Final = 6              # decimals past the last one shown; beyond them a difference is float dust
+_DUST: Final = 6  # decimals past the last one shown; beyond them a difference is float dust
 _WHOLE: Final = {"inch": inch / 64, "mm": 0.05 * mm}  # sizes on this grid need no trailing zeros
 UNKNOWN: Final = "unknown"
 
@@ -104,7 +119,7 @@ UNITS: Final[Mapping[Quantity, Row]] = {
 }
 
 _LENGTHS: Final = ("length", "fine_length")
-_SHORT: Final = ("angle", "ratio", "tpi")     # trailing zeros say nothing here
+_SHORT: Final = ("angle", "ratio", "tpi")  # trailing zeros say nothing here
 
 
 def other(system: System) -> System:
@@ -187,7 +202,7 @@ class Written:
 
     first: str
     second: str = ""
-    as_written: str = ""      # the author's own words, where they are not what `first` says
+    as_written: str = ""  # the author's own words, where they are not what `first` says
 
     @property
     def text(self) -> str:
@@ -217,6 +232,8 @@ def _needs_no_zeros(figure: Figure, value: float, system: System) -> bool:
     """True for a size that is not a limit and lies on the shop's rule: 17 in, not 17.0000 in."""
     if figure.quantity not in _LENGTHS or figure.rounds != "nearest":
         return False
+    if figure.quantity == "fine_length":
+        return True
     steps = value / _WHOLE[system]
     return abs(steps - round(steps)) < 1e-6
 

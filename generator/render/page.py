@@ -1,8 +1,8 @@
 """The third arrow: a sheet becomes the body of its page.
 
-    render_page               Sheet -> HTML
-    render_problem_page       the problems of a file that could not be read -> HTML
-    css_string                any text as a CSS string that can end neither itself nor a style element
+render_page               Sheet -> HTML
+render_problem_page       the problems of a file that could not be read -> HTML
+css_string                any text as a CSS string that can end neither itself nor a style element
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from generator.errors import Problem
+from generator.render.drawing import Drawing
 from generator.render.environment import environment
 from generator.render.setup_view import setup_view
 from generator.render.svg import svg
@@ -21,10 +22,10 @@ from generator.render.thread_view import thread_view
 from generator.render.view import NOT_READY, Page, view
 from generator.sheet.model import Sheet
 
-LONGEST_RUNNING_TEXT = 48     # characters that fit half a page's width in the margin
+LONGEST_RUNNING_TEXT = 48  # characters that fit half a page's width in the margin
 STANDING_LINE = (
-    "This sheet is not a certificate. It does not judge strength, weld, heat treatment or fitness for use. Local codes, "
-    "the lathe maker's manual and licensed practice come first."
+    "This sheet is not a certificate. It does not judge strength, weld, heat treatment or fitness for use. "
+    "Local codes, the lathe maker's manual and licensed practice come first."
 )
 
 
@@ -35,18 +36,26 @@ def render_page(sheet: Sheet) -> str:
     return env.get_template("sheet/page.html").render(
         page=page,
         page_style=page_style(page),
-        setup_drawing=_setup_drawing(sheet, env),
-        thread_drawing=_thread_drawing(sheet, env),
+        setup_drawing=_drawn(setup_view(sheet.setup_scene) if sheet.setup_scene else None, env),
+        thread_drawing=_drawn(thread_view(sheet.thread_scene) if sheet.thread_scene else None, env),
         standing_line=STANDING_LINE,
     )
 
 
-def _setup_drawing(sheet: Sheet, env: Environment) -> Markup | None:
-    return svg(setup_view(sheet.setup_scene), env) if sheet.setup_scene else None
+@dataclass(frozen=True)
+class DrawnView:
+    """A drawing with the words around it."""
+
+    svg: Markup
+    title: str
+    caption: str
+    scale: str
 
 
-def _thread_drawing(sheet: Sheet, env: Environment) -> Markup | None:
-    return svg(thread_view(sheet.thread_scene), env) if sheet.thread_scene else None
+def _drawn(drawing: Drawing | None, env: Environment) -> DrawnView | None:
+    if drawing is None:
+        return None
+    return DrawnView(svg(drawing, env), drawing.title, drawing.caption.rstrip("."), drawing.scale)
 
 
 def page_style(page: Page) -> Markup:
@@ -75,7 +84,9 @@ def css_string(text: str) -> str:
     line = " ".join(text.split())
     if len(line) > LONGEST_RUNNING_TEXT:
         line = line[: LONGEST_RUNNING_TEXT - 1] + "…"
-    return '"' + "".join(char if char == " " or char.isalnum() else f"\\{ord(char):x} " for char in line) + '"'
+    return (
+        '"' + "".join(char if char == " " or char.isalnum() else f"\\{ord(char):x} " for char in line) + '"'
+    )
 
 
 @dataclass(frozen=True)
@@ -90,18 +101,22 @@ class ProblemLine:
 
 
 def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
-    """The body of the page of a job that could not be read: what is wrong, where, and what would be accepted."""
+    """The body of the page of a job that could not be read: what is wrong, where, what would be accepted."""
     count = len(problems)
-    return environment().get_template("sheet/problems.html").render(
-        number=number,
-        count=f"{count} thing{'' if count == 1 else 's'} to put right",
-        problems=[_problem_line(problem) for problem in problems],
-        page_style=Markup(
-            f"@page {{ @top-left {{ content: {css_string(f'Job {number}')} }} "
-            f"@top-right {{ content: {css_string('cannot be read')} }} "
-            '@bottom-right { content: "Page " counter(page) " of " counter(pages) } }'
-        ),
-        standing_line=STANDING_LINE,
+    return (
+        environment()
+        .get_template("sheet/problems.html")
+        .render(
+            number=number,
+            count=f"{count} thing{'' if count == 1 else 's'} to put right",
+            problems=[_problem_line(problem) for problem in problems],
+            page_style=Markup(
+                f"@page {{ @top-left {{ content: {css_string(f'Job {number}')} }} "
+                f"@top-right {{ content: {css_string('cannot be read')} }} "
+                '@bottom-right { content: "Page " counter(page) " of " counter(pages) } }'
+            ),
+            standing_line=STANDING_LINE,
+        )
     )
 
 
@@ -109,6 +124,9 @@ def _problem_line(problem: Problem) -> ProblemLine:
     before = problem.source_line[: problem.location.column - 1]
     blank = "".join(char if char == "\t" else " " for char in before)
     return ProblemLine(
-        str(problem.location), problem.field, problem.message, problem.source_line,
+        str(problem.location),
+        problem.field,
+        problem.message,
+        problem.source_line,
         blank + "^" if problem.source_line else "",
     )

@@ -1,9 +1,9 @@
 """A sheet as finished strings, in the order of the page: what the templates get, and all they get.
 
-    FigureLine, Cell          a figure in a table; a figure to be set at the machine
-    PassRow, PassTable        the pass table
-    Page                      all of it
-    view                      Sheet -> Page
+FigureLine, Cell          a figure in a table; a figure to be set at the machine
+PassRow, PassTable        the pass table
+Page                      all of it
+view                      Sheet -> Page
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 from generator.render.formats import (
     UNITS,
     Written,
+    decimals,
     digits,
     in_unit,
     limits_written,
@@ -36,8 +37,8 @@ from generator.sheet.model import (
 )
 
 NOT_READY = "NOT READY TO RUN"
-LONGEST_UNSPLIT = 24      # passes of 8 mm that fit one Letter page with heading and notes
-WIDE_TEXT = 16            # characters at 4 mm capitals that fit one of three columns
+LONGEST_UNSPLIT = 24  # passes of 8 mm that fit one Letter page with heading and notes
+WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
 SECTION_ORDER = ("lathe", "passes", "relief", "thread", "holding")
 LAST_SECTION = "job"
 
@@ -72,7 +73,7 @@ class FigureLine:
 
 @dataclass(frozen=True)
 class Cell:
-    """A figure to be set at the machine, or two limits of one size."""
+    """A figure to be set at the machine, or two limits of one size; `wide` where it needs two columns."""
 
     label: str
     first: str
@@ -155,7 +156,6 @@ class Page:
     hand: str
     left_hand: bool
     ready: bool
-    status: str
     title_block: tuple[TitleField, ...]
     summary: str
     findings: tuple[FindingLine, ...]
@@ -197,7 +197,6 @@ def view(sheet: Sheet) -> Page:
         hand=hand,
         left_hand="left" in hand.lower(),
         ready=ready,
-        status=sheet.status,
         title_block=sheet.title_block,
         summary=_summary(sheet),
         findings=tuple(_finding_line(finding) for finding in sheet.findings),
@@ -272,8 +271,16 @@ def _figure_line(figure: Figure, number: str, system: System) -> FigureLine:
     if figure.working is not None and (figure.text or figure.where):
         working += f"; {origin_line(figure).partition(': ')[2]}"
     return FigureLine(
-        figure.name, figure.label, shown.first, shown.second, kind, number, working, figure.source,
-        "; ".join(notes), figure.value is None,
+        figure.name,
+        figure.label,
+        shown.first,
+        shown.second,
+        kind,
+        number,
+        working,
+        figure.source,
+        "; ".join(notes),
+        figure.value is None,
     )
 
 
@@ -289,8 +296,8 @@ def _finding_line(finding: Finding) -> FindingLine:
 
 def _summary(sheet: Sheet) -> str:
     """What stands under "Before starting", counted, for the first page."""
-    levels = Counter(finding.level for finding in sheet.findings)
-    signals = Counter(caution.signal for caution in sheet.cautions)
+    levels = Counter[str](finding.level for finding in sheet.findings)
+    signals = Counter[str](caution.signal for caution in sheet.cautions)
     counts = [f"{levels[level]} {word}" for level, word in _LEVEL_WORDS.items() if levels[level]]
     counts += [f"{signals[word]} {word}" for word in _SIGNALS if signals[word]]
     return ", ".join(counts) if counts else "nothing found"
@@ -298,7 +305,8 @@ def _summary(sheet: Sheet) -> str:
 
 def _cells(sheet: Sheet, lines: dict[str, FigureLine]) -> tuple[Cell, ...]:
     """The figures to set at the machine; a maximum and minimum of one size share a cell."""
-    cells, paired = [], set()
+    cells: list[Cell] = []
+    paired: set[str] = set()
     for name in sheet.key_figures:
         if name in paired:
             continue
@@ -320,37 +328,39 @@ def _is_number(sheet: Sheet, name: str) -> bool:
 
 
 def _cell(label: str, shown: Written, lines: tuple[FigureLine, ...]) -> Cell:
-    return Cell(
-        label, shown.first, shown.second,
-        "; ".join(dict.fromkeys(line.note for line in lines if line.note)), len(shown.first) > WIDE_TEXT, lines,
-    )
+    notes = dict.fromkeys(line.note for line in lines if line.note)
+    return Cell(label, shown.first, shown.second, "; ".join(notes), len(shown.first) > WIDE_TEXT, lines)
 
 
 def _pass_table(sheet: Sheet) -> PassTable:
     dial, size = dial_system(sheet), size_system(sheet)
     in_dial, in_size = UNITS["length"].unit(dial), UNITS["length"].unit(size)
     area, force = UNITS["area"].unit(sheet.system), UNITS["force"].unit(sheet.system)
-    assert in_dial.places is not None and in_size.places is not None
-    fewest, most = in_dial.places - 1, in_dial.places
+    depth_places, size_places = decimals(1.0, in_dial), decimals(1.0, in_size)
     readings = [line.dial_reading / in_dial.si for line in sheet.passes]
-    dial_places = places_needed(readings, fewest, most)
+    dial_places = places_needed(readings, depth_places - 1, depth_places)
+
+    def measured(value: float) -> str:
+        return digits(value / in_size.si, size_places)
 
     def row(line: PassLine) -> PassRow:
         marks = [
             word
             for flag, word in (
-                (line.spring, "spring"), (line.measure, "MEASURE"), (line.try_mate, "TRY THE MATE"),
+                (line.spring, "spring"),
+                (line.measure, "MEASURE"),
+                (line.try_mate, "TRY THE MATE"),
             )
             if flag
         ]
         return PassRow(
             number=str(line.number),
-            cut="0" if line.spring else digits(line.cut / in_dial.si, most),
-            depth=digits(line.depth / in_dial.si, most),
+            cut="0" if line.spring else digits(line.cut / in_dial.si, depth_places),
+            depth=digits(line.depth / in_dial.si, depth_places),
             turns=str(line.dial_turns),
             dial=digits(line.dial_reading / in_dial.si, dial_places),
-            over_wires="–" if line.over_wires is None else digits(line.over_wires / in_size.si, in_size.places),
-            pitch_diameter=digits(line.pitch_diameter / in_size.si, in_size.places),
+            over_wires="–" if line.over_wires is None else measured(line.over_wires),
+            pitch_diameter=measured(line.pitch_diameter),
             chip_area=_without_unit(in_unit(line.chip_area, "area", sheet.system)),
             force="–" if line.force is None else _without_unit(in_unit(line.force, "force", sheet.system)),
             marks=tuple(marks),

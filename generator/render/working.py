@@ -1,7 +1,7 @@
 """The working of a figure in words: where a number comes from, on one line.
 
-    working_line      formula with names, then with numbers, then the result
-    origin_line       for a number that was not computed: who said it, and where
+working_line      formula with names, then with numbers, then the result
+origin_line       for a number that was not computed: who said it, and where
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from generator.sheet.model import Figure, Kind, Quantity, System
 
 _INPUT = re.compile(r"\{([^{}]+)\}")
 _REMARK = re.compile(r"^(?P<rule>.*\S),\s*(?P<remark>(?:all )?in [a-z ]+)$")
-_FIGURES = 6      # significant figures of an input that is no length
+_FIGURES = 6  # significant figures of an input that is no length
 _UNITLESS = ("ratio", "count", "text")
 
 
