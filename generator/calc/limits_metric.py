@@ -57,12 +57,9 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
     """
     nominal = Decimal(str(d.nominal))
     pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
-    ranges = metric.diameter_ranges()
-    if not ranges[0][0] < nominal <= ranges[-1][1]:
-        raise OutsideRange("nominal diameter", d.nominal, 1.0, float(ranges[-1][1]), "ISO 965-1", "mm")
+    low, high = _diameter_range(d)
     if not FINEST <= pitch <= COARSEST:
         raise OutsideRange("pitch", float(pitch), float(FINEST), float(COARSEST), "ISO 965-1", "mm")
-    low, high = next(r for r in ranges if r[0] < nominal <= r[1])
     row, crest = metric.pitch_rows().get((low, d.pitch)), metric.crest_rows().get(d.pitch)
     pitch_grade, position, crest_grade = int(d.class_[0]), d.class_[1], int(d.class_[-2])
     _check_grade(d, pitch, max(pitch_grade, crest_grade))
@@ -82,7 +79,7 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
         raise OutsideRange(
             "pitch", float(pitch), 0.0, float(nominal / MINOR_FACTOR), "ISO 68-1: no core is left", "mm"
         )
-    shortest, longest = _normal_engagement(row, pitch, low)
+    shortest, longest = normal_engagement(d)
     return ThreadLimits(
         designation=d,
         major=Range(float(major), float(major - major_tolerance)),
@@ -135,12 +132,36 @@ def _crest_base(pitch: Decimal) -> Decimal:
     return preferred_number(180 * pitch ** (Decimal(2) / 3) - Decimal("3.15") / pitch.sqrt())
 
 
-def _normal_engagement(row: metric.PitchRow | None, pitch: Decimal, low: Decimal) -> tuple[float, float]:
-    """Group N of lengths of engagement (mm): over, up to and including."""
+def normal_engagement(d: Designation) -> tuple[float, float]:
+    """Group N of lengths of engagement (mm): over, up to and including.
+
+    From the table; where it has no row, 2.24 P d^0.2 to 6.7 P d^0.2, d the lower end of the diameter range.
+
+    Examples
+    --------
+    M10 x 1.5: over 5 up to 15 mm (Machinery's Handbook, 27th ed., p. 1792).
+
+    >>> from generator.calc.designation import parse_designation
+    >>> normal_engagement(parse_designation("M10"))
+    (5.0, 15.0)
+
+    Source: ISO 965-1.
+    """
+    low, _ = _diameter_range(d)
+    row = metric.pitch_rows().get((low, d.pitch))
     if row is not None and row.engagement is not None:
         return row.engagement
-    reach = float(pitch) * float(low) ** 0.2
+    reach = float(d.pitch) * float(low) ** 0.2
     return round(NORMAL_FROM * reach, 1), round(NORMAL_TO * reach, 1)
+
+
+def _diameter_range(d: Designation) -> tuple[Decimal, Decimal]:
+    """The standard's range of diameters, over .. up to and including, that holds this one."""
+    nominal, ranges = Decimal(str(d.nominal)), metric.diameter_ranges()
+    for low, high in ranges:
+        if low < nominal <= high:
+            return low, high
+    raise OutsideRange("nominal diameter", d.nominal, 1.0, float(ranges[-1][1]), "ISO 965-1", "mm")
 
 
 def _remarks(
@@ -170,10 +191,10 @@ def _remarks(
         )
     if engagement is not None and not shortest < engagement <= longest:
         size, finer = ("short", -1) if engagement <= shortest else ("long", 1)
-        grade = int(d.class_[0]) + finer
+        better = f"{int(d.class_[0]) + finer}{position}{d.class_[-2:]}"
         said.append(
             f"An engagement of {engagement:g} mm is {size} (normal is over {shortest:g} "
-            f"up to {longest:g} mm): ISO 965-1 then recommends {grade}{position}{d.class_[-2:]} in place of {d.class_}. "
+            f"up to {longest:g} mm): ISO 965-1 then recommends {better} in place of {d.class_}. "
             f"The limits here are those of {d.class_}."
         )
     return said

@@ -26,6 +26,7 @@ SMALLEST, LARGEST = Decimal("0.060"), Decimal("6")  # ASME B1.1 tables: #0 to 6 
 COARSEST, FINEST = Fraction(4), Fraction(80)  # threads per inch in the tables
 PITCHES_OF_ENGAGEMENT, FEWEST_PITCHES, MOST_PITCHES = 9, 5, 15
 MOST_DIAMETERS = Decimal("1.5")
+ONE_UNIT_SIZES = ("0.9375", "2.375", "2.4375", "5.75")  # Machinery's Handbook, 27th ed., pp. 1755, 1762
 THIRD = Decimal(1) / Decimal(3)
 
 
@@ -111,7 +112,7 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
     base = tolerance_2a(size, used, pitch)
     pitch_tolerance = rounded(CLASS_FACTOR[d.class_] * base, FOUR)
     major_tolerance = rounded(MAJOR_FACTOR[d.class_] * pitch ** (2 * THIRD), FOUR)
-    allowance = Decimal(0) if d.class_ == "3A" else rounded(ALLOWANCE_FACTOR * base, FOUR)
+    allowance = _allowance(d.class_, base, unified.printed_allowance(diameter, tpi) if is_standard else None)
     major = size - allowance
     pitch_max = rounded(major - PITCH_FACTOR * pitch, FOUR)
     minor = rounded(major - (ROUNDED_MINOR_FACTOR if d.rounded_root else MINOR_FACTOR) * pitch, FOUR)
@@ -135,6 +136,12 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
     )
 
 
+def _allowance(class_: str, base: Decimal, printed: Decimal | None) -> Decimal:
+    if class_ == "3A":
+        return Decimal(0)
+    return rounded(ALLOWANCE_FACTOR * base, FOUR) if printed is None else printed
+
+
 def _serves(standard: Decimal, wanted: Decimal, diameter: Decimal, pitch: Decimal, tpi: Fraction) -> bool:
     """Whether the standard's tolerance holds for this length of engagement too."""
     if unified.engagement_is_diameter(diameter, tpi):
@@ -144,6 +151,11 @@ def _serves(standard: Decimal, wanted: Decimal, diameter: Decimal, pitch: Decima
 
 def _remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: bool) -> list[str]:
     said: list[str] = []
+    if str(diameter.normalize()) in ONE_UNIT_SIZES:
+        said.append(
+            "Some printed tables give this size limits that differ by 0.0001 in; "
+            "those here are the formula's."
+        )
     series = unified.series_of(diameter, tpi)
     plain = d.series.replace("R", "", 1)
     if plain == "UN" and series is None:
@@ -160,9 +172,9 @@ def _remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: 
             "Beyond the tables of ASME B1.1 (to 6 in, 4 to 80 threads per inch) the limits come from its "
             "formulas alone; check them against the standard."
         )
-    if series == "UN" and tpi in (28, 32):
+    if series == "UN" and tpi == COARSEST:
         said.append(
-            "The length of engagement of the 28-UN and 32-UN series is from memory; "
+            "That the tolerances of the 4-UN series are for one diameter of engagement is from memory; "
             "check the limits against ASME B1.1."
         )
     if d.starts > 1:
@@ -171,8 +183,8 @@ def _remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: 
         )
     if not standard_length:
         said.append(
-            "The length of engagement lies outside the range of the standard's tolerance, so it went into the "
-            "formula itself, for the allowance too (from memory of ASME B1.1; check against the "
+            "The length of engagement lies outside the range of the standard's tolerance, so it went into "
+            "the formula itself, for the allowance too (from memory of ASME B1.1; check against the "
             "standard)."
         )
     return said

@@ -55,6 +55,14 @@ def series_of(diameter: Decimal, tpi: Fraction) -> str | None:
     return None
 
 
+def printed_allowance(diameter: Decimal, tpi: Fraction) -> Decimal | None:
+    """Allowance (in) of classes 1A and 2A where the table prints another one than the formula gives."""
+    for row in table("unified_printed"):
+        if Decimal(row["diameter"]) == diameter and Fraction(row["tpi"]) == tpi:
+            return Decimal(row["allowance"])
+    return None
+
+
 def engagement_is_diameter(diameter: Decimal, tpi: Fraction) -> bool:
     """Whether the pitch tolerance is for one diameter of engagement (else for nine pitches)."""
     series = series_of(diameter, tpi)
