@@ -128,8 +128,7 @@ def _scalar(value: object, wanted: str) -> Scalar:
     else:
         raise refused(("", f"{shown(value)} stands here: {wanted}"))
     if not scalar.strip():
-        raise refused(("", f"is empty: {wanted}, or take the line out" if not scalar.quoted
-                       else f"is empty: {wanted}"))
+        raise refused(("", f"is empty: {wanted}"))
     return scalar
 
 
@@ -210,26 +209,34 @@ def _said_by(block: dict[str, Any], read_scalar: Callable[[Scalar], Given], want
     )
 
 
+# By the name that stands as `$comment` in the schema of a model.
+QUANTITY_SCHEMAS: Final[dict[str, dict[str, Any]]] = {}
+
+
 def _quantity_schema(quantity: str, *, zero: bool = False) -> WithJsonSchema:
     """Number, text with a unit, or the long form of a measured or assumed value."""
     known = units.RATIO if quantity == "ratio" else units.QUANTITIES[quantity]
-    number: dict[str, Any] = {"type": "number", "minimum" if zero or known.zero else "exclusiveMinimum": 0}
+    zero = zero or known.zero
+    number: dict[str, Any] = {"type": "number", "minimum" if zero else "exclusiveMinimum": 0}
     text: dict[str, Any] = {"type": "string", "pattern": units.pattern(quantity)}
-    bare = [number, text] if quantity in ("length", "ratio") or known.bare else [text]
-    value = {"anyOf": bare}
-    by = {"type": ["string", "number"]}
+    alone = [number, text] if quantity in ("length", "ratio") or known.bare else [text]
+    word = {"type": ["string", "number"]}
     measured = {
-        "type": "object", "properties": {"value": value, "by": by, "with": by},
+        "type": "object", "properties": {"value": {"anyOf": alone}, "by": word, "with": word},
         "required": ["value", "by", "with"], "additionalProperties": False,
     }
+    yes = {"enum": [True, "yes", "true"]}
     assumed = {
-        "type": "object", "properties": {"value": value, "assumed": {"enum": [True, "yes", "true"]}},
+        "type": "object", "properties": {"value": {"anyOf": alone}, "assumed": yes},
         "required": ["value", "assumed"], "additionalProperties": False,
     }
-    return WithJsonSchema(
-        {"anyOf": [*bare, measured, assumed], "description": f"{known.a}, such as {known.examples}",
-         "examples": known.examples.split(" or ")}
-    )
+    name = f"{quantity}_or_zero" if zero and not known.zero else quantity
+    QUANTITY_SCHEMAS[name] = {
+        "description": f"{known.a}, such as {known.examples}",
+        "examples": known.examples.split(" or "),
+        "anyOf": [*alone, measured, assumed],
+    }
+    return WithJsonSchema({"$comment": name})
 
 
 def _kind(quantity: str, *, zero: bool | None = None) -> tuple[PlainValidator, WithJsonSchema]:
@@ -284,8 +291,7 @@ def length_or(word: str) -> tuple[PlainValidator, WithJsonSchema]:
             told = [(key, f"{text}, or {word}") for key, text in (error.context or {})["problems"]]
             raise refused(*told) from None
 
-    schema = dict(_quantity_schema("length").json_schema or {})
-    return PlainValidator(read), WithJsonSchema({**schema, "anyOf": [{"const": word}, *schema["anyOf"]]})
+    return PlainValidator(read), WithJsonSchema({"anyOf": [{"const": word}, {"$comment": "length"}]})
 
 
 # -- words ----------------------------------------------------------------------------------------------

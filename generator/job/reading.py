@@ -29,6 +29,8 @@ from generator.units import quoted
 LARGEST_FILE: Final = 1_000_000  # bytes; a job file of the demo archive has about 1500
 DEEPEST: Final = 12              # levels; the models need 6
 
+EMPTY: Final = "is empty: begin with a line such as job: 2026-031"
+TOO_DEEP: Final = f"is nested deeper than {DEEPEST} levels: no file of this archive is"
 SECOND_DOCUMENT: Final = "a second document starts here: keep one job to a file"
 
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -71,6 +73,17 @@ def read_job(path: Path) -> ReadJob:
     return ReadJob(path, job, places_of(source.tree), source.text)
 
 
+def read_checked(path: Path, model: type[_M]) -> _M:
+    """Read one file of the archive as the model it belongs to.
+
+    Raises
+    ------
+    JobProblems
+        Everything that is wrong with the file, in file order.
+    """
+    return _Source(path).checked(model)
+
+
 def read_shop(folder: Path) -> Shop:
     """Read and check the shop's own files: house.yml, materials.yml, tools.yml, lathes/*.yml.
 
@@ -83,7 +96,7 @@ def read_shop(folder: Path) -> Shop:
 
     def checked(path: Path, model: type[_M]) -> _M | None:
         try:
-            return _Source(path).checked(model)
+            return read_checked(path, model)
         except JobProblems as error:
             problems.extend(error.problems)
             return None
@@ -151,7 +164,8 @@ class _Source:
         if isinstance(self.tree, Block):
             return self.tree
         if not self.problems:
-            message = "is not a list of keys and values: begin with a line such as job: 2026-031"
+            empty = isinstance(self.tree, Scalar) and not self.tree
+            message = EMPTY if empty else "is no list of keys and values: begin with a line such as job: 2026-031"
             self.problems.append(self.problem(Location(self.path), "", message))
         raise JobProblems(self.problems)
 
@@ -190,7 +204,7 @@ class _Source:
             sign = f"U+{ord(match[0]):04X}"
             raise self._stop(where, f"an invisible character ({sign}) stands here: take it out")
         if not text.strip():
-            raise self._stop(start, "is empty: begin with a line such as job: 2026-031")
+            raise self._stop(start, EMPTY)
         return text
 
     # -- YAML events to nodes ------------------------------------------------------------------------
@@ -218,21 +232,30 @@ class _Source:
     def _node(self, event: Any, events: Iterator[Any], depth: int, name: str) -> Node:
         where = self._at(event.start_mark)
         if depth > DEEPEST:
-            raise self._stop(where, f"is nested deeper than {DEEPEST} levels: no file of this archive is")
+            raise self._stop(where, TOO_DEEP)
         if isinstance(event, yaml.AliasEvent):
             self._refuse(where, name, f"*{event.anchor} repeats another entry: write the value out")
             return Hole()
         if event.anchor is not None:
             self._refuse(where, name, f"&{event.anchor} marks an entry to be repeated: take the mark out")
         if event.tag is not None:
-            self._refuse(where, name, f"{event.tag} is a type mark: take it out, the entry says what it is")
+            self._refuse(where, name, f"{_tag(event.tag)} is a type mark: take it out, the key says what it is")
         if isinstance(event, yaml.ScalarEvent):
-            plain = event.style is None or event.style == ""
+            plain, end = not event.style, self._at(event.end_mark)
+            if plain and event.value:
+                self._check_remark(where, name, event.value, end)
             surprise = _surprise(event.value) if plain and event.tag is None else ""
             return Scalar(event.value, where, surprise=surprise, quoted=not plain)
         if isinstance(event, yaml.SequenceStartEvent):
             return self._listing(where, events, depth, name)
         return self._block(where, events, depth, name)
+
+    def _check_remark(self, where: Location, name: str, text: str, end: Location) -> None:
+        """`title: Sleeve #2` loses its end, `designation: #10-32 UNF-2A` all of it: neither is meant."""
+        rest = "".join(self.lines[end.line - 1 : end.line])[end.column - 1 :]
+        if sign := re.match(r" +(#[0-9]\S*)", rest):
+            before = f"{quoted(text)} is all that is read" if text else "nothing is read"
+            self._refuse(where, name, f"{before}, for {sign[1]} begins a remark: put it all in quotes")
 
     def _listing(self, where: Location, events: Iterator[Any], depth: int, name: str) -> Listing:
         listing = Listing(where)
@@ -255,10 +278,13 @@ class _Source:
                 self._node(next(events), events, depth + 1, name)
                 continue
             value = self._node(next(events), events, depth + 1, _dotted(name, key))
+            if isinstance(value, Scalar) and not value and not value.quoted:
+                colon = Location(self.path, place.line, place.column + len(key) + 1)
+                self._check_remark(place, _dotted(name, key), "", colon)
             if key in block:
                 first = block.keys_where[key].line
-                self._refuse(place, _dotted(name, key),
-                             f"is written twice, on line {first} and on line {place.line}: keep one")
+                lines = f"on line {first} and on line {place.line}" if first != place.line else "on this line"
+                self._refuse(place, _dotted(name, key), f"is written twice, {lines}: keep one")
                 continue
             block[str(key)] = value
             block.keys_where[str(key)] = place
@@ -271,33 +297,43 @@ class _Source:
         return Location(self.path, mark.line + 1, mark.column + 1)
 
     def _syntax(self, error: yaml.YAMLError) -> tuple[Location, str]:
-        mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
+        """Where the text stops being YAML, in words; both loaders of the library come to the same."""
+        mark = getattr(error, "problem_mark", None)
+        opened = getattr(error, "context_mark", None) or mark
+        said = f"{getattr(error, 'context', '')}: {getattr(error, 'problem', '')}"
         where = self._at(mark) if mark else Location(self.path)
-        problem = str(getattr(error, "problem", "") or "")
-        line = self.lines[where.line - 1] if 0 < where.line <= len(self.lines) else ""
-        if re.match(r" *\t", line) or "\\t" in problem or "'\t'" in problem:
+        line = "".join(self.lines[where.line - 1 : where.line])
+        if re.match(r" *\t", line):
             return where, "a tab stands here: indent with spaces"
-        for pattern, sentence in _SYNTAX:
-            if re.search(pattern, problem):
-                return where, sentence
+        if "flow" not in said and line[where.column - 1 :].startswith(("}", "]")):
+            return where, "a bracket is closed here that was not opened: take it out"
+        for pattern, at_opening, sentence in _SYNTAX:
+            if re.search(pattern, said):
+                return (self._at(opened) if at_opening and opened else where), sentence
         return where, "this line does not fit the lines around it: check indents, colons, quotes and brackets"
 
 
+# What the YAML library says, whether the place is where the faulty entry was opened, and what to say instead.
 _SYNTAX: Final = (
-    ("mapping values are not allowed", "a second colon stands in this line, or the indent is wrong: "
-     "put a text with a colon in quotes"),
-    ("',' or '}'", "a { is not closed, or a comma is missing: write {key: value, key: value}"),
-    ("',' or ']'", "a [ is not closed, or a comma is missing: write [value, value]"),
-    ("quoted scalar|unexpected end of stream",
-     "a quote is opened and not closed: put a closing quote after the text"),
-    ("could not find expected ':'", "a colon is missing after the key: write key: value"),
-    ("cannot start any token", "a value cannot begin with this sign: put it in quotes"),
-    ("expected key|block mapping|block end|block entry|block collection|indentation",
+    ("unknown escape", True, "a \\ in double quotes has a meaning of its own: put the text in single quotes"),
+    ("quoted scalar", True, "a quote is opened here and not closed: put a closing quote after the text"),
+    ("flow mapping", True,
+     "a { is opened here and not closed, or a comma is missing: write {key: value, key: value}"),
+    ("flow sequence", True, "a [ is opened here and not closed, or a comma is missing: write [value, value]"),
+    ("flow level", False, TOO_DEEP),
+    ("alias|anchor|tag|directive|cannot start any token", True,
+     "a value cannot begin with this sign: put it in quotes"),
+    ("simple key", True, "a colon is missing after the key: write key: value"),
+    ("mapping values", False,
+     "a colon too many in this line, or none in the line above: put a text with a colon in quotes"),
+    ("block mapping|block collection|indentation", False,
      "the indent does not fit the lines above: keys of one block begin in one column"),
-    ("undefined alias|anchor|alias", "a value cannot begin with & or *: put it in quotes"),
-    ("tag|directive", "a value cannot begin with ! and a line not with %: put it in quotes"),
-    ("document start", SECOND_DOCUMENT),
+    ("node content", False, "a value is missing here, or a bracket too many: write key: value"),
 )
+
+
+def _tag(tag: str) -> str:
+    return tag.replace("tag:yaml.org,2002:", "!!", 1)
 
 
 def _dotted(name: str, key: str) -> str:
@@ -361,7 +397,7 @@ def _thread_units(thread: dict[str, Any], system: System | None) -> tuple[System
     if own is None and system is None:
         return None, ""
     other = "inch" if of_thread == "mm" else "mm"
-    return None, f"the thread is in {of_thread} where the file is in {other}"
+    return None, f"the thread is in {of_thread} and the file in {other}"
 
 
 def _system(text: str) -> System:

@@ -48,7 +48,7 @@ class Range(Strict):
     @model_validator(mode="after")
     def _rises(self) -> Self:
         if self.from_.si > self.to.si:
-            sentence = f"{self.from_.with_unit} is larger than {self.to.with_unit}: write the smaller first"
+            sentence = f'"{self.from_.with_unit}" is larger than "{self.to.with_unit}": write it after'
             raise refused(("from", sentence))
         return self
 

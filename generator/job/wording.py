@@ -7,15 +7,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
+from typing import Any, Final
 
 from pydantic import BaseModel, ValidationError
+from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from generator.errors import Location, Problem
 from generator.job.fields import Block, Listing, Scalar, shown
 from generator.units import nearest, quoted
 
+MOST_KEYS: Final = 12  # more than that are not listed in a sentence
 Loc = tuple[int | str, ...]
 
 
@@ -65,17 +67,25 @@ def _sentences(
     written = at(tree, loc)
     if kind == "refused":
         problems: Sequence[tuple[str, str]] = context["problems"]
+        if _blank(written) and not _required(loc, model):
+            return [(key, f"{sentence}, or take the line out") for key, sentence in problems]
         return problems
     if kind == "missing":
         return [("", _missing(loc, model))]
     if kind == "extra_forbidden":
         return [("", _unknown_key(str(loc[-1]), written, at(tree, loc[:-1]), loc, model))]
-    if isinstance(written, Scalar) and not written.strip():
-        return [("", "is empty: write a value, or take the line out")]
+    if _blank(written):
+        what = "a block of keys" if kind == "model_type" else "a list" if kind == "list_type" else "a value"
+        return [("", f"is empty: write {what}" + ("" if _required(loc, model) else ", or take the line out"))]
     if kind == "literal_error":
-        return [("", _choice(written, str(context["expected"])))]
+        sentence = _choice(written, str(context["expected"]))
+        if "<word>" in report["loc"]:
+            sentence += f", or a block of keys such as {_keys_like(model, loc)}"
+        return [("", sentence)]
     if kind in ("model_type", "model_attributes_type", "dict_type"):
-        known = ", ".join(_keys(model, loc)[:4])
+        if isinstance(written, Scalar) and written.strip() in _keys(model, loc):
+            return [("", f"{shown(written)} needs a colon here: write {written.strip()}:")]
+        known = _keys_like(model, loc)
         return [("", f"{shown(written)} stands here, a block of keys is wanted, such as {known}")]
     if kind == "list_type":
         return [("", f"{shown(written)} stands here, a list is wanted: begin each entry with a dash")]
@@ -84,13 +94,25 @@ def _sentences(
     return [("", f"{shown(written)} cannot be read here")]
 
 
-def _missing(loc: Loc, model: type[BaseModel]) -> str:
+def _blank(written: object) -> bool:
+    return isinstance(written, Scalar) and not written.strip()
+
+
+def _field(loc: Loc, model: type[BaseModel]) -> FieldInfo | None:
+    """The field of the models that a key belongs to; None for an entry of a list."""
     parent = _model_at(model, loc[:-1])
-    described = ""
-    if parent is not None:
-        for name, known in parent.model_fields.items():
-            if (known.alias or name) == loc[-1]:
-                described = (known.description or "").rstrip(".")
+    fields = parent.model_fields if parent else {}
+    return next((known for name, known in fields.items() if (known.alias or name) == loc[-1]), None)
+
+
+def _required(loc: Loc, model: type[BaseModel]) -> bool:
+    known = _field(loc, model)
+    return known is None or known.is_required()
+
+
+def _missing(loc: Loc, model: type[BaseModel]) -> str:
+    known = _field(loc, model)
+    described = (known.description or "").rstrip(".") if known else ""
     meaning = f" ({described[:1].lower()}{described[1:]})" if described else ""
     return f"is missing: write {loc[-1]}{meaning}"
 
@@ -106,7 +128,8 @@ def _unknown_key(key: str, written: object, parent: object, loc: Loc, model: typ
     near = nearest(key, known)
     if near:
         return f"{said}: did you mean {near}?"
-    return f"{said}: known are {', '.join(known)}"
+    more = f" and {len(known) - MOST_KEYS} more" if len(known) > MOST_KEYS else ""
+    return f"{said}: known are {', '.join(known[:MOST_KEYS])}{more}"
 
 
 def _choice(written: object, expected: str) -> str:
@@ -123,13 +146,17 @@ def _keys(model: type[BaseModel], loc: Loc) -> list[str]:
     return [known.alias or name for name, known in here.model_fields.items()] if here else []
 
 
+def _keys_like(model: type[BaseModel], loc: Loc) -> str:
+    return ", ".join(_keys(model, loc)[:4])
+
+
 def _model_at(model: type[BaseModel], loc: Loc) -> type[BaseModel] | None:
     """The model of the block at a location, found through the annotations of the fields on the way."""
     here: type[BaseModel] | None = model
     for part in loc:
         if isinstance(part, int):
             continue
-        fields = here.model_fields if here else {}
+        fields: dict[str, FieldInfo] = here.model_fields if here else {}
         found = next((known for name, known in fields.items() if (known.alias or name) == part), None)
         here = _model_in(found.annotation) if found else None
     return here

@@ -1,0 +1,70 @@
+"""JSON Schema of job and shop files, from the models that read them, for an editor to complete and check.
+
+A schema sees a file as an editor parses it: `14` is a number, `2 1/4` a text. It takes everything that the
+reader takes, and leaves to the reader what a schema cannot say (ranges of a unit, the file's own units).
+"""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from pydantic import BaseModel
+from pydantic.json_schema import GenerateJsonSchema
+
+from generator.job.fields import QUANTITY_SCHEMAS, Strict
+from generator.job.model import Job
+from generator.job.shop import House, Lathe, Materials, Tools
+
+DIALECT: Final = GenerateJsonSchema.schema_dialect
+
+_SHOP_FILES: Final[dict[str, tuple[type[Strict], str]]] = {
+    "lathe": (Lathe, "A lathe: jobs/_shop/lathes/NAME.yml"),
+    "materials": (Materials, "The materials of the shop: jobs/_shop/materials.yml"),
+    "tools": (Tools, "Threading tools and measuring wires: jobs/_shop/tools.yml"),
+    "house": (House, "What the shop does its own way: jobs/_shop/house.yml"),
+}
+
+
+def job_schema() -> dict[str, Any]:
+    """The schema of a job file."""
+    return _schema(Job, "A job: jobs/YEAR/NUMBER-NAME/job.yml")
+
+
+def shop_schemas() -> dict[str, dict[str, Any]]:
+    """The schemas of the shop's own files, by kind of file: lathe, materials, tools, house."""
+    return {name: _schema(model, title) for name, (model, title) in _SHOP_FILES.items()}
+
+
+def _schema(model: type[BaseModel], title: str) -> dict[str, Any]:
+    used: dict[str, dict[str, Any]] = {}
+    schema = _tidy(model.model_json_schema(by_alias=True), used)
+    definitions = {**schema.pop("$defs", {}), **dict(sorted(used.items()))}
+    if "Operation" in definitions:
+        definitions["Operation"] |= {"minProperties": 1, "maxProperties": 1}
+    return {"$schema": DIALECT, **schema, "title": title, "$defs": definitions}
+
+
+def _tidy(node: Any, used: dict[str, dict[str, Any]]) -> Any:
+    """One definition for each kind of quantity, no generated titles, and no nulls where nothing may be left out.
+
+    An operation with nothing after its colon is the one place where an empty value means something.
+    """
+    if isinstance(node, list):
+        return [_tidy(entry, used) for entry in node]
+    if not isinstance(node, dict):
+        return node
+    node = {
+        key: _tidy(entry, used) for key, entry in node.items() if key != "title" or isinstance(entry, dict)
+    }
+    if node.get("default", ...) is None:
+        del node["default"]
+    if name := node.pop("$comment", None):
+        used[name] = QUANTITY_SCHEMAS[name]
+        node["$ref"] = f"#/$defs/{name}"
+    choices = node.get("anyOf", [])
+    if {"type": "null"} in choices and {"$ref": "#/$defs/Cut"} not in choices:
+        choices.remove({"type": "null"})
+        if len(choices) == 1:
+            del node["anyOf"]
+            node = {**choices[0], **node}
+    return node
