@@ -43,6 +43,10 @@ FRAME_TITLE: Final = "The title of the sheet stands here"
 FRAME_BODY: Final = "<!-- the sheet stands here -->"   # also in theme/sheet.html
 FRAME_PAGE: Final = f"---\ntitle: {FRAME_TITLE}\ntemplate: sheet.html\nhide: [navigation, toc]\n---\n"
 
+UNUSED: Final = (  # of the theme: its search needs a web server, and its own picture
+    "assets/javascripts/lunr/", "assets/javascripts/workers/", "assets/images/favicon.png",
+)
+
 
 class SetupSheetsConfig(Config):
     """Options of the plugin in mkdocs.yml."""
@@ -91,6 +95,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):
         for name, path in (*_assets("css"), *_assets("js")):
             if files.get_file_from_path(name) is None:
                 files.append(File.generated(config, name, abs_src_path=str(path)))
+        for file in [file for file in files if file.src_uri.startswith(UNUSED)]:
+            files.remove(file)
         script = index_script(self.archive.entries)
         files.append(File.generated(config, INDEX_SCRIPT, content=script))
         frame = File.generated(config, f"{FRAME}.md", content=FRAME_PAGE, inclusion=InclusionLevel.NOT_IN_NAV)

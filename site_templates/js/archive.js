@@ -8,12 +8,12 @@
   var READY = FIRST_COLUMN + COLUMNS.length;
   var STEP = 200; // rows shown at a time
 
-  var form = document.getElementById("archive-search");
-  var table = document.getElementById("archive");
+  var form = document.getElementById("jobs-search");
+  var table = document.getElementById("jobs-table");
   var body = table.tBodies[0];
-  var count = document.getElementById("archive-count");
-  var more = document.getElementById("archive-more");
-  var words = document.getElementById("archive-words");
+  var count = document.getElementById("jobs-count");
+  var more = document.getElementById("jobs-more");
+  var words = document.getElementById("jobs-words");
   var selects = Array.prototype.slice.call(form.querySelectorAll("select"));
   var jobs = window.setupSheetJobs;
   if (!jobs) {

@@ -1,0 +1,79 @@
+"""A real Chromium, and pages of the built site opened from disk in it."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Error, Page, sync_playwright
+
+NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
+DESKTOP, PHONE = {"width": 1280, "height": 900}, {"width": 375, "height": 812}
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Every test of this folder carries the marker `browser`."""
+    here = Path(__file__).parent
+    for item in items:
+        if item.path.is_relative_to(here):
+            item.add_marker(pytest.mark.browser)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """A Chromium; without one the tests are skipped, but with CI=true they fail."""
+    found = next((path for name in NAMES if (path := shutil.which(name))), None)
+    with sync_playwright() as playwright:
+        try:
+            chromium = playwright.chromium.launch(executable_path=found, args=["--no-sandbox"])
+        except Error as error:
+            said = f"Chromium does not start: install it to run the browser tests ({error.message.splitlines()[0]})"
+            if os.environ.get("CI", "").lower() in {"true", "1"}:
+                pytest.fail(said)
+            pytest.skip(said)
+        yield chromium
+        chromium.close()
+
+
+@dataclass
+class Opened:
+    """A page with what it complained about and what it asked a network for."""
+
+    page: Page
+    complaints: list[str] = field(default_factory=list)
+    requests: list[str] = field(default_factory=list)
+
+
+Opener = Callable[..., Opened]
+
+
+@pytest.fixture
+def open_page(browser: Browser, demo_site: Path) -> Iterator[Opener]:
+    """Opens a page of the demo site from disk: `open_page("index.html", viewport=PHONE, scheme="dark")`."""
+    contexts = []
+
+    def opened(
+        name: str, *, viewport: dict[str, int] = DESKTOP, scheme: str = "light", scripts: bool = True,
+        site: Path = demo_site,
+    ) -> Opened:
+        context = browser.new_context(viewport=viewport, color_scheme=scheme, java_script_enabled=scripts)
+        contexts.append(context)
+        result = Opened(context.new_page())
+        result.page.on(
+            "console", lambda said: result.complaints.append(said.text) if said.type in {"error", "warning"} else None
+        )
+        result.page.on("pageerror", lambda error: result.complaints.append(str(error)))
+        result.page.on(
+            "request",
+            lambda asked: None if asked.url.startswith(("file:", "data:", "blob:")) else result.requests.append(asked.url),
+        )
+        result.page.goto((site / name).as_uri(), wait_until="load")
+        return result
+
+    yield opened
+    for context in contexts:
+        context.close()

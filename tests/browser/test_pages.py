@@ -1,0 +1,78 @@
+"""Every page opened from disk: no complaint, no network, no barrier, nothing wider than a phone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+
+Opener = Callable[..., Any]
+PHONE, TABLET, DESKTOP = ({"width": width, "height": 900} for width in (375, 810, 1280))
+PAGES = ("index.html", "words.html", "safety.html", "sources.html", "figures.html")
+READY, LEFT_HAND, NOT_READY = "SW-101", "SW-116", "SW-109"
+
+
+def sheet(site: Path, number: str) -> str:
+    """The page of a job, by its number."""
+    (page,) = site.glob(f"sheets/*/{number}-*.html")
+    return page.relative_to(site).as_posix()
+
+
+@pytest.fixture(params=[*PAGES, READY, LEFT_HAND, NOT_READY])
+def name(request: pytest.FixtureRequest, demo_site: Path) -> str:
+    asked: str = request.param
+    return asked if asked in PAGES else sheet(demo_site, asked)
+
+
+def test_a_page_opens_from_disk_without_complaint_and_without_network(open_page: Opener, name: str) -> None:
+    opened = open_page(name)
+    opened.page.wait_for_timeout(200)
+    assert opened.page.locator("h1").first.is_visible()
+    assert opened.complaints == []
+    assert opened.requests == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_serious_barrier(open_page: Opener, name: str, scheme: str) -> None:
+    """Checked with axe, an open library of the WCAG rules."""
+    page = open_page(name, scheme=scheme).page
+    violations = Axe().run(page).response["violations"]
+    serious = [
+        (found["id"], [(node["target"], node.get("failureSummary")) for node in found["nodes"]][:5])
+        for found in violations
+        if found["impact"] in {"serious", "critical"}
+    ]
+    assert serious == []
+
+
+@pytest.mark.parametrize("viewport", [PHONE, TABLET, DESKTOP], ids=["phone", "tablet", "desktop"])
+def test_nothing_scrolls_sideways(open_page: Opener, name: str, viewport: dict[str, int]) -> None:
+    page = open_page(name, viewport=viewport).page
+    assert page.evaluate("document.documentElement.scrollWidth") <= viewport["width"]
+
+
+def test_the_toggle_changes_between_light_and_dark(open_page: Opener) -> None:
+    page = open_page("index.html").page
+    paper = "getComputedStyle(document.body).backgroundColor"
+    before = page.evaluate(paper)
+    page.get_by_title("Switch to dark").click()
+    page.wait_for_function(f"{paper} !== {before!r}")
+
+
+def test_a_working_opens_by_keyboard_and_shows_formula_and_source(open_page: Opener, demo_site: Path) -> None:
+    page = open_page(sheet(demo_site, READY)).page
+    working = page.locator("details.working").first
+    assert not working.locator("p").first.is_visible()
+    working.locator("summary").focus()
+    page.keyboard.press("Enter")
+    assert working.locator("p").first.is_visible()
+    assert "Source:" in working.inner_text()
+
+
+def test_a_sheet_that_is_not_ready_says_so_and_has_no_pass_table(open_page: Opener, demo_site: Path) -> None:
+    page = open_page(sheet(demo_site, NOT_READY)).page
+    assert "NOT READY TO RUN" in page.locator(".title-block").inner_text()
+    assert page.locator("table.pass-table").count() == 0

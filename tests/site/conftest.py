@@ -1,0 +1,42 @@
+"""A small archive to break: one lathe, two jobs, and a way to build it as mkdocs does."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+
+ROOT = Path(__file__).resolve().parents[2]
+Build = Callable[..., None]
+
+
+@pytest.fixture
+def archive(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """A folder with `jobs` (two jobs of the demo, and the shop) and a mkdocs.yml; the current folder."""
+    shutil.copytree(ROOT / "jobs" / "_shop", tmp_path / "jobs" / "_shop")
+    for name in ("SW-101-ramp-hinge-pin", "SW-116-coupling-hook"):
+        shutil.copytree(ROOT / "jobs" / "2026" / name, tmp_path / "jobs" / "2026" / name)
+    templates = ROOT / "site_templates"
+    (tmp_path / "mkdocs.yml").write_text(
+        f"INHERIT: {(templates / 'mkdocs.yml').as_posix()}\n"
+        f"docs_dir: {(templates / 'pages').as_posix()}\n"
+        f"theme: {{custom_dir: {(templates / 'theme').as_posix()}}}\n",
+        encoding="utf-8",
+    )
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("NO_MKDOCS_2_WARNING", "1")
+    return tmp_path
+
+
+@pytest.fixture
+def build_site(archive: Path) -> Build:
+    """Builds the archive as `mkdocs build` does, with settings of mkdocs.yml changed."""
+
+    def built(**settings: object) -> None:
+        build(load_config("mkdocs.yml", **settings))
+
+    return built
