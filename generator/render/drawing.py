@@ -1,0 +1,238 @@
+"""A finished drawing: primitives in millimetres of paper, x to the right, y down, rounded to 0.01 mm.
+
+    Line, Circle, Fill, Text   the primitives, each with the name of the part it belongs to
+    Box                        an upright rectangle, for room and for collisions
+    Drawing                    all of it, with its scale, caption and list of items
+    Canvas                     collects primitives while a view is drawn, then rounds and shifts them
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Final, Literal
+
+from generator.render.lines import LineKind, Point, edges
+
+LETTER: Final = 2.5       # mm, height of a capital: ISO 3098-1 sizes 2.5 and 3.5
+LARGE_LETTER: Final = 3.5
+BODY_PER_CAPITAL: Final = 1.4   # font size over height of a capital, about 1/0.72 in plain sans-serif faces
+_WIDTHS: Final = {" ": 0.28, ".": 0.28, ",": 0.28, ":": 0.28, "[": 0.28, "]": 0.28, "(": 0.33, ")": 0.33, "-": 0.33,
+                  "/": 0.3, "i": 0.24, "l": 0.24, "j": 0.24, "t": 0.3, "f": 0.3, "r": 0.34, "I": 0.28, "m": 0.84,
+                  "w": 0.73, "M": 0.84, "Ø": 0.79, "·": 0.3, "′": 0.2, "×": 0.6}
+_CAPITAL: Final = 0.7
+_OTHER: Final = 0.56
+
+
+def text_width(text: str, height: float = LETTER) -> float:
+    """Width in mm of one line of lettering; the drawing then sets the line to this very width."""
+    widths = (_WIDTHS.get(c, _CAPITAL if c.isupper() else _OTHER) for c in text)
+    return sum(widths) * height * BODY_PER_CAPITAL
+
+
+@dataclass(frozen=True)
+class Box:
+    """An upright rectangle, mm."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    @classmethod
+    def around(cls, points: Iterable[Point]) -> Box:
+        """The smallest box that holds all points."""
+        xs, ys = zip(*points, strict=True)
+        return cls(min(xs), min(ys), max(xs), max(ys))
+
+    def grown(self, by: float) -> Box:
+        """The box with a margin all round."""
+        return Box(self.left - by, self.top - by, self.right + by, self.bottom + by)
+
+    def overlaps(self, other: Box) -> bool:
+        """True when the two boxes share an area."""
+        return (
+            self.left < other.right and other.left < self.right
+            and self.top < other.bottom and other.top < self.bottom
+        )
+
+    def holds(self, other: Box) -> bool:
+        """True when `other` lies inside."""
+        return (
+            self.left <= other.left and other.right <= self.right
+            and self.top <= other.top and other.bottom <= self.bottom
+        )
+
+    def crossed_by(self, a: Point, b: Point) -> bool:
+        """True when the line from a to b passes through the inside of the box (Liang and Barsky's clipping)."""
+        enter, leave = 0.0, 1.0
+        dx, dy = b[0] - a[0], b[1] - a[1]
+        for step, room in (
+            (-dx, a[0] - self.left), (dx, self.right - a[0]), (-dy, a[1] - self.top), (dy, self.bottom - a[1]),
+        ):
+            if abs(step) < 1e-12:
+                if room <= 0:
+                    return False
+            elif step < 0:
+                enter = max(enter, room / step)
+            else:
+                leave = min(leave, room / step)
+        return enter < leave
+
+
+@dataclass(frozen=True)
+class Line:
+    """A run of straight lines."""
+
+    kind: LineKind
+    points: tuple[Point, ...]
+    part: str
+
+    @property
+    def path(self) -> str:
+        """The run as SVG path data."""
+        return "M" + " L".join(f"{x:g},{y:g}" for x, y in self.points)
+
+
+@dataclass(frozen=True)
+class Circle:
+    """A circle; `filled` makes it a dot."""
+
+    kind: LineKind
+    center: Point
+    radius: float
+    part: str
+    filled: bool = False
+
+    @property
+    def box(self) -> Box:
+        """The square around it."""
+        (x, y), r = self.center, self.radius
+        return Box(x - r, y - r, x + r, y + r)
+
+
+@dataclass(frozen=True)
+class Fill:
+    """A filled outline: an arrowhead."""
+
+    points: tuple[Point, ...]
+    part: str
+
+    @property
+    def corners(self) -> str:
+        """The outline as SVG points."""
+        return " ".join(f"{x:g},{y:g}" for x, y in self.points)
+
+
+@dataclass(frozen=True)
+class Text:
+    """One line of lettering that starts at `at` on its base line; `upright` reads from the right."""
+
+    text: str
+    at: Point
+    height: float
+    part: str
+    upright: bool = False
+
+    @property
+    def width(self) -> float:
+        """Length along the base line, mm."""
+        return round(text_width(self.text, self.height), 2)
+
+    @property
+    def size(self) -> float:
+        """Font size, mm."""
+        return round(self.height * BODY_PER_CAPITAL, 2)
+
+    @property
+    def box(self) -> Box:
+        """The room it takes, tails of letters included."""
+        (x, y), tail = self.at, 0.25 * self.height
+        if self.upright:
+            return Box(x - self.height, y - self.width, x + tail, y)
+        return Box(x, y - self.height, x + self.width, y + tail)
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A finished drawing. `items` are the numbers on leaders with their trade words."""
+
+    id: str
+    view: Literal["setup", "thread"]
+    width: float
+    height: float
+    lines: tuple[Line, ...]
+    circles: tuple[Circle, ...]
+    fills: tuple[Fill, ...]
+    texts: tuple[Text, ...]
+    title: str
+    desc: str
+    scale: str
+    caption: str
+    items: tuple[tuple[int, str], ...] = ()
+
+    def part(self, name: str) -> tuple[Line, ...]:
+        """All lines of one part."""
+        return tuple(line for line in self.lines if line.part == name)
+
+
+@dataclass
+class Canvas:
+    """Primitives of a drawing in the making."""
+
+    lines: list[Line] = field(default_factory=list)
+    circles: list[Circle] = field(default_factory=list)
+    fills: list[Fill] = field(default_factory=list)
+    texts: list[Text] = field(default_factory=list)
+
+    def line(self, kind: LineKind, part: str, *points: Point) -> None:
+        """Add a run of straight lines."""
+        self.lines.append(Line(kind, points, part))
+
+    def outline(self, part: str, corners: Sequence[Point], closed: bool = True) -> None:
+        """Add an adjacent part, edge by edge."""
+        self.lines.extend(Line(kind, ends, part) for kind, ends in edges(corners, closed))
+
+    def text(self, part: str, text: str, x: float, y: float, height: float = LETTER) -> Text:
+        """Add a line of lettering that starts at x, on base line y."""
+        made = Text(text, (x, y), height, part)
+        self.texts.append(made)
+        return made
+
+    def paragraph(
+        self, part: str, phrases: Sequence[str], x: float, y: float, width: float, between: str = "   "
+    ) -> float:
+        """Add phrases line by line, never broken inside a phrase; return the last base line."""
+        line = ""
+        for phrase in phrases:
+            longer = f"{line}{between}{phrase}" if line else phrase
+            if line and text_width(longer) > width:
+                self.text(part, line, x, y)
+                y += LINE_STEP
+                longer = phrase
+            line = longer
+        self.text(part, line, x, y)
+        return y
+
+    def extent(self) -> Box:
+        """The box around everything."""
+        points = [p for line in self.lines for p in line.points] + [p for fill in self.fills for p in fill.points]
+        for box in [text.box for text in self.texts] + [circle.box for circle in self.circles]:
+            points += [(box.left, box.top), (box.right, box.bottom)]
+        return Box.around(points)
+
+    def finished(self, dx: float, dy: float) -> Canvas:
+        """The same, shifted and rounded to 0.01 mm."""
+
+        def at(point: Point) -> Point:
+            return (round(point[0] + dx, 2) + 0.0, round(point[1] + dy, 2) + 0.0)
+
+        return Canvas(
+            [replace(line, points=tuple(map(at, line.points))) for line in self.lines],
+            [replace(c, center=at(c.center), radius=round(c.radius, 2)) for c in self.circles],
+            [replace(fill, points=tuple(map(at, fill.points))) for fill in self.fills],
+            [replace(text, at=at(text.at)) for text in self.texts],
+        )
+
+
+LINE_STEP: Final = 4.2   # mm from one line of lettering to the next

@@ -1,0 +1,66 @@
+"""Room on the drawing: what is taken, and the first place that is free.
+
+A `Board` knows the drawing's boundary, boxes that nothing may touch (lettering, parts) and lines that
+lettering may not sit on. Candidates come in order of preference; the first that is free wins.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Final
+
+from generator.render.drawing import Box
+from generator.render.lines import Point
+
+AIR: Final = 0.6   # mm kept free around lettering
+
+Run = tuple[Point, ...]
+
+
+@dataclass
+class Board:
+    """What is taken. `boundary` is the room of the whole drawing."""
+
+    boundary: Box
+    letters: list[Box] = field(default_factory=list)
+    parts: list[Box] = field(default_factory=list)
+    lines: list[Run] = field(default_factory=list)
+    leaders: list[Run] = field(default_factory=list)
+    barriers: list[Run] = field(default_factory=list)   # lines that a leader may not cross either
+
+    def without_barriers(self) -> Board:
+        """The same board, shared, on which leaders may cross arrows and dimensions."""
+        return Board(self.boundary, self.letters, self.parts, self.lines, self.leaders)
+
+    def lettering_fits(self, box: Box) -> bool:
+        """True when lettering in `box` touches nothing."""
+        room = box.grown(AIR)
+        return (
+            self.boundary.holds(box)
+            and not any(room.overlaps(other) for other in self.letters)
+            and not any(room.overlaps(other) for other in self.parts)
+            and not any(room.crossed_by(a, b) for run in (*self.lines, *self.leaders) for a, b in pairwise(run))
+        )
+
+    def leader_fits(self, run: Run) -> bool:
+        """True when a leader runs through no lettering and no part, and meets no other leader, arrow or dimension."""
+        return not any(
+            any(box.grown(AIR / 2).crossed_by(a, b) for box in (*self.letters, *self.parts))
+            or any(meet(a, b, c, d) for other in (*self.leaders, *self.barriers) for c, d in pairwise(other))
+            for a, b in pairwise(run)
+        )
+
+
+def meet(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """True when the lines a-b and c-d cross or touch."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    box, other = Box.around((a, b)).grown(1e-6), Box.around((c, d)).grown(1e-6)
+    return (
+        box.overlaps(other)
+        and side(a, b, c) * side(a, b, d) <= 0
+        and side(c, d, a) * side(c, d, b) <= 0
+    )

@@ -1,0 +1,353 @@
+"""The thread drawing: an axial half-section of a groove with its passes, as the operator sees it from above.
+
+The work lies above the line of the crests and the tool comes from below, headstock left, as in the setup
+drawing. In reading order: Nose, Groove (the geometry), thread_view (the drawing).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from math import cos, degrees, pi, sin, sqrt, tan
+from typing import Final
+
+from generator.errors import OutsideRange
+from generator.render.dimensions import (
+    ARROW,
+    Dimension,
+    arrowhead,
+    dimension_text,
+    lay_along,
+    place_leader,
+)
+from generator.render.drawing import LARGE_LETTER, LETTER, LINE_STEP, Box, Canvas, Drawing, Text, text_width
+from generator.render.lines import Point, zigzag
+from generator.render.placing import Board
+from generator.render.scale import SCALES, Scale
+from generator.sheet.model import ThreadScene
+from generator.si import Angle, Length
+
+PITCHES: Final = 2.5          # pitches drawn
+ROOM_ALONG: Final = 105.0     # mm of paper for them
+ROOM_DEEP: Final = 34.0       # mm of paper for the depth
+LEAST_WIDTH: Final = 90.0     # mm, so that the caption has room
+BAND: Final = 7.0             # mm of work drawn behind the roots
+HATCH: Final = 2.5            # mm between hatching lines (ISO 128-3: at 45 degrees)
+MOST_NUMBERS: Final = 4       # pass numbers in the groove; more would run into each other
+TOOL_BELOW: Final = 13.0      # mm of tool drawn outside the work
+SIDE: Final = 9.0             # mm from the section to the depth dimension
+MARGIN: Final = 1.5           # mm
+DETAIL: Final = "A"
+
+
+@dataclass(frozen=True)
+class Nose:
+    """A threading tool's nose: a flat, or a radius when `radius` is above 0; lengths in one unit throughout.
+
+    half_angle is in rad, between a flank and the plane square to the axis.
+    """
+
+    flat: float
+    radius: float
+    half_angle: Angle
+
+    @property
+    def corner(self) -> float:
+        """Height above the foremost point at which the straight flank begins: R (1 − sin α), or 0."""
+        return self.radius * (1 - sin(self.half_angle)) if self.radius > 0 else 0.0
+
+    def half_width(self, height: float) -> float:
+        """Half the tool's width at a height above its foremost point.
+
+        Flat: F/2 + h tan α. Radius, on the flank: R cos α + (h − R (1 − sin α)) tan α; on the arc:
+        sqrt(R² − (R − h)²). Plane geometry, no source needed.
+
+        >>> from math import radians
+        >>> round(Nose(0.5, 0.0, radians(30)).half_width(1.0), 6)    # 0.25 + tan 30
+        0.82735
+        """
+        if self.radius <= 0:
+            return self.flat / 2 + height * tan(self.half_angle)
+        if height >= self.corner:
+            return self.radius * cos(self.half_angle) + (height - self.corner) * tan(self.half_angle)
+        return sqrt(max(0.0, self.radius**2 - (self.radius - height) ** 2))
+
+    def outline(self, depth: float) -> list[tuple[float, float]]:
+        """The groove this nose leaves at a depth, left to right: (distance from its center, depth below the crest)."""
+        heights = [depth, *(self.corner * share for share in _ARC if self.corner > 0)]
+        heights = [height for height in heights if height <= depth]
+        if self.radius <= 0:
+            heights = [depth, 0.0]
+        left = [(-self.half_width(height), depth - height) for height in heights]
+        right = [(-x, y) for x, y in reversed(left) if x != 0]
+        return left + right
+
+
+_ARC: Final = tuple((1 - step / 10) ** 2 for step in range(11))
+
+
+@dataclass(frozen=True)
+class Groove:
+    """The groove and its passes; lengths in one unit throughout, depths radial, +x towards the tailstock."""
+
+    pitch: float
+    depth: float
+    nose: Nose
+    infeed_angle: Angle
+    way: int    # +1: the compound feeds towards the headstock, so early passes lie towards the tailstock
+
+    @property
+    def crest_flat(self) -> float:
+        """What is left of the blank between two grooves: P − 2 × half width at full depth."""
+        return self.pitch - 2 * self.nose.half_width(self.depth)
+
+    def center(self, depth: float) -> float:
+        """Where the nose stands along the axis at a depth: way × (full depth − depth) × tan(infeed angle)."""
+        return self.way * (self.depth - depth) * tan(self.infeed_angle)
+
+    def outline(self, depth: float) -> list[tuple[float, float]]:
+        """The groove after the pass at this depth, left to right."""
+        center = self.center(depth)
+        return [(center + x, y) for x, y in self.nose.outline(depth)]
+
+
+def groove(scene: ThreadScene) -> Groove:
+    """The groove of a scene, in m.
+
+    Raises
+    ------
+    OutsideRange
+        When the infeed angle is wider than the half angle of the thread (the groove would come out stepped),
+        or when the grooves are so wide that nothing of the blank is left between them.
+    """
+    if scene.infeed_angle > scene.half_angle + 1e-9:
+        raise OutsideRange(
+            "infeed angle", degrees(scene.infeed_angle), 0.0, degrees(scene.half_angle),
+            "plane geometry: beyond the half angle of the thread the following flank is left stepped", "°",
+        )
+    nose = Nose(scene.nose_flat, scene.nose_radius, scene.half_angle)
+    way = 1 if scene.feed_towards == "headstock" else -1
+    made = Groove(scene.pitch, scene.depth, nose, scene.infeed_angle, way)
+    if made.crest_flat <= 0:
+        raise OutsideRange(
+            "thread depth", scene.depth, None, None,
+            "plane geometry: at this depth two grooves meet and the crest is gone", "m",
+        )
+    return made
+
+
+def thread_view(scene: ThreadScene) -> Drawing:
+    """The groove with its passes as a finished drawing, at the largest scale of ISO 5455 that fits.
+
+    Raises
+    ------
+    OutsideRange
+        As `groove` does.
+    """
+    cut = groove(scene)
+    scale = next(
+        scale for scale in SCALES
+        if scale.mm(PITCHES * scene.pitch) <= ROOM_ALONG and scale.mm(scene.depth) <= ROOM_DEEP
+    )
+    return _View(scene, cut, scale).drawing()
+
+
+class _View:
+    """The drawing in the making: crest line at y = 0, axis above, groove with the passes at x = 0."""
+
+    def __init__(self, scene: ThreadScene, cut: Groove, scale: Scale) -> None:
+        self.scene, self.cut, self.scale = scene, cut, scale
+        self.canvas = Canvas()
+        self.pitch, self.depth = scale.mm(scene.pitch), scale.mm(scene.depth)
+        self.mouth = scale.mm(cut.nose.half_width(scene.depth))
+        self.left, self.right = -self.pitch, 1.5 * self.pitch
+        self.behind = -self.depth - BAND
+        self.board = Board(Box(-150, -150, 200, 150))
+
+    def drawing(self) -> Drawing:
+        """Section, passes, tool, dimensions, caption."""
+        self._section()
+        self._passes()
+        tool = self._tool()
+        self.board.lines += [line.points for line in self.canvas.lines]
+        self.board.parts += [tool, Box(self.left, self.behind, self.right, 0.0)]
+        self.board.letters += [text.box for text in self.canvas.texts]
+        self._dimensions()
+        return self._finished()
+
+    def _groove(self, at: float, depth: Length) -> list[Point]:
+        return [(at + self.scale.mm(x), -self.scale.mm(y)) for x, y in self.cut.outline(depth)]
+
+    def _section(self) -> None:
+        """Finished profile wide, blank outline phantom across the grooves, hatched material, breaks."""
+        full = self.scene.depth
+        half_groove = [point for point in self._groove(-self.pitch, full) if point[0] > self.left]
+        profile: list[Point] = [
+            (self.left, -self.depth), *half_groove, *self._groove(0.0, full), *self._groove(self.pitch, full),
+            (self.right, 0.0),
+        ]
+        self.canvas.line("visible", "profile", *profile)
+        for a, b in ((self.left, self.left + self.mouth), (-self.mouth, self.mouth),
+                     (self.pitch - self.mouth, self.pitch + self.mouth)):
+            self.canvas.line("phantom", "blank", (a, 0.0), (b, 0.0))
+        corners = [*profile, (self.right, self.behind), (self.left, self.behind)]
+        for a_point, b_point in _hatching(corners, HATCH):
+            self.canvas.line("thin", "hatching", a_point, b_point)
+        self.canvas.line("thin", "break", *zigzag((self.left, self.behind), (self.right, self.behind)))
+        self.canvas.line("thin", "break", (self.left, self.behind), (self.left, -self.depth))
+        self.canvas.line("thin", "break", *zigzag((self.right, self.behind), (self.right, 0.0)))
+
+    def _passes(self) -> None:
+        """Each pass narrow in the middle groove; first, last and some between numbered at the fed flank."""
+        edge = 0 if self.cut.way > 0 else -1
+        ends: list[tuple[int, float]] = []
+        for number, depth in enumerate(self.scene.pass_depths, 1):
+            run = self._groove(0.0, depth)
+            if number < len(self.scene.pass_depths):
+                self.canvas.line("thin", "pass", *run)
+            ends.append((number, run[edge][0]))
+        for number, x in _numbered(ends):
+            text = str(number)
+            foot = x + self.cut.way * 3.2
+            self.canvas.line("thin", "pass-number", (x, 0.0), (foot - self.cut.way * 0.8, 2.9))
+            self.canvas.text("pass-number", text, foot - text_width(text) / 2, 3.5 + LETTER)
+
+    def _tool(self) -> Box:
+        """The tool at full depth in the groove towards the tailstock, and the direction of infeed in it."""
+        x, slope = self.pitch, tan(self.scene.half_angle)
+        neck = TOOL_BELOW * 0.55
+        wide = self.mouth + neck * slope
+        self.canvas.line("phantom", "tool", *self._groove(x, self.scene.depth))
+        for side in (-1, 1):
+            self.canvas.outline(
+                "tool", [(x + side * self.mouth, 0.0), (x + side * wide, neck), (x + side * wide, TOOL_BELOW)],
+                closed=False,
+            )
+        self.canvas.line("thin", "tool", *zigzag((x - wide, TOOL_BELOW), (x + wide, TOOL_BELOW)))
+        angle = self.cut.way * self.scene.infeed_angle
+        tip: Point = (x, -self.depth * 0.3)
+        length = TOOL_BELOW * 0.75 + self.depth * 0.3
+        tail: Point = (x + length * sin(angle), tip[1] + length * cos(angle))
+        self.canvas.line("thin", "infeed", tail, tip)
+        arrowhead(self.canvas, "infeed", tip, tail)
+        self.canvas.line("center", "groove-axis", (x, self.behind), (x, TOOL_BELOW * 0.75))
+        words = f"infeed {degrees(self.scene.infeed_angle):.4g}°" if self.scene.infeed_angle else "infeed straight"
+        width = text_width(words)
+        self.canvas.text("infeed", words, x - width / 2, TOOL_BELOW + LINE_STEP)
+        return Box(x - wide, 0.0, x + wide, TOOL_BELOW + 0.9)
+
+    def _dimensions(self) -> None:
+        """Crest, root, depth, pitch; nothing else."""
+        scene, mm = self.scene, self.scale.mm
+
+        def size(name: str, length: Length) -> str:
+            return f"{name} {dimension_text(length, scene.system, fine=True)}"
+
+        crest = Dimension(self.left + self.mouth, -self.mouth, 0.0, 0.0, size("crest", self.cut.crest_flat), "crest")
+        lay_along(self.canvas, self.board, [crest], 11.0, side=1)
+        self.canvas.line("center", "groove-axis", (0.0, self.behind), (0.0, -self.depth + 1.5))
+        above = [Dimension(0.0, self.pitch, self.behind, self.behind, size("pitch", scene.pitch), "pitch")]
+        if scene.nose_radius <= 0 and scene.nose_flat > 0:
+            half = mm(scene.nose_flat) / 2
+            above.append(Dimension(
+                -half, half, -self.depth, -self.depth, size("root", scene.nose_flat), "root",
+            ))
+        lay_along(self.canvas, self.board, above, self.behind - 5.0)
+        if scene.nose_radius > 0:
+            self.board.parts.pop()
+            radius = f"root R{dimension_text(scene.nose_radius, scene.system, fine=True)}"
+            x = mm(scene.nose_radius) * sin(pi / 6)
+            y = -self.depth + mm(scene.nose_radius) * (1 - cos(pi / 6))
+            place_leader(
+                self.canvas, self.board, radius, [((-x, y), -1)],
+                reaches=[BAND + self.depth + y + more for more in (5.0, 8.0, 11.0, 14.0, 17.0)],
+            )
+        self._depth_dimension(size("depth", scene.depth))
+
+    def _depth_dimension(self, text: str) -> None:
+        """Depth at the left, reading from the right, as upright dimensions do."""
+        canvas, x = self.canvas, self.left - SIDE
+        for y in (-self.depth, 0.0):
+            canvas.line("thin", "dimension", (self.left, y), (x - 1.5, y))
+        if self.depth > 3 * ARROW:
+            ends = ((x, 0.0), (x, -self.depth))
+            tails = (ends[1], ends[0])
+        else:
+            ends, tails = ((x, 0.0), (x, -self.depth)), ((x, 6.0), (x, -self.depth - 6.0))
+        width = text_width(text)
+        low = -self.depth / 2 + width / 2
+        canvas.line("thin", "dimension", (x, max(tails[0][1], tails[1][1])), (x, min(tails[0][1], tails[1][1])))
+        for tip, tail in zip(ends, tails, strict=True):
+            arrowhead(canvas, "dimension", tip, tail)
+        start = min(low, max(0.0, low))
+        canvas.texts.append(Text(text, (x - 0.9, start), LETTER, "dimension", upright=True))
+
+    def _finished(self) -> Drawing:
+        scene, canvas = self.scene, self.canvas
+        extent = canvas.extent()
+        middle = (self.left + self.right) / 2
+        heading = f"{DETAIL}  {self.scale}"
+        canvas.text(
+            "heading", heading, middle - text_width(heading, LARGE_LETTER) / 2, extent.top - 3.0, LARGE_LETTER,
+        )
+        units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
+        caption = (
+            f"Thread detail, {scene.designation}: axial half-section seen from above, headstock left. "
+            f"Scale {self.scale}, {units}. Numbers are passes."
+        )
+        width = max(extent.right - extent.left, LEAST_WIDTH)
+        left = (extent.left + extent.right) / 2 - width / 2
+        canvas.paragraph("caption", caption.split(), left, extent.bottom + LINE_STEP + 0.8, width, " ")
+        extent = canvas.extent()
+        done = canvas.finished(MARGIN - left, MARGIN - extent.top)
+        size = dimension_text(scene.depth, scene.system, fine=True)
+        return Drawing(
+            id="job-" + "".join(c if c.isascii() and c.isalnum() else "-" for c in scene.job) + "-thread",
+            view="thread", width=round(width + 2 * MARGIN, 2),
+            height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
+            lines=tuple(done.lines), circles=tuple(done.circles), fills=tuple(done.fills), texts=tuple(done.texts),
+            title=f"Thread drawing, job {scene.job}",
+            desc=f"Groove of {scene.designation}, {size} deep, cut in {len(scene.pass_depths)} passes. Lengths in {units}.",
+            scale=str(self.scale), caption=caption,
+        )
+
+
+def _numbered(ends: Sequence[tuple[int, float]]) -> list[tuple[int, float]]:
+    """First, last and up to two passes between, far enough apart for their numbers, evenly along the crest."""
+    if len(ends) < 2:
+        return list(ends)
+    first, last = ends[0], ends[-1]
+
+    def apart(a: tuple[int, float], b: tuple[int, float]) -> bool:
+        return abs(a[1] - b[1]) >= (text_width(str(a[0])) + text_width(str(b[0]))) / 2 + 1.2
+
+    if not apart(first, last):
+        return [last]
+    chosen = [first, last]
+    for share in (1 / 3, 2 / 3):
+        aim = first[1] + share * (last[1] - first[1])
+        nearest = min(ends[1:-1], key=lambda end: abs(end[1] - aim), default=None)
+        if nearest is not None and len(chosen) < MOST_NUMBERS and all(apart(nearest, other) for other in chosen):
+            chosen.append(nearest)
+    return sorted(chosen)
+
+
+def _hatching(corners: Sequence[Point], step: float) -> list[tuple[Point, Point]]:
+    """Lines at 45 degrees inside a polygon, `step` mm apart."""
+    ring = list(pairwise([*corners, corners[0]]))
+    offsets = [x + y for x, y in corners]
+    lines: list[tuple[Point, Point]] = []
+    spacing = step * sqrt(2)
+    at = min(offsets) + spacing / 2
+    while at < max(offsets):
+        cuts: list[Point] = []
+        for (x1, y1), (x2, y2) in ring:
+            d1, d2 = x1 + y1 - at, x2 + y2 - at
+            if (d1 < 0) != (d2 < 0):
+                share = d1 / (d1 - d2)
+                cuts.append((x1 + share * (x2 - x1), y1 + share * (y2 - y1)))
+        cuts.sort()
+        lines += [(a, b) for a, b in zip(cuts[::2], cuts[1::2], strict=True)]
+        at += spacing
+    return lines
