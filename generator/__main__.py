@@ -1,4 +1,4 @@
-"""The command line: `python -m generator COMMAND`. Bad input gets a sentence and an exit status, never a traceback."""
+"""The command line: `python -m generator COMMAND`. Bad input gets a sentence and a status, no traceback."""
 
 from __future__ import annotations
 
@@ -48,43 +48,70 @@ def _parser() -> argparse.ArgumentParser:
     def verb(
         name: str, run: Callable[[argparse.Namespace], int], said: str, example: str
     ) -> argparse.ArgumentParser:
-        added = verbs.add_parser(name, help=said, description=said, epilog=f"example: python -m generator {example}")
+        added = verbs.add_parser(
+            name, help=said, description=said, epilog=f"example: python -m generator {example}"
+        )
         added.set_defaults(run=run)
         return added
 
     jobs = {"metavar": "DIR", "help": "the jobs folder (default: the one mkdocs.yml names, else jobs)"}
 
-    build = verb("build", commands.build, "Build the site of all jobs; it replaces the earlier one in one step.",
-                 "build --jobs jobs --site site")
+    build = verb(
+        "build",
+        commands.build,
+        "Build the site of all jobs; it replaces the earlier one in one step.",
+        "build --jobs jobs --site site",
+    )
     build.add_argument("--jobs", **jobs)
     build.add_argument("--site", metavar="DIR", help="where the site goes (default: site)")
     build.add_argument("--strict", action="store_true", help="keep the earlier site when a job has errors")
 
-    serve = verb("serve", commands.serve, "Show the site in a browser and follow changes, until Ctrl-C.",
-                 "serve --addr 127.0.0.1:8000")
+    serve = verb(
+        "serve",
+        commands.serve,
+        "Show the site in a browser and follow changes, until Ctrl-C.",
+        "serve --addr 127.0.0.1:8000",
+    )
     serve.add_argument("--jobs", **jobs)
     serve.add_argument("--addr", metavar="HOST:PORT", help="where to listen (default: 127.0.0.1:8000)")
 
-    check = verb("check", commands.check, "Check jobs: errors at file:line:column, then findings. Writes nothing.",
-                 "check jobs/2026/SW-113-bollard-spindle/job.yml")
-    check.add_argument("job", nargs="*", metavar="JOB", help="a job file, its folder or its number (default: all)")
+    check = verb(
+        "check",
+        commands.check,
+        "Check jobs: errors at file:line:column, then findings. Writes nothing.",
+        "check jobs/2026/SW-113-bollard-spindle/job.yml",
+    )
+    check.add_argument(
+        "job", nargs="*", metavar="JOB", help="a job file, its folder or its number (default: all)"
+    )
     check.add_argument("--jobs", **jobs)
     check.add_argument("--json", action="store_true", help="one JSON object, for other programs")
 
-    figures = verb("figures", commands.figures, "Print every figure and finding of one job.",
-                   "figures SW-113 --json")
+    figures = verb(
+        "figures", commands.figures, "Print every figure and finding of one job.", "figures SW-113 --json"
+    )
     figures.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
     figures.add_argument("--jobs", **jobs)
     figures.add_argument("--json", action="store_true", help="one JSON object, for other programs")
 
-    thread = verb("thread", commands.thread, "Print the limits of threads, in the order given.",
-                  'thread "2-8 UN-2A" "M20x1.5-6g" --json')
+    thread = verb(
+        "thread",
+        commands.thread,
+        "Print the limits of threads, in the order given.",
+        'thread "2-8 UN-2A" "M20x1.5-6g" --json',
+    )
     thread.add_argument("designation", nargs="+", metavar="DESIGNATION", help='as on a drawing: "2-8 UN-2A"')
     thread.add_argument("--json", action="store_true", help="one JSON object a line, for other programs")
 
-    schema = verb("schema", commands.schema, "Print the JSON Schema of a job file, for an editor that completes it.",
-                  "schema --out schemas")
-    schema.add_argument("--out", metavar="DIR", help="write the schemas of job and shop files into this folder")
+    schema = verb(
+        "schema",
+        commands.schema,
+        "Print the JSON Schema of a job file, for an editor that completes it.",
+        "schema --out schemas",
+    )
+    schema.add_argument(
+        "--out", metavar="DIR", help="write the schemas of job and shop files into this folder"
+    )
     return parser
 
 

@@ -155,7 +155,9 @@ def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
     own = Path(OWN_SETTINGS).is_file()
     jobs = Path(asked.jobs or "jobs")
     if (asked.jobs or not own) and not jobs.is_dir():
-        raise UsageError(f"{jobs}: there is no such jobs folder; go to the folder that has one, or give --jobs")
+        raise UsageError(
+            f"{jobs}: there is no such jobs folder; go to the folder that has one, or give --jobs"
+        )
     logger, handler = logging.getLogger("mkdocs"), logging.StreamHandler()
     handler.setFormatter(logging.Formatter("%(message)s"))
     handler.setLevel(level)
@@ -177,7 +179,7 @@ def _config(config_file: str, **settings: Any) -> MkDocsConfig:
     config = load_config(config_file, **settings)
     if "setup_sheets" not in config.plugins:
         raise UsageError(
-            f"{config_file}: does not list the plugin setup_sheets; add it under plugins, or go to another folder"
+            f"{config_file}: does not list the plugin setup_sheets; add it under plugins"
         )
     return config
 
@@ -227,13 +229,16 @@ def _job_file(asked: str, jobs: Path) -> Path:
     if path.exists() and not path.is_dir():
         return path
     found = [
-        file for file in find_jobs(jobs)
+        file
+        for file in find_jobs(jobs)
         if file.parent.name == asked or file.parent.name.startswith(f"{asked}-")
     ]
     if len(found) == 1:
         return found[0]
     if found:
-        raise UsageError(f"{asked}: several jobs have this number: {', '.join(map(str, found))}; name one of them")
+        raise UsageError(
+            f"{asked}: several jobs have this number: {', '.join(map(str, found))}; name one of them"
+        )
     raise UsageError(f"{asked}: there is no such job; give a job file, its folder, or a job number of {jobs}")
 
 
@@ -244,14 +249,22 @@ def _checked(path: Path, sheet: Sheet | None, problems: Sequence[Problem]) -> di
         "ready": sheet.ready if sheet else False,
         "errors": [
             {
-                "path": problem.location.path.as_posix(), "line": problem.location.line,
-                "column": problem.location.column, "field": problem.field, "message": problem.message,
+                "path": problem.location.path.as_posix(),
+                "line": problem.location.line,
+                "column": problem.location.column,
+                "field": problem.field,
+                "message": problem.message,
             }
             for problem in problems
         ],
         "findings": [
-            {"id": finding.id, "level": finding.level, "text": finding.text, "where": _place(path, finding),
-             "asks": finding.asks}
+            {
+                "id": finding.id,
+                "level": finding.level,
+                "text": finding.text,
+                "where": _place(path, finding),
+                "asks": finding.asks,
+            }
             for finding in (sheet.findings if sheet else ())
         ],
     }
@@ -271,7 +284,8 @@ def _thread_line(record: dict[str, Any]) -> str:
         return f"{name.replace('_', ' ')} {' to '.join(said)} {unit}" if said else ""
 
     parts = [
-        f"{record['hand']} hand", *(limits(name) for name in ("major", "pitch_diameter", "minor")),
+        f"{record['hand']} hand",
+        *(limits(name) for name in ("major", "pitch_diameter", "minor")),
         f"lead angle {record['lead_angle_deg']:.2f}°",
     ]
     return f"{record['designation']}: " + ", ".join(part for part in parts if part)

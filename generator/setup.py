@@ -38,7 +38,10 @@ class SetupFailed(Exception):
 def main(words: "list[str]") -> int:
     """Run one of the two commands; returns its exit status."""
     if sys.version_info < OLDEST:
-        print("This needs Python {}.{} or newer; this is {}.".format(*OLDEST, sys.version.split()[0]), file=sys.stderr)
+        print(
+            "This needs Python {}.{} or newer; this is {}.".format(*OLDEST, sys.version.split()[0]),
+            file=sys.stderr,
+        )
         return 2
     if words[:1] in (["-h"], ["--help"]):
         print(USAGE)
@@ -64,7 +67,9 @@ def _installed(extra: str) -> str:
     """The Python of an environment that has this checkout and its libraries."""
     settings = ROOT / "pyproject.toml"
     if not settings.is_file():
-        raise SetupFailed(f"{ROOT}: is not a checkout of the project; run `python -m generator build` instead")
+        raise SetupFailed(
+            f"{ROOT}: is not a checkout of the project; run `python -m generator build` instead"
+        )
     folder, python, pip = _environment()
     wanted = hashlib.sha256(settings.read_bytes() + str(ROOT).encode() + extra.encode()).hexdigest()
     stamp = folder / f"{STAMP}{'-tests' if extra else ''}"
@@ -87,7 +92,9 @@ def _environment() -> "tuple[Path, str, list[str]]":
         python = str(_python_of(folder))
         if not Path(python).exists():
             print(f"Making {folder} ...", flush=True)
-            venv.EnvBuilder(with_pip=_has("ensurepip"), clear=folder.exists(), symlinks=os.name != "nt").create(folder)
+            venv.EnvBuilder(
+                with_pip=_has("ensurepip"), clear=folder.exists(), symlinks=os.name != "nt"
+            ).create(folder)
     if subprocess.call([python, "-c", "import pip"], stderr=subprocess.DEVNULL) == 0:
         return folder, python, [python, "-m", "pip"]
     if _has("pip"):

@@ -72,7 +72,9 @@ def test_wrong_usage_is_status_two(capsys: pytest.CaptureFixture[str], words: tu
 # build
 
 
-def test_build_makes_the_site_and_says_where_to_open_it(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_build_makes_the_site_and_says_where_to_open_it(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     status, out, _ = run(capsys, "build")
     index = here / "site" / "index.html"
     assert status == 0
@@ -82,7 +84,9 @@ def test_build_makes_the_site_and_says_where_to_open_it(here: Path, capsys: pyte
 
 
 def test_build_takes_jobs_and_site_from_elsewhere(
-    here: Path, tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch,
+    here: Path,
+    tmp_path_factory: pytest.TempPathFactory,
+    monkeypatch: pytest.MonkeyPatch,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     monkeypatch.chdir(tmp_path_factory.mktemp("elsewhere"))
@@ -124,7 +128,9 @@ def test_build_with_a_bad_job_still_builds_and_is_status_one(
     assert status == 1
     assert "1 without a sheet because of errors" in out
     assert re.search(r"^jobs/2026/SW-101-ramp-hinge-pin/job\.yml:\d+:\d+: tilte: ", err, re.MULTILINE)
-    assert len(list((here / "site").glob("sheets/*/*.html"))) == len(list((here / "jobs").glob("*/*/job.yml")))
+    assert len(list((here / "site").glob("sheets/*/*.html"))) == len(
+        list((here / "jobs").glob("*/*/job.yml"))
+    )
 
 
 def test_build_strict_with_a_bad_job_keeps_the_earlier_site(
@@ -201,13 +207,17 @@ def test_a_job_is_named_by_file_folder_number_or_name(
     assert "1 checked" in err
 
 
-def test_check_of_a_job_that_is_not_there_is_status_two(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_check_of_a_job_that_is_not_there_is_status_two(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     status, _, err = run(capsys, "check", "SW-999")
     assert status == 2
     assert "SW-999" in err
 
 
-def test_a_number_that_several_jobs_have_is_status_two(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_number_that_several_jobs_have_is_status_two(
+    here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     shutil.copytree(job(here, "SW-113").parent, here / "jobs" / "2025" / "SW-113-earlier")
     status, _, err = run(capsys, "check", "SW-113")
     assert status == 2
@@ -235,7 +245,16 @@ def test_findings_do_not_change_the_status(here: Path, capsys: pytest.CaptureFix
 
 @pytest.mark.parametrize(
     "content",
-    [b"", b"\xff\xfe\x00", b"[" * 5000, b"job: &a [*a]", b"- 1\n- 2\n", b"\x00", b"job: 1\njob: 2\n", b"just words"],
+    [
+        b"",
+        b"\xff\xfe\x00",
+        b"[" * 5000,
+        b"job: &a [*a]",
+        b"- 1\n- 2\n",
+        b"\x00",
+        b"job: 1\njob: 2\n",
+        b"just words",
+    ],
     ids=["empty", "not text", "deep", "alias", "list", "nul", "twice", "words"],
 )
 def test_a_file_that_is_no_job_is_named_with_its_place(
@@ -306,11 +325,27 @@ def test_thread_prints_one_object_a_line_in_the_order_given(capsys: pytest.Captu
     assert [record["hand"] for record in records] == ["right", "right", "left"]
     for record in records:
         assert record.keys() >= {
-            "designation", "family", "class", "hand", "starts", "unit", "pitch", "lead", "major",
-            "pitch_diameter", "minor", "lead_angle_deg", "wires",
+            "designation",
+            "family",
+            "class",
+            "hand",
+            "starts",
+            "unit",
+            "pitch",
+            "lead",
+            "major",
+            "pitch_diameter",
+            "minor",
+            "lead_angle_deg",
+            "wires",
         }
         assert record["wires"].keys() >= {"best", "size", "over_wires"}
-        for limits in (record["major"], record["pitch_diameter"], record["minor"], record["wires"]["over_wires"]):
+        for limits in (
+            record["major"],
+            record["pitch_diameter"],
+            record["minor"],
+            record["wires"]["over_wires"],
+        ):
             assert limits.keys() == {"max", "min"}
 
 
@@ -377,4 +412,7 @@ def test_a_thread_costs_no_import_of_the_site(here: Path) -> None:
 
 def test_the_wheel_carries_the_templates() -> None:
     settings = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
-    assert set(settings["tool"]["hatch"]["build"]["targets"]["wheel"]["packages"]) == {"generator", "site_templates"}
+    assert set(settings["tool"]["hatch"]["build"]["targets"]["wheel"]["packages"]) == {
+        "generator",
+        "site_templates",
+    }

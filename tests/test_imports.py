@@ -91,7 +91,8 @@ def test_calculation_imports_no_files_and_no_text_formats() -> None:
 def test_there_is_no_ring_of_imports() -> None:
     graph = {
         dotted(path): {
-            name.removeprefix("generator.") for name in imported(path)
+            name.removeprefix("generator.")
+            for name in imported(path)
             if name.startswith("generator.") and name.removeprefix("generator.") != dotted(path)
         }
         for path in FILES

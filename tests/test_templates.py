@@ -11,9 +11,29 @@ from jinja2 import Environment, nodes
 TEMPLATES = Path(__file__).resolve().parent.parent / "site_templates"
 FILES = sorted(path for path in TEMPLATES.rglob("*") if path.suffix in {".html", ".svg", ".j2", ".xml"})
 ARITHMETIC = (
-    nodes.Add, nodes.Sub, nodes.Mul, nodes.Div, nodes.FloorDiv, nodes.Mod, nodes.Pow, nodes.Neg, nodes.Pos,
+    nodes.Add,
+    nodes.Sub,
+    nodes.Mul,
+    nodes.Div,
+    nodes.FloorDiv,
+    nodes.Mod,
+    nodes.Pow,
+    nodes.Neg,
+    nodes.Pos,
 )
-ARITHMETIC_FILTERS = {"abs", "float", "int", "round", "sum", "min", "max", "length", "count", "format", "filesizeformat"}
+ARITHMETIC_FILTERS = {
+    "abs",
+    "float",
+    "int",
+    "round",
+    "sum",
+    "min",
+    "max",
+    "length",
+    "count",
+    "format",
+    "filesizeformat",
+}
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.relative_to(TEMPLATES).as_posix())

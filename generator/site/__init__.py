@@ -1,0 +1,1 @@
+"""The site: the archive of all sheets, swapped in as one step; the only part that knows mkdocs."""

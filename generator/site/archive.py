@@ -123,7 +123,9 @@ def make_archive(jobs_dir: Path, pages: Path) -> Archive:
         entries.append(entry)
     entries.sort(key=lambda entry: entry.row["year"], reverse=True)
     return Archive(
-        tuple(entries), tuple(_oddities(jobs_dir, entries)), "" if isinstance(shop, JobProblems) else shop.house.shop
+        tuple(entries),
+        tuple(_oddities(jobs_dir, entries)),
+        "" if isinstance(shop, JobProblems) else shop.house.shop,
     )
 
 
@@ -172,13 +174,21 @@ def faults_as_problems(path: Path) -> Iterator[None]:
     except JobProblems:
         raise
     except OSError as error:
-        raise JobProblems([Problem(Location(path), "", f"cannot be read: {error.strerror or error}")]) from error
+        raise JobProblems(
+            [Problem(Location(path), "", f"cannot be read: {error.strerror or error}")]
+        ) from error
     except Exception as error:
         log.debug("%s", path, exc_info=True)
         said = f"{type(error).__name__}: {error}"
-        raise JobProblems([Problem(
-            Location(path), "", f"no sheet, by a fault of this program ({said}); please report it with the file"
-        )]) from error
+        raise JobProblems(
+            [
+                Problem(
+                    Location(path),
+                    "",
+                    f"no sheet, by a fault of this program ({said}); please report it with the file",
+                )
+            ]
+        ) from error
 
 
 def page_of(path: Path) -> str:
@@ -193,8 +203,12 @@ def index_script(entries: Iterable[Entry]) -> str:
     that no text of a job can end a script element.
     """
     rows = [
-        [entry.link, *(entry.row.get(name, "") for name in COLUMNS), entry.row.get("ready", ""),
-         " ".join(filter(None, (entry.row.get("customer"), entry.row.get("text"))))]
+        [
+            entry.link,
+            *(entry.row.get(name, "") for name in COLUMNS),
+            entry.row.get("ready", ""),
+            " ".join(filter(None, (entry.row.get("customer"), entry.row.get("text")))),
+        ]
         for entry in entries
     ]
     data = json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
@@ -205,7 +219,9 @@ def index_script(entries: Iterable[Entry]) -> str:
 def _sheet_entry(path: Path, sheet: Sheet) -> Entry:
     names = tuple(
         FigureName(
-            figure.name, figure.label, figure.quantity.replace("_", " "),
+            figure.name,
+            figure.label,
+            figure.quantity.replace("_", " "),
             "" if figure.kind in FROM_FILES else figure.source,
         )
         for figure in sheet.figures.values()
@@ -217,8 +233,11 @@ def _sheet_entry(path: Path, sheet: Sheet) -> Entry:
 def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
     count = f"{len(problems)} error{'' if len(problems) == 1 else 's'}"
     row = {
-        "number": path.parent.name, "title": f"No sheet: {count} in the files", "year": path.parent.parent.name,
-        "status": "errors", "text": " ".join(str(problem) for problem in problems),
+        "number": path.parent.name,
+        "title": f"No sheet: {count} in the files",
+        "year": path.parent.parent.name,
+        "status": "errors",
+        "text": " ".join(str(problem) for problem in problems),
     }
     return Entry(path, page_of(path), row, tuple(problems))
 
@@ -229,7 +248,8 @@ def _oddities(jobs_dir: Path, entries: Iterable[Entry]) -> Iterator[str]:
     for entry in entries:
         other = first.setdefault(entry.row["number"], entry)
         if other is not entry:
-            yield f"{entry.path.as_posix()}: job number {entry.row['number']} stands in {other.path.as_posix()} too"
+            number, twin = entry.row["number"], other.path.as_posix()
+            yield f"{entry.path.as_posix()}: job number {number} stands in {twin} too"
     read = {entry.path for entry in entries}
     for path in sorted(jobs_dir.rglob("*.y*ml")):
         inside = path.relative_to(jobs_dir).parts

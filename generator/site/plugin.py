@@ -38,13 +38,15 @@ log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
 INDEX_SCRIPT: Final = "archive-index.js"
-FRAME: Final = "sheets/_frame/frame"      # same depth as every sheet, so that relative links agree
+FRAME: Final = "sheets/_frame/frame"  # same depth as every sheet, so that relative links agree
 FRAME_TITLE: Final = "The title of the sheet stands here"
-FRAME_BODY: Final = "<!-- the sheet stands here -->"   # also in theme/sheet.html
+FRAME_BODY: Final = "<!-- the sheet stands here -->"  # also in theme/sheet.html
 FRAME_PAGE: Final = f"---\ntitle: {FRAME_TITLE}\ntemplate: sheet.html\nhide: [navigation, toc]\n---\n"
 
 UNUSED: Final = (  # of the theme: its search needs a web server, and its own picture
-    "assets/javascripts/lunr/", "assets/javascripts/workers/", "assets/images/favicon.png",
+    "assets/javascripts/lunr/",
+    "assets/javascripts/workers/",
+    "assets/images/favicon.png",
 )
 
 
@@ -159,7 +161,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):
             body = page.read_text(encoding="utf-8")
             page.write_text(
                 before.replace(FRAME_TITLE, title) + body + after.replace(FRAME_TITLE, title),
-                encoding="utf-8", newline="\n",
+                encoding="utf-8",
+                newline="\n",
             )
         frame.unlink()
         frame.parent.rmdir()
@@ -190,5 +193,7 @@ def _assets(folder: str) -> list[tuple[str, Path]]:
 def _warnings() -> bool:
     """True when mkdocs counted a warning in this strict build."""
     return any(
-        handler.get_counts() for handler in logging.getLogger("mkdocs").handlers if isinstance(handler, CountHandler)
+        handler.get_counts()
+        for handler in logging.getLogger("mkdocs").handlers
+        if isinstance(handler, CountHandler)
     )

@@ -153,7 +153,7 @@ class SiteFolder:
             )
 
     def _carry_hidden_files(self, staging: Path) -> None:
-        """Hidden files at the top of a site (of a version control, of a web server) stay, as mkdocs does it."""
+        """Hidden files at the top of a site (version control, web server) stay, as mkdocs does it."""
         if not self.site.is_dir():
             return
         for entry in self.site.iterdir():

@@ -31,7 +31,8 @@ def browser() -> Iterator[Browser]:
         try:
             chromium = playwright.chromium.launch(executable_path=found, args=["--no-sandbox"])
         except Error as error:
-            said = f"Chromium does not start: install it to run the browser tests ({error.message.splitlines()[0]})"
+            why = error.message.splitlines()[0]
+            said = f"Chromium does not start: install it to run the browser tests ({why})"
             if os.environ.get("CI", "").lower() in {"true", "1"}:
                 pytest.fail(said)
             pytest.skip(said)
@@ -57,19 +58,28 @@ def open_page(browser: Browser, demo_site: Path) -> Iterator[Opener]:
     contexts = []
 
     def opened(
-        name: str, *, viewport: dict[str, int] = DESKTOP, scheme: str = "light", scripts: bool = True,
+        name: str,
+        *,
+        viewport: dict[str, int] = DESKTOP,
+        scheme: str = "light",
+        scripts: bool = True,
         site: Path = demo_site,
     ) -> Opened:
         context = browser.new_context(viewport=viewport, color_scheme=scheme, java_script_enabled=scripts)
         contexts.append(context)
         result = Opened(context.new_page())
         result.page.on(
-            "console", lambda said: result.complaints.append(said.text) if said.type in {"error", "warning"} else None
+            "console",
+            lambda said: result.complaints.append(said.text) if said.type in {"error", "warning"} else None,
         )
         result.page.on("pageerror", lambda error: result.complaints.append(str(error)))
         result.page.on(
             "request",
-            lambda asked: None if asked.url.startswith(("file:", "data:", "blob:")) else result.requests.append(asked.url),
+            lambda asked: (
+                None
+                if asked.url.startswith(("file:", "data:", "blob:"))
+                else result.requests.append(asked.url)
+            ),
         )
         result.page.goto((site / name).as_uri(), wait_until="load")
         return result

@@ -1,4 +1,4 @@
-"""The archive page in a browser: the search works from disk, by keyboard, on a phone, and without a script."""
+"""The archive page: the search works from disk, by keyboard, on a phone, and without a script."""
 
 from __future__ import annotations
 
@@ -25,10 +25,10 @@ def numbers(page: Any) -> list[str]:
     [
         ("SW-113", ["SW-113"]),
         ("sw-113", ["SW-113"]),
-        ("M16", ["SW-115"]),                      # a thread
+        ("M16", ["SW-115"]),  # a thread
         ("1-8 UNC-2A-LH", ["SW-116"]),
-        ("bent service", ["SW-101"]),             # two words of the notes, not side by side
-        ("turnbuckle thirteen", ["SW-116"]),      # a word of the mate and one of the lathe
+        ("bent service", ["SW-101"]),  # two words of the notes, not side by side
+        ("turnbuckle thirteen", ["SW-116"]),  # a word of the mate and one of the lathe
         ("  hook   COUPLING ", ["SW-116"]),
         ("no such word", []),
     ],
@@ -104,7 +104,10 @@ def test_without_scripts_the_whole_table_stands_there(open_page: Opener) -> None
 def test_on_a_phone_rows_become_cards_with_their_headings(open_page: Opener) -> None:
     page = open_page("index.html", viewport=PHONE).page
     first = page.locator("#jobs-table tbody td").first
-    assert page.evaluate("cell => getComputedStyle(cell, '::before').content", first.element_handle()) == '"Number"'
+    assert (
+        page.evaluate("cell => getComputedStyle(cell, '::before').content", first.element_handle())
+        == '"Number"'
+    )
 
 
 def test_accents_and_hostile_text_are_only_text(open_page: Opener, demo_site: Path, tmp_path: Path) -> None:
@@ -125,7 +128,19 @@ def test_ten_thousand_jobs_are_shown_step_by_step(open_page: Opener, demo_site: 
     site = tmp_path / "site"
     shutil.copytree(demo_site, site)
     rows = [
-        [f"{n}.html", f"J-{n:05}", "Pin", "2-8 UN-2A", "steel", "a", "b", str(2000 + n % 20), "done", "yes", ""]
+        [
+            f"{n}.html",
+            f"J-{n:05}",
+            "Pin",
+            "2-8 UN-2A",
+            "steel",
+            "a",
+            "b",
+            str(2000 + n % 20),
+            "done",
+            "yes",
+            "",
+        ]
         for n in range(10_000)
     ]
     (site / "archive-index.js").write_text(f"var setupSheetJobs={json.dumps(rows)};", encoding="utf-8")

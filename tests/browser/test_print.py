@@ -1,4 +1,4 @@
-"""The sheet on paper: A4 and Letter, job, thread and hand on every page, nothing cut off, the pass table in one piece."""
+"""The sheet on paper, A4 and Letter: job, thread and hand on every page, nothing cut off, passes in one piece."""
 
 from __future__ import annotations
 
@@ -13,7 +13,10 @@ from pypdf import PdfReader
 
 Opener = Callable[..., Any]
 POINTS_PER_INCH = 72.0
-SIZES = {"A4": (8.27 * POINTS_PER_INCH, 11.69 * POINTS_PER_INCH), "Letter": (8.5 * POINTS_PER_INCH, 11 * POINTS_PER_INCH)}
+SIZES = {
+    "A4": (8.27 * POINTS_PER_INCH, 11.69 * POINTS_PER_INCH),
+    "Letter": (8.5 * POINTS_PER_INCH, 11 * POINTS_PER_INCH),
+}
 EDGE = 5.0  # mm that no printer reaches, common practice
 SHEETS = {  # job: what its running header must hold, besides the number
     "SW-101": ("2-8 UN-2A", "right"),
@@ -38,7 +41,9 @@ def squeezed(text: str) -> str:
 
 
 @pytest.fixture(params=[(number, size) for number in SHEETS for size in SIZES], ids="-".join)
-def paper(request: pytest.FixtureRequest, open_page: Opener, demo_site: Path) -> tuple[str, str, Any, PdfReader]:
+def paper(
+    request: pytest.FixtureRequest, open_page: Opener, demo_site: Path
+) -> tuple[str, str, Any, PdfReader]:
     number, size = request.param
     (file,) = demo_site.glob(f"sheets/*/{number}-*.html")
     page = open_page(file.relative_to(demo_site).as_posix()).page
@@ -58,7 +63,9 @@ def test_the_paper_has_its_size_and_the_sheet_a_reasonable_number_of_pages(
 ) -> None:
     _, size, _, pdf = paper
     for page in pdf.pages:
-        assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(SIZES[size], abs=1.0)
+        assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(
+            SIZES[size], abs=1.0
+        )
     assert 2 <= len(pdf.pages) <= 8
 
 
@@ -92,7 +99,9 @@ def test_no_text_stands_outside_the_printable_part(paper: tuple[str, str, Any, P
 
         page.extract_text(visitor_text=note)
         width, height = float(page.mediabox.width), float(page.mediabox.height)
-        outside = [place for place in places if not (edge <= place[0] <= width - edge and 0 <= place[1] <= height)]
+        outside = [
+            place for place in places if not (edge <= place[0] <= width - edge and 0 <= place[1] <= height)
+        ]
         assert outside == []
 
 
@@ -142,12 +151,14 @@ def test_figures_to_set_are_in_capitals_of_four_millimetres_and_rows_to_write_in
     pixels_per_mm = 96 / 25.4
     cap = page.evaluate(
         """() => { const e = document.querySelector('.cell .value'); const s = getComputedStyle(e);
-            const c = document.createElement('canvas').getContext('2d'); c.font = `${s.fontWeight} ${s.fontSize} ${s.fontFamily}`;
+            const c = document.createElement('canvas').getContext('2d');
+            c.font = `${s.fontWeight} ${s.fontSize} ${s.fontFamily}`;
             return c.measureText('H').actualBoundingBoxAscent; }"""
     )
     assert cap / pixels_per_mm >= 4.0
     heights = page.evaluate(
-        "[...document.querySelectorAll('.pass-table tbody tr, .record tbody tr')].map(e => e.getBoundingClientRect().height)"
+        """[...document.querySelectorAll('.pass-table tbody tr, .record tbody tr')]
+            .map(e => e.getBoundingClientRect().height)"""
     )
     assert heights
     assert min(heights) / pixels_per_mm >= 8.0

@@ -19,8 +19,20 @@ def site(folder: Path, link: str) -> Path:
 
 @pytest.mark.parametrize(
     "link",
-    ["#top", "", "sheets/one%20two.html", "sheets/one%20two.html#here", "sheets/one%20two.html#old", "picture.svg",
-     "index.html?x=1", ".", "/picture.svg", "https://example.org/x", "mailto:shop@example.org", "data:,x"],
+    [
+        "#top",
+        "",
+        "sheets/one%20two.html",
+        "sheets/one%20two.html#here",
+        "sheets/one%20two.html#old",
+        "picture.svg",
+        "index.html?x=1",
+        ".",
+        "/picture.svg",
+        "https://example.org/x",
+        "mailto:shop@example.org",
+        "data:,x",
+    ],
 )
 def test_a_link_that_leads_somewhere_is_fine(tmp_path: Path, link: str) -> None:
     assert broken_links(site(tmp_path, link)) == []

@@ -29,7 +29,8 @@ def tree(folder: Path) -> dict[str, str]:
     """Every file below a folder with the digest of what it holds."""
     return {
         path.relative_to(folder).as_posix(): hashlib.sha256(path.read_bytes()).hexdigest()
-        for path in sorted(folder.rglob("*")) if path.is_file()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
     }
 
 
@@ -116,7 +117,9 @@ def test_a_strict_build_with_a_bad_job_fails_and_leaves_the_earlier_site(
     assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site"}
 
 
-def test_a_strict_build_of_good_jobs_has_no_warning_and_no_broken_link(archive: Path, build_site: Build) -> None:
+def test_a_strict_build_of_good_jobs_has_no_warning_and_no_broken_link(
+    archive: Path, build_site: Build
+) -> None:
     build_site(strict=True)
     assert (archive / "site" / "index.html").is_file()
 
@@ -175,7 +178,9 @@ def test_ctrl_c_leaves_the_earlier_site_and_nothing_beside_it(archive: Path, bui
         "p.make_archive = slow\n"
         "from mkdocs.__main__ import cli; cli(['build', '--quiet'])\n"
     )
-    with subprocess.Popen([sys.executable, "-c", slow], stdout=subprocess.PIPE, stderr=subprocess.PIPE) as running:
+    with subprocess.Popen(
+        [sys.executable, "-c", slow], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    ) as running:
         assert running.stdout is not None
         assert running.stdout.readline().strip() == b"started"
         running.send_signal(signal.SIGINT)
@@ -230,7 +235,10 @@ def test_the_index_is_one_row_a_job_and_cannot_end_a_script(archive: Path) -> No
     entries = make_archive(archive / "jobs", archive / "out").entries
     script = index_script(entries)
     assert "<" not in script
-    assert "</script><script>alert(1)</script>" in json.loads(script.removeprefix("var setupSheetJobs=")[:-2])[0][2]
+    assert (
+        "</script><script>alert(1)</script>"
+        in json.loads(script.removeprefix("var setupSheetJobs=")[:-2])[0][2]
+    )
 
 
 def test_hostile_text_of_a_job_stays_text_on_every_page(archive: Path, build_site: Build) -> None:

@@ -48,7 +48,9 @@ def test_a_failed_build_leaves_the_earlier_site_whole(tmp_path: Path, jobs: Path
     assert names(tmp_path) == {"jobs", "site"}
 
 
-def test_a_build_killed_between_the_two_renames_gives_the_earlier_site_back(tmp_path: Path, jobs: Path) -> None:
+def test_a_build_killed_between_the_two_renames_gives_the_earlier_site_back(
+    tmp_path: Path, jobs: Path
+) -> None:
     site = tmp_path / "site"
     build(site, jobs, "first").commit()
     site.rename(tmp_path / "site.before")
