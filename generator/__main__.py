@@ -54,7 +54,10 @@ def _parser() -> argparse.ArgumentParser:
         added.set_defaults(run=run)
         return added
 
-    jobs = {"metavar": "DIR", "help": "the jobs folder (default: the one mkdocs.yml names, else jobs)"}
+    def takes_jobs(command: argparse.ArgumentParser) -> None:
+        command.add_argument(
+            "--jobs", metavar="DIR", help="the jobs folder (default: the one mkdocs.yml names, else jobs)"
+        )
 
     build = verb(
         "build",
@@ -62,7 +65,7 @@ def _parser() -> argparse.ArgumentParser:
         "Build the site of all jobs; it replaces the earlier one in one step.",
         "build --jobs jobs --site site",
     )
-    build.add_argument("--jobs", **jobs)
+    takes_jobs(build)
     build.add_argument("--site", metavar="DIR", help="where the site goes (default: site)")
     build.add_argument("--strict", action="store_true", help="keep the earlier site when a job has errors")
 
@@ -72,7 +75,7 @@ def _parser() -> argparse.ArgumentParser:
         "Show the site in a browser and follow changes, until Ctrl-C.",
         "serve --addr 127.0.0.1:8000",
     )
-    serve.add_argument("--jobs", **jobs)
+    takes_jobs(serve)
     serve.add_argument("--addr", metavar="HOST:PORT", help="where to listen (default: 127.0.0.1:8000)")
 
     check = verb(
@@ -84,14 +87,14 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument(
         "job", nargs="*", metavar="JOB", help="a job file, its folder or its number (default: all)"
     )
-    check.add_argument("--jobs", **jobs)
+    takes_jobs(check)
     check.add_argument("--json", action="store_true", help="one JSON object, for other programs")
 
     figures = verb(
         "figures", commands.figures, "Print every figure and finding of one job.", "figures SW-113 --json"
     )
     figures.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
-    figures.add_argument("--jobs", **jobs)
+    takes_jobs(figures)
     figures.add_argument("--json", action="store_true", help="one JSON object, for other programs")
 
     thread = verb(

@@ -50,13 +50,13 @@ UNUSED: Final = (  # of the theme: its search needs a web server, and its own pi
 )
 
 
-class SetupSheetsConfig(Config):
+class SetupSheetsConfig(Config):  # type: ignore[no-untyped-call]  # mkdocs' own class hook
     """Options of the plugin in mkdocs.yml."""
 
     jobs_dir = config_options.Type(str, default="jobs")
 
 
-class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):
+class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyped-call]
     """Makes the sheets of all jobs and swaps the finished site in."""
 
     jobs_instead: ClassVar[Path | None] = None  # the command line's --jobs; mkdocs makes the plugin by itself

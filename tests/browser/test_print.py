@@ -1,4 +1,4 @@
-"""The sheet on paper, A4 and Letter: job, thread and hand on every page, nothing cut off, passes in one piece."""
+"""The sheet on paper, A4 and Letter: job, thread and hand on every page, nothing cut off, passes whole."""
 
 from __future__ import annotations
 
