@@ -14,7 +14,8 @@ from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
 from generator.job.model import Duty, Job, Mate
 from generator.job.reading import ReadJob
-from generator.job.shop import Lathe, LatheChuck, Material, Shop
+from generator.job.shop import Lathe, Material, Shop
+from generator.sheet.capacity import used_chuck
 from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.desk import Desk
 from generator.sheet.holding import holding_section
@@ -108,18 +109,18 @@ def effective_material(shop_material: Material | None) -> MaterialRow | None:
     if shop_material is None:
         return None
     row = material_group(shop_material.group)
-    changes = {
-        name: given.si
-        for name, given in (
-            ("density", shop_material.density),
-            ("elastic_modulus", shop_material.elastic_modulus),
-            ("threading_speed_high", shop_material.threading_speed),
-        )
-        if given is not None
-    }
-    if not changes:
+    density, modulus = shop_material.density, shop_material.elastic_modulus
+    speed = shop_material.threading_speed
+    if not (density or modulus or speed):
         return row
-    return replace(row, source=f"{row.source}; changed in jobs/_shop/materials.yml", **changes)
+    return replace(
+        row,
+        density=density.si if density else row.density,
+        elastic_modulus=modulus.si if modulus else row.elastic_modulus,
+        threading_speed_high=speed.si if speed else row.threading_speed_high,
+        speed_source="jobs/_shop/materials.yml" if speed else row.speed_source,
+        source=f"{row.source}; changed in jobs/_shop/materials.yml" if density or modulus else row.source,
+    )
 
 
 def _lay_knowledge(read: ReadJob, desk: Desk, material: MaterialRow | None) -> None:
@@ -263,11 +264,6 @@ def _assemble(
         index=_index(job, lathe, status, ready, read, findings),
         key_figures=tuple(name for name in KEY_FIGURES if name in desk.figures),
     )
-
-
-def used_chuck(job: Job, lathe: Lathe) -> LatheChuck | None:
-    """The lathe's chuck with the jaws that the job asks for."""
-    return next((chuck for chuck in lathe.chucks if chuck.jaws == job.holding.chuck.jaws), None)
 
 
 def _inspection(desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:

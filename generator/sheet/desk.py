@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from generator.errors import Location
+from generator.job.fields import Given
 from generator.sheet.model import Figure, Finding, Kind, Level, Quantity, System, Working
 
 
@@ -51,8 +52,16 @@ class Desk:
         """Lay down a computed figure with its working; return its SI value."""
         self.lay(
             Figure(
-                name, label, value, quantity, kind, source, Working(formula, dict(put)),
-                note=note, system=system, rounds=rounds,  # type: ignore[arg-type]
+                name,
+                label,
+                value,
+                quantity,
+                kind,
+                source,
+                Working(formula, dict(put)),
+                note=note,
+                system=system,
+                rounds=rounds,  # type: ignore[arg-type]
             )
         )
         return value
@@ -61,8 +70,51 @@ class Desk:
         """Lay down a figure that cannot be had, with the reason."""
         self.lay(Figure(name, label, None, quantity, Kind.UNKNOWN, why, note=why))
 
-    def find(
-        self, id: str, level: Level, text: str, where: Location | None = None, asks: str = ""
-    ) -> None:
+    def find(self, id: str, level: Level, text: str, where: Location | None = None, asks: str = "") -> None:
         """Lay down a finding."""
         self.findings.append(Finding(id, level, text, where, asks))
+
+    def given(self, name: str, label: str, given: Given, quantity: Quantity, *, note: str = "") -> float:
+        """Lay down a value as its author wrote it in a job or shop file; return its SI value."""
+        self.lay(
+            Figure(
+                name,
+                label,
+                given.si,
+                quantity,
+                Kind(given.kind),
+                given.origin,
+                text=given.with_unit,
+                note=note,
+                where=given.where,
+            )
+        )
+        return given.si
+
+    def chosen(
+        self,
+        name: str,
+        label: str,
+        said: Given | None,
+        default: float,
+        quantity: Quantity,
+        source: str,
+        *,
+        system: System | None = None,
+    ) -> float:
+        """Lay down the shop's own value where it has one, else the default of common practice, as assumed."""
+        kind, value, text = (Kind.SHOP, said.si, said.with_unit) if said else (Kind.ASSUMED, default, "")
+        self.lay(
+            Figure(
+                name,
+                label,
+                value,
+                quantity,
+                kind,
+                "the shop's own files" if said else source,
+                text=text,
+                system=system,
+                where=said.where if said else None,
+            )
+        )
+        return value

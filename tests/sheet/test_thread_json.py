@@ -1,0 +1,74 @@
+"""The record of one thread: its keys are a contract, its numbers are the tables'."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from generator.errors import BadDesignation, OutsideRange, SheetError
+from generator.sheet.thread_json import thread_record
+
+KEYS = [
+    "designation", "family", "class", "hand", "starts", "unit", "pitch", "lead", "major", "pitch_diameter",
+    "minor", "lead_angle_deg", "wires",
+]
+
+
+@pytest.mark.parametrize(
+    "text", ["2 1/4-8 UN-2A", "M10x1.5-6g", "M16xPh3 P1.5-6g", "1/2-13 UNRC-3A-LH", "M1.2"]
+)
+def test_keys_are_exactly_the_contract(text):
+    record = thread_record(text)
+    assert list(record) == KEYS
+    assert list(record["wires"]) == ["best", "size", "over_wires"]
+    for pair in (record["major"], record["pitch_diameter"], record["minor"], record["wires"]["over_wires"]):
+        assert sorted(pair) == ["max", "min"]
+    assert json.loads(json.dumps(record, allow_nan=False)) == record
+
+
+def test_a_published_inch_row():
+    """2 1/2-8 UN-2A: Machinery's Handbook, 27th ed., p. 1755; lead angle by ASME B1.7."""
+    record = thread_record("2 1/2-8 UN-2A-LH")
+    assert record["major"] == {"max": 2.4976, "min": 2.4826}
+    assert record["pitch_diameter"] == {"max": 2.4164, "min": 2.4082}
+    assert record["minor"]["min"] is None
+    assert (record["family"], record["class"], record["hand"], record["unit"]) == ("UN", "2A", "left", "in")
+    assert (record["pitch"], record["lead"], record["starts"]) == (0.125, 0.125, 1)
+    assert record["wires"]["size"] == 0.0722
+
+
+def test_the_pin_over_its_wire():
+    """M = E + 3 W - 0.866025 P at the limits, W 0.0722 (NBS Handbook H28)."""
+    over = thread_record("2 1/4-8 UN-2A", wire=0.0722)["wires"]["over_wires"]
+    assert over == {"max": 2.2747, "min": 2.2667}
+
+
+def test_a_published_metric_row():
+    """M10 x 1.5 - 6g: Machinery's Handbook, 27th ed., external metric thread limits."""
+    record = thread_record("M10 - 6g")
+    assert record["major"] == {"max": 9.968, "min": 9.732}
+    assert record["pitch_diameter"] == {"max": 8.994, "min": 8.862}
+    assert record["minor"] == {"max": 8.344, "min": 7.938}
+    assert record["unit"] == "mm"
+    assert record["wires"]["best"] == 0.866025
+
+
+def test_lead_goes_with_the_starts():
+    record = thread_record("M16xPh3 P1.5-6g")
+    assert (record["pitch"], record["lead"], record["starts"]) == (1.5, 3.0, 2)
+    assert record["lead_angle_deg"] == pytest.approx(3.64, abs=0.01)
+
+
+@pytest.mark.parametrize("wire", [0.0, -0.07, 0.0631, 0.1263, float("nan"), float("inf")])
+def test_a_wire_that_does_not_seat(wire):
+    """60 degree thread of 8 per inch: 0.50518 P to 1.01036 P by geometry."""
+    with pytest.raises(OutsideRange, match="wires that seat on the flanks"):
+        thread_record("2-8 UN-2A", wire=wire)
+
+
+@pytest.mark.parametrize(("text", "error"), [("2-8 UN-2B", BadDesignation), ("M400x6", OutsideRange)])
+def test_what_has_no_record(text, error):
+    assert issubclass(error, SheetError)
+    with pytest.raises(error):
+        thread_record(text)
