@@ -58,7 +58,7 @@ _OTHER_FAMILIES = (
     (r"\bBA\b", "British Association threads (BA; BS 93)"),
     (r"UNJ|^\s*MJ", "controlled-radius threads (UNJ, MJ; ASME B1.15, ISO 5855)"),
     (r"UNM", "Unified miniature threads (UNM; ASME B1.10)"),
-    (r"BUTT|SAW|^S\s*\d", "buttress threads (ASME B1.9, DIN 513)"),
+    (r"BUTT|^S\s*\d", "buttress threads (ASME B1.9, DIN 513)"),
     (r"^RD|KNUCKLE", "knuckle threads (Rd; DIN 405)"),
     (
         r"(?<![A-Z])N(C|F|EF|S)?(?![A-Z])\s*-?\s*[1-5]",

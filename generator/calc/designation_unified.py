@@ -16,6 +16,7 @@ from generator.tables import unified
 
 LARGEST_GAGE = 12  # ASME B1.1: numbered sizes 0 to 12, diameter 0.060 + 0.013 N inch
 FINEST_FRACTION = 64
+LEAD_ROUNDING = Fraction(1, 2000)  # inch: a lead may be written rounded, but no more than this
 
 _SIZE = (
     r"(?:(?:\#|NO\.?)\s*(?P<gage>\d{1,2})"
@@ -52,8 +53,8 @@ def parse_unified(written: str, upper: str) -> Designation:
         )
     kind, root = named["kind"] or "", named["root"] or ""
     series = f"UN{root}{kind}"
-    _check_series(written, head, nominal, tpi, f"UN{kind}", root)
     class_, hand = _class_and_hand(written, named["tail"], f"{head} {series}")
+    _check_series(written, head, nominal, tpi, f"UN{kind}", root, class_)
     return Designation(
         text=written,
         family="UN",
@@ -79,13 +80,13 @@ def _pitch(written: str, found: re.Match[str]) -> tuple[Fraction, Fraction, int]
         if tpi <= 0:
             raise BadDesignation(f'"{written}": threads per inch must be above zero; {_ACCEPTED}')
         return 1 / tpi, 1 / tpi, 1
-    pitch, lead = (_near_unit_fraction(found[name]) for name in ("pitch", "lead"))
+    pitch = _near_unit_fraction(found["pitch"])
     written_pitch, written_lead = Fraction(found["pitch"]), Fraction(found["lead"])
     if not written_pitch or not written_lead:
         raise BadDesignation(f'"{written}": pitch and lead must be above zero')
     starts = round(written_lead / written_pitch)
     last_digit = Fraction(1, 10 ** len(found["lead"].partition(".")[2]))
-    if starts < 1 or abs(starts * pitch - written_lead) > last_digit:
+    if starts < 1 or abs(starts * pitch - written_lead) > min(last_digit, LEAD_ROUNDING):
         raise BadDesignation(
             f'"{written}": the lead {found["lead"]} is not a whole number of pitches of {found["pitch"]}; '
             f"{max(starts, 1)} starts would have a lead of {float(max(starts, 1) * pitch):.4f}"
@@ -96,7 +97,6 @@ def _pitch(written: str, found: re.Match[str]) -> tuple[Fraction, Fraction, int]
             f'"{written}": a lead of {found["lead"]} with a pitch of {found["pitch"]} is {starts} '
             f"starts, but the designation says {said.lower()}"
         )
-    del lead
     return pitch, starts * pitch, starts
 
 
@@ -171,20 +171,22 @@ def _number(value: Fraction) -> str:
     return str(value.numerator) if value.denominator == 1 else f"{float(value):.6g}"
 
 
-def _right_series(head: str, nominal: Decimal, tpi: Fraction) -> str:
+def _right_series(head: str, nominal: Decimal, tpi: Fraction, root: str = "", class_: str = "2A") -> str:
     standard = unified.series_of(nominal, tpi)
     if standard:
-        return f"{head} is of the {standard} series: write {head} {standard}-2A"
-    return f"{head} is of no standard series: write {head} UNS-2A"
+        return f"{head} is of the {standard} series: write {head} UN{root}{standard[2:]}-{class_}"
+    return f"{head} is of no standard series: write {head} UN{root}S-{class_}"
 
 
-def _check_series(written: str, head: str, nominal: Decimal, tpi: Fraction, series: str, root: str) -> None:
+def _check_series(
+    written: str, head: str, nominal: Decimal, tpi: Fraction, series: str, root: str, class_: str
+) -> None:
     """Refuse a named series that does not have this diameter or this pitch."""
     standard = unified.series_of(nominal, tpi)
     if series == "UNS" and standard:
         raise BadDesignation(
             f'"{written}": {head} is not special, it is of the {standard} series; '
-            f"write {head} UN{root}{standard[2:]}-2A"
+            f"write UN{root}{standard[2:]} in place of UN{root}S"
         )
     if series not in unified.NAMED_SERIES or standard == series:
         return
@@ -193,12 +195,11 @@ def _check_series(written: str, head: str, nominal: Decimal, tpi: Fraction, seri
         size = head.rpartition("-")[0]
         raise BadDesignation(
             f'"{written}": {series} of this size has {_number(right)} threads per inch, not {_number(tpi)}; '
-            f"write {size}-{_number(right)} UN{root}{series[2:]}-2A, "
-            f"or {head} UN{root}{(standard or 'UNS')[2:]}-2A"
+            f"write {size}-{_number(right)} UN{root}{series[2:]}-{class_}, "
+            f"or {head} UN{root}{(standard or 'UNS')[2:]}-{class_}"
         )
-    raise BadDesignation(
-        f'"{written}": the {series} series has no such size; {_right_series(head, nominal, tpi)}'
-    )
+    right_series = _right_series(head, nominal, tpi, root, class_)
+    raise BadDesignation(f'"{written}": the {series} series has no such size; {right_series}')
 
 
 def _class_and_hand(written: str, tail: str, head: str) -> tuple[str, Literal["right", "left"]]:

@@ -55,6 +55,7 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
 
     Source: ISO 965-1, ISO 68-1, ISO 724.
     """
+    engagement = None if engagement is None else round(engagement, 6)
     nominal = Decimal(str(d.nominal))
     pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
     low, high = _diameter_range(d)
@@ -77,7 +78,12 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
     round_minor = rounded(pitch_min - ROOT_BELOW_PITCH * pitch, THREE)
     if round_minor <= 0:
         raise OutsideRange(
-            "pitch", float(pitch), 0.0, float(nominal / MINOR_FACTOR), "ISO 68-1: no core is left", "mm"
+            f"core of {d.text}",
+            float(round_minor),
+            0.0,
+            None,
+            "the pitch is too coarse for this diameter",
+            "mm",
         )
     shortest, longest = normal_engagement(d)
     return ThreadLimits(

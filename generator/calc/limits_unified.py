@@ -103,11 +103,10 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
     if diameter < SMALLEST:
         raise OutsideRange("nominal diameter", d.nominal, float(SMALLEST), None, "ASME B1.1, size #0", "in")
     size = rounded(diameter, FOUR)
-    standard = standard_engagement(diameter, tpi)
-    used, is_standard = standard, True
+    used, is_standard = standard_engagement(diameter, tpi), True
     if engagement is not None:
-        wanted = Decimal(str(engagement))
-        if not _serves(standard, wanted, diameter, pitch, tpi):
+        wanted = rounded(Decimal(str(engagement)), SIX)
+        if not _serves(wanted, diameter, tpi):
             used, is_standard = wanted, False
     base = tolerance_2a(size, used, pitch)
     pitch_tolerance = rounded(CLASS_FACTOR[d.class_] * base, FOUR)
@@ -116,9 +115,9 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
     major = size - allowance
     pitch_max = rounded(major - PITCH_FACTOR * pitch, FOUR)
     minor = rounded(major - (ROUNDED_MINOR_FACTOR if d.rounded_root else MINOR_FACTOR) * pitch, FOUR)
-    if minor <= 0 or pitch_max - pitch_tolerance <= 0:
+    if min(minor, pitch_max - pitch_tolerance) <= 0:
         raise OutsideRange(
-            "pitch", float(pitch), 0.0, float(size / MINOR_FACTOR), "ASME B1.1: no core is left", "in"
+            f"core of {d.text}", float(minor), 0.0, None, "the pitch is too coarse for this diameter", "in"
         )
     return ThreadLimits(
         designation=d,
@@ -142,11 +141,12 @@ def _allowance(class_: str, base: Decimal, printed: Decimal | None) -> Decimal:
     return rounded(ALLOWANCE_FACTOR * base, FOUR) if printed is None else printed
 
 
-def _serves(standard: Decimal, wanted: Decimal, diameter: Decimal, pitch: Decimal, tpi: Fraction) -> bool:
+def _serves(wanted: Decimal, diameter: Decimal, tpi: Fraction) -> bool:
     """Whether the standard's tolerance holds for this length of engagement too."""
     if unified.engagement_is_diameter(diameter, tpi):
-        return wanted <= MOST_DIAMETERS * standard
-    return FEWEST_PITCHES * pitch <= wanted <= MOST_PITCHES * pitch
+        return wanted <= MOST_DIAMETERS * diameter
+    pitches = rounded(wanted * _decimal(tpi), FOUR)
+    return FEWEST_PITCHES <= pitches <= MOST_PITCHES
 
 
 def _remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: bool) -> list[str]:

@@ -256,7 +256,10 @@ def over_wires_exact(
     guess = [guess_c, guess_c - size / 2 * math.sin(half_angle), 0.01, math.atan(2 * turn)]
     found = root(conditions, guess, tol=1e-13)
     if not found.success or found.x[0] <= 0:
-        raise OutsideRange("wire", wire / inch, None, None, "the wire does not seat on these flanks", "in")
+        low, high = usable_wires(pitch, half_angle)
+        raise OutsideRange(
+            "wire", wire / inch, low / inch, high / inch, "wires that seat on the flanks of this thread", "in"
+        )
     return float(2 * found.x[0] + size) * pitch_diameter
 
 

@@ -1,0 +1,235 @@
+"""Thread designations as machinists write them: what is read, what is refused, and with which words."""
+
+from __future__ import annotations
+
+import random
+from fractions import Fraction
+
+import pytest
+
+from generator.calc.designation import parse_designation
+from generator.calc.thread_limits import limits
+from generator.errors import BadDesignation, OutsideRange
+
+
+def read(text):
+    d = parse_designation(text)
+    return d.series, d.nominal, d.pitch, d.lead, d.starts, d.class_, d.hand
+
+
+@pytest.mark.parametrize(
+    ("text", "series", "nominal", "tpi", "class_", "hand"),
+    [
+        ("2-8 UN-2A", "UN", 2, 8, "2A", "right"),
+        ("1/2-13 UNC-2A-LH", "UNC", 0.5, 13, "2A", "left"),
+        ("1/2-13 UNC-2A left hand", "UNC", 0.5, 13, "2A", "left"),
+        ("1/2 - 13 unc - 2a", "UNC", 0.5, 13, "2A", "right"),
+        ("1/2-13UNC2A", "UNC", 0.5, 13, "2A", "right"),
+        ("1/2-13 UNC-2A(21)", "UNC", 0.5, 13, "2A", "right"),
+        ("2 1/4-8 UN-2A", "UN", 2.25, 8, "2A", "right"),
+        ("2-1/4-8 UN-2A", "UN", 2.25, 8, "2A", "right"),
+        ("2¼–8 UN–2A", "UN", 2.25, 8, "2A", "right"),
+        ('2 1/4"-8 UN-2A', "UN", 2.25, 8, "2A", "right"),
+        ("2 1/4 in-8 UN-2A", "UN", 2.25, 8, "2A", "right"),
+        ("2.4375-10 UNS-2A", "UNS", 2.4375, 10, "2A", "right"),
+        (".5-13 UNC-2A", "UNC", 0.5, 13, "2A", "right"),
+        ("#10-32 UNF-2A", "UNF", 0.19, 32, "2A", "right"),
+        ("No. 10-32 UNF-3A", "UNF", 0.19, 32, "3A", "right"),
+        ("10-32 UNF-2A", "UNF", 0.19, 32, "2A", "right"),
+        ("2-4.5 UNC-1A", "UNC", 2, Fraction(9, 2), "1A", "right"),
+        ("2-4 1/2 UNC-1A", "UNC", 2, Fraction(9, 2), "1A", "right"),
+        ("1/2-13 UNRC-2A", "UNRC", 0.5, 13, "2A", "right"),
+    ],
+)
+def test_unified_designations(text, series, nominal, tpi, class_, hand):
+    """ASME B1.1 designations, and the ways they are written at the bench."""
+    d = parse_designation(text)
+    assert (d.family, d.unit, d.series) == ("UN", "in", series)
+    assert (d.nominal, d.tpi, d.class_, d.hand, d.starts) == (nominal, tpi, class_, hand, 1)
+    assert d.text == " ".join(text.split())
+    assert d.rounded_root == (series == "UNRC")
+    assert not d.class_assumed
+
+
+@pytest.mark.parametrize(
+    ("text", "nominal", "pitch", "class_", "hand"),
+    [
+        ("M20x2.5-6g", 20, "2.5", "6g", "right"),
+        ("M20 × 1.5 - 5g6g - LH", 20, "1.5", "5g6g", "left"),
+        ("m20x1.5–5g6g", 20, "1.5", "5g6g", "right"),
+        ("M24x2 LH-6g", 24, "2", "6g", "left"),
+        ("M8X1-6g", 8, "1", "6g", "right"),
+        ("M10*1.25-6h", 10, "1.25", "6h", "right"),
+        ("M6-4h", 6, "1", "4h", "right"),
+        ("M6-6g6g", 6, "1", "6g", "right"),
+    ],
+)
+def test_metric_designations(text, nominal, pitch, class_, hand):
+    """ISO 965-1 designations: pitch-diameter class first, then the crest's."""
+    d = parse_designation(text)
+    assert (d.family, d.unit, d.series, d.nominal) == ("M", "mm", "M", nominal)
+    assert (d.pitch, d.class_, d.hand) == (Fraction(pitch), class_, hand)
+    assert d.tpi is None
+    assert not d.class_assumed
+
+
+def test_left_out_pitch_is_the_coarse_one_and_said_to_be_assumed():
+    """ISO 261: M10 has the coarse pitch 1.5 mm."""
+    d = parse_designation("M10 - 6g")
+    assert d.pitch == Fraction(3, 2)
+    assert d.pitch_assumed
+    assert not parse_designation("M10x1.5-6g").pitch_assumed
+
+
+@pytest.mark.parametrize(
+    ("text", "class_"), [("M10", "6g"), ("M1.6x0.35", "6g"), ("M1.4", "6h"), ("M1x0.25", "6h")]
+)
+def test_left_out_metric_class_is_assumed(text, class_):
+    """ISO 965-1: 6g from M1.6 upwards and 6h up to M1.4 when no class is written."""
+    d = parse_designation(text)
+    assert d.class_ == class_
+    assert d.class_assumed
+
+
+@pytest.mark.parametrize(
+    ("text", "group"), [("M10x1.5-6g", "N"), ("M10x1.5-6g-L", "L"), ("M10-6g-S-LH", "S")]
+)
+def test_group_of_engagement(text, group):
+    """ISO 965-1: S, N or L after the class."""
+    assert parse_designation(text).engagement_group == group
+
+
+def test_multiple_starts():
+    """Lead = starts x pitch (ASME B1.7, ISO 965-1)."""
+    inch_thread = parse_designation("0.750-.0625P-.1875L(3 STARTS)UNF-2A")
+    assert (inch_thread.pitch, inch_thread.lead, inch_thread.starts) == (Fraction(1, 16), Fraction(3, 16), 3)
+    rounded = parse_designation("0.750-.0833P-.1667L UN-2A")
+    assert (rounded.pitch, rounded.lead, rounded.starts) == (Fraction(1, 12), Fraction(1, 6), 2)
+    metric = parse_designation("M16×Ph3 P1.5-6g (two starts)")
+    assert (metric.pitch, metric.lead, metric.starts) == (Fraction(3, 2), 3, 2)
+
+
+REFUSED = {
+    "": "no thread was written",
+    "2-8 UN": "write 2-8 UN-1A, 2-8 UN-2A or 2-8 UN-3A",
+    "2-8 UN-2": "write 2-8 UN-2A",
+    "2-8 UN-2B": "internal threads are not computed yet",
+    "2-8 UN-4A": "classes 1A, 2A and 3A",
+    "M10-6H": "internal threads are not computed yet",
+    "M10X1.5-6G": "write M10x1.5-6g",
+    "M10-6H/6g": "a fit of two parts",
+    "1/2-20 UNC-3A": "write 1/2-13 UNC-3A, or 1/2-20 UNF-3A",
+    "5/8-12 UNC-2A": "write 5/8-11 UNC-2A, or 5/8-12 UN-2A",
+    "1/2-12 UNRC-2A": "write 1/2-13 UNRC-2A, or 1/2-12 UNRS-2A",
+    "1-14 UNF-2A": "write 1-12 UNF-2A, or 1-14 UNS-2A",
+    "2.3-8 UNC-2A": "write 2.3-8 UNS-2A",
+    "2 1/4-8 UNF-2A": "write 2 1/4-8 UN-2A",
+    "1/2-13 UNS-2A": "write UNC in place of UNS",
+    "1/2-13": "write 1/2-13 UNC-2A",
+    "1/2-13 UNC-2A-HL": "-LH at the end for a left-hand thread",
+    "1/2-13 UNC-2A-L": "-LH at the end for a left-hand thread",
+    "M10x1.5-6g-LHH": "-LH at the end for a left-hand thread",
+    "M20x1,5-6g": "write a decimal point: M20x1.5-6g",
+    "0,5-13 UNC-2A": "write a decimal point: 0.5-13 UNC-2A",
+    "Tr40x7-7e": "ISO trapezoidal threads",
+    "1 1/2-4 ACME-2G": "Acme threads",
+    "G 3/8": "Whitworth pipe threads",
+    "3/8 NPT": "American pipe threads",
+    "1/2-12 BSW": "Whitworth threads",
+    "1/2-13 NC-2": "American National threads",
+    "MJ6x1-4h6h": "controlled-radius threads",
+    "1/2-13 UNJC-3A": "controlled-radius threads",
+    "M0x1-6g": "above zero",
+    "M10x0-6g": "above zero",
+    "0-8 UN-2A": "above zero",
+    "2-0 UN-2A": "above zero",
+    "-2-8 UN-2A": "not a thread designation",
+    "nan": "not a thread designation",
+    "1e3-8 UN-2A": "not a Unified thread designation",
+    "5/0-8 UN-2A": "not a fraction of an inch",
+    "9/4-8 UN-2A": "not a fraction of an inch",
+    "1/3-13 UNS-2A": "write the size as a decimal",
+    "#13-32 UNF-2A": "number sizes run from #0 to #12",
+    "10-32 UN-2A": "is 10 a number size or 10 inches?",
+    "M11.3-6g": "ISO 261 has no coarse pitch for M11.3",
+    "M10-5g": "like M10-5g6g",
+    "M10-2g": "grade 2 does not exist",
+    "M10-6k": "positions e, f, g and h",
+    "M10-6a": "positions a to d are not computed yet",
+    "M10-6g8h": "write one letter, like M10-6g8g",
+    "M10x1.5-6g 5g6g": "says two things at once",
+    "1/2-13 UNC-2A-3A": "says two things at once",
+    "1/2-13 UNC-2A-LH-RH": "says two things at once",
+    "0.750-.0625P-.2L(3 STARTS)UNF-2A": "3 starts would have a lead of 0.1875",
+    "0.750-.0625P-.1875L(2 STARTS)UNF-2A": "is 3 starts, but the designation says 2",
+    "M16xPh4 P1.5-6g": "a whole number of pitches",
+    "1/2-13 UNC-2A-SE 1.0": "give it beside it",
+    "1" * 200: "too long",
+}
+
+
+@pytest.mark.parametrize(("text", "says"), REFUSED.items())
+def test_refused_with_what_was_written_and_what_would_be_accepted(text, says):
+    with pytest.raises(BadDesignation) as error:
+        parse_designation(text)
+    assert says in str(error.value)
+    assert text[:40] in str(error.value)
+
+
+@pytest.mark.parametrize("text", [text for text in REFUSED if "write " in REFUSED[text] and "UN" in text])
+def test_the_suggestion_can_be_read(text):
+    """What the message says to write is itself a designation."""
+    with pytest.raises(BadDesignation) as error:
+        parse_designation(text)
+    suggestion = str(error.value).rpartition("write ")[2].removeprefix("a decimal point: ")
+    suggestion = suggestion.partition(",")[0].partition(" or ")[0]
+    if "in place of" not in suggestion and "as a decimal" not in suggestion:
+        parse_designation(suggestion)
+
+
+def test_every_named_size_of_the_series_reads_and_has_limits():
+    """Each row of the series table reads as its own series, by fraction, number or decimal."""
+    from generator.tables.rows import table
+
+    for row in table("unified_series"):
+        for size in (row["size"], row["diameter"]):
+            d = parse_designation(f"{size}-{row['tpi']} {row['series']}-2A")
+            assert (d.series, d.nominal) == (row["series"], float(row["diameter"]))
+            assert limits(d).tabulated
+    assert len(table("unified_series")) == 33 + 24 + 25
+
+
+def test_any_text_is_read_or_refused():
+    """No text breaks the reader: noise, cut and mixed designations raise BadDesignation or read."""
+    rng = random.Random(20261125)
+    good = ["2 1/4-8 UN-2A", "M16×Ph3 P1.5-6g", "0.750-.0625P-.1875L(3 STARTS)UNF-2A", "#10-32 UNF-2A-LH"]
+    seeds = [*REFUSED, *good * 10]
+    alphabet = '0123456789 -–×x./#"MUNCFESRPhLgGHeA()½٣²\u00a0\n\t,+%' + "éß漢"
+    seen = 0
+    for _ in range(20_000):
+        base = list(rng.choice(seeds))
+        for _ in range(rng.randrange(1, 5)):
+            at = rng.randrange(len(base) + 1)
+            action = rng.randrange(3)
+            if action == 0:
+                base.insert(at, rng.choice(alphabet))
+            elif action == 1 and base:
+                del base[min(at, len(base) - 1)]
+            else:
+                base = base[:at] + list(rng.choice(seeds))[rng.randrange(4) :]
+        try:
+            d = parse_designation("".join(base))
+        except BadDesignation:
+            continue
+        seen += 1
+        assert d.nominal > 0
+        assert d.pitch > 0
+        assert d.lead == d.starts * d.pitch
+        try:
+            of = limits(d)
+        except OutsideRange:
+            continue
+        assert of.major.max > of.major.min > 0
+        assert of.major.max > of.pitch_diameter.max > of.pitch_diameter.min > 0
+        assert of.pitch_diameter.max > of.minor.max
+    assert seen > 500

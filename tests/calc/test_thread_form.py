@@ -1,0 +1,83 @@
+"""Depth, groove and lead angle: flats and flanks add to the pitch, and inverses return."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from generator.calc import thread_form as form
+from generator.errors import OutsideRange
+
+A60, A29 = math.radians(30), math.radians(14.5)
+MAJOR, PITCH = 57.15, 3.175
+BASIC = MAJOR - 0.649519053 * PITCH
+
+
+@pytest.mark.parametrize("half_angle", [A60, A29, math.radians(27.5)])
+def test_crest_flat_root_flat_and_flanks_add_to_the_pitch(half_angle):
+    """At any depth: crest + root + 2 depth tan A = P (geometry)."""
+    flat = PITCH / 8
+    pitch_diameter = MAJOR - 1.9
+    depth = form.depth_for_flat(MAJOR, pitch_diameter, PITCH, half_angle, flat)
+    crest = PITCH - form.groove_width(MAJOR, pitch_diameter, PITCH, half_angle)
+    assert crest + flat + 2 * depth * math.tan(half_angle) == pytest.approx(PITCH)
+    root = form.root_diameter(MAJOR, depth)
+    assert form.groove_width(root, pitch_diameter, PITCH, half_angle) == pytest.approx(flat)
+
+
+@pytest.mark.parametrize(
+    ("nose", "factor"),
+    [
+        ({"nose_flat": 0.0}, 0.757772),                     # 7H/8, sharp tool
+        ({"nose_flat": PITCH / 8}, 0.649519),               # 3H/4
+        ({"nose_flat": PITCH / 4}, 0.541266),               # 5H/8, flat root of ASME B1.1
+        ({"nose_radius": 0.866025404 * PITCH / 6}, 0.613435),  # 17H/24, ISO 724 with R = H/6
+        ({"nose_radius": 0.108253 * PITCH}, 0.649519),      # UNR: 3H/4 with R = H/8 (11H/16 is its reference)
+    ],
+)
+def test_depth_factors_of_the_standards(nose, factor):
+    """Depth over pitch on the basic major diameter: ASME B1.1 and ISO 724 profiles."""
+    if "nose_radius" in nose:
+        depth = form.depth_for_radius(MAJOR, BASIC, PITCH, A60, nose["nose_radius"])
+    else:
+        depth = form.depth_for_flat(MAJOR, BASIC, PITCH, A60, nose["nose_flat"])
+    assert depth / PITCH == pytest.approx(factor, abs=1e-6)
+    assert form.pitch_diameter_at_depth(MAJOR, depth, PITCH, A60, **nose) == pytest.approx(BASIC)
+
+
+def test_radius_and_flat_that_end_at_the_same_depth_leave_the_same_flanks():
+    """A radius r tangent to the flanks ends where a flat of 2 r (1 - sin A)/cos A ends (geometry)."""
+    radius = 0.2
+    flat = 2 * radius * (1 - math.sin(A60)) / math.cos(A60)
+    assert form.depth_for_radius(MAJOR, BASIC, PITCH, A60, radius) == pytest.approx(
+        form.depth_for_flat(MAJOR, BASIC, PITCH, A60, flat)
+    )
+
+
+def test_one_thousandth_of_nose_flat_moves_the_pitch_diameter_by_its_cotangent():
+    """dE/dF = cot A = 1.732 for 60 degrees at fixed depth; a wider nose leaves less."""
+    at = [form.pitch_diameter_at_depth(MAJOR, 1.9, PITCH, A60, nose_flat=f) for f in (0.3, 0.4)]
+    assert at[0] - at[1] == pytest.approx(0.1 * 1.7320508)
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: form.depth_for_flat(MAJOR, BASIC, PITCH, A60, PITCH / 2),
+        lambda: form.depth_for_flat(MAJOR, BASIC, PITCH, A60, -0.1),
+        lambda: form.depth_for_flat(MAJOR, BASIC, 0.0, A60, 0.1),
+        lambda: form.depth_for_flat(MAJOR, BASIC, PITCH, 0.0, 0.1),
+        lambda: form.depth_for_flat(MAJOR, MAJOR + 10, PITCH, A60, 0.1),
+        lambda: form.depth_for_radius(MAJOR, BASIC, PITCH, A60, PITCH),
+        lambda: form.depth_for_radius(MAJOR, BASIC, PITCH, A60, -0.1),
+        lambda: form.groove_width(MAJOR - 10, BASIC, PITCH, A60),
+        lambda: form.root_diameter(2.0, 1.0),
+        lambda: form.lead_angle(0.0, BASIC),
+        lambda: form.lead_angle(PITCH, 0.0),
+        lambda: form.triangle_height(math.nan, A60),
+    ],
+)
+def test_impossible_grooves_are_refused(call):
+    with pytest.raises(OutsideRange):
+        call()
