@@ -28,20 +28,6 @@ def tpi_in_series(diameter: Decimal, series: str) -> Fraction | None:
     )
 
 
-def diameters_in_series(tpi: Fraction, series: str) -> list[str]:
-    """Sizes that a named series cuts with these threads per inch."""
-    return [
-        row["size"]
-        for row in table("unified_series")
-        if row["series"] == series and Fraction(row["tpi"]) == tpi
-    ]
-
-
-def constant_pitches() -> tuple[Fraction, ...]:
-    """Threads per inch of the constant-pitch series."""
-    return tuple(Fraction(row["tpi"]) for row in table("unified_constant_pitch"))
-
-
 def series_of(diameter: Decimal, tpi: Fraction) -> str | None:
     """UNC, UNF, UNEF or UN (constant pitch) for a standard combination; None for a special one."""
     named = named_series().get((diameter, tpi))
