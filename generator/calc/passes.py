@@ -3,16 +3,24 @@
     schedule            cumulative depths of the cuts
     infeed_travel       travel of a slide that is set over
     side_shift          how far the tool moves along the work meanwhile
+    usual_passes        how many passes a pitch usually takes
+    equivalent_flat     the nose flat that stands for a nose radius in a chip area
+    wire_seats          whether a wire can be read after a pass
 """
 
 from __future__ import annotations
 
 import math
 
+from generator.calc.thread_form import pitch_diameter_at_depth
 from generator.errors import OutsideRange
-from generator.si import Angle, Length
+from generator.si import Angle, Length, mm
 
 SAME = 1e-9  # two depths closer than this share of the total are one depth
+USUAL_PASSES = {  # pitch in mm: fewest, most; guide of a maker of carbide threading tools (2020)
+    0.5: (4, 6), 0.75: (4, 7), 1.0: (4, 8), 1.25: (5, 9), 1.5: (6, 10), 1.75: (7, 12), 2.0: (7, 12), 2.5: (8, 14),
+    3.0: (10, 16), 3.5: (11, 18), 4.0: (11, 18), 4.5: (11, 19), 5.0: (12, 24),
+}
 MOST_PASSES = 500  # a schedule longer than this comes from a slip of the decimal point
 
 
@@ -41,9 +49,9 @@ def schedule(total: Length, first_cut: Length, least_cut: Length) -> list[Length
 
     Notes
     -----
-    Works in any one unit of length. A single pass is smaller than `least_cut` only when `total` is. The
-    last pass reaches up to just under twice `least_cut`; the first is over `first_cut` only when less
-    than `least_cut` would be left. No range is given in the sources.
+    Works in any one unit of length. A single pass is smaller than `least_cut` only when `total` is. What
+    would be left over makes the last pass larger, by less than one `least_cut`. No range is given in the
+    sources.
 
     Examples
     --------
@@ -147,3 +155,109 @@ def side_shift(depth: Length, angle: Angle) -> Length:
     if not 0 <= angle < math.pi / 2:
         raise OutsideRange("infeed angle", angle, 0.0, math.pi / 2, "geometry", "rad")
     return depth * math.tan(angle)
+
+
+def usual_passes(pitch: Length) -> tuple[int, int]:
+    """How many passes a pitch takes with carbide; high-speed steel on a manual lathe takes 1.5 to 2 times as many.
+
+    Parameters
+    ----------
+    pitch : P, m
+
+    Returns
+    -------
+    (fewest, most) of the printed pitch that is nearest.
+
+    Notes
+    -----
+    Printed for 0.5 to 5 mm; coarser pitches take the last row. The factor for high-speed steel is common
+    practice, no source.
+
+    Examples
+    --------
+    >>> usual_passes(3e-3)
+    (10, 16)
+
+    Source
+    ------
+    User guide of a maker of carbide threading tools (2020), number of passes by pitch.
+    """
+    nearest = min(USUAL_PASSES, key=lambda printed: abs(printed * mm - pitch))
+    return USUAL_PASSES[nearest]
+
+
+def equivalent_flat(nose_radius: Length, half_angle: Angle) -> Length:
+    """The flat that leaves the same pitch diameter at the same depth as a nose radius.
+
+    ``F = 2 r tan α (1 ÷ sin α − 1)``
+
+    Parameters
+    ----------
+    nose_radius : r, tangent to both flanks, m
+    half_angle : α, rad
+
+    Returns
+    -------
+    F, m. The chip area reckoned with it is a little large: it holds the two corners beside the radius.
+
+    Notes
+    -----
+    No range; both flanks straight.
+
+    Examples
+    --------
+    ISO 68-1: a root radius of H/6 goes 17/24 H deep. The flat that does the same is 0.16667 P wide:
+
+    >>> round(equivalent_flat(0.866025404 / 6, math.radians(30)), 5)
+    0.16667
+
+    Source
+    ------
+    Geometry; ISO 68-1 for the check value.
+    """
+    return 2 * nose_radius * math.tan(half_angle) * (1 / math.sin(half_angle) - 1)
+
+
+def wire_seats(
+    turned_diameter: Length, depth: Length, wire: Length, pitch: Length, half_angle: Angle, nose_flat: Length,
+    nose_radius: Length,
+) -> bool:
+    """Whether a measuring wire rests on both flanks of a groove that is only this deep.
+
+    It touches the flanks below the turned surface, does not touch the bottom, and stands out of the groove.
+
+    Parameters
+    ----------
+    turned_diameter : of the blank, m
+    depth : radial, m
+    wire : W, m
+    pitch : P, m
+    half_angle : α, rad
+    nose_flat : flat of the tool, m; 0 with a nose radius
+    nose_radius : radius of the tool, m; 0 with a nose flat
+
+    Returns
+    -------
+    True when a reading over this wire says something.
+
+    Notes
+    -----
+    Lead angle left out: it moves the contact by less than a hundredth of the wire on common threads.
+
+    Examples
+    --------
+    The best wire seats on the finished basic groove, and not after a first scratch:
+
+    >>> done, scratch = 0.613435, 0.1
+    >>> [wire_seats(10, depth, 0.57735, 1, math.radians(30), 0.16667, 0) for depth in (done, scratch)]
+    [True, False]
+
+    Source
+    ------
+    Geometry.
+    """
+    diameter = pitch_diameter_at_depth(turned_diameter, depth, pitch, half_angle, nose_flat, nose_radius)
+    center = diameter / 2 + wire / (2 * math.sin(half_angle)) - pitch / (4 * math.tan(half_angle))
+    surface, bottom = turned_diameter / 2, turned_diameter / 2 - depth
+    touches = center - wire / 2 * math.sin(half_angle)
+    return touches <= surface and center - wire / 2 >= bottom and center + wire / 2 > surface

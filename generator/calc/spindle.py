@@ -1,6 +1,6 @@
-"""Spindle speed for a cutting speed, the step that the lathe has, and the carriage speed that follows.
+"""The step that the lathe has for a spindle speed, and the carriage speed that follows.
 
-    spindle_speed      revolutions for a cutting speed on a diameter
+    same               whether two speeds are one step
     highest_step       highest step not above a speed
     neighbors          the steps on both sides of a speed
     carriage_speed     how fast the carriage moves while threading
@@ -11,48 +11,18 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from generator.errors import OutsideRange
 from generator.si import Length, Speed, SpindleSpeed
 
 SAME_STEP = 1e-6  # share within which a written speed is the lathe's step
 
 
-def spindle_speed(cutting_speed: Speed, diameter: Length) -> SpindleSpeed:
-    """Spindle speed for a cutting speed: ``n = v ÷ (π d)``.
+def same(speed: SpindleSpeed, other: SpindleSpeed) -> bool:
+    """True when two speeds are one step of the lathe, but for the last digits of a float.
 
-    Parameters
-    ----------
-    cutting_speed : v, m/s
-    diameter : d, the largest diameter in the cut (for an external thread its major diameter), m
-
-    Returns
-    -------
-    n, rev/s.
-
-    Raises
-    ------
-    OutsideRange
-        When either is not above zero.
-
-    Notes
-    -----
-    No range is given in the source.
-
-    Examples
-    --------
-    100 ft/min on 2 in (12 × ft/min ÷ (π × inches), in rev/min):
-
-    >>> round(spindle_speed(100 * 0.3048 / 60, 2 * 0.0254) * 60, 2)
-    190.99
-
-    Source
-    ------
-    US Army course OD1645, Lathe Operations (1988).
+    >>> same(32 / 60, 32 * (1 / 60)), same(32, 33)
+    (True, False)
     """
-    for name, value, unit in (("cutting speed", cutting_speed, "m/s"), ("diameter", diameter, "m")):
-        if not value > 0:
-            raise OutsideRange(name, value, 0.0, None, "it has to be above zero", unit)
-    return cutting_speed / (math.pi * diameter)
+    return math.isclose(speed, other, rel_tol=SAME_STEP)
 
 
 def highest_step(steps: Sequence[SpindleSpeed], wanted: SpindleSpeed) -> SpindleSpeed | None:
@@ -98,9 +68,9 @@ def neighbors(steps: Sequence[SpindleSpeed], speed: SpindleSpeed) -> tuple[Spind
     >>> neighbors([45, 70, 115], 85), neighbors([45, 70, 115], 70), neighbors([45, 70], 20)
     ((70, 115), (70,), (45,))
     """
-    same = [step for step in steps if math.isclose(step, speed, rel_tol=SAME_STEP)]
-    if same:
-        return (same[0],)
+    own = [step for step in steps if same(step, speed)]
+    if own:
+        return (own[0],)
     below = max((step for step in steps if step < speed), default=None)
     above = min((step for step in steps if step > speed), default=None)
     return tuple(step for step in (below, above) if step is not None)

@@ -1,0 +1,261 @@
+"""Speed and levers: spindle step, gearbox entry, thread dial lines, and the time the relief gives the hand.
+
+`lathe_section` goes the way of a machinist at the headstock: how fast may it turn, which step has the lathe,
+may the chuck run at it, which lever for the lead and where may the half nuts close (`levers`), is there time
+to open them.
+"""
+
+from __future__ import annotations
+
+from generator.calc import relief as relief_calc
+from generator.calc import spindle
+from generator.calc.cutting import spindle_speed
+from generator.job.fields import Given
+from generator.job.model import Job, Relief, Thread
+from generator.job.shop import House, Lathe
+from generator.sheet.capacity import used_chuck
+from generator.sheet.desk import Desk
+from generator.sheet.layout import lay_out
+from generator.sheet.levers import exact_lead, lay_gearbox, lay_thread_dial
+from generator.sheet.model import Figure, Kind
+from generator.sheet.plans import LathePlan, ThreadPlan
+from generator.sheet.thread import relief_operation, thread_operation
+from generator.sheet.wording import rpm_words, seconds_words
+from generator.si import Length, Speed, SpindleSpeed, Time
+from generator.tables.materials import MaterialRow
+
+PRACTICE = "common practice, no source"
+COURSE = "US Army course OD1645, Lathe Operations (1988)"
+RELIEF_CHECK, RELIEF_STOP = 1.0, 0.5  # s; common practice
+SAME = 1e-9                           # share within which two times are one
+
+
+def lathe_section(
+    job: Job, lathe: Lathe, house: House, material: MaterialRow | None, thread: ThreadPlan, desk: Desk
+) -> LathePlan:
+    """Lay down the settings of this lathe for this thread; what its record does not say stays unknown.
+
+    Raises
+    ------
+    OutsideRange
+        When the lathe's record of its thread dial cannot be true.
+    """
+    operation = thread_operation(job)
+    assert operation is not None
+    where = operation.length.where
+    wanted = _lay_wanted(operation, material, thread, desk)
+    step = _lay_step(operation, lathe, wanted, desk)
+    if step is not None:
+        _check_chuck(job, lathe, step, operation, desk)
+    lead = exact_lead(thread)
+    on_plate = lay_gearbox(lathe, lead, where, desk)
+    rule = lay_thread_dial(lathe, lead, thread.designation.starts, where, desk)
+    closed = rule is None or rule.keep_half_nuts_closed
+    if closed and lathe.spindle.nose == "screwed":
+        desk.find(
+            "screwed-nose", "check",
+            "The half nuts stay closed, so the carriage comes back by reversing the spindle, and the chuck "
+            "is screwed on the nose: it can unscrew. Decide how it is kept on, or take a lathe with another "
+            "nose.",
+            where,
+        )
+    speed = _lay_carriage(thread, step, desk)
+    time = _lay_relief(job, lathe, house, thread, speed, desk)
+    return LathePlan(lead if on_plate else None, step, speed, time, closed)
+
+
+# -- spindle --------------------------------------------------------------------------------------------
+
+
+def _lay_wanted(
+    operation: Thread, material: MaterialRow | None, thread: ThreadPlan, desk: Desk
+) -> SpindleSpeed | None:
+    """The speed not to go above, from the job or from the material; None when neither says."""
+    label, label_wanted = "Threading speed, not above", "Spindle speed, not above"
+    if operation.speed is not None:
+        limit = desk.given("spindle.surface_speed", label, operation.speed, "speed")
+    elif material is not None:
+        limit = material.threading_speed_high
+        of_shop = "jobs/_shop" in material.source
+        desk.lay(Figure(
+            "spindle.surface_speed", label, limit, "speed", Kind.SHOP if of_shop else Kind.STANDARD,
+            "jobs/_shop/materials.yml, or the group's row" if of_shop else material.speed_source,
+            note=f"upper end for high-speed steel in {material.group}", rounds="down",
+        ))
+    else:
+        why = "the material is unknown and the job gives no speed"
+        desk.unknown("spindle.surface_speed", label, "speed", why)
+        desk.unknown("spindle.wanted", label_wanted, "spindle_speed", why)
+        return None
+    return desk.computed(
+        "spindle.wanted", label_wanted, spindle_speed(limit, thread.blank), "spindle_speed",
+        "{v} ÷ (π × {blank})", {"v": (limit, "speed"), "blank": (thread.blank, "length")}, COURSE, rounds="down",
+    )
+
+
+def _lay_step(
+    operation: Thread, lathe: Lathe, wanted: SpindleSpeed | None, desk: Desk
+) -> SpindleSpeed | None:
+    """The step to set: the job's own where the lathe has it, else the highest that is not too fast."""
+    name, label, steps = "spindle.step", "Spindle step", [speed.si for speed in lathe.spindle.speeds]
+    if operation.spindle is not None:
+        return _lay_given_step(operation.spindle, lathe, steps, wanted, desk)
+    if wanted is None:
+        desk.unknown(name, label, "spindle_speed", "no cutting speed to go by, and the job gives no step")
+        return None
+    step = spindle.highest_step(steps, wanted)
+    if step is None:
+        why = f"no step of {lathe.name} is as slow as {rpm_words(wanted)}"
+        desk.unknown(name, label, "spindle_speed", why)
+        desk.find(
+            "spindle-too-fast", "stop",
+            f"The lowest step of {lathe.name} is {rpm_words(min(steps))}, and this thread may turn at "
+            f"{rpm_words(wanted)} at most. Take a slower lathe, or give the speed that your tool and coolant "
+            "bear.",
+            operation.length.where, "Which cutting speed is allowed?",
+        )
+        return None
+    return desk.computed(
+        name, label, step, "spindle_speed", "the highest step of the lathe not above {n}",
+        {"n": (wanted, "spindle_speed")}, f"{PRACTICE}; steps from jobs/_shop/lathes/{lathe.lathe}.yml",
+    )
+
+
+def _lay_given_step(
+    given: Given, lathe: Lathe, steps: list[SpindleSpeed], wanted: SpindleSpeed | None, desk: Desk
+) -> SpindleSpeed | None:
+    """The step that the job asks for; none when the lathe does not have it."""
+    near = spindle.neighbors(steps, given.si)
+    if not any(spindle.same(step, given.si) for step in near):
+        why = f"{lathe.name} has no step of {given.with_unit}"
+        desk.unknown("spindle.step", "Spindle step", "spindle_speed", why)
+        desk.find(
+            "spindle-step", "stop",
+            f"{why}; next to it are {' and '.join(rpm_words(step) for step in near)}.",
+            given.where, "Which step is it to be?",
+        )
+        return None
+    desk.given("spindle.step", "Spindle step", given, "spindle_speed")
+    if wanted is not None and near[0] > wanted and not spindle.same(near[0], wanted):
+        desk.find(
+            "spindle-fast", "check",
+            f"The step of {given.with_unit} is above the {rpm_words(wanted)} that the cutting speed allows. "
+            "Decide whether the tool bears it.",
+            given.where,
+        )
+    return near[0]
+
+
+def _check_chuck(job: Job, lathe: Lathe, step: SpindleSpeed, operation: Thread, desk: Desk) -> None:
+    """The chuck's own top speed."""
+    chuck = used_chuck(job, lathe)
+    if chuck is None:
+        return
+    if chuck.top_speed is None:
+        desk.find(
+            "chuck-speed-unknown", "note",
+            f"The record of {lathe.name} does not say how fast its {chuck.jaws}-jaw chuck may turn. Look at "
+            f"the mark on the chuck before running it at {rpm_words(step)}.",
+            operation.length.where,
+        )
+    elif step > chuck.top_speed.si and not spindle.same(step, chuck.top_speed.si):
+        desk.find(
+            "chuck-speed", "stop",
+            f"The {chuck.jaws}-jaw chuck of {lathe.name} may turn at {rpm_words(chuck.top_speed.si)} at "
+            f"most, and the step is {rpm_words(step)}. Take a lower step or another chuck.",
+            (operation.spindle or operation.length).where,
+        )
+
+
+# -- carriage and relief --------------------------------------------------------------------------------
+
+
+def _lay_carriage(thread: ThreadPlan, step: SpindleSpeed | None, desk: Desk) -> Speed | None:
+    """How fast the carriage moves."""
+    name, label = "carriage.speed", "Carriage speed while threading"
+    if step is None:
+        desk.unknown(name, label, "carriage_speed", "the spindle step is unknown")
+        return None
+    return desk.computed(
+        name, label, spindle.carriage_speed(thread.lead, step), "carriage_speed", "{L} × {n}",
+        {"L": (thread.lead, "fine_length"), "n": (step, "spindle_speed")}, "arithmetic", rounds="up",
+    )
+
+
+def _lay_relief(
+    job: Job, lathe: Lathe, house: House, thread: ThreadPlan, speed: Speed | None, desk: Desk
+) -> Time | None:
+    """The seconds that the relief gives; what to know where it gives none."""
+    operation, groove = thread_operation(job), relief_operation(job)
+    assert operation is not None
+    left = thread.designation.hand == "left"
+    if groove is None or thread.relief_start is None or thread.relief_end is None:
+        if not _runs_out(job, thread):
+            _find_no_relief(left, operation, desk)
+        return None
+    if left:
+        desk.find(
+            "left-hand-start", "note",
+            "Left-hand: each pass starts with the tool in the relief at the chuck end, and the carriage "
+            "runs towards the tailstock. See that the tool leaves the thread there before it meets the "
+            "center.",
+            groove.width.where,
+        )
+        return None
+    return _lay_time(groove, lathe, house, thread, thread.relief_start - thread.relief_end, speed, desk)
+
+
+def _lay_time(
+    groove: Relief, lathe: Lathe, house: House, thread: ThreadPlan, width: Length, speed: Speed | None,
+    desk: Desk,
+) -> Time | None:
+    """Seconds from the end of the thread to the shoulder, and whether they are enough."""
+    name, label = "relief.time", "Time in the relief"
+    if speed is None:
+        desk.unknown(name, label, "time", "the carriage speed is unknown")
+        return None
+    time = desk.computed(
+        name, label, relief_calc.reaction_time(width, speed), "time", "{width} ÷ {carriage speed}",
+        {"width": (width, "length"), "carriage speed": (speed, "carriage_speed")}, "arithmetic",
+        rounds="down", note="to open the half nuts and withdraw; the tool's own width takes part of it",
+    )
+    check = house.relief_time_check.si if house.relief_time_check else RELIEF_CHECK
+    stop = house.relief_time_stop.si if house.relief_time_stop else RELIEF_STOP
+    for level, least in (("stop", stop), ("check", check)):
+        if time < least * (1 - SAME):
+            desk.find(
+                "relief-time", level,  # type: ignore[arg-type]
+                f"The tool crosses the relief in {seconds_words(time)}, and {least:g} s are wanted to open "
+                f"the half nuts and withdraw. {_slower(lathe, thread.lead, width, max(check, stop))}",
+                groove.width.where,
+            )
+            break
+    return time
+
+
+def _slower(lathe: Lathe, lead: Length, width: Length, wanted: Time) -> str:
+    """What to do when the time is short."""
+    highest = relief_calc.highest_speed(width, lead, wanted)
+    step = spindle.highest_step([speed.si for speed in lathe.spindle.speeds], highest)
+    if step is None:
+        return (
+            "No step of this lathe is slow enough: widen the relief, thread away from the shoulder, or turn "
+            "the last of it by hand."
+        )
+    return f"The step of {rpm_words(step)} gives {seconds_words(width / (lead * step))}; or widen the relief."
+
+
+def _runs_out(job: Job, thread: ThreadPlan) -> bool:
+    """True when the work beside the thread's chuck end is smaller than the root: the tool runs into air."""
+    beside = lay_out(job).span_at(thread.end - thread.pitch / 2)
+    return beside is not None and max(beside.od_start, beside.od_end) < thread.root_diameter
+
+
+def _find_no_relief(left: bool, operation: Thread, desk: Desk) -> None:
+    words = (
+        "There is no relief to start this left-hand thread in: give one, or start the tool in a drilled hole."
+        if left else
+        "There is no relief, and nothing smaller for the tool to run out into: withdraw it at the same "
+        "place in every pass, or give a relief."
+    )
+    desk.find("no-relief", "check", words, operation.length.where, "May a relief be cut behind the thread?")

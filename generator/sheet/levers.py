@@ -1,0 +1,155 @@
+"""Gearbox and thread dial of this lathe for this lead, reckoned in fractions from the lathe's own record."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generator.calc import gearing
+from generator.calc.thread_dial import DialRule, dial_rule
+from generator.errors import Location
+from generator.job.fields import Given
+from generator.job.shop import Lathe
+from generator.sheet.desk import Desk
+from generator.sheet.model import Figure, Kind
+from generator.sheet.plans import ThreadPlan
+
+JONES = "principle: Jones, Turning and Boring (1914), on catching the thread; arithmetic"
+PER_MM = {"mm": Fraction(1), "in": gearing.INCH}
+
+
+def exact_lead(thread: ThreadPlan) -> Fraction:
+    """Lead of the thread in mm, exactly."""
+    return thread.designation.lead * PER_MM[thread.designation.unit]
+
+
+def _exact_mm(given: Given) -> Fraction:
+    """A length of a lathe record in mm, exactly as it was written."""
+    if given.unit in PER_MM:
+        return given.exact * PER_MM[given.unit]
+    return Fraction(given.si * 1000).limit_denominator(10**6)
+
+
+def lay_gearbox(lathe: Lathe, lead: Fraction, where: Location, desk: Desk) -> bool:
+    """The entry on the plate; True when there is an exact one."""
+    name, label, source = "lathe.gearbox", "Gearbox", f"jobs/_shop/lathes/{lathe.lathe}.yml"
+    if lathe.gearbox is None or not (lathe.gearbox.tpi or lathe.gearbox.pitches):
+        desk.unknown(name, label, "text", "not computed: the lathe record has no gearbox plate")
+        desk.find(
+            "gearbox-unknown", "note",
+            f"The record of {lathe.name} has no gearbox plate, so whether it cuts this lead was not checked.", where,
+        )
+        return False
+    plate = gearing.Plate(
+        [number.exact for number in lathe.gearbox.tpi],
+        [_exact_mm(pitch) for pitch in lathe.gearbox.pitches],
+        lathe.gearbox.tpi_with_gears or "", lathe.gearbox.pitches_with_gears or "",
+    )
+    entry = gearing.plate_entry(lead, plate)
+    if entry is not None:
+        desk.lay(Figure(name, label, entry, "text", Kind.SHOP, source, note="an exact entry on the plate"))
+        return True
+    near = " and ".join(gearing.nearest_leads(lead, plate))
+    desk.lay(Figure(name, label, "cannot be cut here", "text", Kind.SHOP, source))
+    desk.find(
+        "gearbox", "stop",
+        f"{lathe.name} has no entry for a lead of {_lead_words(lead)}; nearest on its plate: {near}. Take "
+        "another lathe, or work out change gears and write the entry in the lathe's file.",
+        where,
+    )
+    return False
+
+
+def _leadscrew(lathe: Lathe) -> Fraction | None:
+    """Lead of the leadscrew in mm."""
+    screw = lathe.leadscrew
+    if screw is not None and screw.tpi is not None:
+        return gearing.INCH / screw.tpi.exact
+    if screw is not None and screw.pitch is not None:
+        return _exact_mm(screw.pitch)
+    return None
+
+
+def lay_thread_dial(
+    lathe: Lathe, lead: Fraction, starts: int, where: Location, desk: Desk
+) -> DialRule | None:
+    """Where the half nuts may close, and how that is reckoned; None when the record does not tell.
+
+    Without a dial on record there is an answer where the leadscrew's lead is a multiple of the thread's.
+
+    Raises
+    ------
+    OutsideRange
+        When the record of the dial cannot be true.
+    """
+    name, label = "lathe.thread_dial", "Half nuts, thread dial"
+    screw, dial = _leadscrew(lathe), lathe.thread_dial
+    anywhere = screw is not None and (screw / lead).denominator == 1
+    if screw is None or (dial is None and not anywhere):
+        _unknown_dial(lathe, "leadscrew" if screw is None else "thread dial", where, desk)
+        return None
+    teeth, lines, numbered = (dial.teeth, dial.lines, dial.numbered_every) if dial else (1, 1, 1)
+    rule = dial_rule(screw, teeth, lines, lead, numbered)
+    source = f"{JONES}; jobs/_shop/lathes/{lathe.lathe}.yml"
+    reckoned = _reckoning(rule, screw, teeth, lead)
+    desk.lay(Figure(name, label, rule.describe(), "text", Kind.COMPUTED, source))
+    desk.lay(Figure(f"{name}.rule", "How that is reckoned", reckoned, "text", Kind.COMPUTED, source))
+    if rule.keep_half_nuts_closed:
+        desk.find(
+            "half-nuts-closed", "note",
+            f"The thread dial of {lathe.name} cannot find this lead again. Close the half nuts once, leave "
+            "them closed to the end, and bring the carriage back by reversing the spindle with the tool "
+            "withdrawn.",
+            where,
+        )
+    elif starts > 1:
+        desk.find(
+            "dial-starts", "note",
+            "The dial brings the tool back into the same start. Index to the next start by the compound or "
+            "the drive plate.",
+            where,
+        )
+    return rule
+
+
+def _unknown_dial(lathe: Lathe, missing: str, where: Location, desk: Desk) -> None:
+    why = f"not computed: the lathe record has no {missing}"
+    desk.unknown("lathe.thread_dial", "Half nuts, thread dial", "text", why)
+    desk.unknown("lathe.thread_dial.rule", "How that is reckoned", "text", why)
+    desk.find(
+        "thread-dial-unknown", "note",
+        f"The record of {lathe.name} has no {missing}, so where the half nuts may close was not computed. "
+        "Keep them closed to the end and reverse the spindle to bring the carriage back.",
+        where,
+    )
+
+
+def _lead_words(lead: Fraction) -> str:
+    """A length as a leadscrew has it: 1/8 in, or 3 mm."""
+    in_inches = lead / gearing.INCH
+    of_inches = in_inches.denominator % 127 and in_inches.numerator % 127
+    return f"{gearing.mixed(in_inches)} in" if of_inches else f"{gearing.decimal(lead)} mm"
+
+
+def _reckoning(rule: DialRule, screw: Fraction, teeth: int, lead: Fraction) -> str:
+    """The rule in one sentence with this lathe's own numbers."""
+    one, thread = _lead_words(screw), _lead_words(lead)
+    if rule.anywhere:
+        times = gearing.mixed(screw / lead)
+        same = "just the lead of the thread" if screw == lead else f"{times} times the lead of {thread}"
+        return f"a turn of the leadscrew is {one}, {same}: wherever the half nuts close, the tool is in its groove"
+    around = teeth * screw
+    if rule.step is None:
+        return (
+            f"one turn of the dial is {teeth} × {one} = {_lead_words(around)}, or "
+            f"{gearing.mixed(around / lead)} leads of {thread}, not a whole number: the same line comes "
+            "round without the tool in its groove"
+        )
+    line = around / rule.marks
+    travel = rule.step * line
+    further = "one line" if rule.step == 1 else f"{rule.step} lines"
+    return (
+        f"from line to line the carriage moves {teeth} × {one} ÷ {rule.marks} = {_lead_words(line)}; "
+        f"{further} on, at {_lead_words(travel)}, the half nuts close ({gearing.mixed(travel / screw)} turns "
+        f"of the leadscrew) and the tool is in its groove ({gearing.mixed(travel / lead)} leads of "
+        f"{thread}), and not before"
+    )

@@ -1,0 +1,84 @@
+"""What stands under the pass table: how to set and use it, in the order it is met at the lathe."""
+
+from __future__ import annotations
+
+import math
+
+from generator.job.model import Thread
+from generator.sheet.infeed import Infeed, hardens
+from generator.sheet.model import PassLine
+from generator.sheet.plans import ThreadPlan
+from generator.si import degree
+from generator.tables.materials import MaterialRow
+
+HALF_WAY = "Some readings stand half-way between graduations: a whole one would not land inside the limits."
+SPRING = "Spring passes: the same reading again; the tool takes off what work and slides gave way."
+RUBS = (
+    "No spring passes: this material hardens under a tool that only rubs. Keep every cut at the smallest or "
+    "above, and do not dwell."
+)
+ROUND = "Chip area and force are for the flat that leaves the same pitch diameter as the nose radius."
+TRIED_WITH = {"wires": "the mate", "mate": "the mate", "gauge": "the go gauge"}
+
+
+def dial_words(infeed: Infeed) -> str:
+    """The dial the table is for."""
+    record = infeed.record
+    return (
+        f"{infeed.slide} dial, {record.division.with_unit} a graduation, {record.turn.with_unit} a turn, "
+        f"reads {record.reads}"
+    )
+
+
+def pass_remarks(
+    operation: Thread, infeed: Infeed, parts: int, thread: ThreadPlan, material: MaterialRow | None,
+    lines: tuple[PassLine, ...],
+) -> tuple[str, ...]:
+    """All remarks (common practice; Jones, Turning and Boring, 1914, on the compound)."""
+    springs = any(line.spring for line in lines)
+    return tuple(remark for remark in (
+        *_setting(infeed, thread),
+        _diameter(infeed),
+        HALF_WAY if parts > 1 else "",
+        *_trying(operation, infeed, lines),
+        SPRING if springs else "",
+        RUBS if hardens(material) and not springs else "",
+        ROUND if thread.nose_radius else "",
+    ) if remark)
+
+
+def _setting(infeed: Infeed, thread: ThreadPlan) -> tuple[str, ...]:
+    touch = (
+        "Touch the turned surface and set both dials to zero with the backlash out; come up to every "
+        "reading from the same side."
+    )
+    if not infeed.angle:
+        return touch, "Straight in: withdraw at the end of each pass, feed in to the next reading."
+    towards = "headstock" if thread.designation.hand == "right" else "tailstock"
+    return (
+        f"Compound set over {infeed.angle / degree:g}° from the cross-slide direction, so that it feeds in "
+        f"towards the {towards}. Protractors differ: it may read {90 - infeed.angle / degree:g}° there.",
+        touch,
+        "Withdraw with the cross slide at the end of each pass and bring it back to the same zero before "
+        "the next; feed in with the compound only.",
+    )
+
+
+def _diameter(infeed: Infeed) -> str:
+    if infeed.dial.reads == "radius":
+        return ""
+    return (
+        f"The {infeed.slide} dial reads diameter: it shows twice what the slide travels. Cut and depth in "
+        "the table are radial."
+    )
+
+
+def _trying(operation: Thread, infeed: Infeed, lines: tuple[PassLine, ...]) -> tuple[str, str]:
+    trial = next((line for line in lines if line.try_mate), None)
+    share = f", times {1 / math.cos(infeed.angle):.3f} on the compound" if infeed.angle else ""
+    return (
+        f"Try {TRIED_WITH[operation.fit]} from pass {trial.number} on, spindle stopped, thread clean; it may "
+        "still be tight there." if trial else "",
+        "After measuring, half of what the pitch diameter is above its aim is still to be cut, "
+        f"radial{share}.",
+    )

@@ -1,0 +1,202 @@
+"""The thread relief: width, diameter, corner, and the wall that it and the thread leave in hollow work."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.calc import relief as relief_calc
+from generator.errors import Location
+from generator.job.model import Job, Relief
+from generator.job.shop import Lathe
+from generator.sheet.desk import Desk
+from generator.sheet.layout import lay_out
+from generator.sheet.model import Kind, System
+from generator.sheet.plans import LathePlan, ThreadPlan
+from generator.sheet.thread import relief_operation, thread_operation
+from generator.sheet.wording import length_words
+from generator.si import Length, mm
+from generator.tables.relief import ReliefRow, relief_rows
+
+PRACTICE = "common practice, no source"
+SAME = 1e-9  # m: two sizes closer than this are one
+
+
+def relief_section(job: Job, lathe: Lathe, thread: ThreadPlan, lathe_plan: LathePlan, desk: Desk) -> None:
+    """Lay down the relief's figures and the walls, and what is wrong with them."""
+    groove, system = relief_operation(job), job.units or lathe.units
+    if groove is not None and thread.relief_diameter is not None:
+        _lay_width(groove, thread, system, desk)
+        _lay_diameter(groove, thread.relief_diameter, thread, system, desk)
+        _lay_radius(groove, thread, system, desk)
+        _compare_with_print(groove, thread, desk)
+    _lay_walls(job, groove, thread, system, desk)
+
+
+def _lay_width(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
+    """Width, against the pitch."""
+    width = desk.given("relief.width", "Relief width", groove.width, "length")
+    least = desk.computed(
+        "relief.width_least", "Narrowest relief", relief_calc.least_width(thread.pitch), "length",
+        "1.5 × {P}", {"P": (thread.pitch, "fine_length")}, PRACTICE, rounds="up",
+        note="and beside that, how far the tool reaches ahead of its point",
+    )
+    low, high = relief_calc.usual_width(thread.pitch)
+    if width < least - SAME:
+        desk.find(
+            "relief-narrow", "check",
+            f"The relief is {groove.width.with_unit} wide; 1.5 pitches are {length_words(least, system)}, "
+            f"and the tool needs its own width beside that. Make it {length_words(low, system)} or more, or "
+            "grind the tool narrow.",
+            groove.width.where, "May the relief be wider?",
+        )
+    elif width < low - SAME:
+        desk.find(
+            "relief-short", "note",
+            f"The relief is {groove.width.with_unit} wide; where there is room 2 to 3 pitches are usual, "
+            f"{length_words(low, system)} to {length_words(high, system)}. See that the tool clears the "
+            "shoulder.",
+            groove.width.where,
+        )
+
+
+def _lay_diameter(
+    groove: Relief, diameter: Length, thread: ThreadPlan, system: System, desk: Desk
+) -> None:
+    """Diameter, against the root that this tool leaves."""
+    name, label, root = "relief.diameter", "Relief diameter", thread.root_diameter
+    if groove.diameter is not None:
+        desk.given(name, label, groove.diameter, "length")
+    else:
+        under = relief_calc.UNDER_ROOT[thread.system]
+        desk.computed(
+            name, label, diameter, "length", "{root} − {under}",
+            {"root": (root, "length"), "under": (under, "length")}, PRACTICE, kind=Kind.ASSUMED, rounds="down",
+            note="a little under the root, so that the tool runs out clear; nobody said",
+        )
+    if diameter >= root - SAME:
+        deep_enough = relief_calc.default_diameter(root, thread.system)
+        desk.find(
+            "relief-root", "stop",
+            f"The relief diameter of {length_words(diameter, system)} is not below the root of the thread, "
+            f"which this tool leaves at {length_words(root, system)}: the point would cut the floor of the "
+            f"relief. Make it {length_words(deep_enough, system)} or less.",
+            (groove.diameter or groove.width).where, "May the relief be deeper?",
+        )
+
+
+def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
+    """Corner radius, against what is usual."""
+    name, label, given = "relief.radius", "Corner radius of the relief", groove.radius
+    low, high = relief_calc.corner_radius(thread.depth)
+    usual = f"usual is {length_words(low, system)} to {length_words(high, system)}"
+    if given is None:
+        desk.computed(
+            name, label, low, "length", "{depth of thread} ÷ 4", {"depth of thread": (thread.depth, "length")},
+            PRACTICE, kind=Kind.ASSUMED, rounds="up", note="the least that is usual; nobody said",
+        )
+        desk.find(
+            "relief-radius", "note",
+            f"No corner radius is given for the relief; {usual}. Never leave it sharp on a part that carries load.",
+            groove.width.where,
+        )
+        return
+    radius = desk.given(name, label, given, "length")
+    if radius == 0:
+        desk.find(
+            "relief-sharp", "check",
+            f"The relief is to have sharp corners; {usual}. A sharp corner starts cracks on a part that carries load.",
+            given.where, "May the corner of the relief be rounded?",
+        )
+    elif 2 * radius > groove.width.si + SAME:
+        desk.find(
+            "relief-radius-wide", "check",
+            f"Two corner radii of {given.with_unit} do not go into a relief {groove.width.with_unit} wide.",
+            given.where, "Which corner radius is it to be?",
+        )
+    elif radius < low - SAME:
+        desk.find(
+            "relief-radius-small", "note", f"The corner radius of {given.with_unit} is small; {usual}.", given.where
+        )
+
+
+def _compare_with_print(groove: Relief, thread: ThreadPlan, desk: Desk) -> None:
+    """What the published tables give for this metric pitch."""
+    rows = relief_rows(thread.designation.pitch) if thread.designation.family == "M" else ()
+    if not rows:
+        return
+    diameter = thread.designation.nominal - rows[0].diameter_less / mm
+    desk.find(
+        "relief-standard", "note",
+        f"Published reliefs for a pitch of {thread.pitch / mm:g} mm: diameter {diameter:g} mm, corner radius "
+        f"{rows[0].radius / mm:g} mm; width {'; '.join(_row_words(row) for row in rows)}. Read in public "
+        "transcriptions of the standards; the drawing goes before.",
+        groove.width.where,
+    )
+
+
+def _row_words(row: ReliefRow) -> str:
+    doubts = [words for words in ("from memory, not checked" if row.memory else "", row.doubt) if words]
+    doubted = f" ({'; '.join(doubts)})" if doubts else ""
+    return f"{row.standard} {row.width_least / mm:g} to {row.width_most / mm:g} mm{doubted}"
+
+
+@dataclass(frozen=True)
+class _Wall:
+    """A place where a wall is left; `where` is what the job file says of it."""
+
+    name: str
+    label: str
+    diameter: Length
+    bore: Length
+    where: Location
+
+
+def _lay_walls(job: Job, groove: Relief | None, thread: ThreadPlan, system: System, desk: Desk) -> None:
+    """Wall at the root and at the relief of hollow work, against the customer's limit."""
+    operation = thread_operation(job)
+    assert operation is not None
+    where = operation.length.where
+    bore = max(thread.bore, _largest_bore(job, thread.end, thread.start))
+    places = [_Wall("thread.wall", "Wall under the thread", thread.root_diameter, bore, where)]
+    start, end, diameter = thread.relief_start, thread.relief_end, thread.relief_diameter
+    if groove is not None and start is not None and end is not None and diameter is not None:
+        place = (groove.diameter or groove.width).where
+        places.append(_Wall("relief.wall", "Wall at the relief", diameter, _largest_bore(job, end, start), place))
+    walls = [_lay_wall(job, place, system, desk) for place in places if place.bore]
+    if walls and job.limits.wall is None:
+        desk.find(
+            "wall-limit", "check",
+            f"The work is hollow and keeps {length_words(min(walls), system)} of wall at the thinnest, and "
+            "nobody said how much it must be.",
+            where, "What wall must be left under the thread and at the relief?",
+        )
+
+
+def _lay_wall(job: Job, place: _Wall, system: System, desk: Desk) -> Length:
+    """One wall and its judgement."""
+    left = desk.computed(
+        place.name, place.label, relief_calc.wall(place.diameter, place.bore), "length",
+        "({diameter} − {bore}) ÷ 2", {"diameter": (place.diameter, "length"), "bore": (place.bore, "length")},
+        "geometry, bore and outside taken as concentric", rounds="down",
+    )
+    id, limit = place.name.replace(".", "-"), job.limits.wall
+    if left <= 0:
+        desk.find(
+            id, "stop", f"{place.label}: nothing is left, the cut breaks into the bore.", place.where,
+            "Is the bore right, and may the thread be another size?",
+        )
+    elif limit is not None and left < limit.si - SAME:
+        desk.find(
+            id, "stop",
+            f"{place.label}: {length_words(left, system)} is left, and the customer wants {limit.with_unit} "
+            "at least. Ask, or take a smaller thread.",
+            place.where, "May the wall be thinner, or the thread another size?",
+        )
+    return left
+
+
+def _largest_bore(job: Job, low: Length, high: Length) -> Length:
+    """Largest bore between two places of the work."""
+    return max(
+        (span.bore for span in lay_out(job).spans if span.start < high - SAME and span.end > low + SAME), default=0.0
+    )

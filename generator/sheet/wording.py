@@ -1,0 +1,45 @@
+"""How a number stands in a sentence of a finding or a remark: rounded as the trade says it, both units."""
+
+from __future__ import annotations
+
+from generator.sheet.model import System
+from generator.si import Length, SpindleSpeed, Time, inch, mm, rev_per_min
+
+
+def length_words(value: Length, system: System) -> str:
+    """A length, the job's unit first.
+
+    >>> length_words(0.009525, "inch"), length_words(0.009525, "mm")
+    ('0.375 in (9.53 mm)', '9.53 mm (0.375 in)')
+    """
+    in_inches, in_mm = f"{value / inch:.3f} in", f"{value / mm:.2f} mm"
+    return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
+
+
+def fine_words(value: Length, system: System) -> str:
+    """A small length: deflections and tolerances, the job's unit first.
+
+    >>> fine_words(0.0001, "inch"), fine_words(0.0001, "mm")
+    ('0.0039 in (0.100 mm)', '0.100 mm (0.0039 in)')
+    """
+    in_inches, in_mm = f"{value / inch:.4f} in", f"{value / mm:.3f} mm"
+    return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
+
+
+def rpm_words(speed: SpindleSpeed) -> str:
+    """A spindle speed.
+
+    >>> rpm_words(32 / 60)
+    '32 rpm'
+    """
+    return f"{speed / rev_per_min:.4g} rpm"
+
+
+def seconds_words(time: Time) -> str:
+    """A time to react in: rounded down, for it must not be promised longer than it is.
+
+    >>> seconds_words(0.4999), seconds_words(5.625)
+    ('0.49 s', '5.6 s')
+    """
+    places = 100 if time < 1 else 10
+    return f"{int(time * places + 1e-6) / places:g} s"

@@ -1,0 +1,96 @@
+"""Thread dials against print.
+
+Principle: Franklin D. Jones, Turning and Boring (1914), on catching the thread: with a leadscrew of six threads
+per inch, any number of threads that is a multiple of six may be caught at any time.
+Charts: printed in lathe makers' operator manuals, compared entry by entry.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from generator.calc.thread_dial import dial_rule
+
+# One chart in full: leadscrew 8 threads per inch, dial gear of 16 teeth, 8 lines; what it prints for each thread.
+ANYWHERE, ANY, FOUR, PAIR, SAME = 0, 1, 2, 4, 8  # lines from one allowed line to the next
+CHART_8_TPI = {
+    "8": ANYWHERE, "16": ANYWHERE, "24": ANYWHERE, "32": ANYWHERE, "40": ANYWHERE, "48": ANYWHERE, "56": ANYWHERE,
+    "12": ANY, "20": ANY, "28": ANY, "36": ANY, "44": ANY, "52": ANY,
+    "10": FOUR, "14": FOUR, "18": FOUR, "22": FOUR, "26": FOUR, "30": FOUR, "38": FOUR,
+    "5": PAIR, "7": PAIR, "9": PAIR, "11": PAIR, "13": PAIR, "15": PAIR,
+    "9/2": SAME, "11/2": SAME, "13/2": SAME, "15/2": SAME, "19/2": SAME,
+}
+STRICTER_THAN_NEEDED = {"6": PAIR, "19": SAME}  # printed so; 6 may use four lines, 19 a pair
+PRINTED_WRONG = "4"  # printed as anywhere; half of the closings would fall half a pitch off
+
+# The pattern printed for a dial numbered 1 to 4 with a plain line between: stated for whole, half, quarter threads.
+CHART_4_TPI = {
+    "4": "any place", "8": "any place", "12": "any place", "20": "any place", "56": "any place",
+    "7": "numbered lines: 1, 2, 3, 4", "11": "numbered lines: 1, 2, 3, 4", "13": "numbered lines: 1, 2, 3, 4",
+    "23/2": "one opposite pair: 1 and 3, or 2 and 4", "9/2": "one opposite pair: 1 and 3, or 2 and 4",
+    "11/4": "the same line only", "9/4": "the same line only", "13/4": "the same line only",
+}
+
+
+def rule(leadscrew: int, threads: str, numbered_every: int = 2):
+    return dial_rule(Fraction(1, leadscrew), 16, 8, 1 / Fraction(threads), numbered_every)
+
+
+@pytest.mark.parametrize("threads", [6, 12, 18])
+def test_multiples_of_the_leadscrew_are_caught_at_any_time(threads):
+    """Jones (1914): leadscrew of six threads per inch, 6, 12, 18 or any other multiple of six."""
+    assert dial_rule(Fraction(1, 6), 18, 6, Fraction(1, threads)).anywhere
+
+
+@pytest.mark.parametrize("threads", [4, 8, 9, 10, 11, 13, 14, 15])
+def test_other_threads_are_not(threads):
+    """Jones (1914): not so when the number of threads is no multiple of that of the leadscrew."""
+    assert not dial_rule(Fraction(1, 6), 18, 6, Fraction(1, threads)).anywhere
+
+
+@pytest.mark.parametrize(("threads", "printed"), CHART_8_TPI.items())
+def test_chart_of_an_8_tpi_leadscrew(threads, printed):
+    found = rule(8, threads)
+    assert found.anywhere == (printed == ANYWHERE)
+    if printed:
+        assert found.step == printed
+
+
+@pytest.mark.parametrize(("threads", "printed"), STRICTER_THAN_NEEDED.items())
+def test_chart_is_never_broader_than_the_rule(threads, printed):
+    found = rule(8, threads)
+    assert found.step is not None
+    assert printed % found.step == 0
+    assert printed > found.step
+
+
+def test_a_chart_that_is_wrong_is_not_followed():
+    found = rule(8, PRINTED_WRONG)
+    assert not found.anywhere
+    assert found.describe() == "any line"
+
+
+@pytest.mark.parametrize(("threads", "printed"), CHART_4_TPI.items())
+def test_chart_of_a_dial_numbered_one_to_four(threads, printed):
+    assert rule(4, threads).describe() == printed
+
+
+@pytest.mark.parametrize("threads", ["2", "6", "10", "14", "22", "26"])
+def test_even_threads_on_4_tpi_may_use_every_line(threads):
+    """The same chart prints the plain lines only, which is allowed but stricter than needed."""
+    assert rule(4, threads).describe() == "any line"
+
+
+@pytest.mark.parametrize(
+    ("threads", "said"),
+    [
+        ("12", "any line"), ("20", "any line"), ("10", "numbered lines: 1, 2, 3, 4"),
+        ("7", "one opposite pair: 1 and 3, or 2 and 4"), ("11", "one opposite pair: 1 and 3, or 2 and 4"),
+        ("23/2", "the same line only"), ("9/2", "the same line only"),
+    ],
+)
+def test_the_rule_for_odd_threads_changes_with_the_leadscrew(threads, said):
+    """Chart of another maker, 8 lines of which four are numbered: odd threads one pair, even numbered lines."""
+    assert rule(8, threads).describe() == said
