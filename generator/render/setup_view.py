@@ -81,7 +81,7 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
     board.lines += [line.points for line in canvas.lines]
     board.barriers += [
         line.points for line in canvas.lines
-        if line.part in ("travel", "end-of-cut") or (line.kind == "visible" and line.part != "hole")
+        if line.part in ("travel", "end-of-cut", "break") or (line.kind == "visible" and line.part != "hole")
     ]
 
     top = max(parts.radius(scene, along, scene.pieces[0].start, scene.pieces[-1].end), -_top([*jaws, *body, *steady]) - 8)

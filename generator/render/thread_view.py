@@ -15,6 +15,7 @@ from typing import Final
 from generator.errors import OutsideRange
 from generator.render.dimensions import (
     ARROW,
+    OVERRUN,
     Dimension,
     arrowhead,
     dimension_text,
@@ -37,6 +38,7 @@ HATCH: Final = 2.5            # mm between hatching lines (ISO 128-3: at 45 degr
 MOST_NUMBERS: Final = 4       # pass numbers in the groove; more would run into each other
 TOOL_BELOW: Final = 13.0      # mm of tool drawn outside the work
 SIDE: Final = 9.0             # mm from the section to the depth dimension
+PAST_OVERRUN: Final = 2.8     # mm from the depth dimension to its lettering, clear of the extension lines
 MARGIN: Final = 1.5           # mm
 DETAIL: Final = "A"
 
@@ -191,12 +193,11 @@ class _View:
         for a, b in ((self.left, self.left + self.mouth), (-self.mouth, self.mouth),
                      (self.pitch - self.mouth, self.pitch + self.mouth)):
             self.canvas.line("phantom", "blank", (a, 0.0), (b, 0.0))
-        corners = [*profile, (self.right, self.behind), (self.left, self.behind)]
-        for a_point, b_point in _hatching(corners, HATCH):
+        side = zigzag((self.right, 0.0), (self.right, self.behind))
+        back = zigzag((self.right, self.behind), (self.left, self.behind))
+        for a_point, b_point in _hatching([*profile, *side[1:], *back[1:]], HATCH):
             self.canvas.line("thin", "hatching", a_point, b_point)
-        self.canvas.line("thin", "break", *zigzag((self.left, self.behind), (self.right, self.behind)))
-        self.canvas.line("thin", "break", (self.left, self.behind), (self.left, -self.depth))
-        self.canvas.line("thin", "break", *zigzag((self.right, self.behind), (self.right, 0.0)))
+        self.canvas.line("thin", "break", *side, *back[1:], (self.left, -self.depth))
 
     def _passes(self) -> None:
         """Each pass narrow in the middle groove; first, last and some between numbered at the fed flank."""
@@ -231,7 +232,8 @@ class _View:
         tail: Point = (x + length * sin(angle), tip[1] + length * cos(angle))
         self.canvas.line("thin", "infeed", tail, tip)
         arrowhead(self.canvas, "infeed", tip, tail)
-        self.canvas.line("center", "groove-axis", (x, self.behind), (x, TOOL_BELOW * 0.75))
+        if self.scene.infeed_angle:
+            self.canvas.line("center", "groove-axis", (x, -self.depth), (x, TOOL_BELOW * 0.75))
         words = f"infeed {degrees(self.scene.infeed_angle):.4g}°" if self.scene.infeed_angle else "infeed straight"
         width = text_width(words)
         self.canvas.text("infeed", words, x - width / 2, TOOL_BELOW + LINE_STEP)
@@ -244,10 +246,11 @@ class _View:
         def size(name: str, length: Length) -> str:
             return f"{name} {dimension_text(length, scene.system, fine=True)}"
 
+        self._depth_dimension(size("depth", scene.depth))
+        self.board.letters.append(self.canvas.texts[-1].box)
         crest = Dimension(self.left + self.mouth, -self.mouth, 0.0, 0.0, size("crest", self.cut.crest_flat), "crest")
         lay_along(self.canvas, self.board, [crest], 11.0, side=1)
-        self.canvas.line("center", "groove-axis", (0.0, self.behind), (0.0, -self.depth + 1.5))
-        above = [Dimension(0.0, self.pitch, self.behind, self.behind, size("pitch", scene.pitch), "pitch")]
+        above = [Dimension(0.0, self.pitch, -self.depth, -self.depth, size("pitch", scene.pitch), "pitch")]
         if scene.nose_radius <= 0 and scene.nose_flat > 0:
             half = mm(scene.nose_flat) / 2
             above.append(Dimension(
@@ -263,25 +266,19 @@ class _View:
                 self.canvas, self.board, radius, [((-x, y), -1)],
                 reaches=[BAND + self.depth + y + more for more in (5.0, 8.0, 11.0, 14.0, 17.0)],
             )
-        self._depth_dimension(size("depth", scene.depth))
 
     def _depth_dimension(self, text: str) -> None:
         """Depth at the left, reading from the right, as upright dimensions do."""
         canvas, x = self.canvas, self.left - SIDE
         for y in (-self.depth, 0.0):
-            canvas.line("thin", "dimension", (self.left, y), (x - 1.5, y))
-        if self.depth > 3 * ARROW:
-            ends = ((x, 0.0), (x, -self.depth))
-            tails = (ends[1], ends[0])
-        else:
-            ends, tails = ((x, 0.0), (x, -self.depth)), ((x, 6.0), (x, -self.depth - 6.0))
-        width = text_width(text)
-        low = -self.depth / 2 + width / 2
-        canvas.line("thin", "dimension", (x, max(tails[0][1], tails[1][1])), (x, min(tails[0][1], tails[1][1])))
-        for tip, tail in zip(ends, tails, strict=True):
-            arrowhead(canvas, "dimension", tip, tail)
-        start = min(low, max(0.0, low))
-        canvas.texts.append(Text(text, (x - 0.9, start), LETTER, "dimension", upright=True))
+            canvas.line("thin", "dimension", (self.left, y), (x - OVERRUN, y))
+        tail = 0.0 if self.depth > 3 * ARROW else 6.0
+        low, high = tail, -self.depth - tail
+        canvas.line("thin", "dimension", (x, low), (x, high))
+        arrowhead(canvas, "dimension", (x, 0.0), (x, low if tail else high))
+        arrowhead(canvas, "dimension", (x, -self.depth), (x, high if tail else low))
+        start = min(-self.depth / 2 + text_width(text) / 2, 2.0)
+        canvas.texts.append(Text(text, (x - PAST_OVERRUN, start), LETTER, "dimension", upright=True))
 
     def _finished(self) -> Drawing:
         scene, canvas = self.scene, self.canvas
@@ -293,8 +290,8 @@ class _View:
         )
         units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
         caption = (
-            f"Thread detail, {scene.designation}: axial half-section seen from above, headstock left. "
-            f"Scale {self.scale}, {units}. Numbers are passes."
+            f"Axial half-section of {scene.designation} from above, headstock left; numbers are passes. "
+            f"Scale {self.scale}, {units}."
         )
         width = max(extent.right - extent.left, LEAST_WIDTH)
         left = (extent.left + extent.right) / 2 - width / 2

@@ -1,0 +1,284 @@
+"""The setup drawing, tested on its geometry: to scale, clear of itself, and complete."""
+
+from __future__ import annotations
+
+import importlib.util
+import random
+from itertools import combinations, pairwise
+from math import hypot
+from pathlib import Path
+
+import pytest
+
+from generator.render.drawing import Box, Drawing
+from generator.render.scale import SCALES
+from generator.render.setup_view import HEIGHT, WIDTH, setup_view
+from generator.si import inch, mm
+
+_spec = importlib.util.spec_from_file_location("drawn_scenes", Path(__file__).with_name("scenes.py"))
+assert _spec is not None
+assert _spec.loader is not None
+scenes = importlib.util.module_from_spec(_spec)
+_spec.loader.exec_module(scenes)
+
+TOUCH = 0.15   # mm: lettering boxes include the tails of letters, most of which are not there
+
+
+@pytest.fixture(scope="module", params=scenes.SETUPS, ids=str)
+def drawn(request):
+    scene = scenes.SETUPS[request.param]
+    return scene, setup_view(scene)
+
+
+def scale_of(drawing: Drawing) -> float:
+    """Millimetres on paper of 1 m."""
+    paper, real = drawing.scale.split(":")
+    return 1000 * int(paper) / int(real)
+
+
+def box_of(drawing: Drawing, part: str) -> Box:
+    return Box.around([point for line in drawing.part(part) for point in line.points])
+
+
+def collisions(drawing: Drawing) -> list[str]:
+    """Everything in a drawing that runs into something else."""
+    found = []
+    rings = [circle for circle in drawing.circles if circle.part == "item" and not circle.filled]
+    letters = [(text.text, text.box) for text in drawing.texts if text.part != "item"]
+    letters += [(f"item ring at {ring.center}", ring.box) for ring in rings]
+    for (a, a_box), (b, b_box) in combinations(letters, 2):
+        if a_box.overlaps(b_box):
+            found.append(f"{a} over {b}")
+    for name, box in letters:
+        inner = box.grown(-TOUCH)
+        found += [
+            f"{name} on a line of {line.part}"
+            for line in drawing.lines for a, b in pairwise(line.points)
+            if inner.crossed_by(a, b) and not (line.part == "item" and touches(inner, b))
+        ]
+    paper = Box(0, 0, drawing.width, drawing.height)
+    found += [f"{name} off the paper" for name, box in letters if not paper.holds(box)]
+    found += [
+        f"line of {line.part} off the paper" for line in drawing.lines
+        if not paper.holds(Box.around(line.points))
+    ]
+    return found
+
+
+def touches(ring: Box, end: tuple[float, float]) -> bool:
+    """True when a leader ends on the rim of this ring."""
+    x, y, radius = (ring.left + ring.right) / 2, (ring.top + ring.bottom) / 2, (ring.right - ring.left) / 2 + TOUCH
+    return abs(hypot(end[0] - x, end[1] - y) - radius) < 0.02
+
+
+def test_nothing_overlaps(drawn):
+    assert collisions(drawn[1]) == []
+
+
+def test_the_collision_check_sees_lettering_on_a_line():
+    drawing = setup_view(scenes.SETUPS["bare chuck work"])
+    text = drawing.texts[0]
+    middle = ((text.box.left + text.box.right) / 2, (text.box.top + text.box.bottom) / 2)
+    line = type(drawing.lines[0])("thin", ((middle[0] - 5, middle[1]), (middle[0] + 5, middle[1])), "work")
+    spoiled = type(drawing)(**{**drawing.__dict__, "lines": (*drawing.lines, line)})
+    assert collisions(spoiled) == [f"{text.text} on a line of work"]
+
+
+def test_it_fits_the_paper_at_a_recommended_scale(drawn):
+    """ISO 5455:1979, recommended scales."""
+    _, drawing = drawn
+    assert drawing.width <= WIDTH <= 186
+    assert drawing.height <= HEIGHT <= 95
+    assert drawing.scale in {str(scale) for scale in SCALES}
+
+
+def test_every_coordinate_is_rounded_to_a_hundredth(drawn):
+    for line in drawn[1].lines:
+        for point in line.points:
+            assert all(round(value, 2) == value for value in point)
+
+
+def test_diameters_are_true_to_scale(drawn):
+    scene, drawing = drawn
+    largest = max(max(piece.od_start, piece.od_end) for piece in scene.pieces)
+    ys = [
+        y for line in drawing.lines if line.part in ("work", "crest", "edge", "thread-end") for _, y in line.points
+    ]
+    assert max(ys) - min(ys) == pytest.approx(largest * scale_of(drawing), abs=0.03)
+
+
+def test_lengths_are_true_to_scale_or_broken(drawn):
+    """Never squeezed: unbroken work has its true length, broken work shows two break lines for each break."""
+    scene, drawing = drawn
+    xs = [x for line in drawing.lines if line.part in ("work", "crest") for x, _ in line.points]
+    true = (scene.pieces[-1].end - scene.pieces[0].start) * scale_of(drawing)
+    breaks = drawing.part("break")
+    if breaks:
+        assert len(breaks) % 2 == 0
+        assert max(xs) - min(xs) < true
+    else:
+        assert max(xs) - min(xs) == pytest.approx(true, abs=0.03)
+
+
+def test_thread_and_relief_are_never_broken(drawn):
+    scene, drawing = drawn
+    scale = scale_of(drawing)
+    threads = [piece for piece in scene.pieces if piece.form == "thread"]
+    if not threads:
+        pytest.skip("no thread on this work")
+    crests = [line for line in drawing.part("crest") if line.kind == "visible"]
+    drawn_length = sum(abs(line.points[1][0] - line.points[0][0]) for line in crests) / 2
+    assert drawn_length == pytest.approx(sum(piece.end - piece.start for piece in threads) * scale, abs=0.03)
+
+
+def test_crest_wide_root_narrow_and_the_gap_between_them(drawn):
+    """ISO 6410-1:1993: crest continuous wide, root continuous narrow, at least 2 wide lines or 0.7 mm apart."""
+    scene, drawing = drawn
+    scale = scale_of(drawing)
+    for line in drawing.part("root"):
+        assert line.kind == "thin"
+    crests = [y for line in drawing.part("crest") for _, y in line.points]
+    roots = [y for line in drawing.part("root") for _, y in line.points]
+    if roots and (max(crests) - min(crests)) > 3.4:
+        assert min(roots) - min(crests) >= 1.0 - 0.011
+        assert max(crests) - max(roots) >= 1.0 - 0.011
+    ends = drawing.part("thread-end")
+    assert all(line.kind == "visible" for line in ends)
+    if any(piece.form == "thread" for piece in scene.pieces) and scale:
+        assert ends or len([p for p in scene.pieces if p.form == "thread"]) == len(scene.pieces)
+
+
+def test_the_work_is_the_only_wide_outline(drawn):
+    for line in drawn[1].lines:
+        if line.kind == "visible":
+            assert line.part in {"work", "crest", "edge", "thread-end", "hole"}
+
+
+def test_the_steady_stands_between_jaw_face_and_end(drawn):
+    scene, drawing = drawn
+    if scene.steady_at is None:
+        pytest.skip("no steady rest")
+    steady, jaw = box_of(drawing, "steady"), box_of(drawing, "jaw")
+    end = max(x for line in drawing.part("crest") + drawing.part("work") for x, _ in line.points)
+    assert jaw.right < steady.left
+    assert steady.right < end
+
+
+def test_the_tool_is_clear_of_everything(drawn):
+    scene, drawing = drawn
+    if scene.cut_from is None:
+        pytest.skip("nothing is threaded")
+    tool = box_of(drawing, "tool")
+    for part in ("jaw", "chuck", "steady", "tailstock"):
+        for line in drawing.part(part):
+            assert not tool.grown(0.5).overlaps(Box.around(line.points).grown(0.001)), part
+    for line in drawing.lines:
+        if line.part in ("work", "crest", "edge", "thread-end", "root"):
+            assert not any(tool.grown(0.5).crossed_by(a, b) for a, b in pairwise(line.points)), line.part
+
+
+def test_the_tool_stands_below_the_axis_at_the_start_of_the_cut(drawn):
+    scene, drawing = drawn
+    if scene.cut_from is None:
+        pytest.skip("nothing is threaded")
+    axis = drawing.part("axis")[0].points[0][1]
+    tool = box_of(drawing, "tool")
+    assert tool.top > axis
+    ends = sorted(x for line in drawing.part("crest") for x, _ in line.points)
+    start = ends[-1] if scene.cut_from > scene.cut_to else ends[0]
+    assert tool.left - 2.5 <= start <= tool.right + 2.5
+    travel = drawing.part("travel")[0].points
+    assert (travel[1][0] < travel[0][0]) == (scene.cut_to < scene.cut_from)
+
+
+def test_every_item_has_its_number_on_a_leader(drawn):
+    _, drawing = drawn
+    numbers = sorted(int(text.text) for text in drawing.texts if text.part == "item")
+    assert numbers == [number for number, _ in drawing.items]
+    listed = " ".join(text.text for text in drawing.texts if text.part == "items")
+    assert all(f"{number} {words}" in listed for number, words in drawing.items)
+
+
+def test_all_that_holds_the_work_is_named(drawn):
+    scene, drawing = drawn
+    words = [words for _, words in drawing.items]
+    assert words[:3] == ["chuck", f"jaws ({scene.jaws} in the chuck)", "work"]
+    assert ("steady rest" in words) == (scene.steady_at is not None)
+    assert any("center" in word for word in words) == (scene.center is not None)
+
+
+def test_each_dimension_stands_once(drawn):
+    scene, drawing = drawn
+    written = [text.text for text in drawing.texts if text.part == "dimension"]
+    wanted = 2 + (scene.steady_at is not None) + len(scene.cross_holes)
+    wanted += any(piece.form == "thread" for piece in scene.pieces)
+    assert len(written) >= wanted
+    notes = [text.text for text in drawing.texts if text.part == "leader"]
+    assert len(notes) == len(set(notes))
+
+
+def test_dimension_lines_keep_their_distances(drawn):
+    """ASME Y14.5 spacing: first line at least 10 mm from the outline, then at least 6 mm."""
+    _, drawing = drawn
+    top = min(y for line in drawing.lines if line.part in ("work", "crest", "edge") for _, y in line.points)
+    lines = {line.points[0][1] for line in drawing.part("dimension") if line.points[0][1] == line.points[1][1]}
+    levels = sorted(lines, reverse=True)
+    assert top - levels[0] >= 10 - 0.02
+    assert all(a - b >= 6 - 0.02 for a, b in pairwise(levels))
+
+
+def test_figures_of_the_pin_are_written_the_trade_way():
+    drawing = setup_view(scenes.SETUPS["cross-drilled pin on a center"])
+    words = {text.text for text in drawing.texts}
+    assert {
+        "3.000 [76.2]", "11.500 [292.1]", "2.500 [63.5]", ".375 [9.53]", ".750 [19.05]", "2 1/4-8 UN-2A",
+        "Ø2.750 [69.85]", "Ø2.085 [52.96]", "Ø.375 [9.53]",
+    } <= words
+    assert drawing.scale == "1:2"
+
+
+def test_millimetres_keep_the_zero_before_the_point():
+    words = {text.text for text in setup_view(scenes.SETUPS["slender metric stud"]).texts}
+    assert {"40 [1.575]", "160 [6.299]", "7 [.276]", "Ø7.9 [.311]"} <= words
+
+
+def test_bore_and_gripped_length_are_hidden_lines():
+    drawing = setup_view(scenes.SETUPS["stepped hollow work"])
+    assert {line.kind for line in drawing.part("bore")} == {"hidden"}
+    jaw = box_of(drawing, "jaw")
+    assert all(line.kind == "hidden" for line in drawing.part("work") if line.points[1][0] <= jaw.right)
+
+
+def test_the_same_scene_gives_the_same_drawing(drawn):
+    assert setup_view(drawn[0]) == drawn[1]
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_invented_work_of_any_shape_can_be_drawn_without_overlap(seed):
+    """Stepped, hollow, long, short, with or without steady, center, hole: whatever is drawn is clear."""
+    dice = random.Random(seed)
+    unit = dice.choice((inch, mm))
+    one = 1.0 if unit == inch else 25.0
+    grip = one * dice.choice((0.75, 1.5, 3))
+    od = one * dice.choice((0.25, 0.75, 1.5, 3, 6))
+    bore = dice.choice((0.0, 0.0, 0.4)) * od
+    body = od * dice.choice((1, 3, 8, 20))
+    relief, thread = od * dice.choice((0.1, 0.3)), od * dice.choice((0.6, 1.5))
+    left = dice.random() < 0.3
+    crest = od * dice.choice((1.0, 0.85))
+    pieces = [
+        scenes.piece(-grip, body, od, unit, bore=bore),
+        scenes.piece(body, body + relief, 0.8 * crest, unit, bore=bore, form="relief"),
+        scenes.piece(body + relief, body + relief + thread, crest, unit, bore=bore, form="thread", root=0.9 * crest),
+    ]
+    ends = (body + relief + thread, body + relief)
+    scene = scenes.setup(
+        pieces, unit, grip, dice.choice((3, 4, 6)), (od + one * dice.choice((1, 6)), one * 4),
+        steady=body * 0.8 if body > 3 * od else None, steady_width=0.3 * od,
+        center=dice.choice((None, "live", "dead")), cut=ends[::-1] if left else ends,
+        holes=((ends[0] - thread / 3, 0.15 * od),) if dice.random() < 0.4 else (), thread="thread as ordered",
+    )
+    drawing = setup_view(scene)
+    assert collisions(drawing) == []
+    assert drawing.height <= HEIGHT
+    assert sorted(int(t.text) for t in drawing.texts if t.part == "item") == [n for n, _ in drawing.items]
