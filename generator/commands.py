@@ -121,8 +121,8 @@ def thread(asked: Namespace) -> int:
     for text in asked.designation:
         try:
             record = thread_record(text)
-        except BadDesignation as error:
-            print(f"{text}: {error}", file=sys.stderr)
+        except SheetError as error:
+            print(error if isinstance(error, BadDesignation) else f"{text}: {error}", file=sys.stderr)
             status = ERRORS
             continue
         print(json.dumps(record, allow_nan=False) if asked.json else _thread_line(record), flush=True)

@@ -26,6 +26,7 @@ from generator.si import Force, Frequency, Length, Pressure
 
 ELEMENTS_FOR_FREQUENCY = 40  # along the whole beam; 10 a span give f1 to better than 0.01 %
 SAME_PLACE = 1e-9  # m
+HELD_IN_A_PLANE = 2  # a bar in a plane moves across and tilts
 
 Array = NDArray[np.float64]
 
@@ -138,6 +139,9 @@ class Beam:
                 )
         for support in self.supports:
             self._on_beam(support.at, "support")
+        held = sum((support.stiffness > 0) + (support.angular > 0) for support in self.supports)
+        if held < HELD_IN_A_PLANE:
+            raise OutsideRange("number of supports", held, HELD_IN_A_PLANE, None, "the work must be held")
 
     @property
     def start(self) -> Length:
@@ -289,12 +293,7 @@ class Beam:
         free = self._free(stations)
         stiffness = self._stiffness(stations)[np.ix_(free, free)]
         moved = np.zeros(2 * len(stations))
-        try:
-            moved[free] = np.linalg.solve(stiffness, loads[free])
-        except np.linalg.LinAlgError:
-            raise OutsideRange(
-                "number of supports", len(self.supports), 1, None, "the work must be held"
-            ) from None
+        moved[free] = np.linalg.solve(stiffness, loads[free])
         return moved
 
 
