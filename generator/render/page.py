@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 
 from jinja2 import Environment
 from markupsafe import Markup
@@ -29,9 +30,12 @@ STANDING_LINE = (
 )
 
 
+_environment = cache(environment)  # templates are compiled once in a process
+
+
 def render_page(sheet: Sheet) -> str:
     """The body of a sheet's page: one ``<article class="sheet">``, complete and escaped."""
-    env = environment()
+    env = _environment()
     page = view(sheet)
     return env.get_template("sheet/page.html").render(
         page=page,
@@ -44,18 +48,16 @@ def render_page(sheet: Sheet) -> str:
 
 @dataclass(frozen=True)
 class DrawnView:
-    """A drawing with the words around it."""
+    """A drawing and its name; caption, scale and items are lettered in the drawing itself."""
 
     svg: Markup
     title: str
-    caption: str
-    scale: str
 
 
 def _drawn(drawing: Drawing | None, env: Environment) -> DrawnView | None:
     if drawing is None:
         return None
-    return DrawnView(svg(drawing, env), drawing.title, drawing.caption.rstrip("."), drawing.scale)
+    return DrawnView(svg(drawing, env), drawing.title)
 
 
 def page_style(page: Page) -> Markup:
@@ -104,7 +106,7 @@ def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
     """The body of the page of a job that could not be read: what is wrong, where, what would be accepted."""
     count = len(problems)
     return (
-        environment()
+        _environment()
         .get_template("sheet/problems.html")
         .render(
             number=number,

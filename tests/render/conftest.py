@@ -6,8 +6,9 @@ pitch diameter 2.1584 to 2.1664). The shop and the job are invented.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
+from functools import cache
 from html.parser import HTMLParser
 from math import radians, sqrt
 from pathlib import Path
@@ -15,6 +16,7 @@ from pathlib import Path
 import pytest
 
 from generator.errors import Location
+from generator.render import page
 from generator.sheet.model import (
     Caution,
     Figure,
@@ -534,6 +536,15 @@ def _sample() -> Sheet:
             "holding.steady.position",
         ),
     )
+
+
+@pytest.fixture(scope="session", autouse=True)
+def drawn_once() -> Iterator[None]:
+    """The samples share their scenes, so each is drawn once for all tests of the page."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(page, "setup_view", cache(page.setup_view))
+        patch.setattr(page, "thread_view", cache(page.thread_view))
+        yield
 
 
 @pytest.fixture

@@ -257,8 +257,8 @@ def test_a_caret_stays_under_its_column_behind_a_tab(read_page: ReadPage) -> Non
 
 @pytest.mark.parametrize("name", ["ready", "stopped", "problems"])
 def test_the_page_is_as_it_was(name: str, sheet: Sheet, stopped: Sheet) -> None:
-    problem = Problem(Location(Path("jobs/x/job.yml"), 3, 8), "received", "“1:30” is no date; write 2026-05-11",
-                      "received: 1:30")  # fmt: skip
+    problem = Problem(Location(Path("jobs/x/job.yml"), 3, 8), "received",
+                      "“1:30” is no date; write 2026-05-11", "received: 1:30")  # fmt: skip
     pages = {
         "ready": lambda: render_page(sheet),
         "stopped": lambda: render_page(stopped),

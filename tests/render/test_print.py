@@ -1,0 +1,207 @@
+"""The sheet on paper and on screens, in a real Chromium: A4 and Letter, phone to desktop.
+
+Height of capitals: 4 mm is read at 0.7 m (20 minutes of arc, NUREG-0700 rev. 3).
+"""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from html import escape
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page, sync_playwright
+from pypdf import PdfReader
+
+from generator.render.page import render_page
+from generator.sheet.model import Sheet
+
+pytestmark = pytest.mark.browser
+
+CSS = Path(__file__).parents[2] / "site_templates" / "css"
+PX_PER_MM = 96 / 25.4
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+FORMATS = ("A4", "Letter")
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    with sync_playwright() as playwright:
+        try:
+            started = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
+        except Exception as error:
+            pytest.skip(f"no Chromium to print with: {error}")
+        yield started
+        started.close()
+
+
+@pytest.fixture
+def open_sheet(browser: Browser) -> Iterator[Callable[..., Page]]:
+    pages = []
+
+    def opened(sheet: Sheet, **options: Any) -> Page:
+        style = "".join(
+            f"<style>{(CSS / name).read_text(encoding='utf-8')}</style>"
+            for name in ("drawing.css", "sheet.css", "print.css")
+        )
+        page = browser.new_page(**options)
+        page.set_content(
+            '<!doctype html><html lang="en"><meta charset="utf-8">'
+            f'<meta name="viewport" content="width=device-width"><title>{escape(sheet.job)}</title>'
+            f'{style}<body style="margin: 0"><main>{render_page(sheet)}</main>'
+        )
+        pages.append(page)
+        return page
+
+    yield opened
+    for page in pages:
+        page.close()
+
+
+def printed(page: Page, paper: str) -> list[str]:
+    """The text of each printed page."""
+    return [sheet.extract_text() for sheet in PdfReader(BytesIO(page.pdf(format=paper))).pages]
+
+
+@pytest.mark.parametrize("paper", FORMATS)
+def test_the_first_page_is_for_the_machine(sheet: Sheet, open_sheet: Callable[..., Page], paper: str) -> None:
+    first, second, *_ = printed(open_sheet(sheet), paper)
+    for words in (
+        "For the machine",
+        "32 rpm",
+        "any line",
+        "29.5°",
+        "2.2667 – 2.2747 in",
+        "Setup",
+        "Legal owner",
+    ):
+        assert words in first
+    assert "Before starting" in second
+
+
+@pytest.mark.parametrize("paper", FORMATS)
+def test_job_thread_hand_and_page_number_stand_on_every_page(
+    sheet: Sheet, open_sheet: Callable[..., Page], paper: str
+) -> None:
+    pages = printed(open_sheet(sheet), paper)
+    for number, text in enumerate(pages, 1):
+        for words in ("Job SW-201", "2 1/4-8 UN-2A right hand", f"Page {number} of {len(pages)}"):
+            assert words in text
+        assert "NOT READY" not in text
+
+
+def test_not_ready_stands_on_every_page(stopped: Sheet, open_sheet: Callable[..., Page]) -> None:
+    assert all("NOT READY TO RUN" in text for text in printed(open_sheet(stopped), "A4"))
+
+
+def test_hostile_words_reach_the_margin_as_they_are(sheet: Sheet, open_sheet: Callable[..., Page]) -> None:
+    job = "\"}</style><b>\\22 & 'x'"
+    for text in printed(open_sheet(replace(sheet, job=job)), "A4"):
+        assert f"Job {job}" in " ".join(text.split())
+
+
+@pytest.mark.parametrize("paper", FORMATS)
+@pytest.mark.parametrize("count", [3, 12, 18, 24])
+def test_the_pass_table_is_never_split(
+    sheet: Sheet,
+    with_passes: Callable[[Sheet, int], Sheet],
+    open_sheet: Callable[..., Page],
+    paper: str,
+    count: int,
+) -> None:
+    pages = printed(open_sheet(with_passes(sheet, count)), paper)
+    assert sum("As cut" in text for text in pages) == 1
+    (table,) = (text for text in pages if "As cut" in text)
+    assert table.count("0.00031") == count
+
+
+@pytest.mark.parametrize("paper", FORMATS)
+def test_a_very_long_pass_table_starts_a_page_and_repeats_its_head(
+    sheet: Sheet, with_passes: Callable[[Sheet, int], Sheet], open_sheet: Callable[..., Page], paper: str
+) -> None:
+    pages = [text for text in printed(open_sheet(with_passes(sheet, 40)), paper) if "0.00031" in text]
+    assert len(pages) == 2
+    assert all("As cut" in text for text in pages)
+    assert "Before starting" not in pages[0]
+
+
+def test_capitals_are_4_mm_and_rows_to_write_in_8_mm_high(
+    sheet: Sheet, open_sheet: Callable[..., Page]
+) -> None:
+    page = open_sheet(sheet)
+    page.emulate_media(media="print")
+    capitals = page.evaluate(
+        """() => [...document.querySelectorAll('.cell .value')].map(cell => {
+            const style = getComputedStyle(cell), pen = document.createElement('canvas').getContext('2d');
+            // measured a hundred times as large, for the pen rounds to whole pixels
+            pen.font = `${style.fontWeight} ${100 * parseFloat(style.fontSize)}px ${style.fontFamily}`;
+            return pen.measureText('H').actualBoundingBoxAscent / 100;
+        })"""
+    )
+    assert len(capitals) == 15
+    assert min(capitals) / PX_PER_MM >= 4.0
+    rows = page.evaluate(
+        """() => [...document.querySelectorAll('.pass-table tbody tr, .record tbody tr, .questions tbody tr')]
+            .map(row => row.getBoundingClientRect().height)"""
+    )
+    assert min(rows) / PX_PER_MM >= 8.0
+
+
+def test_nothing_is_wider_than_186_mm_and_drawings_keep_their_scale(
+    sheet: Sheet, open_sheet: Callable[..., Page]
+) -> None:
+    page = open_sheet(sheet, viewport={"width": int(186 * PX_PER_MM) + 1, "height": 900})
+    page.emulate_media(media="print")
+    widest = page.evaluate(
+        """() => { const left = document.querySelector('.sheet').getBoundingClientRect().left;
+            return Math.max(...[...document.querySelectorAll('.sheet *')].filter(e => !e.closest('svg'))
+                .map(e => e.getBoundingClientRect().right - left)); }"""
+    )
+    assert widest / PX_PER_MM <= 186.5
+    shrunk = page.evaluate(
+        """() => [...document.querySelectorAll('.drawing svg')]
+            .map(svg => svg.getBoundingClientRect().width - svg.width.baseVal.value)"""
+    )
+    assert len(shrunk) == 2
+    assert all(abs(difference) < 0.5 for difference in shrunk)
+
+
+def test_workings_are_shut_on_paper_and_listed_in_the_appendix(
+    sheet: Sheet, open_sheet: Callable[..., Page]
+) -> None:
+    page = open_sheet(sheet)
+    page.locator("details summary").first.click()
+    text = " ".join(" ".join(printed(page, "A4")).split())
+    assert text.count("2.2476 − 0.64951905 × 0.125 = 2.1664 in") == 1
+    assert text.count("Source: jobs/_shop/lathes/long-bed.yml") == 0
+
+
+def test_a_working_opens_by_keyboard(sheet: Sheet, open_sheet: Callable[..., Page]) -> None:
+    page = open_sheet(sheet)
+    row = page.locator('[id="figure-thread.pitch_diameter.max"]')
+    working = row.get_by_text("0.64951905 × 0.125")
+    assert not working.is_visible()
+    row.locator("summary").focus()
+    page.keyboard.press("Enter")
+    assert working.is_visible()
+
+
+@pytest.mark.parametrize("width", [320, 375, 820, 1280])
+def test_no_screen_has_to_be_scrolled_sideways(
+    sheet: Sheet, stopped: Sheet, open_sheet: Callable[..., Page], width: int
+) -> None:
+    long_word = replace(sheet, title="x" * 300)
+    for one in (sheet, stopped, long_word):
+        page = open_sheet(one, viewport={"width": width, "height": 800})
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_no_accessibility_violation(sheet: Sheet, stopped: Sheet, open_sheet: Callable[..., Page]) -> None:
+    for one in (sheet, stopped):
+        found = Axe().run(open_sheet(one)).response["violations"]
+        assert [(violation["id"], violation["nodes"][0]["html"]) for violation in found] == []
