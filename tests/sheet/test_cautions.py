@@ -40,7 +40,9 @@ def test_a_caution_follows_from_the_setup(sheet_of, id, changes):
 
 
 def test_every_caution_names_a_source_and_a_reason(sheet_of):
-    for caution in cautions(sheet_of({DUTY: "duty: {said: hook, by: customer, lifting: yes, people: yes}"})).values():
+    for caution in cautions(
+        sheet_of({DUTY: "duty: {said: hook, by: customer, lifting: yes, people: yes}"})
+    ).values():
         assert caution.source
         assert caution.because
         assert caution.text.endswith(".")

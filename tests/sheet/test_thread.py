@@ -16,10 +16,15 @@ def ids(sheet):
 
 def test_limits_of_a_published_row_reach_the_sheet(sheet_of):
     """15/16-12 UN-2A: major 0.9358 max, pitch 0.8817 max (ASME B1.1 table; the secondary size's own row)."""
-    sheet = sheet_of({
-        "2 1/4-8 UN-2A": "15/16-12 UN-2A", "2 1/4-8 UN-2B": "15/16-12 UN-2B", "od: 2 1/4": "od: 15/16",
-        "diameter: 2.085": "diameter: 0.82", "turn: {diameter: 2 1/4": "turn: {diameter: 15/16",
-    })
+    sheet = sheet_of(
+        {
+            "2 1/4-8 UN-2A": "15/16-12 UN-2A",
+            "2 1/4-8 UN-2B": "15/16-12 UN-2B",
+            "od: 2 1/4": "od: 15/16",
+            "diameter: 2.060": "diameter: 0.82",
+            "turn: {diameter: 2 1/4": "turn: {diameter: 15/16",
+        }
+    )
     figures = sheet.figures
     assert round(figures["thread.major.max"].value / inch, 4) == 0.9358
     assert round(figures["thread.pitch_diameter.max"].value / inch, 4) == 0.8817
@@ -31,7 +36,10 @@ def test_depth_for_a_flat_of_an_eighth_of_the_pitch_is_three_quarters_of_h(sheet
     sheet = sheet_of({", tool: V1": ""})
     figures = sheet.figures
     pitch = inch / 8
-    expected = 0.64952 * pitch / 2 + (figures["thread.blank"].value - 0.64952 * pitch - figures["thread.target"].value) / 2
+    expected = (
+        0.64952 * pitch / 2
+        + (figures["thread.blank"].value - 0.64952 * pitch - figures["thread.target"].value) / 2
+    )
     expected += (pitch / 2 - pitch / 8) / (2 * math.tan(math.radians(30)))
     assert figures["thread.depth"].value == pytest.approx(expected, abs=1e-7)
     assert figures["thread.tool.nose_flat"].kind is Kind.ASSUMED
@@ -60,25 +68,35 @@ def test_a_wire_that_does_not_seat_stops_the_sheet(sheet_of):
 
 def test_a_nose_wider_than_a_quarter_pitch_stops_the_sheet(sheet_of):
     """V2 has a flat of 0.025 in; 16 threads per inch allow 0.0156 in."""
-    sheet = sheet_of({"2 1/4-8 UN-2A": "2 1/4-16 UN-2A", "2 1/4-8 UN-2B": "2 1/4-16 UN-2B", "tool: V1": "tool: V2"})
+    sheet = sheet_of(
+        {"2 1/4-8 UN-2A": "2 1/4-16 UN-2A", "2 1/4-8 UN-2B": "2 1/4-16 UN-2B", "tool: V1": "tool: V2"}
+    )
     assert ids(sheet)["nose-wide"].level == "stop"
 
 
 def test_metric_class_that_was_not_written_is_assumed_and_asked_about(sheet_of):
-    sheet = sheet_of({
-        "units: inch": "units: mm", "length: 11 5/8, od: 2.75": "length: 295, od: 70", "length: 2 7/8, od: 2 1/4": "length: 75, od: 60",
-        "grip: 3": "grip: 75", "2 1/4-8 UN-2B": "M60x4-6H", "diameter: 2 1/4, length: 2 7/8": "diameter: 60, length: 75",
-        "width: 3/8, diameter: 2.085, radius: 1/16": "width: 10, radius: 2",
-        "designation: 2 1/4-8 UN-2A, length: 2 1/2, tool: V1": "designation: M60x4, length: 60",
-        "lathe: long-bed": "lathe: metric",
-    })
+    sheet = sheet_of(
+        {
+            "units: inch": "units: mm",
+            "length: 11 5/8, od: 2.75": "length: 295, od: 70",
+            "length: 2 7/8, od: 2 1/4": "length: 75, od: 60",
+            "grip: 3": "grip: 75",
+            "2 1/4-8 UN-2B": "M60x4-6H",
+            "diameter: 2 1/4, length: 2 7/8": "diameter: 60, length: 75",
+            "width: 3/8, diameter: 2.060, radius: 1/16": "width: 10, radius: 2",
+            "designation: 2 1/4-8 UN-2A, length: 2 1/2, tool: V1": "designation: M60x4, length: 60",
+            "lathe: long-bed": "lathe: metric",
+        }
+    )
     assert sheet.figures["thread.class"].kind is Kind.ASSUMED
     assert "class-assumed" in ids(sheet)
     assert sheet.figures["thread.pitch"].value == pytest.approx(4 * mm)
 
 
 def test_blank_as_measured_is_used_and_named(sheet_of):
-    sheet = sheet_of({"tool: V1": "tool: V1, blank: {value: 2.2440, by: machinist 2, with: micrometer 2-3 in}"})
+    sheet = sheet_of(
+        {"tool: V1": "tool: V1, blank: {value: 2.2440, by: machinist 2, with: micrometer 2-3 in}"}
+    )
     blank = sheet.figures["thread.blank"]
     assert blank.kind is Kind.MEASURED
     assert "machinist 2" in blank.source
