@@ -96,7 +96,7 @@ def lay_along(
     while waiting:
         one = waiting.pop(0)
         outer = [x for other in waiting for x in (other.x1, other.x2)]
-        found = _first_set(one, outer, done, board, base, side)
+        found = _first_set(one, outer, done, board, base, side, part)
         if found is None:
             return False
         done.append((one, found))
@@ -107,7 +107,8 @@ def lay_along(
 
 
 def _first_set(
-    one: Dimension, outer: Iterable[float], done: Sequence[tuple[Dimension, _Set]], board: Board, base: float, side: int
+    one: Dimension, outer: Iterable[float], done: Sequence[tuple[Dimension, _Set]], board: Board, base: float, side: int,
+    part: str,
 ) -> _Set | None:
     """The lowest level at which a dimension finds room for its line and its lettering."""
     width = text_width(one.text)
@@ -124,7 +125,7 @@ def _first_set(
         y = base + side * NEXT_LINE * level
         for start in starts:
             inside = fits and one.x1 <= start <= one.x2
-            letters = Box(start, y - ABOVE - LETTER, start + width, y - ABOVE + 0.1)
+            letters = Text(one.text, (start, y - ABOVE), LETTER, part).box
             line = (one.x1, one.x2) if inside else (
                 min(one.x1 - (0 if span > 3 * ARROW else TAIL), start - 0.5),
                 max(one.x2 + (0 if span > 3 * ARROW else TAIL), start + width + 0.5),
@@ -181,14 +182,15 @@ def place_leader(
                     elbow = (x + way * lean * reach, y + side * reach)
                     end = (elbow[0] + way * (width + 0.6), elbow[1])
                     start = elbow[0] + 0.6 if way > 0 else end[0]
-                    letters = Box(start, elbow[1] - ABOVE - LETTER, start + width, elbow[1] - ABOVE + 0.1)
+                    words = Text(text, (start, elbow[1] - ABOVE), LETTER, part)
+                    letters = words.box
                     run = ((x, y), elbow, end)
                     landing = Box(letters.left, letters.top, letters.right, elbow[1] + 0.4)
                     if not (board.lettering_fits(landing) and board.leader_fits((_off((x, y), elbow), *run[1:]))):
                         continue
                     canvas.line("thin", part, *run)
                     arrowhead(canvas, part, (x, y), elbow)
-                    canvas.text(part, text, start, elbow[1] - ABOVE)
+                    canvas.texts.append(words)
                     board.letters.append(letters)
                     board.leaders.append(run)
                     return True
@@ -202,7 +204,7 @@ def _off(start: Point, towards: Point) -> Point:
 
 
 _TOUCH: Final = 0.3   # mm
-_AROUND: Final = (60, 75, 45, 90, 30, 105, 120, 135, 150, 15)
+_AROUND: Final = (60, 75, 45, 90, 30, 105, 120, 135, 150, 15, 165, 0, 180)
 
 
 def place_item(

@@ -65,6 +65,11 @@ class Box:
 
     def crossed_by(self, a: Point, b: Point) -> bool:
         """True when the line from a to b passes through the inside of the box (Liang and Barsky's clipping)."""
+        if (
+            (a[0] <= self.left and b[0] <= self.left) or (a[0] >= self.right and b[0] >= self.right)
+            or (a[1] <= self.top and b[1] <= self.top) or (a[1] >= self.bottom and b[1] >= self.bottom)
+        ):
+            return False
         enter, leave = 0.0, 1.0
         dx, dy = b[0] - a[0], b[1] - a[1]
         for step, room in (

@@ -58,9 +58,9 @@ def meet(a: Point, b: Point, c: Point, d: Point) -> bool:
     def side(p: Point, q: Point, r: Point) -> float:
         return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
 
-    box, other = Box.around((a, b)).grown(1e-6), Box.around((c, d)).grown(1e-6)
     return (
-        box.overlaps(other)
+        min(a[0], b[0]) <= max(c[0], d[0]) and min(c[0], d[0]) <= max(a[0], b[0])
+        and min(a[1], b[1]) <= max(c[1], d[1]) and min(c[1], d[1]) <= max(a[1], b[1])
         and side(a, b, c) * side(a, b, d) <= 0
         and side(c, d, a) * side(c, d, b) <= 0
     )

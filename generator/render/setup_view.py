@@ -7,6 +7,7 @@ and across and every note, number and dimension finds a free place.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 from generator.render import setup_parts as parts
@@ -19,7 +20,7 @@ from generator.render.dimensions import (
     place_item,
     place_leader,
 )
-from generator.render.drawing import LARGE_LETTER, LINE_STEP, Box, Canvas, Circle, Drawing, text_width
+from generator.render.drawing import LARGE_LETTER, LINE_STEP, Box, Canvas, Circle, Drawing, Text, text_width
 from generator.render.lines import Point
 from generator.render.placing import Board
 from generator.render.scale import SCALES, Scale
@@ -32,6 +33,7 @@ WORK_ACROSS: Final = 40.0   # mm, the largest diameter on paper: leaves room for
 LEFT: Final = 9.0           # mm left of the chuck, for the spindle arrow
 RIGHT: Final = 25.0         # mm right of the work, for center and lettering
 MARGIN: Final = 1.5         # mm
+WORDS: Final = 2 * MARGIN + 3 * LINE_STEP + 1.0   # mm kept for three lines of words below the drawing
 DETAIL_RADIUS: Final = 3.0  # mm, ring around the place shown in the thread detail
 DETAIL: Final = "A"
 
@@ -86,14 +88,15 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
 
     top = max(parts.radius(scene, along, scene.pieces[0].start, scene.pieces[-1].end), -_top([*jaws, *body, *steady]) - 8)
     complete = lay_along(canvas, board, list(_dimensions(scene, along, -_top(body))), -(top + FIRST_LINE))
+    board.boundary = replace(board.boundary, bottom=canvas.extent().top + HEIGHT - WORDS)
     if tool:
         complete &= _mark_detail(canvas, board, scene, along)
-    for text, anchors in _notes(scene, along):
-        complete &= place_leader(canvas, board, text, anchors)
     items: list[tuple[int, str]] = []
     for words, anchors, own in _items(scene, along, jaws, body, steady, center, tool):
         items.append((len(items) + 1, words))
         complete &= place_item(canvas, board, len(items), anchors, own)
+    for text, anchors in _notes(scene, along):
+        complete &= place_leader(canvas, board, text, anchors)
     return _finished(canvas, scene, along, items), complete
 
 
@@ -247,14 +250,15 @@ def _mark_detail(canvas: Canvas, board: Board, scene: SetupScene, along: Along) 
     for share in (0.5, 0.4, 0.6, 0.7, 0.3):
         x = along.at(threads[0].start) * (1 - share) + along.at(threads[-1].end) * share
         for side in (-1, 1):
+            ring = Circle("thin", (x, side * y), DETAIL_RADIUS, "detail")
+            base = side * (y + 2.2) + (LARGE_LETTER if side > 0 else 0)
             for dx in (DETAIL_RADIUS + 0.8, -DETAIL_RADIUS - 0.8 - width):
-                base = side * (y + 1.2) + (LARGE_LETTER if side > 0 else 0)
-                letters = Box(x + dx, base - LARGE_LETTER, x + dx + width, base)
-                if board.lettering_fits(letters):
-                    canvas.circles.append(Circle("thin", (x, side * y), DETAIL_RADIUS, "detail"))
-                    canvas.text("detail", DETAIL, letters.left, base, LARGE_LETTER)
-                    board.letters.append(letters)
-                    board.parts.append(canvas.circles[-1].box)
+                letter = Text(DETAIL, (x + dx, base), LARGE_LETTER, "detail")
+                if board.lettering_fits(letter.box):
+                    canvas.circles.append(ring)
+                    canvas.texts.append(letter)
+                    board.letters.append(letter.box)
+                    board.parts.append(ring.box)
                     return True
     return False
 
