@@ -18,6 +18,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.model import Figure, Kind, Quantity, System
 from generator.sheet.plans import ThreadPlan
+from generator.si import inch, mm
 
 PRACTICE = "common practice, no source"
 HALF_ANGLE = math.radians(30)
@@ -553,17 +554,19 @@ def _lay_wires(
         ("max", "Over wires, max", largest, "down"),
         ("min", "Over wires, min", smallest, "up"),
     ):
-        value = wires.over_wires(diameter, wire, pitch, lead, HALF_ANGLE)
-        simple = diameter + 3 * wire - 0.8660254 * pitch
+        exact = wires.over_wires(diameter, wire, pitch, lead, HALF_ANGLE)
+        places, unit = (4, inch) if system == "inch" else (3, mm)  # as the standards print limits
+        value = round(exact / unit, places) * unit
+        simple = wires.over_wires_simple(diameter, wire, pitch, HALF_ANGLE)
         put: dict[str, tuple[float, Quantity]] = {
             "d2": (diameter, "length"),
             "W": (wire, "fine_length"),
             "P": (pitch, "fine_length"),
         }
         formula = "{d2} + 3 × {W} − 0.866025 × {P}"
-        if abs(value - simple) > 1e-9:
+        if exact != simple:
             formula += " + {lead angle term}"
-            put["lead angle term"] = (value - simple, "fine_length")
+            put["lead angle term"] = (exact - simple, "fine_length")
         desk.computed(
             f"thread.over_wires.{name}",
             label,
@@ -580,8 +583,8 @@ def _lay_wires(
         "What the lead angle would add over wires",
         correction,
         "fine_length",
-        "{W} ÷ 2 × tan²λ × cos 30° × cot 30°",
-        {"W": (wire, "fine_length")},
+        "{W} ÷ 2 × tan² {λ} × cos 30° × cot 30°",
+        {"W": (wire, "fine_length"), "λ": (thread_form.lead_angle(lead, largest), "angle")},
         source + "; left out where it is under 0.00015 in (0.004 mm)",
         system=system,
     )
