@@ -18,8 +18,8 @@ from generator.si import Angle, Length, mm
 
 SAME = 1e-9  # two depths closer than this share of the total are one depth
 USUAL_PASSES = {  # pitch in mm: fewest, most; guide of a maker of carbide threading tools (2020)
-    0.5: (4, 6), 0.75: (4, 7), 1.0: (4, 8), 1.25: (5, 9), 1.5: (6, 10), 1.75: (7, 12), 2.0: (7, 12), 2.5: (8, 14),
-    3.0: (10, 16), 3.5: (11, 18), 4.0: (11, 18), 4.5: (11, 19), 5.0: (12, 24),
+    0.5: (4, 6), 0.75: (4, 7), 1.0: (4, 8), 1.25: (5, 9), 1.5: (6, 10), 1.75: (7, 12), 2.0: (7, 12),
+    2.5: (8, 14), 3.0: (10, 16), 3.5: (11, 18), 4.0: (11, 18), 4.5: (11, 19), 5.0: (12, 24),
 }
 MOST_PASSES = 500  # a schedule longer than this comes from a slip of the decimal point
 
@@ -158,7 +158,7 @@ def side_shift(depth: Length, angle: Angle) -> Length:
 
 
 def usual_passes(pitch: Length) -> tuple[int, int]:
-    """How many passes a pitch takes with carbide; high-speed steel on a manual lathe takes 1.5 to 2 times as many.
+    """How many passes a pitch takes with carbide; high-speed steel on a manual lathe takes half as many more.
 
     Parameters
     ----------

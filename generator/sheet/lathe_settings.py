@@ -76,11 +76,10 @@ def _lay_wanted(
         limit = desk.given("spindle.surface_speed", label, operation.speed, "speed")
     elif material is not None:
         limit = material.threading_speed_high
-        of_shop = "jobs/_shop" in material.source
+        of_shop = "jobs/_shop" in material.speed_source
         desk.lay(Figure(
             "spindle.surface_speed", label, limit, "speed", Kind.SHOP if of_shop else Kind.STANDARD,
-            "jobs/_shop/materials.yml, or the group's row" if of_shop else material.speed_source,
-            note=f"upper end for high-speed steel in {material.group}", rounds="down",
+            material.speed_source, note=f"upper end for high-speed steel in {material.group}", rounds="down",
         ))
     else:
         why = "the material is unknown and the job gives no speed"
@@ -89,7 +88,8 @@ def _lay_wanted(
         return None
     return desk.computed(
         "spindle.wanted", label_wanted, spindle_speed(limit, thread.blank), "spindle_speed",
-        "{v} ÷ (π × {blank})", {"v": (limit, "speed"), "blank": (thread.blank, "length")}, COURSE, rounds="down",
+        "{v} ÷ (π × {blank})", {"v": (limit, "speed"), "blank": (thread.blank, "length")}, COURSE,
+        rounds="down",
     )
 
 

@@ -36,7 +36,8 @@ def lay_gearbox(lathe: Lathe, lead: Fraction, where: Location, desk: Desk) -> bo
         desk.unknown(name, label, "text", "not computed: the lathe record has no gearbox plate")
         desk.find(
             "gearbox-unknown", "note",
-            f"The record of {lathe.name} has no gearbox plate, so whether it cuts this lead was not checked.", where,
+            f"The record of {lathe.name} has no gearbox plate, so whether it cuts this lead was not checked.",
+            where,
         )
         return False
     plate = gearing.Plate(
@@ -136,7 +137,8 @@ def _reckoning(rule: DialRule, screw: Fraction, teeth: int, lead: Fraction) -> s
     if rule.anywhere:
         times = gearing.mixed(screw / lead)
         same = "just the lead of the thread" if screw == lead else f"{times} times the lead of {thread}"
-        return f"a turn of the leadscrew is {one}, {same}: wherever the half nuts close, the tool is in its groove"
+        close = "wherever the half nuts close, the tool is in its groove"
+        return f"one turn of the leadscrew is {one}, {same}: {close}"
     around = teeth * screw
     if rule.step is None:
         return (

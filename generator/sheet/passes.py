@@ -25,7 +25,7 @@ from generator.sheet.infeed import (
     usual_count,
     usual_first_cut,
 )
-from generator.sheet.model import Figure, Kind, PassLine, Quantity, System
+from generator.sheet.model import PassLine, Quantity, System
 from generator.sheet.pass_remarks import dial_words, pass_remarks
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.sheet.thread import thread_operation
@@ -74,7 +74,7 @@ def pass_section(
     way = _way(infeed, thread, first, least, operation, desk)
     lines = _lines(way, infeed, thread, house, material, springs)
     _lay_way(way, infeed, thread, system, desk)
-    _lay_count(way, thread, system, operation, desk)
+    _lay_count(way, thread, first, least, system, operation, desk)
     _lay_expected(lines, thread, operation, desk)
     largest, last = _lay_force(lines, material, thread, desk)
     _lay_power(largest, thread, lathe, operation, desk)
@@ -203,13 +203,20 @@ def _lay_way(way: Way, infeed: Infeed, thread: ThreadPlan, system: System, desk:
     )
 
 
-def _lay_count(way: Way, thread: ThreadPlan, system: System, operation: Thread, desk: Desk) -> None:
+def _lay_count(
+    way: Way, thread: ThreadPlan, first: Length, least: Length, system: System, operation: Thread, desk: Desk
+) -> None:
     """How many passes cut, and a word when they are many."""
     count, usual = len(way.counts), usual_count(thread)
-    desk.lay(Figure(
-        "passes.count", "Passes that cut", count, "count", Kind.COMPUTED,
-        f"{PRACTICE}: chips of one size, a cap on the first cut, a floor on the last",
-    ))
+    desk.computed(
+        "passes.count", "Passes that cut", count, "count",
+        "depth {first cut} × √k after pass k, no cut under {smallest cut}, until {depth}",
+        {
+            "first cut": (first, "length"), "smallest cut": (least, "length"),
+            "depth": (thread.depth, "length"),
+        },
+        f"{PRACTICE}: chips of about one size", note="each reading rounded to the dial",
+    )
     if count > MANY * usual:
         desk.find(
             "many-passes", "note",

@@ -70,8 +70,8 @@ def _lay_diameter(
         under = relief_calc.UNDER_ROOT[thread.system]
         desk.computed(
             name, label, diameter, "length", "{root} − {under}",
-            {"root": (root, "length"), "under": (under, "length")}, PRACTICE, kind=Kind.ASSUMED, rounds="down",
-            note="a little under the root, so that the tool runs out clear; nobody said",
+            {"root": (root, "length"), "under": (under, "length")}, PRACTICE, kind=Kind.ASSUMED,
+            rounds="down", note="a little under the root, so that the tool runs out clear; nobody said",
         )
     if diameter >= root - SAME:
         deep_enough = relief_calc.default_diameter(root, thread.system)
@@ -91,12 +91,14 @@ def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) 
     usual = f"usual is {length_words(low, system)} to {length_words(high, system)}"
     if given is None:
         desk.computed(
-            name, label, low, "length", "{depth of thread} ÷ 4", {"depth of thread": (thread.depth, "length")},
-            PRACTICE, kind=Kind.ASSUMED, rounds="up", note="the least that is usual; nobody said",
+            name, label, low, "length", "{depth of thread} ÷ 4",
+            {"depth of thread": (thread.depth, "length")}, PRACTICE, kind=Kind.ASSUMED,
+            rounds="up", note="the least that is usual; nobody said",
         )
         desk.find(
             "relief-radius", "note",
-            f"No corner radius is given for the relief; {usual}. Never leave it sharp on a part that carries load.",
+            f"No corner radius is given for the relief; {usual}. Never leave it sharp on a part that carries "
+            "load.",
             groove.width.where,
         )
         return
@@ -104,7 +106,7 @@ def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) 
     if radius == 0:
         desk.find(
             "relief-sharp", "check",
-            f"The relief is to have sharp corners; {usual}. A sharp corner starts cracks on a part that carries load.",
+            f"The relief is to have sharp corners; {usual}. A sharp corner starts cracks under load.",
             given.where, "May the corner of the relief be rounded?",
         )
     elif 2 * radius > groove.width.si + SAME:
@@ -115,7 +117,8 @@ def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) 
         )
     elif radius < low - SAME:
         desk.find(
-            "relief-radius-small", "note", f"The corner radius of {given.with_unit} is small; {usual}.", given.where
+            "relief-radius-small", "note", f"The corner radius of {given.with_unit} is small; {usual}.",
+            given.where,
         )
 
 
@@ -160,8 +163,8 @@ def _lay_walls(job: Job, groove: Relief | None, thread: ThreadPlan, system: Syst
     places = [_Wall("thread.wall", "Wall under the thread", thread.root_diameter, bore, where)]
     start, end, diameter = thread.relief_start, thread.relief_end, thread.relief_diameter
     if groove is not None and start is not None and end is not None and diameter is not None:
-        place = (groove.diameter or groove.width).where
-        places.append(_Wall("relief.wall", "Wall at the relief", diameter, _largest_bore(job, end, start), place))
+        bore, place = _largest_bore(job, end, start), (groove.diameter or groove.width).where
+        places.append(_Wall("relief.wall", "Wall at the relief", diameter, bore, place))
     walls = [_lay_wall(job, place, system, desk) for place in places if place.bore]
     if walls and job.limits.wall is None:
         desk.find(
@@ -197,6 +200,5 @@ def _lay_wall(job: Job, place: _Wall, system: System, desk: Desk) -> Length:
 
 def _largest_bore(job: Job, low: Length, high: Length) -> Length:
     """Largest bore between two places of the work."""
-    return max(
-        (span.bore for span in lay_out(job).spans if span.start < high - SAME and span.end > low + SAME), default=0.0
-    )
+    spans = [span for span in lay_out(job).spans if span.start < high - SAME and span.end > low + SAME]
+    return max((span.bore for span in spans), default=0.0)

@@ -22,8 +22,14 @@ def test_one_graduation_of_a_diameter_dial_moves_the_slide_by_half():
 @pytest.mark.parametrize(
     ("travel", "dial", "turns", "shown"),
     [
-        (0.0, RADIUS, 0, 0.0), (0.124, RADIUS, 0, 0.124), (0.125, RADIUS, 1, 0.0), (0.130, RADIUS, 1, 0.005),
-        (1.9, DIAMETER, 0, 3.8), (2.0, DIAMETER, 1, 0.0), (2.5, DIAMETER, 1, 1.0), (0.1 + 0.2, Dial(0.01, 0.1, "radius"), 3, 0.0),
+        (0.0, RADIUS, 0, 0.0),
+        (0.124, RADIUS, 0, 0.124),
+        (0.125, RADIUS, 1, 0.0),
+        (0.130, RADIUS, 1, 0.005),
+        (1.9, DIAMETER, 0, 3.8),
+        (2.0, DIAMETER, 1, 0.0),
+        (2.5, DIAMETER, 1, 1.0),
+        (0.1 + 0.2, Dial(0.01, 0.1, "radius"), 3, 0.0),
     ],
 )
 def test_turns_and_reading(travel, dial, turns, shown):
@@ -47,7 +53,11 @@ def test_turns_and_reading_say_the_travel_again():
 
 
 def test_rounding_goes_the_way_it_is_asked():
-    assert [whole_graduations(0.0464, RADIUS, rounds=way) for way in ("down", "nearest", "up")] == [46, 46, 47]
+    assert [whole_graduations(0.0464, RADIUS, rounds=way) for way in ("down", "nearest", "up")] == [
+        46,
+        46,
+        47,
+    ]
     assert [whole_graduations(0.0464, RADIUS, 2, way) for way in ("down", "nearest", "up")] == [92, 93, 93]
     assert whole_graduations(0.0465, RADIUS) == 47
 

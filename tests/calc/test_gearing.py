@@ -19,14 +19,14 @@ PLATE = Plate(
     ("lead", "entry"),
     [
         (INCH / 8, "8 threads per inch"),
-        (INCH / 8 * 2, "4 threads per inch"),            # two starts of 8: the lead counts
+        (INCH / 8 * 2, "4 threads per inch"),  # two starts of 8: the lead counts
         (2 * INCH / 23, "11 1/2 threads per inch"),
         (2 * INCH / 27, "13 1/2 threads per inch"),
         (Fraction(5, 4), "1.25 mm, with 127-tooth gear"),
         (Fraction(3), "3 mm, with 127-tooth gear"),
         (INCH / 7, None),
         (Fraction(7, 4), None),
-        (Fraction("3.175"), "8 threads per inch"),       # exactly 1/8 in
+        (Fraction("3.175"), "8 threads per inch"),  # exactly 1/8 in
         (Fraction("3.18"), None),
     ],
 )
@@ -40,7 +40,7 @@ def test_an_entry_without_change_wheels_comes_first():
 
 
 def test_127_is_what_makes_25_4_exact():
-    """40 driving 127 on 8 threads per inch is 1.000 mm (Jones, Turning and Boring, 1914, on metric pitches)."""
+    """40 driving 127 on 8 threads per inch is 1.000 mm (Jones, Turning and Boring, 1914, metric pitches)."""
     assert INCH / 8 * Fraction(40, 127) == 1
     assert INCH / 8 * Fraction(80, 127) == 2
     assert float(INCH / 8 * Fraction(50 * 40, 63 * 80)) == pytest.approx(1.259921, abs=5e-7)

@@ -23,16 +23,16 @@ HALF = math.radians(30)
 
 
 def test_cap_floor_and_rest():
-    """Cap 0.3, floor 0.06: 0.3 √k while the cut is above the floor, then the floor, and the rest with the last.
+    """Cap 0.3, floor 0.06: 0.3 √k while the cut is above the floor, then the floor, the rest with the last.
 
-    Worked by hand: 0.3 √7 = 0.793725 would be a cut of 0.058878, so 0.06; the tenth leaves 0.025152, taken with it.
+    Worked by hand: 0.3 √7 = 0.793725 would be a cut of 0.058878, so 0.06; the tenth takes the rest too.
     """
     by_hand = [0.3, 0.424264, 0.519615, 0.6, 0.670820, 0.734847, 0.794847, 0.854847, 0.914847, 1.0]
     assert schedule(1.0, 0.3, 0.06) == pytest.approx(by_hand, abs=5e-7)
 
 
 def test_without_a_floor_a_sharp_tool_takes_the_same_area_in_each_pass():
-    """The area of a V groove is y² tan α (geometry), so equal areas are depths in the ratio of square roots."""
+    """The area of a V groove is y² tan α (geometry), so equal areas are depths as square roots."""
     depths = schedule(1.0, 0.25, 0.0)
     assert len(depths) == 16
     areas = [(after**2 - before**2) * math.tan(HALF) for before, after in itertools.pairwise([0.0, *depths])]
@@ -64,7 +64,9 @@ def test_every_schedule_adds_up_goes_forward_and_keeps_cap_and_floor():
         assert max(cuts) <= first + least + dust
         assert cuts[0] <= first + dust or len(cuts) == 1
         assert all(later <= cut + dust for cut, later in itertools.pairwise(cuts[:-1]))
-        assert len(cuts) == 1 or cuts[-1] < max(cuts[-2], least) + least + dust  # the rest is under one least cut
+        assert (
+            len(cuts) == 1 or cuts[-1] < max(cuts[-2], least) + least + dust
+        )  # the rest is under one least cut
 
 
 def test_a_way_shorter_than_the_least_cut_is_one_pass():
@@ -73,7 +75,17 @@ def test_a_way_shorter_than_the_least_cut_is_one_pass():
 
 @pytest.mark.parametrize(
     "wrong",
-    [(0, 1, 0), (-1, 1, 0), (math.nan, 1, 0), (math.inf, 1, 0), (1, 0, 0), (1, -1, 0), (1, 0.1, -0.1), (1, 0.1, 0.2), (1, 1e-6, 0)],
+    [
+        (0, 1, 0),
+        (-1, 1, 0),
+        (math.nan, 1, 0),
+        (math.inf, 1, 0),
+        (1, 0, 0),
+        (1, -1, 0),
+        (1, 0.1, -0.1),
+        (1, 0.1, 0.2),
+        (1, 1e-6, 0),
+    ],
 )
 def test_cuts_that_make_no_table_are_refused(wrong):
     with pytest.raises(OutsideRange):
@@ -82,11 +94,14 @@ def test_cuts_that_make_no_table_are_refused(wrong):
 
 @pytest.mark.parametrize(("tpi", "printed"), [(8, 0.0928), (20, 0.0371)])
 def test_feed_at_29_degrees_as_printed(tpi, printed):
-    """Workshop table of compound feeds at 29 degrees for American National threads, 3/4 H = 0.649519 P deep."""
+    """Workshop table of compound feeds at 29 degrees, American National threads, 3/4 H = 0.649519 P."""
     assert infeed_travel(0.649519 / tpi, math.radians(29)) == pytest.approx(printed, abs=0.00005)
 
 
-@pytest.mark.parametrize(("pitch", "fewest", "most"), [(1.5, 6, 10), (2.0, 7, 12), (3.0, 10, 16), (25.4 / 8, 10, 16), (6.0, 12, 24)])
+@pytest.mark.parametrize(
+    ("pitch", "fewest", "most"),
+    [(1.5, 6, 10), (2.0, 7, 12), (3.0, 10, 16), (25.4 / 8, 10, 16), (6.0, 12, 24)],
+)
 def test_usual_number_of_passes_as_printed(pitch, fewest, most):
     """Guide of a maker of carbide threading tools (2020): passes by pitch."""
     assert usual_passes(pitch * 1e-3) == (fewest, most)
@@ -116,7 +131,7 @@ def test_equivalent_flat_leaves_the_pitch_diameter_of_the_radius():
 
 
 def test_a_wire_seats_only_once_its_contact_lies_below_the_surface():
-    """The best wire touches at the pitch cylinder (NBS Handbook H28): it seats once that is below the surface."""
+    """The best wire touches at the pitch cylinder (NBS Handbook H28): it seats once that is in the work."""
     wire = 1 / (2 * math.cos(HALF))
     seats = [depth / 1000 for depth in range(1, 700) if wire_seats(10, depth / 1000, wire, 1, HALF, 0.125, 0)]
     first = (0.5 - 0.125) / (2 * math.tan(HALF))  # depth at which the pitch cylinder is the surface

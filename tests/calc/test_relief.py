@@ -21,7 +21,9 @@ def test_time_and_speed_are_each_other_turned_round():
 )
 def test_highest_speed_with_tool_and_margin(width, lead, time, tool, margin, rpm):
     """n = 60 (g − w − margin) ÷ (lead × t), worked by hand."""
-    assert relief.highest_speed(width, lead, time, tool, margin) / rev_per_min == pytest.approx(rpm, abs=0.0005)
+    assert relief.highest_speed(width, lead, time, tool, margin) / rev_per_min == pytest.approx(
+        rpm, abs=0.0005
+    )
 
 
 def test_a_relief_narrower_than_the_tool_has_no_speed():
@@ -40,7 +42,7 @@ def test_wall_of_hollow_and_broken_through_work():
 
 
 def test_widths_and_corner():
-    """Common practice, no source: 1.5 P and the tool at least, 2 to 3 P usual; corner a quarter to a half of depth."""
+    """Common practice, no source: 1.5 P and the tool, 2 to 3 P usual; corner 1/4 to 1/2 of depth."""
     assert relief.least_width(0.125) == pytest.approx(0.1875)
     assert relief.usual_width(2.0) == (4.0, 6.0)
     assert relief.corner_radius(1.2) == pytest.approx((0.3, 0.6))
@@ -49,7 +51,9 @@ def test_widths_and_corner():
 @pytest.mark.parametrize(
     "call",
     [
-        lambda: relief.reaction_time(1, 0), lambda: relief.highest_speed(1, 0, 1), lambda: relief.highest_speed(1, 1, 0),
+        lambda: relief.reaction_time(1, 0),
+        lambda: relief.highest_speed(1, 0, 1),
+        lambda: relief.highest_speed(1, 1, 0),
         lambda: relief.default_diameter(0.2 * mm, "mm"),
     ],
 )

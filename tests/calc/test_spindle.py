@@ -6,7 +6,6 @@ import pytest
 
 from generator.calc.spindle import carriage_speed, highest_step, neighbors
 
-
 STEPS = [45, 70, 105, 160, 240, 360, 540, 800]
 
 

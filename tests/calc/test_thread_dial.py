@@ -12,8 +12,33 @@ from generator.errors import OutsideRange
 
 LEADSCREWS = [Fraction(1, 4), Fraction(1, 8), Fraction(1, 6), Fraction(1, 5), Fraction(30, 127)]
 DIALS = [(16, 8), (16, 4), (32, 8), (24, 12), (30, 10), (14, 14)]
-LEADS = [1 / Fraction(tpi) for tpi in ("2", "9/4", "5/2", "11/4", "3", "7/2", "4", "9/2", "5", "6", "7", "8", "9", "10",
-                                       "11", "23/2", "12", "13", "14", "16", "27", "28")] + [Fraction(5 * mm, 127) for mm in (1, 2, 3)]
+LEADS = [
+    1 / Fraction(tpi)
+    for tpi in (
+        "2",
+        "9/4",
+        "5/2",
+        "11/4",
+        "3",
+        "7/2",
+        "4",
+        "9/2",
+        "5",
+        "6",
+        "7",
+        "8",
+        "9",
+        "10",
+        "11",
+        "23/2",
+        "12",
+        "13",
+        "14",
+        "16",
+        "27",
+        "28",
+    )
+] + [Fraction(5 * mm, 127) for mm in (1, 2, 3)]
 
 
 def lines_that_work(leadscrew, teeth, marks, lead, turns=4):
@@ -56,7 +81,9 @@ def test_sets_of_numbers_are_the_lines_that_work_together():
 
 
 @pytest.mark.parametrize(
-    ("lead", "step"), [("7/2", 7), ("5/4", None)], ids=["lead 3.5 mm", "lead 1.25 mm"],
+    ("lead", "step"),
+    [("7/2", 7), ("5/4", None)],
+    ids=["lead 3.5 mm", "lead 1.25 mm"],
 )
 def test_metric_leadscrew_with_a_gear_for_sevens(lead, step):
     """6 mm leadscrew, gear of 28 teeth, 14 lines: one turn is 168 mm, 48 leads of 3.5 mm (arithmetic)."""
@@ -104,7 +131,15 @@ def test_words(marks, numbered_every, lead, said):
 
 
 @pytest.mark.parametrize(
-    "wrong", [(0, 16, 8, 1, 1), (1, 0, 8, 1, 1), (1, 16, 0, 1, 1), (1, 16, 8, 0, 1), (1, 16, 8, 1, 0), (1, 16, 8, 1, 3)],
+    "wrong",
+    [
+        (0, 16, 8, 1, 1),
+        (1, 0, 8, 1, 1),
+        (1, 16, 0, 1, 1),
+        (1, 16, 8, 0, 1),
+        (1, 16, 8, 1, 0),
+        (1, 16, 8, 1, 3),
+    ],
 )
 def test_impossible_dials_are_refused(wrong):
     leadscrew, teeth, marks, lead, every = wrong

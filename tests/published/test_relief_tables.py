@@ -11,7 +11,25 @@ from generator.si import mm
 from generator.tables.relief import relief_rows
 from generator.tables.rows import source
 
-PITCHES = ["0.5", "0.7", "0.75", "0.8", "1", "1.25", "1.5", "1.75", "2", "2.5", "3", "3.5", "4", "4.5", "5", "5.5", "6"]
+PITCHES = [
+    "0.5",
+    "0.7",
+    "0.75",
+    "0.8",
+    "1",
+    "1.25",
+    "1.5",
+    "1.75",
+    "2",
+    "2.5",
+    "3",
+    "3.5",
+    "4",
+    "4.5",
+    "5",
+    "5.5",
+    "6",
+]
 
 
 @pytest.mark.parametrize(
@@ -28,7 +46,9 @@ def test_printed_rows(nominal, pitch, standard, diameter, least, most, radius):
     """M20 x 2.5, M24 x 3, M16 x 2, M12 x 1.75, M10 x 1.5 as transcribed from the tables."""
     row = next(row for row in relief_rows(Fraction(pitch)) if row.standard == standard)
     assert nominal - row.diameter_less / mm == pytest.approx(diameter)
-    assert (row.width_least / mm, row.width_most / mm, row.radius / mm) == pytest.approx((least, most, radius))
+    assert (row.width_least / mm, row.width_most / mm, row.radius / mm) == pytest.approx(
+        (least, most, radius)
+    )
 
 
 def test_every_pitch_has_all_three_and_they_grow_with_it():
@@ -65,8 +85,12 @@ def test_usual_width_lies_between_the_published_ones():
 
 
 def test_rows_from_memory_are_marked():
-    marked = {(row.standard, pitch) for pitch in PITCHES for row in relief_rows(Fraction(pitch)) if row.memory}
-    assert marked == {(f"DIN 76-1 form {form}", pitch) for form in "AB" for pitch in ("0.75", "4", "4.5", "5", "5.5", "6")}
+    marked = {
+        (row.standard, pitch) for pitch in PITCHES for row in relief_rows(Fraction(pitch)) if row.memory
+    }
+    assert marked == {
+        (f"DIN 76-1 form {form}", pitch) for form in "AB" for pitch in ("0.75", "4", "4.5", "5", "5.5", "6")
+    }
 
 
 def test_a_pitch_that_is_not_printed_has_no_row():

@@ -1,7 +1,7 @@
 """Thread dials against print.
 
-Principle: Franklin D. Jones, Turning and Boring (1914), on catching the thread: with a leadscrew of six threads
-per inch, any number of threads that is a multiple of six may be caught at any time.
+Principle: Franklin D. Jones, Turning and Boring (1914), on catching the thread: with a leadscrew of six
+threads per inch, any number of threads that is a multiple of six may be caught at any time.
 Charts: printed in lathe makers' operator manuals, compared entry by entry.
 """
 
@@ -13,24 +13,59 @@ import pytest
 
 from generator.calc.thread_dial import dial_rule
 
-# One chart in full: leadscrew 8 threads per inch, dial gear of 16 teeth, 8 lines; what it prints for each thread.
+# One chart in full: leadscrew 8 threads per inch, dial gear of 16 teeth, 8 lines; as printed for each thread.
 ANYWHERE, ANY, FOUR, PAIR, SAME = 0, 1, 2, 4, 8  # lines from one allowed line to the next
 CHART_8_TPI = {
-    "8": ANYWHERE, "16": ANYWHERE, "24": ANYWHERE, "32": ANYWHERE, "40": ANYWHERE, "48": ANYWHERE, "56": ANYWHERE,
-    "12": ANY, "20": ANY, "28": ANY, "36": ANY, "44": ANY, "52": ANY,
-    "10": FOUR, "14": FOUR, "18": FOUR, "22": FOUR, "26": FOUR, "30": FOUR, "38": FOUR,
-    "5": PAIR, "7": PAIR, "9": PAIR, "11": PAIR, "13": PAIR, "15": PAIR,
-    "9/2": SAME, "11/2": SAME, "13/2": SAME, "15/2": SAME, "19/2": SAME,
+    "8": ANYWHERE,
+    "16": ANYWHERE,
+    "24": ANYWHERE,
+    "32": ANYWHERE,
+    "40": ANYWHERE,
+    "48": ANYWHERE,
+    "56": ANYWHERE,
+    "12": ANY,
+    "20": ANY,
+    "28": ANY,
+    "36": ANY,
+    "44": ANY,
+    "52": ANY,
+    "10": FOUR,
+    "14": FOUR,
+    "18": FOUR,
+    "22": FOUR,
+    "26": FOUR,
+    "30": FOUR,
+    "38": FOUR,
+    "5": PAIR,
+    "7": PAIR,
+    "9": PAIR,
+    "11": PAIR,
+    "13": PAIR,
+    "15": PAIR,
+    "9/2": SAME,
+    "11/2": SAME,
+    "13/2": SAME,
+    "15/2": SAME,
+    "19/2": SAME,
 }
 STRICTER_THAN_NEEDED = {"6": PAIR, "19": SAME}  # printed so; 6 may use four lines, 19 a pair
 PRINTED_WRONG = "4"  # printed as anywhere; half of the closings would fall half a pitch off
 
-# The pattern printed for a dial numbered 1 to 4 with a plain line between: stated for whole, half, quarter threads.
+# The pattern printed for a dial numbered 1 to 4 with plain lines between: whole, half, quarter threads.
 CHART_4_TPI = {
-    "4": "any place", "8": "any place", "12": "any place", "20": "any place", "56": "any place",
-    "7": "numbered lines: 1, 2, 3, 4", "11": "numbered lines: 1, 2, 3, 4", "13": "numbered lines: 1, 2, 3, 4",
-    "23/2": "one opposite pair: 1 and 3, or 2 and 4", "9/2": "one opposite pair: 1 and 3, or 2 and 4",
-    "11/4": "the same line only", "9/4": "the same line only", "13/4": "the same line only",
+    "4": "any place",
+    "8": "any place",
+    "12": "any place",
+    "20": "any place",
+    "56": "any place",
+    "7": "numbered lines: 1, 2, 3, 4",
+    "11": "numbered lines: 1, 2, 3, 4",
+    "13": "numbered lines: 1, 2, 3, 4",
+    "23/2": "one opposite pair: 1 and 3, or 2 and 4",
+    "9/2": "one opposite pair: 1 and 3, or 2 and 4",
+    "11/4": "the same line only",
+    "9/4": "the same line only",
+    "13/4": "the same line only",
 }
 
 
@@ -86,11 +121,15 @@ def test_even_threads_on_4_tpi_may_use_every_line(threads):
 @pytest.mark.parametrize(
     ("threads", "said"),
     [
-        ("12", "any line"), ("20", "any line"), ("10", "numbered lines: 1, 2, 3, 4"),
-        ("7", "one opposite pair: 1 and 3, or 2 and 4"), ("11", "one opposite pair: 1 and 3, or 2 and 4"),
-        ("23/2", "the same line only"), ("9/2", "the same line only"),
+        ("12", "any line"),
+        ("20", "any line"),
+        ("10", "numbered lines: 1, 2, 3, 4"),
+        ("7", "one opposite pair: 1 and 3, or 2 and 4"),
+        ("11", "one opposite pair: 1 and 3, or 2 and 4"),
+        ("23/2", "the same line only"),
+        ("9/2", "the same line only"),
     ],
 )
 def test_the_rule_for_odd_threads_changes_with_the_leadscrew(threads, said):
-    """Chart of another maker, 8 lines of which four are numbered: odd threads one pair, even numbered lines."""
+    """Chart of another maker, 8 lines, four of them numbered: odd threads one pair, even numbered lines."""
     assert rule(8, threads).describe() == said
