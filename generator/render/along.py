@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from generator.render.lines import BREAK_GAP
@@ -15,8 +16,8 @@ from generator.render.scale import Scale
 from generator.sheet.model import SetupScene
 from generator.si import Length
 
-LEAST_LEFT: Final = 22.0   # mm of a broken length that stay on paper: common practice, no source
-LEAST_CUT: Final = 12.0    # mm on paper below which a break is not worth its two lines
+LEAST_LEFT: Final = 22.0  # mm of a broken length that stay on paper: common practice, no source
+LEAST_CUT: Final = 12.0  # mm on paper below which a break is not worth its two lines
 
 
 @dataclass(frozen=True)
@@ -59,7 +60,7 @@ class Along:
         return tuple(stretch for stretch in self.stretches if stretch.broken)
 
     def at(self, x: Length) -> float:
-        """Paper position in mm of a place x (m from the chuck face); true to scale from the nearest whole end."""
+        """Paper position, mm, of a place x (m from the chuck face), true to scale from the nearest end."""
         for stretch in self.stretches:
             if x <= stretch.end or stretch is self.stretches[-1]:
                 from_left = stretch.left + self.scale.mm(x - stretch.start)
@@ -81,13 +82,16 @@ class Along:
 
 
 def lay_out(scene: SetupScene, scale: Scale, left: float, room: float) -> Along | None:
-    """The work from `left` within `room` mm of paper at a scale; None when it does not fit even when broken."""
+    """The work from `left` within `room` mm of paper; None when it does not fit even when broken."""
     pieces = _stretches(scene)
     lengths = [scale.mm(end - start) for start, end, _ in pieces]
     excess = sum(lengths) - room
     broken = [False] * len(pieces)
     if excess > 0:
-        can = [plain and length >= LEAST_LEFT + LEAST_CUT for length, (_, _, plain) in zip(lengths, pieces, strict=True)]
+        can = [
+            plain and length >= LEAST_LEFT + LEAST_CUT
+            for length, (_, _, plain) in zip(lengths, pieces, strict=True)
+        ]
         keep = _kept([length for length, ok in zip(lengths, can, strict=True) if ok], excess)
         if keep is None:
             return None
@@ -101,7 +105,7 @@ def lay_out(scene: SetupScene, scale: Scale, left: float, room: float) -> Along 
 
 
 def _kept(lengths: Sequence[float], excess: float) -> float | None:
-    """The common length to which the longest lengths are cut, so that `excess` (mm) goes; None when it cannot."""
+    """Length to which the longest lengths are cut, so that `excess` (mm) goes; None when it cannot."""
     ordered = sorted(lengths, reverse=True)
     for count in range(1, len(ordered) + 1):
         keep = (sum(ordered[:count]) - max(excess, LEAST_CUT * count)) / count
@@ -120,12 +124,15 @@ def _stretches(scene: SetupScene) -> list[tuple[Length, Length, bool]]:
     marks += [(x - diameter / 2, x + diameter / 2) for x, diameter in scene.cross_holes]
     marks += [(x, x) for x in (scene.cut_from, scene.cut_to) if x is not None]
     first, last = scene.pieces[0].start, scene.pieces[-1].end
-    cuts = sorted({
-        *(piece.start for piece in scene.pieces), last,
-        *(x for mark in marks for x in mark if first < x < last),
-    })
+    cuts = sorted(
+        {
+            *(piece.start for piece in scene.pieces),
+            last,
+            *(x for mark in marks for x in mark if first < x < last),
+        }
+    )
     stretches = []
-    for start, end in zip(cuts, cuts[1:], strict=False):
+    for start, end in pairwise(cuts):
         middle = (start + end) / 2
         plain = any(piece.form == "plain" and piece.start <= middle <= piece.end for piece in scene.pieces)
         clear = not any(left < middle < right for left, right in marks)

@@ -1,16 +1,15 @@
-"""Dimensions, leaders and item numbers as in ISO 129-1 and ISO 6433: arrowheads 3:1, lettering above the line.
+"""Dimensions, leaders and item numbers as in ISO 129-1 and ISO 6433: arrowheads 3:1, text above the line.
 
-    dimension_text    a length as it is written on a drawing, second unit in brackets
-    Dimension         a dimension along the axis; `lay_along` sets a stack of them, shortest nearest the work
-    place_leader      a note on a leader
-    place_item        an item number in a circle on a leader
+dimension_text    a length as it is written on a drawing, second unit in brackets
+Dimension         a dimension along the axis; `lay_along` sets a stack of them, shortest nearest the work
+place_leader      a note on a leader
+place_item        an item number in a circle on a leader
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from math import cos, hypot, radians, sin
 from typing import Final
 
@@ -21,14 +20,14 @@ from generator.render.placing import AIR, Board, Run
 from generator.sheet.model import System
 from generator.si import Length, inch, mm
 
-ARROW: Final = 2.5              # mm long; a third of it wide (ASME Y14.2: filled, 3:1)
+ARROW: Final = 2.5  # mm long; a third of it wide (ASME Y14.2: filled, 3:1)
 ARROW_HALF: Final = ARROW / 6
-FIRST_LINE: Final = 10.0        # mm from the outline to the first dimension line (ASME Y14.5)
-NEXT_LINE: Final = 6.0          # mm between dimension lines (ASME Y14.5)
-OVERRUN: Final = 1.5            # mm of extension line past the dimension line: common practice, no source
-ABOVE: Final = 0.9              # mm between a line and the lettering on it
-TAIL: Final = 6.0               # mm of dimension line outside, where the arrows come from outside
-ITEM_RADIUS: Final = 2.9        # mm
+FIRST_LINE: Final = 10.0  # mm from the outline to the first dimension line (ASME Y14.5)
+NEXT_LINE: Final = 6.0  # mm between dimension lines (ASME Y14.5)
+OVERRUN: Final = 1.5  # mm of extension line past the dimension line: common practice, no source
+ABOVE: Final = 0.9  # mm between a line and the lettering on it
+TAIL: Final = 6.0  # mm of dimension line outside, where the arrows come from outside
+ITEM_RADIUS: Final = 2.9  # mm
 
 
 def dimension_text(length: Length, system: System, fine: bool = False) -> str:
@@ -84,7 +83,12 @@ class _Set:
 
 
 def lay_along(
-    canvas: Canvas, board: Board, dimensions: Sequence[Dimension], base: float, part: str = "dimension", side: int = -1
+    canvas: Canvas,
+    board: Board,
+    dimensions: Sequence[Dimension],
+    base: float,
+    part: str = "dimension",
+    side: int = -1,
 ) -> bool:
     """Set dimensions in lines from `base` outwards (up, or down with `side` 1); False when there is no room.
 
@@ -107,7 +111,12 @@ def lay_along(
 
 
 def _first_set(
-    one: Dimension, outer: Iterable[float], done: Sequence[tuple[Dimension, _Set]], board: Board, base: float, side: int,
+    one: Dimension,
+    outer: Iterable[float],
+    done: Sequence[tuple[Dimension, _Set]],
+    board: Board,
+    base: float,
+    side: int,
     part: str,
 ) -> _Set | None:
     """The lowest level at which a dimension finds room for its line and its lettering."""
@@ -117,7 +126,9 @@ def _first_set(
     starts: list[float] = []
     if fits:
         room = span - width - 2 * ARROW - 1.0
-        starts += [one.x1 + ARROW + 0.5 + room * share for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0)]
+        starts += [
+            one.x1 + ARROW + 0.5 + room * share for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.15, 0.85, 0.0, 1.0)
+        ]
     starts += [one.x2 + ARROW + 1.5, one.x1 - ARROW - 1.5 - width]
     outer = list(outer)
     starts += sorted(x + 1.0 for x in outer if x > one.x2)
@@ -126,9 +137,13 @@ def _first_set(
         for start in starts:
             inside = fits and one.x1 <= start <= one.x2
             letters = Text(one.text, (start, y - ABOVE), LETTER, part).box
-            line = (one.x1, one.x2) if inside else (
-                min(one.x1 - (0 if span > 3 * ARROW else TAIL), start - 0.5),
-                max(one.x2 + (0 if span > 3 * ARROW else TAIL), start + width + 0.5),
+            line = (
+                (one.x1, one.x2)
+                if inside
+                else (
+                    min(one.x1 - (0 if span > 3 * ARROW else TAIL), start - 0.5),
+                    max(one.x2 + (0 if span > 3 * ARROW else TAIL), start + width + 0.5),
+                )
             )
             if (
                 board.lettering_fits(letters)
@@ -145,14 +160,18 @@ def _clash(
     """True when a dimension at a level would touch one that is set already."""
     if level == place.level and line[0] < place.line[1] - 0.01 and place.line[0] + 0.01 < line[1]:
         return True
-    if place.level >= level and any(letters.left - AIR < x < letters.right + AIR for x in (other.x1, other.x2)):
+    if place.level >= level and any(
+        letters.left - AIR < x < letters.right + AIR for x in (other.x1, other.x2)
+    ):
         return True
     return level >= place.level and any(
         place.letters.left - AIR < x < place.letters.right + AIR for x in (one.x1, one.x2)
     )
 
 
-def _draw_along(canvas: Canvas, board: Board, one: Dimension, place: _Set, y: float, side: int, part: str) -> None:
+def _draw_along(
+    canvas: Canvas, board: Board, one: Dimension, place: _Set, y: float, side: int, part: str
+) -> None:
     before = len(canvas.lines)
     for x, start in ((one.x1, one.y1), (one.x2, one.y2)):
         canvas.line("thin", part, (x, start), (x, y + side * OVERRUN))
@@ -166,7 +185,11 @@ def _draw_along(canvas: Canvas, board: Board, one: Dimension, place: _Set, y: fl
 
 
 def place_leader(
-    canvas: Canvas, board: Board, text: str, anchors: Sequence[tuple[Point, int]], part: str = "leader",
+    canvas: Canvas,
+    board: Board,
+    text: str,
+    anchors: Sequence[tuple[Point, int]],
+    part: str = "leader",
     reaches: Sequence[float] = (4.5, 7, 9.5, 12, 14.5, 17, 20, 24, 28),
 ) -> bool:
     """Set a note on a leader with an arrowhead at one of the anchors; False when no place is free.
@@ -175,7 +198,7 @@ def place_leader(
     crosses a dimension or an arrow only where nothing else is free.
     """
     width = text_width(text)
-    for reach, board in ((reach, board) for board in (board, board.without_barriers()) for reach in reaches):
+    for reach, shade in ((reach, shade) for shade in (board, board.without_barriers()) for reach in reaches):
         for (x, y), side in anchors:
             for lean in (0.45, 0.9, 0.15, 1.5):
                 for way in (1, -1):
@@ -186,7 +209,9 @@ def place_leader(
                     letters = words.box
                     run = ((x, y), elbow, end)
                     landing = Box(letters.left, letters.top, letters.right, elbow[1] + 0.4)
-                    if not (board.lettering_fits(landing) and board.leader_fits((_off((x, y), elbow), *run[1:]))):
+                    if not (
+                        shade.lettering_fits(landing) and shade.leader_fits((_off((x, y), elbow), *run[1:]))
+                    ):
                         continue
                     canvas.line("thin", part, *run)
                     arrowhead(canvas, part, (x, y), elbow)
@@ -203,18 +228,24 @@ def _off(start: Point, towards: Point) -> Point:
     return (start[0] + share * (towards[0] - start[0]), start[1] + share * (towards[1] - start[1]))
 
 
-_TOUCH: Final = 0.3   # mm
+_TOUCH: Final = 0.3  # mm
 _AROUND: Final = (60, 75, 45, 90, 30, 105, 120, 135, 150, 15, 165, 0, 180)
 
 
 def place_item(
-    canvas: Canvas, board: Board, number: int, anchors: Sequence[tuple[Point, int]], own: Sequence[Box] = (),
+    canvas: Canvas,
+    board: Board,
+    number: int,
+    anchors: Sequence[tuple[Point, int]],
+    own: Sequence[Box] = (),
     reaches: Sequence[float] = (8, 10, 12, 14, 17, 20, 24, 28, 32),
 ) -> bool:
-    """Set an item number in a circle, its leader ending in a dot at one of the anchors; False without room."""
+    """Set an item number in a circle, its leader ending in a dot at an anchor; False without room."""
     others = [box for box in board.parts if box not in own]
     strict = Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
-    for reach, shade in ((reach, shade) for shade in (strict, strict.without_barriers()) for reach in reaches):
+    for reach, shade in (
+        (reach, shade) for shade in (strict, strict.without_barriers()) for reach in reaches
+    ):
         for (x, y), side in anchors:
             for turn in _AROUND:
                 ux, uy = cos(radians(turn)), side * sin(radians(turn))
@@ -227,10 +258,14 @@ def place_item(
                 canvas.line("thin", "item", *run)
                 canvas.circles += [ring, Circle("thin", (x, y), 0.45, "item", filled=True)]
                 label = str(number)
-                canvas.texts.append(Text(
-                    label, (middle[0] - text_width(label, LARGE_LETTER) / 2, middle[1] + LARGE_LETTER / 2),
-                    LARGE_LETTER, "item",
-                ))
+                canvas.texts.append(
+                    Text(
+                        label,
+                        (middle[0] - text_width(label, LARGE_LETTER) / 2, middle[1] + LARGE_LETTER / 2),
+                        LARGE_LETTER,
+                        "item",
+                    )
+                )
                 board.letters.append(ring.box)
                 board.leaders.append(run)
                 return True

@@ -1,9 +1,9 @@
 """A finished drawing: primitives in millimetres of paper, x to the right, y down, rounded to 0.01 mm.
 
-    Line, Circle, Fill, Text   the primitives, each with the name of the part it belongs to
-    Box                        an upright rectangle, for room and for collisions
-    Drawing                    all of it, with its scale, caption and list of items
-    Canvas                     collects primitives while a view is drawn, then rounds and shifts them
+Line, Circle, Fill, Text   the primitives, each with the name of the part it belongs to
+Box                        an upright rectangle, for room and for collisions
+Drawing                    all of it, with its scale, caption and list of items
+Canvas                     collects primitives while a view is drawn, then rounds and shifts them
 """
 
 from __future__ import annotations
@@ -14,12 +14,35 @@ from typing import Final, Literal
 
 from generator.render.lines import LineKind, Point, edges
 
-LETTER: Final = 2.5       # mm, height of a capital: ISO 3098-1 sizes 2.5 and 3.5
+LETTER: Final = 2.5  # mm, height of a capital: ISO 3098-1 sizes 2.5 and 3.5
 LARGE_LETTER: Final = 3.5
-BODY_PER_CAPITAL: Final = 1.4   # font size over height of a capital, about 1/0.72 in plain sans-serif faces
-_WIDTHS: Final = {" ": 0.28, ".": 0.28, ",": 0.28, ":": 0.28, "[": 0.28, "]": 0.28, "(": 0.33, ")": 0.33, "-": 0.33,
-                  "/": 0.3, "i": 0.24, "l": 0.24, "j": 0.24, "t": 0.3, "f": 0.3, "r": 0.34, "I": 0.28, "m": 0.84,
-                  "w": 0.73, "M": 0.84, "Ø": 0.79, "·": 0.3, "′": 0.2, "×": 0.6}
+BODY_PER_CAPITAL: Final = 1.4  # font size over height of a capital, about 1/0.72 in plain sans-serif faces
+_WIDTHS: Final = {
+    " ": 0.28,
+    ".": 0.28,
+    ",": 0.28,
+    ":": 0.28,
+    "[": 0.28,
+    "]": 0.28,
+    "(": 0.33,
+    ")": 0.33,
+    "-": 0.33,
+    "/": 0.3,
+    "i": 0.24,
+    "l": 0.24,
+    "j": 0.24,
+    "t": 0.3,
+    "f": 0.3,
+    "r": 0.34,
+    "I": 0.28,
+    "m": 0.84,
+    "w": 0.73,
+    "M": 0.84,
+    "Ø": 0.79,
+    "·": 0.3,
+    "′": 0.2,
+    "×": 0.6,
+}
 _CAPITAL: Final = 0.7
 _OTHER: Final = 0.56
 
@@ -52,28 +75,37 @@ class Box:
     def overlaps(self, other: Box) -> bool:
         """True when the two boxes share an area."""
         return (
-            self.left < other.right and other.left < self.right
-            and self.top < other.bottom and other.top < self.bottom
+            self.left < other.right
+            and other.left < self.right
+            and self.top < other.bottom
+            and other.top < self.bottom
         )
 
     def holds(self, other: Box) -> bool:
         """True when `other` lies inside."""
         return (
-            self.left <= other.left and other.right <= self.right
-            and self.top <= other.top and other.bottom <= self.bottom
+            self.left <= other.left
+            and other.right <= self.right
+            and self.top <= other.top
+            and other.bottom <= self.bottom
         )
 
     def crossed_by(self, a: Point, b: Point) -> bool:
-        """True when the line from a to b passes through the inside of the box (Liang and Barsky's clipping)."""
+        """True when the line from a to b passes through the inside of the box (Liang-Barsky clipping)."""
         if (
-            (a[0] <= self.left and b[0] <= self.left) or (a[0] >= self.right and b[0] >= self.right)
-            or (a[1] <= self.top and b[1] <= self.top) or (a[1] >= self.bottom and b[1] >= self.bottom)
+            (a[0] <= self.left and b[0] <= self.left)
+            or (a[0] >= self.right and b[0] >= self.right)
+            or (a[1] <= self.top and b[1] <= self.top)
+            or (a[1] >= self.bottom and b[1] >= self.bottom)
         ):
             return False
         enter, leave = 0.0, 1.0
         dx, dy = b[0] - a[0], b[1] - a[1]
         for step, room in (
-            (-dx, a[0] - self.left), (dx, self.right - a[0]), (-dy, a[1] - self.top), (dy, self.bottom - a[1]),
+            (-dx, a[0] - self.left),
+            (dx, self.right - a[0]),
+            (-dy, a[1] - self.top),
+            (dy, self.bottom - a[1]),
         ):
             if abs(step) < 1e-12:
                 if room <= 0:
@@ -221,7 +253,9 @@ class Canvas:
 
     def extent(self) -> Box:
         """The box around everything."""
-        points = [p for line in self.lines for p in line.points] + [p for fill in self.fills for p in fill.points]
+        points = [p for line in self.lines for p in line.points] + [
+            p for fill in self.fills for p in fill.points
+        ]
         for box in [text.box for text in self.texts] + [circle.box for circle in self.circles]:
             points += [(box.left, box.top), (box.right, box.bottom)]
         return Box.around(points)
@@ -240,4 +274,4 @@ class Canvas:
         )
 
 
-LINE_STEP: Final = 4.2   # mm from one line of lettering to the next
+LINE_STEP: Final = 4.2  # mm from one line of lettering to the next

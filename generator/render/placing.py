@@ -13,7 +13,7 @@ from typing import Final
 from generator.render.drawing import Box
 from generator.render.lines import Point
 
-AIR: Final = 0.6   # mm kept free around lettering
+AIR: Final = 0.6  # mm kept free around lettering
 
 Run = tuple[Point, ...]
 
@@ -27,7 +27,7 @@ class Board:
     parts: list[Box] = field(default_factory=list)
     lines: list[Run] = field(default_factory=list)
     leaders: list[Run] = field(default_factory=list)
-    barriers: list[Run] = field(default_factory=list)   # lines that a leader may not cross either
+    barriers: list[Run] = field(default_factory=list)  # lines that a leader may not cross either
 
     def without_barriers(self) -> Board:
         """The same board, shared, on which leaders may cross arrows and dimensions."""
@@ -40,11 +40,13 @@ class Board:
             self.boundary.holds(box)
             and not any(room.overlaps(other) for other in self.letters)
             and not any(room.overlaps(other) for other in self.parts)
-            and not any(room.crossed_by(a, b) for run in (*self.lines, *self.leaders) for a, b in pairwise(run))
+            and not any(
+                room.crossed_by(a, b) for run in (*self.lines, *self.leaders) for a, b in pairwise(run)
+            )
         )
 
     def leader_fits(self, run: Run) -> bool:
-        """True when a leader runs through no lettering and no part, and meets no other leader, arrow or dimension."""
+        """True when a leader runs through no lettering and no part, and meets no other leader or barrier."""
         return not any(
             any(box.grown(AIR / 2).crossed_by(a, b) for box in (*self.letters, *self.parts))
             or any(meet(a, b, c, d) for other in (*self.leaders, *self.barriers) for c, d in pairwise(other))
@@ -59,8 +61,10 @@ def meet(a: Point, b: Point, c: Point, d: Point) -> bool:
         return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
 
     return (
-        min(a[0], b[0]) <= max(c[0], d[0]) and min(c[0], d[0]) <= max(a[0], b[0])
-        and min(a[1], b[1]) <= max(c[1], d[1]) and min(c[1], d[1]) <= max(a[1], b[1])
+        min(a[0], b[0]) <= max(c[0], d[0])
+        and min(c[0], d[0]) <= max(a[0], b[0])
+        and min(a[1], b[1]) <= max(c[1], d[1])
+        and min(c[1], d[1]) <= max(a[1], b[1])
         and side(a, b, c) * side(a, b, d) <= 0
         and side(c, d, a) * side(c, d, b) <= 0
     )

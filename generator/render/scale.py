@@ -39,7 +39,9 @@ class Scale:
 
 
 SCALES: Final[tuple[Scale, ...]] = (
-    *(Scale(n, 1) for n in _ENLARGED), Scale(1, 1), *(Scale(1, n) for n in _REDUCED),
+    *(Scale(n, 1) for n in _ENLARGED),
+    Scale(1, 1),
+    *(Scale(1, n) for n in _REDUCED),
 )
 """Recommended scales, largest first.
 

@@ -12,24 +12,24 @@ from typing import Final
 from generator.render.along import Along
 from generator.render.dimensions import ARROW, arrowhead
 from generator.render.drawing import Box, Canvas
-from generator.render.lines import WIDE, Point, arc, zigzag
+from generator.render.lines import WIDE, LineKind, Point, arc, zigzag
 from generator.render.scale import Scale
 from generator.sheet.model import Piece, SetupScene
 from generator.si import Length
 
-CREST_TO_ROOT: Final = max(2 * WIDE, 0.7)   # mm at least, even off scale (ISO 6410-1)
-JAW_HEIGHT: Final = 6.0       # mm of jaw drawn outside the work; outlines of adjacent parts are not to be measured
-BODY_ABOVE: Final = 8.5       # mm of chuck body drawn outside the work, broken off there
-BODY_LENGTH: Final = 15.0     # mm of chuck body drawn along the axis, broken off there
-LEAST_JAW: Final = 5.0        # mm
-FINGER: Final = 4.0           # mm of steady finger between work and frame
-FRAME: Final = 4.0            # mm of steady frame
-TOOL_CLEAR: Final = 1.5       # mm between the tool and anything else, before the cut
-TOOL_HALF: Final = 3.2        # mm, half width of the tool's shank
-TOOL_LENGTH: Final = 11.0     # mm
-TOOL_TIP: Final = 0.3         # mm, half width of the tip as drawn
-LEAD_IN: Final = 2.0          # mm the tool stands before the start of the cut
-CENTER_ANGLE: Final = radians(30)   # half angle of a lathe center
+CREST_TO_ROOT: Final = max(2 * WIDE, 0.7)  # mm at least, even off scale (ISO 6410-1)
+JAW_HEIGHT: Final = 6.0  # mm of jaw drawn outside the work; outlines of adjacent parts are not to be measured
+BODY_ABOVE: Final = 8.5  # mm of chuck body drawn outside the work, broken off there
+BODY_LENGTH: Final = 15.0  # mm of chuck body drawn along the axis, broken off there
+LEAST_JAW: Final = 5.0  # mm
+FINGER: Final = 4.0  # mm of steady finger between work and frame
+FRAME: Final = 4.0  # mm of steady frame
+TOOL_CLEAR: Final = 1.5  # mm between the tool and anything else, before the cut
+TOOL_HALF: Final = 3.2  # mm, half width of the tool's shank
+TOOL_LENGTH: Final = 11.0  # mm
+TOOL_TIP: Final = 0.3  # mm, half width of the tip as drawn
+LEAD_IN: Final = 2.0  # mm the tool stands before the start of the cut
+CENTER_ANGLE: Final = radians(30)  # half angle of a lathe center
 
 
 def radius(scene: SetupScene, along: Along, start: Length, end: Length) -> float:
@@ -51,7 +51,7 @@ def _od(piece: Piece, x: Length) -> Length:
 
 
 def root_radius(piece: Piece, along: Along) -> float:
-    """Radius at which a thread's root line is drawn: true, or at least the gap that keeps both lines apart."""
+    """Radius of a thread's root line: true, or less, so that it keeps apart from the crest."""
     crest = along.scale.mm(piece.od_start) / 2
     true = along.scale.mm(piece.root if piece.root is not None else piece.od_start) / 2
     return max(min(true, crest - CREST_TO_ROOT), crest * 0.4)
@@ -70,7 +70,9 @@ def draw_work(canvas: Canvas, scene: SetupScene, along: Along) -> None:
         if i == last:
             _edge(canvas, along, piece.end, piece, None)
     for stretch in along.breaks:
-        half = radius(scene, along, (stretch.start + stretch.end) / 2, (stretch.start + stretch.end) / 2) + 1.2
+        half = (
+            radius(scene, along, (stretch.start + stretch.end) / 2, (stretch.start + stretch.end) / 2) + 1.2
+        )
         for x in stretch.gap:
             canvas.line("thin", "break", *zigzag((x, -half), (x, half)))
     for x, diameter in scene.cross_holes:
@@ -83,14 +85,19 @@ def draw_work(canvas: Canvas, scene: SetupScene, along: Along) -> None:
 def _draw_sides(canvas: Canvas, piece: Piece, along: Along, low: Length, high: Length) -> None:
     """Both sides of a piece between two places, with root and bore."""
     mm = along.scale.mm
-    kind = "hidden" if high <= 0 else "visible"
+    kind: LineKind = "hidden" if high <= 0 else "visible"
     for side in (-1, 1):
         for a, b in along.runs(low, high):
             if piece.form == "taper":
                 a_radius, b_radius = mm(_od(piece, low)) / 2, mm(_od(piece, high)) / 2
             else:
                 a_radius = b_radius = mm(piece.od_start) / 2
-            canvas.line(kind, "crest" if piece.form == "thread" else "work", (a, side * a_radius), (b, side * b_radius))  # type: ignore[arg-type]
+            canvas.line(
+                kind,
+                "crest" if piece.form == "thread" else "work",
+                (a, side * a_radius),
+                (b, side * b_radius),
+            )
             if piece.form == "thread":
                 root = side * root_radius(piece, along)
                 canvas.line("hidden" if high <= 0 else "thin", "root", (a, root), (b, root))
@@ -103,16 +110,18 @@ def _edge(canvas: Canvas, along: Along, x: Length, piece: Piece, other: Piece | 
     """The edge across the work where two pieces meet (or at an end), and the step of the bore."""
     here = along.at(x)
     mm = along.scale.mm
-    kind = "hidden" if x < 0 else "visible"
+    kind: LineKind = "hidden" if x < 0 else "visible"
     large = mm(max(_od(piece, x), _od(other, x) if other else 0.0)) / 2
     same = other is not None and _od(piece, x) == _od(other, x) and piece.form == other.form
     if not same:
         thread_end = other is not None and "thread" in (piece.form, other.form)
-        canvas.line(kind, "thread-end" if thread_end else "edge", (here, -large), (here, large))  # type: ignore[arg-type]
+        canvas.line(kind, "thread-end" if thread_end else "edge", (here, -large), (here, large))
     bores = (piece.bore, other.bore if other else piece.bore)
     if bores[0] != bores[1]:
         for side in (-1, 1):
-            canvas.line("hidden", "bore", (here, side * mm(min(bores)) / 2), (here, side * mm(max(bores)) / 2))
+            canvas.line(
+                "hidden", "bore", (here, side * mm(min(bores)) / 2), (here, side * mm(max(bores)) / 2)
+            )
 
 
 def draw_chuck(canvas: Canvas, scene: SetupScene, along: Along) -> tuple[list[Box], list[Box]]:
@@ -162,15 +171,26 @@ def draw_steady(canvas: Canvas, scene: SetupScene, along: Along) -> list[Box]:
         return []
     half = along.scale.mm(scene.steady_width) / 2
     middle = along.at(scene.steady_at)
-    work = radius(scene, along, scene.steady_at - scene.steady_width / 2, scene.steady_at + scene.steady_width / 2)
+    work = radius(
+        scene, along, scene.steady_at - scene.steady_width / 2, scene.steady_at + scene.steady_width / 2
+    )
     boxes = []
     for side in (-1, 1):
         near, far = side * (work + FINGER), side * (work + FINGER + FRAME)
-        canvas.outline("steady", [
-            (middle - half / 2, near), (middle - half / 2, side * work), (middle + half / 2, side * work),
-            (middle + half / 2, near),
-        ], closed=False)
-        canvas.outline("steady", [(middle - half, near), (middle + half, near), (middle + half, far), (middle - half, far)])
+        canvas.outline(
+            "steady",
+            [
+                (middle - half / 2, near),
+                (middle - half / 2, side * work),
+                (middle + half / 2, side * work),
+                (middle + half / 2, near),
+            ],
+            closed=False,
+        )
+        canvas.outline(
+            "steady",
+            [(middle - half, near), (middle + half, near), (middle + half, far), (middle - half, far)],
+        )
         boxes.append(Box.around([(middle - half, side * work), (middle + half, far)]))
     return boxes
 
@@ -187,7 +207,9 @@ def draw_center(canvas: Canvas, scene: SetupScene, along: Along) -> list[Box]:
     tail = cone + 9.0
     for side in (-1, 1):
         canvas.line("hidden", "tailstock", (tip, 0), (end, side * mouth))
-        canvas.outline("tailstock", [(end, side * mouth), (cone, side * shank), (tail, side * shank)], closed=False)
+        canvas.outline(
+            "tailstock", [(end, side * mouth), (cone, side * shank), (tail, side * shank)], closed=False
+        )
     if scene.center == "live":
         canvas.outline("tailstock", [(cone, -shank), (cone, shank)], closed=False)
     canvas.line("thin", "tailstock", *zigzag((tail, -shank), (tail, shank)))
@@ -195,27 +217,33 @@ def draw_center(canvas: Canvas, scene: SetupScene, along: Along) -> list[Box]:
 
 
 def draw_tool(canvas: Canvas, scene: SetupScene, along: Along, adjacent: list[Box]) -> list[Box]:
-    """Threading tool below the axis at the start of the cut, withdrawn, clear of the work and adjacent parts."""
+    """Threading tool below the axis at the start of the cut, withdrawn, clear of work and parts."""
     if scene.cut_from is None or scene.cut_to is None:
         return []
-    way = 1.0 if scene.cut_from >= scene.cut_to else -1.0       # the start lies on this side of the thread
+    way = 1.0 if scene.cut_from >= scene.cut_to else -1.0  # the start lies on this side of the thread
     x = along.at(scene.cut_from) + way * lead_in(scene, along)
     below = [box for box in adjacent if box.bottom > 0]
     room_left = x - max((box.right for box in below if box.right <= x), default=-1e3) - TOOL_CLEAR
     room_right = min((box.left for box in below if box.left >= x), default=1e3) - x - TOOL_CLEAR
     left, right = (max(TOOL_TIP, min(TOOL_HALF, room)) for room in (room_left, room_right))
-    in_way = [box.bottom for box in below if box.left < x + right + TOOL_CLEAR and x - left - TOOL_CLEAR < box.right]
+    in_way = [
+        box.bottom for box in below if box.left < x + right + TOOL_CLEAR and x - left - TOOL_CLEAR < box.right
+    ]
     per_mm = 1 / along.scale.mm(1.0)
     start = scene.cut_from + (x - along.at(scene.cut_from)) * per_mm
     work = radius(scene, along, start - left * per_mm, start + right * per_mm)
-    crest = max((along.scale.mm(piece.od_start) / 2 for piece in scene.pieces if piece.form == "thread"), default=0.0)
-    tip = max(work, crest, *in_way) + TOOL_CLEAR
-    shoulder_left, shoulder_right = (
-        tip + (half - TOOL_TIP) / tan(CENTER_ANGLE) for half in (left, right)
+    crest = max(
+        (along.scale.mm(piece.od_start) / 2 for piece in scene.pieces if piece.form == "thread"), default=0.0
     )
+    tip = max(work, crest, *in_way) + TOOL_CLEAR
+    shoulder_left, shoulder_right = (tip + (half - TOOL_TIP) / tan(CENTER_ANGLE) for half in (left, right))
     corners = [
-        (x - TOOL_TIP, tip), (x + TOOL_TIP, tip), (x + right, shoulder_right), (x + right, tip + TOOL_LENGTH),
-        (x - left, tip + TOOL_LENGTH), (x - left, shoulder_left),
+        (x - TOOL_TIP, tip),
+        (x + TOOL_TIP, tip),
+        (x + right, shoulder_right),
+        (x + right, tip + TOOL_LENGTH),
+        (x - left, tip + TOOL_LENGTH),
+        (x - left, shoulder_left),
     ]
     canvas.outline("tool", corners)
     return [Box.around(corners)]

@@ -1,18 +1,16 @@
 """The thread drawing: an axial half-section of a groove with its passes, as the operator sees it from above.
 
 The work lies above the line of the crests and the tool comes from below, headstock left, as in the setup
-drawing. In reading order: Nose, Groove (the geometry), thread_view (the drawing).
+drawing. The geometry of the groove is `render.groove`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, degrees, pi, sin, sqrt, tan
 from typing import Final
 
-from generator.errors import OutsideRange
 from generator.render.dimensions import (
     ARROW,
     OVERRUN,
@@ -23,120 +21,25 @@ from generator.render.dimensions import (
     place_leader,
 )
 from generator.render.drawing import LARGE_LETTER, LETTER, LINE_STEP, Box, Canvas, Drawing, Text, text_width
+from generator.render.groove import Groove, groove
 from generator.render.lines import Point, zigzag
 from generator.render.placing import Board
 from generator.render.scale import SCALES, Scale
 from generator.sheet.model import ThreadScene
-from generator.si import Angle, Length
+from generator.si import Length
 
-PITCHES: Final = 2.5          # pitches drawn
-ROOM_ALONG: Final = 105.0     # mm of paper for them
-ROOM_DEEP: Final = 34.0       # mm of paper for the depth
-LEAST_WIDTH: Final = 90.0     # mm, so that the caption has room
-BAND: Final = 7.0             # mm of work drawn behind the roots
-HATCH: Final = 2.5            # mm between hatching lines (ISO 128-3: at 45 degrees)
-MOST_NUMBERS: Final = 4       # pass numbers in the groove; more would run into each other
-TOOL_BELOW: Final = 13.0      # mm of tool drawn outside the work
-SIDE: Final = 9.0             # mm from the section to the depth dimension
-PAST_OVERRUN: Final = 2.8     # mm from the depth dimension to its lettering, clear of the extension lines
-MARGIN: Final = 1.5           # mm
+PITCHES: Final = 2.5  # pitches drawn
+ROOM_ALONG: Final = 105.0  # mm of paper for them
+ROOM_DEEP: Final = 34.0  # mm of paper for the depth
+LEAST_WIDTH: Final = 90.0  # mm, so that the caption has room
+BAND: Final = 7.0  # mm of work drawn behind the roots
+HATCH: Final = 2.5  # mm between hatching lines (ISO 128-3: at 45 degrees)
+MOST_NUMBERS: Final = 4  # pass numbers in the groove; more would run into each other
+TOOL_BELOW: Final = 13.0  # mm of tool drawn outside the work
+SIDE: Final = 9.0  # mm from the section to the depth dimension
+PAST_OVERRUN: Final = 2.8  # mm from the depth dimension to its lettering, clear of the extension lines
+MARGIN: Final = 1.5  # mm
 DETAIL: Final = "A"
-
-
-@dataclass(frozen=True)
-class Nose:
-    """A threading tool's nose: a flat, or a radius when `radius` is above 0; lengths in one unit throughout.
-
-    half_angle is in rad, between a flank and the plane square to the axis.
-    """
-
-    flat: float
-    radius: float
-    half_angle: Angle
-
-    @property
-    def corner(self) -> float:
-        """Height above the foremost point at which the straight flank begins: R (1 − sin α), or 0."""
-        return self.radius * (1 - sin(self.half_angle)) if self.radius > 0 else 0.0
-
-    def half_width(self, height: float) -> float:
-        """Half the tool's width at a height above its foremost point.
-
-        Flat: F/2 + h tan α. Radius, on the flank: R cos α + (h − R (1 − sin α)) tan α; on the arc:
-        sqrt(R² − (R − h)²). Plane geometry, no source needed.
-
-        >>> from math import radians
-        >>> round(Nose(0.5, 0.0, radians(30)).half_width(1.0), 6)    # 0.25 + tan 30
-        0.82735
-        """
-        if self.radius <= 0:
-            return self.flat / 2 + height * tan(self.half_angle)
-        if height >= self.corner:
-            return self.radius * cos(self.half_angle) + (height - self.corner) * tan(self.half_angle)
-        return sqrt(max(0.0, self.radius**2 - (self.radius - height) ** 2))
-
-    def outline(self, depth: float) -> list[tuple[float, float]]:
-        """The groove this nose leaves at a depth, left to right: (distance from its center, depth below the crest)."""
-        heights = [depth, *(self.corner * share for share in _ARC if self.corner > 0)]
-        heights = [height for height in heights if height <= depth]
-        if self.radius <= 0:
-            heights = [depth, 0.0]
-        left = [(-self.half_width(height), depth - height) for height in heights]
-        right = [(-x, y) for x, y in reversed(left) if x != 0]
-        return left + right
-
-
-_ARC: Final = tuple((1 - step / 10) ** 2 for step in range(11))
-
-
-@dataclass(frozen=True)
-class Groove:
-    """The groove and its passes; lengths in one unit throughout, depths radial, +x towards the tailstock."""
-
-    pitch: float
-    depth: float
-    nose: Nose
-    infeed_angle: Angle
-    way: int    # +1: the compound feeds towards the headstock, so early passes lie towards the tailstock
-
-    @property
-    def crest_flat(self) -> float:
-        """What is left of the blank between two grooves: P − 2 × half width at full depth."""
-        return self.pitch - 2 * self.nose.half_width(self.depth)
-
-    def center(self, depth: float) -> float:
-        """Where the nose stands along the axis at a depth: way × (full depth − depth) × tan(infeed angle)."""
-        return self.way * (self.depth - depth) * tan(self.infeed_angle)
-
-    def outline(self, depth: float) -> list[tuple[float, float]]:
-        """The groove after the pass at this depth, left to right."""
-        center = self.center(depth)
-        return [(center + x, y) for x, y in self.nose.outline(depth)]
-
-
-def groove(scene: ThreadScene) -> Groove:
-    """The groove of a scene, in m.
-
-    Raises
-    ------
-    OutsideRange
-        When the infeed angle is wider than the half angle of the thread (the groove would come out stepped),
-        or when the grooves are so wide that nothing of the blank is left between them.
-    """
-    if scene.infeed_angle > scene.half_angle + 1e-9:
-        raise OutsideRange(
-            "infeed angle", degrees(scene.infeed_angle), 0.0, degrees(scene.half_angle),
-            "plane geometry: beyond the half angle of the thread the following flank is left stepped", "°",
-        )
-    nose = Nose(scene.nose_flat, scene.nose_radius, scene.half_angle)
-    way = 1 if scene.feed_towards == "headstock" else -1
-    made = Groove(scene.pitch, scene.depth, nose, scene.infeed_angle, way)
-    if made.crest_flat <= 0:
-        raise OutsideRange(
-            "thread depth", scene.depth, None, None,
-            "plane geometry: at this depth two grooves meet and the crest is gone", "m",
-        )
-    return made
 
 
 def thread_view(scene: ThreadScene) -> Drawing:
@@ -149,7 +52,8 @@ def thread_view(scene: ThreadScene) -> Drawing:
     """
     cut = groove(scene)
     scale = next(
-        scale for scale in SCALES
+        scale
+        for scale in SCALES
         if scale.mm(PITCHES * scene.pitch) <= ROOM_ALONG and scale.mm(scene.depth) <= ROOM_DEEP
     )
     return _View(scene, cut, scale).drawing()
@@ -186,12 +90,18 @@ class _View:
         full = self.scene.depth
         half_groove = [point for point in self._groove(-self.pitch, full) if point[0] > self.left]
         profile: list[Point] = [
-            (self.left, -self.depth), *half_groove, *self._groove(0.0, full), *self._groove(self.pitch, full),
+            (self.left, -self.depth),
+            *half_groove,
+            *self._groove(0.0, full),
+            *self._groove(self.pitch, full),
             (self.right, 0.0),
         ]
         self.canvas.line("visible", "profile", *profile)
-        for a, b in ((self.left, self.left + self.mouth), (-self.mouth, self.mouth),
-                     (self.pitch - self.mouth, self.pitch + self.mouth)):
+        for a, b in (
+            (self.left, self.left + self.mouth),
+            (-self.mouth, self.mouth),
+            (self.pitch - self.mouth, self.pitch + self.mouth),
+        ):
             self.canvas.line("phantom", "blank", (a, 0.0), (b, 0.0))
         side = zigzag((self.right, 0.0), (self.right, self.behind))
         back = zigzag((self.right, self.behind), (self.left, self.behind))
@@ -222,7 +132,8 @@ class _View:
         self.canvas.line("phantom", "tool", *self._groove(x, self.scene.depth))
         for side in (-1, 1):
             self.canvas.outline(
-                "tool", [(x + side * self.mouth, 0.0), (x + side * wide, neck), (x + side * wide, TOOL_BELOW)],
+                "tool",
+                [(x + side * self.mouth, 0.0), (x + side * wide, neck), (x + side * wide, TOOL_BELOW)],
                 closed=False,
             )
         self.canvas.line("thin", "tool", *zigzag((x - wide, TOOL_BELOW), (x + wide, TOOL_BELOW)))
@@ -234,7 +145,11 @@ class _View:
         arrowhead(self.canvas, "infeed", tip, tail)
         if self.scene.infeed_angle:
             self.canvas.line("center", "groove-axis", (x, -self.depth), (x, TOOL_BELOW * 0.75))
-        words = f"infeed {degrees(self.scene.infeed_angle):.4g}°" if self.scene.infeed_angle else "infeed straight"
+        words = (
+            f"infeed {degrees(self.scene.infeed_angle):.4g}°"
+            if self.scene.infeed_angle
+            else "infeed straight"
+        )
         width = text_width(words)
         self.canvas.text("infeed", words, x - width / 2, TOOL_BELOW + LINE_STEP)
         return Box(x - wide, 0.0, x + wide, TOOL_BELOW + 0.9)
@@ -248,14 +163,23 @@ class _View:
 
         self._depth_dimension(size("depth", scene.depth))
         self.board.letters.append(self.canvas.texts[-1].box)
-        crest = Dimension(self.left + self.mouth, -self.mouth, 0.0, 0.0, size("crest", self.cut.crest_flat), "crest")
+        crest = Dimension(
+            self.left + self.mouth, -self.mouth, 0.0, 0.0, size("crest", self.cut.crest_flat), "crest"
+        )
         lay_along(self.canvas, self.board, [crest], 11.0, side=1)
         above = [Dimension(0.0, self.pitch, -self.depth, -self.depth, size("pitch", scene.pitch), "pitch")]
         if scene.nose_radius <= 0 and scene.nose_flat > 0:
             half = mm(scene.nose_flat) / 2
-            above.append(Dimension(
-                -half, half, -self.depth, -self.depth, size("root", scene.nose_flat), "root",
-            ))
+            above.append(
+                Dimension(
+                    -half,
+                    half,
+                    -self.depth,
+                    -self.depth,
+                    size("root", scene.nose_flat),
+                    "root",
+                )
+            )
         lay_along(self.canvas, self.board, above, self.behind - 5.0)
         if scene.nose_radius > 0:
             self.board.parts.pop()
@@ -263,7 +187,10 @@ class _View:
             x = mm(scene.nose_radius) * sin(pi / 6)
             y = -self.depth + mm(scene.nose_radius) * (1 - cos(pi / 6))
             place_leader(
-                self.canvas, self.board, radius, [((-x, y), -1)],
+                self.canvas,
+                self.board,
+                radius,
+                [((-x, y), -1)],
                 reaches=[BAND + self.depth + y + more for more in (5.0, 8.0, 11.0, 14.0, 17.0)],
             )
 
@@ -286,7 +213,11 @@ class _View:
         middle = (self.left + self.right) / 2
         heading = f"{DETAIL}  {self.scale}"
         canvas.text(
-            "heading", heading, middle - text_width(heading, LARGE_LETTER) / 2, extent.top - 3.0, LARGE_LETTER,
+            "heading",
+            heading,
+            middle - text_width(heading, LARGE_LETTER) / 2,
+            extent.top - 3.0,
+            LARGE_LETTER,
         )
         units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
         caption = (
@@ -301,17 +232,23 @@ class _View:
         size = dimension_text(scene.depth, scene.system, fine=True)
         return Drawing(
             id="job-" + "".join(c if c.isascii() and c.isalnum() else "-" for c in scene.job) + "-thread",
-            view="thread", width=round(width + 2 * MARGIN, 2),
+            view="thread",
+            width=round(width + 2 * MARGIN, 2),
             height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
-            lines=tuple(done.lines), circles=tuple(done.circles), fills=tuple(done.fills), texts=tuple(done.texts),
+            lines=tuple(done.lines),
+            circles=tuple(done.circles),
+            fills=tuple(done.fills),
+            texts=tuple(done.texts),
             title=f"Thread drawing, job {scene.job}",
-            desc=f"Groove of {scene.designation}, {size} deep, cut in {len(scene.pass_depths)} passes. Lengths in {units}.",
-            scale=str(self.scale), caption=caption,
+            desc=f"Groove of {scene.designation}, {size} deep, cut in {len(scene.pass_depths)} passes. "
+            f"Lengths in {units}.",
+            scale=str(self.scale),
+            caption=caption,
         )
 
 
 def _numbered(ends: Sequence[tuple[int, float]]) -> list[tuple[int, float]]:
-    """First, last and up to two passes between, far enough apart for their numbers, evenly along the crest."""
+    """First, last and up to two passes between, far enough apart for their numbers."""
     if len(ends) < 2:
         return list(ends)
     first, last = ends[0], ends[-1]
@@ -325,7 +262,11 @@ def _numbered(ends: Sequence[tuple[int, float]]) -> list[tuple[int, float]]:
     for share in (1 / 3, 2 / 3):
         aim = first[1] + share * (last[1] - first[1])
         nearest = min(ends[1:-1], key=lambda end: abs(end[1] - aim), default=None)
-        if nearest is not None and len(chosen) < MOST_NUMBERS and all(apart(nearest, other) for other in chosen):
+        if (
+            nearest is not None
+            and len(chosen) < MOST_NUMBERS
+            and all(apart(nearest, other) for other in chosen)
+        ):
             chosen.append(nearest)
     return sorted(chosen)
 

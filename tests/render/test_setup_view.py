@@ -21,7 +21,7 @@ assert _spec.loader is not None
 scenes = importlib.util.module_from_spec(_spec)
 _spec.loader.exec_module(scenes)
 
-TOUCH = 0.15   # mm: lettering boxes include the tails of letters, most of which are not there
+TOUCH = 0.15  # mm: lettering boxes include the tails of letters, most of which are not there
 
 
 @pytest.fixture(scope="module", params=scenes.SETUPS, ids=str)
@@ -53,13 +53,15 @@ def collisions(drawing: Drawing) -> list[str]:
         inner = box.grown(-TOUCH)
         found += [
             f"{name} on a line of {line.part}"
-            for line in drawing.lines for a, b in pairwise(line.points)
+            for line in drawing.lines
+            for a, b in pairwise(line.points)
             if inner.crossed_by(a, b) and not (line.part == "item" and touches(inner, b))
         ]
     paper = Box(0, 0, drawing.width, drawing.height)
     found += [f"{name} off the paper" for name, box in letters if not paper.holds(box)]
     found += [
-        f"line of {line.part} off the paper" for line in drawing.lines
+        f"line of {line.part} off the paper"
+        for line in drawing.lines
         if not paper.holds(Box.around(line.points))
     ]
     return found
@@ -67,7 +69,11 @@ def collisions(drawing: Drawing) -> list[str]:
 
 def touches(ring: Box, end: tuple[float, float]) -> bool:
     """True when a leader ends on the rim of this ring."""
-    x, y, radius = (ring.left + ring.right) / 2, (ring.top + ring.bottom) / 2, (ring.right - ring.left) / 2 + TOUCH
+    x, y, radius = (
+        (ring.left + ring.right) / 2,
+        (ring.top + ring.bottom) / 2,
+        (ring.right - ring.left) / 2 + TOUCH,
+    )
     return abs(hypot(end[0] - x, end[1] - y) - radius) < 0.02
 
 
@@ -102,7 +108,10 @@ def test_diameters_are_true_to_scale(drawn):
     scene, drawing = drawn
     largest = max(max(piece.od_start, piece.od_end) for piece in scene.pieces)
     ys = [
-        y for line in drawing.lines if line.part in ("work", "crest", "edge", "thread-end") for _, y in line.points
+        y
+        for line in drawing.lines
+        if line.part in ("work", "crest", "edge", "thread-end")
+        for _, y in line.points
     ]
     assert max(ys) - min(ys) == pytest.approx(largest * scale_of(drawing), abs=0.03)
 
@@ -132,7 +141,7 @@ def test_thread_and_relief_are_never_broken(drawn):
 
 
 def test_crest_wide_root_narrow_and_the_gap_between_them(drawn):
-    """ISO 6410-1:1993: crest continuous wide, root continuous narrow, at least 2 wide lines or 0.7 mm apart."""
+    """ISO 6410-1:1993: crest continuous wide, root narrow, at least 2 wide lines or 0.7 mm apart."""
     scene, drawing = drawn
     scale = scale_of(drawing)
     for line in drawing.part("root"):
@@ -221,7 +230,9 @@ def test_dimension_lines_keep_their_distances(drawn):
     """ASME Y14.5 spacing: first line at least 10 mm from the outline, then at least 6 mm."""
     _, drawing = drawn
     top = min(y for line in drawing.lines if line.part in ("work", "crest", "edge") for _, y in line.points)
-    lines = {line.points[0][1] for line in drawing.part("dimension") if line.points[0][1] == line.points[1][1]}
+    lines = {
+        line.points[0][1] for line in drawing.part("dimension") if line.points[0][1] == line.points[1][1]
+    }
     levels = sorted(lines, reverse=True)
     assert top - levels[0] >= 10 - 0.02
     assert all(a - b >= 6 - 0.02 for a, b in pairwise(levels))
@@ -231,8 +242,15 @@ def test_figures_of_the_pin_are_written_the_trade_way():
     drawing = setup_view(scenes.SETUPS["cross-drilled pin on a center"])
     words = {text.text for text in drawing.texts}
     assert {
-        "3.000 [76.2]", "11.500 [292.1]", "2.500 [63.5]", ".375 [9.53]", ".750 [19.05]", "2 1/4-8 UN-2A",
-        "Ø2.750 [69.85]", "Ø2.085 [52.96]", "Ø.375 [9.53]",
+        "3.000 [76.2]",
+        "11.500 [292.1]",
+        "2.500 [63.5]",
+        ".375 [9.53]",
+        ".750 [19.05]",
+        "2 1/4-8 UN-2A",
+        "Ø2.750 [69.85]",
+        "Ø2.085 [52.96]",
+        "Ø.375 [9.53]",
     } <= words
     assert drawing.scale == "1:2"
 
@@ -269,14 +287,23 @@ def test_invented_work_of_any_shape_can_be_drawn_without_overlap(seed):
     pieces = [
         scenes.piece(-grip, body, od, unit, bore=bore),
         scenes.piece(body, body + relief, 0.8 * crest, unit, bore=bore, form="relief"),
-        scenes.piece(body + relief, body + relief + thread, crest, unit, bore=bore, form="thread", root=0.9 * crest),
+        scenes.piece(
+            body + relief, body + relief + thread, crest, unit, bore=bore, form="thread", root=0.9 * crest
+        ),
     ]
     ends = (body + relief + thread, body + relief)
     scene = scenes.setup(
-        pieces, unit, grip, dice.choice((3, 4, 6)), (od + one * dice.choice((1, 6)), one * 4),
-        steady=body * 0.8 if body > 3 * od else None, steady_width=0.3 * od,
-        center=dice.choice((None, "live", "dead")), cut=ends[::-1] if left else ends,
-        holes=((ends[0] - thread / 3, 0.15 * od),) if dice.random() < 0.4 else (), thread="thread as ordered",
+        pieces,
+        unit,
+        grip,
+        dice.choice((3, 4, 6)),
+        (od + one * dice.choice((1, 6)), one * 4),
+        steady=body * 0.8 if body > 3 * od else None,
+        steady_width=0.3 * od,
+        center=dice.choice((None, "live", "dead")),
+        cut=ends[::-1] if left else ends,
+        holes=((ends[0] - thread / 3, 0.15 * od),) if dice.random() < 0.4 else (),
+        thread="thread as ordered",
     )
     drawing = setup_view(scene)
     assert collisions(drawing) == []

@@ -1,0 +1,118 @@
+"""The groove of a thread as the tool's nose cuts it, pass by pass: plane geometry in the axial section.
+
+In reading order: Nose, Groove, groove.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import cos, degrees, sin, sqrt, tan
+from typing import Final
+
+from generator.errors import OutsideRange
+from generator.sheet.model import ThreadScene
+from generator.si import Angle
+
+
+@dataclass(frozen=True)
+class Nose:
+    """A threading tool's nose: a flat, or a radius when `radius` is above 0; lengths in one unit throughout.
+
+    half_angle is in rad, between a flank and the plane square to the axis.
+    """
+
+    flat: float
+    radius: float
+    half_angle: Angle
+
+    @property
+    def corner(self) -> float:
+        """Height above the foremost point at which the straight flank begins: R (1 − sin α), or 0."""
+        return self.radius * (1 - sin(self.half_angle)) if self.radius > 0 else 0.0
+
+    def half_width(self, height: float) -> float:
+        """Half the tool's width at a height above its foremost point.
+
+        Flat: F/2 + h tan α. Radius, on the flank: R cos α + (h − R (1 − sin α)) tan α; on the arc:
+        sqrt(R² − (R − h)²). Plane geometry, no source needed.
+
+        >>> from math import radians
+        >>> round(Nose(0.5, 0.0, radians(30)).half_width(1.0), 6)    # 0.25 + tan 30
+        0.82735
+        """
+        if self.radius <= 0:
+            return self.flat / 2 + height * tan(self.half_angle)
+        if height >= self.corner:
+            return self.radius * cos(self.half_angle) + (height - self.corner) * tan(self.half_angle)
+        return sqrt(max(0.0, self.radius**2 - (self.radius - height) ** 2))
+
+    def outline(self, depth: float) -> list[tuple[float, float]]:
+        """The groove at a depth, left to right: (distance from its center, depth below the crest)."""
+        heights = [depth, *(self.corner * share for share in _ARC if self.corner > 0)]
+        heights = [height for height in heights if height <= depth]
+        if self.radius <= 0:
+            heights = [depth, 0.0]
+        left = [(-self.half_width(height), depth - height) for height in heights]
+        right = [(-x, y) for x, y in reversed(left) if x != 0]
+        return left + right
+
+
+_ARC: Final = tuple((1 - step / 10) ** 2 for step in range(11))
+
+
+@dataclass(frozen=True)
+class Groove:
+    """The groove and its passes; lengths in one unit throughout, depths radial, +x towards the tailstock."""
+
+    pitch: float
+    depth: float
+    nose: Nose
+    infeed_angle: Angle
+    way: int  # +1: the compound feeds towards the headstock, so early passes lie towards the tailstock
+
+    @property
+    def crest_flat(self) -> float:
+        """What is left of the blank between two grooves: P − 2 × half width at full depth."""
+        return self.pitch - 2 * self.nose.half_width(self.depth)
+
+    def center(self, depth: float) -> float:
+        """Where the nose stands along the axis at a depth: way × (full depth − depth) × tan(infeed angle)."""
+        return self.way * (self.depth - depth) * tan(self.infeed_angle)
+
+    def outline(self, depth: float) -> list[tuple[float, float]]:
+        """The groove after the pass at this depth, left to right."""
+        center = self.center(depth)
+        return [(center + x, y) for x, y in self.nose.outline(depth)]
+
+
+def groove(scene: ThreadScene) -> Groove:
+    """The groove of a scene, in m.
+
+    Raises
+    ------
+    OutsideRange
+        When the infeed angle is wider than the half angle of the thread (the groove would come out stepped),
+        or when the grooves are so wide that nothing of the blank is left between them.
+    """
+    if scene.infeed_angle > scene.half_angle + 1e-9:
+        raise OutsideRange(
+            "infeed angle",
+            degrees(scene.infeed_angle),
+            0.0,
+            degrees(scene.half_angle),
+            "plane geometry: beyond the half angle of the thread the following flank is left stepped",
+            "°",
+        )
+    nose = Nose(scene.nose_flat, scene.nose_radius, scene.half_angle)
+    way = 1 if scene.feed_towards == "headstock" else -1
+    made = Groove(scene.pitch, scene.depth, nose, scene.infeed_angle, way)
+    if made.crest_flat <= 0:
+        raise OutsideRange(
+            "thread depth",
+            scene.depth,
+            None,
+            None,
+            "plane geometry: at this depth two grooves meet and the crest is gone",
+            "m",
+        )
+    return made
