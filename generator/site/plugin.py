@@ -37,6 +37,8 @@ from generator.site.swap import SiteFolder, SiteRefused
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
+STYLES: Final = ("site.css", "drawing.css", "sheet.css", "print.css")  # a later one wins: paper over screen
+SCRIPTS: Final = ("archive.js",)
 INDEX_SCRIPT: Final = "archive-index.js"
 FRAME: Final = "sheets/_frame/frame"  # same depth as every sheet, so that relative links agree
 FRAME_TITLE: Final = "The title of the sheet stands here"
@@ -84,7 +86,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         config.use_directory_urls = False
         if not config.site_url:
             config.theme.static_templates.discard("sitemap.xml")  # it needs addresses, and a date
-        config.extra_css[:0] = [name for name, _ in _assets("css")]
+        config.extra_css[:0] = [f"css/{name}" for name in STYLES]
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -94,7 +96,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             log.warning(str(problem))
         for oddity in self.archive.oddities:
             log.warning(oddity)
-        for name, path in (*_assets("css"), *_assets("js")):
+        for name, path in _assets():
             if files.get_file_from_path(name) is None:
                 files.append(File.generated(config, name, abs_src_path=str(path)))
         for file in [file for file in files if file.src_uri.startswith(UNUSED)]:
@@ -185,9 +187,10 @@ def summary(archive: Archive) -> str:
     return ", ".join(said)
 
 
-def _assets(folder: str) -> list[tuple[str, Path]]:
-    """The files of site_templates/css or js with their names in the site."""
-    return [(f"{folder}/{path.name}", path) for path in sorted((TEMPLATES / folder).glob("*.*"))]
+def _assets() -> list[tuple[str, Path]]:
+    """Our style sheets and scripts: name in the site, and file."""
+    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS]
+    return [(name, TEMPLATES / name) for name in names]
 
 
 def _warnings() -> bool:

@@ -94,8 +94,7 @@
     var first = body.querySelector("a");
     if (first && body.rows.length === 1) { first.click(); }
   });
-  form.addEventListener("input", changed);
-  form.addEventListener("change", changed);
+  form.addEventListener("input", changed); // not "change": it comes with the click on a row and would replace the row
   more.addEventListener("click", function () {
     var before = body.rows.length;
     limit += STEP;

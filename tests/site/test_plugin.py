@@ -20,6 +20,7 @@ from mkdocs.exceptions import Abort
 
 from generator.site import archive as archive_module
 from generator.site.archive import index_script, make_archive
+from generator.site.plugin import TEMPLATES
 
 Build = Callable[..., None]
 SHEETS = {"SW-101-ramp-hinge-pin.html", "SW-116-coupling-hook.html"}
@@ -60,6 +61,20 @@ def test_every_job_gets_a_sheet_in_its_years_folder(archive: Path, build_site: B
     assert "<title>SW-101 Ramp hinge pin, new clamp thread - Setup sheets</title>" in page
     assert page.count('<article class="sheet') == 1
     assert 'href="../../index.html"' in page
+
+
+def test_the_print_styles_come_last_and_no_style_or_script_is_left_out(
+    archive: Path, build_site: Build
+) -> None:
+    """With the same weight the later rule wins, so that the screen's rules may not follow the paper's."""
+    build_site()
+    page = (archive / "site" / "index.html").read_text(encoding="utf-8")
+    styles = re.findall(r'href="css/([\w.]+)"', page)
+    assert styles[-1] == "print.css"
+    assert sorted(styles) == sorted(path.name for path in (TEMPLATES / "css").iterdir())
+    assert {path.name for path in (archive / "site" / "js").iterdir()} == {
+        path.name for path in (TEMPLATES / "js").iterdir()
+    }
 
 
 def test_nothing_in_the_jobs_folder_is_written(archive: Path, build_site: Build) -> None:
