@@ -321,7 +321,9 @@ def test_force_and_power_follow_the_material(sheet_of):
     edge = line.depth / math.cos(30 * degree)
     by_hand = 1500 * (line.chip_area / edge / mm) ** -0.22 * line.chip_area * 1e6
     assert line.force == pytest.approx(by_hand)
-    assert sheet.figures["passes.largest_force"].value == line.force
+    figure = sheet.figures["passes.largest_force"]
+    assert figure.value == line.force
+    assert figure.working.put["h"][0] == pytest.approx(line.chip_area / edge / mm)  # chip thickness in mm
     speed = math.pi * sheet.figures["thread.blank"].value * sheet.figures["spindle.step"].value
     assert sheet.figures["passes.power"].value == pytest.approx(line.force * speed)
 
