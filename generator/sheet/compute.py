@@ -260,7 +260,7 @@ def _assemble(
         pass_remarks=cuts.remarks if cuts else (),
         inspection=_inspection(desk, thread),
         setup_scene=setup_scene(job, lathe, chuck, layout, thread, holding),
-        thread_scene=thread_scene(job, thread, cuts) if thread and cuts else None,
+        thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,
         index=_index(job, lathe, status, ready, read, findings),
         key_figures=tuple(name for name in KEY_FIGURES if name in desk.figures),
     )
