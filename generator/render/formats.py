@@ -174,9 +174,9 @@ def tidied(number: str) -> str:
 
 
 def in_unit(
-    value: float, quantity: Quantity, system: System, rounds: Rounds = "nearest", tidy: bool = False
+    value: float, quantity: Quantity, system: System, rounds: Rounds | None = None, tidy: bool = False
 ) -> str:
-    """A SI value in the unit of one system, with the unit behind it.
+    """A SI value in the unit of one system, with its unit; rounded the quantity's own way unless said.
 
     >>> in_unit(0.0254, "length", "inch"), in_unit(0.0254, "length", "mm", tidy=True)
     ('1.0000 in', '25.4 mm')
@@ -186,7 +186,7 @@ def in_unit(
     row = UNITS[quantity]
     unit = row.unit(system)
     number = value / unit.si
-    text = digits(number, decimals(number, unit), row.rounds if rounds == "nearest" else rounds)
+    text = digits(number, decimals(number, unit), rounds or row.rounds)
     return unit.attached(tidied(text) if tidy or quantity in _SHORT else text)
 
 
@@ -219,12 +219,13 @@ def written(figure: Figure, system: System) -> Written:
         return Written(value)
     own = figure.system or system
     if figure.text:
-        said = _as_said(figure.text, value, figure.quantity, own)
+        said = _as_said(figure, value, own)
         if said is not None:
             return said
     tidy = _needs_no_zeros(figure, value, own)
-    first = in_unit(value, figure.quantity, own, figure.rounds, tidy)
-    second = in_unit(value, figure.quantity, other(own), figure.rounds, tidy)
+    rounds = None if figure.rounds == "nearest" else figure.rounds
+    first = in_unit(value, figure.quantity, own, rounds, tidy)
+    second = in_unit(value, figure.quantity, other(own), rounds, tidy)
     return Written(first, second if UNITS[figure.quantity].dual else "", figure.text)
 
 
@@ -254,22 +255,22 @@ def _leading_number(text: str) -> tuple[float, str] | None:
     return float(int(found["whole"] or 0) + Fraction(int(found["top"]), int(found["bottom"]))), rest
 
 
-def _as_said(text: str, value: float, quantity: Quantity, system: System) -> Written | None:
+def _as_said(figure: Figure, value: float, system: System) -> Written | None:
     """The author's own text, with the unit if it was left out, then the conversion.
 
     None when the text is in neither unit of this quantity ("20 thou"): then the number is shown instead.
     """
-    said = _leading_number(text)
+    said = _leading_number(figure.text)
     if said is None:
         return None
     number, rest = said
-    row = UNITS[quantity]
+    row = UNITS[figure.quantity]
     for candidate in (system, other(system)):
         unit = row.unit(candidate)
         if abs(number * unit.si - value) <= 1e-9 * max(abs(value), unit.si):
-            first = text if rest else unit.attached(text.strip())
-            second = in_unit(value, quantity, other(candidate), tidy=True) if row.dual else ""
-            return Written(first, second)
+            first = figure.text if rest else unit.attached(figure.text.strip())
+            second = in_unit(value, figure.quantity, other(candidate), figure.rounds, tidy=True)
+            return Written(first, second if row.dual else "")
     return None
 
 

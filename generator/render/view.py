@@ -37,9 +37,10 @@ from generator.sheet.model import (
 )
 
 NOT_READY = "NOT READY TO RUN"
-LONGEST_UNSPLIT = 24  # passes of 8 mm that fit one Letter page with heading and notes
+LONGEST_UNSPLIT = 26  # passes of 8 mm that fit one Letter page with heading and notes
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
-SECTION_ORDER = ("lathe", "passes", "relief", "thread", "holding")
+SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
+THEN = ("passes", "thread", "holding")
 LAST_SECTION = "job"
 
 _KIND_WORDS = {
@@ -164,12 +165,10 @@ class Page:
     missing: tuple[str, ...]
     assumed: tuple[FigureLine, ...]
     cells: tuple[Cell, ...]
-    lathe: tuple[Block, ...]
+    set_first: tuple[Block, ...]
     blocks: tuple[Block, ...]
-    thread_block_id: str
     passes: PassTable | None
     no_passes_because: tuple[str, ...]
-    pass_lines: tuple[FigureLine, ...]
     steps: tuple[Step, ...]
     inspection: tuple[InspectionRow, ...]
     over_wires: str
@@ -187,7 +186,6 @@ def view(sheet: Sheet) -> Page:
     lines = _figure_lines(sheet)
     blocks = {section.id: _block(section, lines) for section in sheet.sections}
     ordered = sorted(blocks, key=_section_rank)
-    passes = blocks.pop("passes", None)
     stops = tuple(finding.text for finding in sheet.findings if finding.level == "stop")
     hand = _text_of(sheet, "thread.hand")
     return Page(
@@ -209,12 +207,10 @@ def view(sheet: Sheet) -> Page:
         ),
         assumed=tuple(lines[name] for name, figure in sheet.figures.items() if figure.assumed),
         cells=_cells(sheet, lines),
-        lathe=tuple(blocks[id] for id in ordered if id == "lathe"),
-        blocks=tuple(blocks[id] for id in ordered if id in blocks and id != "lathe"),
-        thread_block_id="thread" if "thread" in blocks else "",
+        set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
+        blocks=tuple(blocks[id] for id in ordered if id not in SET_FIRST),
         passes=_pass_table(sheet) if ready and sheet.passes else None,
         no_passes_because=stops or ("The job cuts no thread.",),
-        pass_lines=passes.lines if passes else (),
         steps=sheet.steps,
         inspection=tuple(_inspection(sheet)),
         over_wires=_over_wires(sheet),
@@ -242,9 +238,8 @@ def size_system(sheet: Sheet) -> System:
 
 
 def _section_rank(id: str) -> int:
-    if id in SECTION_ORDER:
-        return SECTION_ORDER.index(id)
-    return len(SECTION_ORDER) + (id == LAST_SECTION)
+    order = (*SET_FIRST, *THEN)
+    return order.index(id) if id in order else len(order) + (id == LAST_SECTION)
 
 
 def _text_of(sheet: Sheet, name: str) -> str:
@@ -285,7 +280,8 @@ def _figure_line(figure: Figure, number: str, system: System) -> FigureLine:
 
 
 def _block(section: Section, lines: dict[str, FigureLine]) -> Block:
-    return Block(section.id, section.title, tuple(lines[name] for name in section.figures), section.remarks)
+    title = f"{section.title}: how they were found" if section.id == "passes" else section.title
+    return Block(section.id, title, tuple(lines[name] for name in section.figures), section.remarks)
 
 
 def _finding_line(finding: Finding) -> FindingLine:

@@ -14,14 +14,14 @@ from generator.sheet.model import Figure, Kind, Quantity, System
 _INPUT = re.compile(r"\{([^{}]+)\}")
 _REMARK = re.compile(r"^(?P<rule>.*\S),\s*(?P<remark>(?:all )?in [a-z ]+)$")
 _FIGURES = 6  # significant figures of an input that is no length
-_UNITLESS = ("ratio", "count", "text")
+_UNITLESS = ("ratio", "count", "tpi", "text")
 
 
 def working_line(figure: Figure, system: System) -> str:
     """The formula with names, with the numbers put in, and the result; the origin where nothing was computed.
 
     Numbers stand without units when all share the unit of the result; otherwise each carries its own, so
-    that a line with mixed units can be checked as it stands.
+    that a line with mixed units can be checked as it stands. An angle always carries its sign.
 
     Raises
     ------
@@ -34,7 +34,7 @@ def working_line(figure: Figure, system: System) -> str:
     formula, put = figure.working.formula, figure.working.put
     rule = _REMARK.match(formula)
     expression, remark = (rule["rule"], f" ({rule['remark']})") if rule else (formula, "")
-    units = {_unit(quantity, own) for _, quantity in put.values() if quantity not in _UNITLESS}
+    units = {_unit(quantity, own) for _, quantity in put.values() if quantity not in (*_UNITLESS, "angle")}
     bare = units <= {_unit(figure.quantity, own)}
 
     def number(found: re.Match[str]) -> str:
@@ -71,6 +71,8 @@ def _put_in(value: float, quantity: Quantity, system: System, bare: bool) -> str
         if "e" in text:
             text = f"{float(text):f}" if abs(number) < 1 else f"{float(text):.0f}"
     text = tidied(text)
+    if quantity == "angle":
+        return unit.attached(text)
     return text if bare or quantity in _UNITLESS else unit.attached(text)
 
 

@@ -148,6 +148,14 @@ def test_a_given_dimension_keeps_its_own_words(
     assert (shown.first, shown.second) == (first, second)
 
 
+def test_the_conversion_of_a_given_number_is_not_rounded_its_own_way(figure: FigureMaker) -> None:
+    # NIST SP 811: 25 kg = 55.1156 lb, 9000 lbf = 40 034 N
+    most = figure(25.0, "mass", kind=Kind.SHOP, text="25 kg")
+    assert written(most, "inch").text == "25 kg (55.1 lb)"
+    assert written(replace(most, rounds="up"), "inch").text == "25 kg (55.2 lb)"
+    assert written(figure(9000 * lbf, "force", text="9000 lbf"), "inch").second == "40\u202f000 N"
+
+
 def test_words_that_name_no_number_of_that_unit_still_stand_on_the_sheet(figure: FigureMaker) -> None:
     assert written(figure(0.020 * inch, text="20 thou"), "inch").as_written == "20 thou"
 
@@ -203,6 +211,17 @@ def test_a_formula_with_an_input_that_was_not_put_in_is_a_defect(figure: FigureM
     broken = figure(1.0, working=Working("{a} + {b}", {"a": (1.0, "length")}))
     with pytest.raises(KeyError, match="'b', which was not put in"):
         working_line(broken, "inch")
+
+
+def test_an_angle_carries_its_sign_and_threads_in_an_inch_are_a_number(figure: FigureMaker) -> None:
+    put: dict[str, tuple[float, Quantity]] = {
+        "depth": (0.0766 * inch, "length"), "angle": (radians(29.5), "angle"),
+    }  # fmt: skip
+    travel = figure(0.088 * inch, label="Travel", working=Working("{depth} ÷ cos {angle}", put))
+    assert working_line(travel, "inch") == "Travel = depth ÷ cos angle = 0.0766 ÷ cos 29.5° = 0.0880 in"
+    pitch = figure(0.125 * inch, "fine_length", label="Pitch",
+                   working=Working("1 ÷ {n} inch", {"n": (8, "tpi")}))  # fmt: skip
+    assert working_line(pitch, "inch") == "Pitch = 1 ÷ n inch = 1 ÷ 8 inch = 0.125 in"
 
 
 def test_a_rule_in_one_unit_says_so_once(figure: FigureMaker) -> None:

@@ -102,7 +102,7 @@ def test_over_wires_is_a_dash_while_the_wires_do_not_seat(sheet: Sheet, read_pag
 def test_only_a_long_pass_table_may_be_split(
     sheet: Sheet, with_passes: Callable[[Sheet, int], Sheet], read_page: ReadPage
 ) -> None:
-    for count, long in ((24, False), (25, True)):
+    for count, long in ((26, False), (27, True)):
         root = read_page(render_page(with_passes(sheet, count)))
         assert bool(root.all("section", class_="long")) is long
 
