@@ -75,8 +75,10 @@ def _lay_diameter(
         )
     if diameter >= root - SAME:
         deep_enough = relief_calc.default_diameter(root, thread.system)
+        minor = thread.limits.minor.max
+        over_all = minor is None or diameter >= minor * thread.designation.unit_si
         desk.find(
-            "relief-root", "stop",
+            "relief-root", "stop" if over_all else "check",
             f"The relief diameter of {length_words(diameter, system)} is not below the root of the thread, "
             f"which this tool leaves at {length_words(root, system)}: the point would cut the floor of the "
             f"relief. Make it {length_words(deep_enough, system)} or less.",
