@@ -34,7 +34,7 @@ from generator.si import Length, inch, mm
 from generator.tables.materials import MaterialRow
 
 JONES = "geometry; Jones, Turning and Boring (1914), on the compound rest"
-KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc from a cutting-tool maker's turning catalogue (2017), VDI 3323"
+KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc: a cutting-tool maker's catalogue (2017), VDI 3323 groups"
 TRY_ABOVE = {"inch": 0.002 * inch, "mm": 0.05 * mm}  # on pitch diameter; common practice
 MEASURE_FROM = 0.8  # of the depth; common practice
 DRIVE = 0.75        # share of the motor's power that reaches the spindle; common practice 0.7 to 0.8
@@ -283,9 +283,10 @@ def _lay_force(
     largest, line = max(cuts, key=lambda cut: cut[0])
     thickness = (largest / line.chip_area / material.k_c11) ** (-1 / material.m_c)
     desk.computed(
-        name, f"{label}, in pass {line.number}", largest, "force", "{kc1.1} × {h}^(−{mc}) × {chip area}, h in mm",
+        name, f"{label}, in pass {line.number}", largest, "force",
+        "{kc1.1} × {h in mm}^(−{mc}) × {chip area}",
         {
-            "kc1.1": (material.k_c11, "pressure"), "h": (thickness, "ratio"), "mc": (material.m_c, "ratio"),
+            "kc1.1": (material.k_c11, "pressure"), "h in mm": (thickness, "ratio"), "mc": (material.m_c, "ratio"),
             "chip area": (line.chip_area, "area"),
         },
         KIENZLE, rounds="up", note="a handbook value, good to about 20 % or worse; a worn tool takes more",

@@ -323,7 +323,7 @@ def test_force_and_power_follow_the_material(sheet_of):
     assert line.force == pytest.approx(by_hand)
     figure = sheet.figures["passes.largest_force"]
     assert figure.value == line.force
-    assert figure.working.put["h"][0] == pytest.approx(line.chip_area / edge / mm)  # chip thickness in mm
+    assert figure.working.put["h in mm"][0] == pytest.approx(line.chip_area / edge / mm)
     speed = math.pi * sheet.figures["thread.blank"].value * sheet.figures["spindle.step"].value
     assert sheet.figures["passes.power"].value == pytest.approx(line.force * speed)
 
