@@ -286,8 +286,8 @@ def _lay_force(
         name, f"{label}, in pass {line.number}", largest, "force",
         "{kc1.1} × {h in mm}^(−{mc}) × {chip area}",
         {
-            "kc1.1": (material.k_c11, "pressure"), "h in mm": (thickness, "ratio"), "mc": (material.m_c, "ratio"),
-            "chip area": (line.chip_area, "area"),
+            "kc1.1": (material.k_c11, "pressure"), "mc": (material.m_c, "ratio"),
+            "h in mm": (thickness, "ratio"), "chip area": (line.chip_area, "area"),
         },
         KIENZLE, rounds="up", note="a handbook value, good to about 20 % or worse; a worn tool takes more",
     )
