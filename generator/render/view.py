@@ -261,7 +261,7 @@ def _figure_line(figure: Figure, number: str, system: System) -> FigureLine:
         notes.append(f"written “{shown.as_written}”")
     kind = _KIND_WORDS[figure.kind]
     if figure.kind is Kind.MEASURED:
-        kind += f", {figure.source}"
+        kind += f" {figure.source.removeprefix(kind).strip(' ,')}"
     working = working_line(figure, system)
     if figure.working is not None and (figure.text or figure.where):
         working += f"; {origin_line(figure).partition(': ')[2]}"

@@ -53,7 +53,7 @@ def _figures() -> list[Figure]:
             2.75 * inch,
             "length",
             Kind.MEASURED,
-            "M. with micrometer 2-3 in",
+            "measured by M. with micrometer 2-3 in",
             text="2 3/4",
             where=at(12),
         ),

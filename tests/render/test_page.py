@@ -64,12 +64,13 @@ def test_how_a_figure_is_known_is_said_in_a_word(sheet: Sheet, kind: Kind, read_
         sheet.figures["thread.depth"],
         kind=kind,
         value=None if kind is Kind.UNKNOWN else 0.002,
-        source="M. with a scale",
+        source="measured by M. with a scale",
     )
     root = read_page(render_page(replace(sheet, figures={**sheet.figures, "thread.depth": changed})))
     word = root.all("tr", id="figure-thread.depth")[0].all("summary")[0].text.lower()
     assert word.startswith(kind.value.removeprefix("from a "))
     if kind is Kind.MEASURED:
+        assert word.count("measured") == 1
         assert "m. with a scale" in word
 
 
