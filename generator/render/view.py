@@ -13,22 +13,17 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from generator.render.formats import (
-    UNITS,
     Written,
-    decimals,
-    digits,
-    in_unit,
     limits_written,
-    places_needed,
     written,
 )
+from generator.render.pass_table import PassTable, pass_table
 from generator.render.working import origin_line, working_line
 from generator.sheet.model import (
     Caution,
     Figure,
     Finding,
     Kind,
-    PassLine,
     Section,
     Sheet,
     Step,
@@ -37,7 +32,6 @@ from generator.sheet.model import (
 )
 
 NOT_READY = "NOT READY TO RUN"
-LONGEST_UNSPLIT = 26  # passes of 8 mm that fit one Letter page with heading and notes
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
 SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
 THEN = ("passes", "thread", "holding")
@@ -93,38 +87,6 @@ class FindingLine:
     text: str
     where: str
     asks: str
-
-
-@dataclass(frozen=True)
-class PassRow:
-    """One row of the pass table."""
-
-    number: str
-    cut: str
-    depth: str
-    turns: str
-    dial: str
-    over_wires: str
-    pitch_diameter: str
-    chip_area: str
-    force: str
-    marks: tuple[str, ...]
-    stop_here: bool
-
-
-@dataclass(frozen=True)
-class PassTable:
-    """The pass table; columns in one unit each, named in the head."""
-
-    rows: tuple[PassRow, ...]
-    dial: str
-    dial_unit: str
-    size_unit: str
-    area_unit: str
-    force_unit: str
-    has_force: bool
-    remarks: tuple[str, ...]
-    long: bool
 
 
 @dataclass(frozen=True)
@@ -209,7 +171,7 @@ def view(sheet: Sheet) -> Page:
         cells=_cells(sheet, lines),
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
         blocks=tuple(blocks[id] for id in ordered if id not in SET_FIRST),
-        passes=_pass_table(sheet) if ready and sheet.passes else None,
+        passes=pass_table(sheet) if ready and sheet.passes else None,
         no_passes_because=stops or ("The job cuts no thread.",),
         steps=sheet.steps,
         inspection=tuple(_inspection(sheet)),
@@ -223,18 +185,6 @@ def finding_where(finding: Finding, fallback: str = "") -> str:
     if finding.where is None:
         return fallback
     return f"{finding.where.path.name}:{finding.where.line}"
-
-
-def dial_system(sheet: Sheet) -> System:
-    """The unit in which the infeed slide's dial reads."""
-    travel = sheet.figures.get("passes.travel")
-    return (travel.system if travel else None) or sheet.system
-
-
-def size_system(sheet: Sheet) -> System:
-    """The unit in which the thread's sizes are limited and measured."""
-    size = sheet.figures.get("thread.over_wires.max") or sheet.figures.get("thread.pitch_diameter.max")
-    return (size.system if size else None) or sheet.system
 
 
 def _section_rank(id: str) -> int:
@@ -326,58 +276,6 @@ def _is_number(sheet: Sheet, name: str) -> bool:
 def _cell(label: str, shown: Written, lines: tuple[FigureLine, ...]) -> Cell:
     notes = dict.fromkeys(line.note for line in lines if line.note)
     return Cell(label, shown.first, shown.second, "; ".join(notes), len(shown.first) > WIDE_TEXT, lines)
-
-
-def _pass_table(sheet: Sheet) -> PassTable:
-    dial, size = dial_system(sheet), size_system(sheet)
-    in_dial, in_size = UNITS["length"].unit(dial), UNITS["length"].unit(size)
-    area, force = UNITS["area"].unit(sheet.system), UNITS["force"].unit(sheet.system)
-    depth_places, size_places = decimals(1.0, in_dial), decimals(1.0, in_size)
-    readings = [line.dial_reading / in_dial.si for line in sheet.passes]
-    dial_places = places_needed(readings, depth_places - 1, depth_places)
-
-    def measured(value: float) -> str:
-        return digits(value / in_size.si, size_places)
-
-    def row(line: PassLine) -> PassRow:
-        marks = [
-            word
-            for flag, word in (
-                (line.spring, "spring"),
-                (line.measure, "MEASURE"),
-                (line.try_mate, "TRY THE MATE"),
-            )
-            if flag
-        ]
-        return PassRow(
-            number=str(line.number),
-            cut="0" if line.spring else digits(line.cut / in_dial.si, depth_places),
-            depth=digits(line.depth / in_dial.si, depth_places),
-            turns=str(line.dial_turns),
-            dial=digits(line.dial_reading / in_dial.si, dial_places),
-            over_wires="–" if line.over_wires is None else measured(line.over_wires),
-            pitch_diameter=measured(line.pitch_diameter),
-            chip_area=_without_unit(in_unit(line.chip_area, "area", sheet.system)),
-            force="–" if line.force is None else _without_unit(in_unit(line.force, "force", sheet.system)),
-            marks=tuple(marks),
-            stop_here=line.measure or line.try_mate,
-        )
-
-    return PassTable(
-        rows=tuple(row(line) for line in sheet.passes),
-        dial=sheet.pass_dial,
-        dial_unit=in_dial.name,
-        size_unit=in_size.name,
-        area_unit=area.name,
-        force_unit=force.name,
-        has_force=any(line.force is not None for line in sheet.passes),
-        remarks=sheet.pass_remarks,
-        long=len(sheet.passes) > LONGEST_UNSPLIT,
-    )
-
-
-def _without_unit(text: str) -> str:
-    return text.rpartition(" ")[0]
 
 
 def _inspection(sheet: Sheet) -> Iterable[InspectionRow]:

@@ -1,0 +1,112 @@
+"""The pass table as finished strings: one unit a column, named in its head.
+
+PassRow, PassTable        what the template gets
+pass_table                the passes of a sheet -> PassTable
+dial_system, size_system  the units of its columns
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.render.formats import UNITS, decimals, digits, in_unit, places_needed
+from generator.sheet.model import PassLine, Sheet, System
+
+LONGEST_UNSPLIT = 26  # passes of 8 mm that fit one Letter page with heading and notes
+
+
+@dataclass(frozen=True)
+class PassRow:
+    """One row of the pass table."""
+
+    number: str
+    cut: str
+    depth: str
+    turns: str
+    dial: str
+    over_wires: str
+    pitch_diameter: str
+    chip_area: str
+    force: str
+    marks: tuple[str, ...]
+    stop_here: bool
+
+
+@dataclass(frozen=True)
+class PassTable:
+    """The pass table; columns in one unit each, named in the head."""
+
+    rows: tuple[PassRow, ...]
+    dial: str
+    dial_unit: str
+    size_unit: str
+    area_unit: str
+    force_unit: str
+    has_force: bool
+    remarks: tuple[str, ...]
+    long: bool
+
+
+def pass_table(sheet: Sheet) -> PassTable:
+    """The table; dial, cut and depth as the slide's dial reads, sizes as the thread is measured."""
+    dial, size = dial_system(sheet), size_system(sheet)
+    in_dial, in_size = UNITS["length"].unit(dial), UNITS["length"].unit(size)
+    area, force = UNITS["area"].unit(sheet.system), UNITS["force"].unit(sheet.system)
+    depth_places, size_places = decimals(1.0, in_dial), decimals(1.0, in_size)
+    readings = [line.dial_reading / in_dial.si for line in sheet.passes]
+    dial_places = places_needed(readings, depth_places - 1, depth_places)
+
+    def measured(value: float) -> str:
+        return digits(value / in_size.si, size_places)
+
+    def row(line: PassLine) -> PassRow:
+        marks = [
+            word
+            for flag, word in (
+                (line.spring, "spring"),
+                (line.measure, "MEASURE"),
+                (line.try_mate, "TRY THE MATE"),
+            )
+            if flag
+        ]
+        return PassRow(
+            number=str(line.number),
+            cut="0" if line.spring else digits(line.cut / in_dial.si, depth_places),
+            depth=digits(line.depth / in_dial.si, depth_places),
+            turns=str(line.dial_turns),
+            dial=digits(line.dial_reading / in_dial.si, dial_places),
+            over_wires="–" if line.over_wires is None else measured(line.over_wires),
+            pitch_diameter=measured(line.pitch_diameter),
+            chip_area=_without_unit(in_unit(line.chip_area, "area", sheet.system)),
+            force="–" if line.force is None else _without_unit(in_unit(line.force, "force", sheet.system)),
+            marks=tuple(marks),
+            stop_here=line.measure or line.try_mate,
+        )
+
+    return PassTable(
+        rows=tuple(row(line) for line in sheet.passes),
+        dial=sheet.pass_dial,
+        dial_unit=in_dial.name,
+        size_unit=in_size.name,
+        area_unit=area.name,
+        force_unit=force.name,
+        has_force=any(line.force is not None for line in sheet.passes),
+        remarks=sheet.pass_remarks,
+        long=len(sheet.passes) > LONGEST_UNSPLIT,
+    )
+
+
+def _without_unit(text: str) -> str:
+    return text.rpartition(" ")[0]
+
+
+def dial_system(sheet: Sheet) -> System:
+    """The unit in which the infeed slide's dial reads."""
+    travel = sheet.figures.get("passes.travel")
+    return (travel.system if travel else None) or sheet.system
+
+
+def size_system(sheet: Sheet) -> System:
+    """The unit in which the thread's sizes are limited and measured."""
+    size = sheet.figures.get("thread.over_wires.max") or sheet.figures.get("thread.pitch_diameter.max")
+    return (size.system if size else None) or sheet.system
