@@ -152,3 +152,22 @@ def test_ten_thousand_jobs_are_shown_step_by_step(open_page: Opener, demo_site: 
     assert len(numbers(page)) == 2 * shown
     page.get_by_label("Find a job").fill("J-09999")
     assert numbers(page) == ["J-09999"]
+
+
+def test_on_a_phone_the_menu_opens_and_an_empty_result_shows_no_table(open_page: Opener) -> None:
+    page = open_page("index.html", viewport=PHONE).page
+    page.get_by_label("Find a job").fill("no such word")
+    expect(page.locator("#jobs-table")).to_be_hidden()
+    page.locator("label.md-header__button[for=__drawer]").click()
+    page.locator(".md-sidebar--primary a", has_text="Safety").click()
+    expect(page.locator("h1")).to_have_text("Safety")
+
+
+def test_only_the_page_that_is_open_is_marked_in_the_tabs(open_page: Opener) -> None:
+    page = open_page("words.html").page
+    marked = page.evaluate(
+        """[...document.querySelectorAll('.md-tabs__link')]
+            .filter(link => getComputedStyle(link).textDecorationLine === 'underline')
+            .map(link => link.textContent.trim())"""
+    )
+    assert marked == ["Words"]
