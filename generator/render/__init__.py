@@ -1,0 +1,1 @@
+"""Writing: a sheet becomes text, drawings and a page; the only importer of jinja2."""

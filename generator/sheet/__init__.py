@@ -1,0 +1,1 @@
+"""Computing: a checked job and the shop become a sheet, one module a section."""

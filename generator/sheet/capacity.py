@@ -61,7 +61,7 @@ def _chuck(job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, des
             "chuck-missing",
             "stop",
             f"{lathe.name} has no {asked.jaws}-jaw chuck; its record lists {known}. Choose one of those or "
-            f"another lathe.",
+            "another lathe.",
             asked.grip.where,
         )
         return
@@ -79,8 +79,7 @@ def _chuck(job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, des
             "chuck-range",
             "stop",
             f"The work is {length_words(largest, lathe.units)} in the jaws; the {chuck.jaws}-jaw chuck of "
-            f"{lathe.name} "
-            f"takes {_range_words(chuck.grips)}. Take another chuck or lathe.",
+            f"{lathe.name} takes {_range_words(chuck.grips)}. Take another chuck or lathe.",
             asked.grip.where,
         )
     if len(gripped) > 1 or any(span.tapered for span in gripped):
@@ -127,8 +126,7 @@ def _steady(
                 "steady-range",
                 "stop",
                 f"The work is {length_words(diameter, lathe.units)} where the steady rest stands; the one of "
-                f"{lathe.name} takes "
-                f"{_range_words(lathe.steady)}.",
+                f"{lathe.name} takes {_range_words(lathe.steady)}.",
                 job.holding.chuck.grip.where,
             )
     if thread is None:
@@ -153,10 +151,9 @@ def _steady(
         desk.find(
             "carriage-meets-steady",
             "stop",
-            f"The carriage meets the steady rest before the tool is at the end of the cut: there is "
-            f"{length_words(room, lathe.units)}, "
-            f"the carriage needs {lathe.carriage_left.with_unit}. Move the steady towards the chuck, or set "
-            f"the tool out to the left.",
+            "The carriage meets the steady rest before the tool is at the end of the cut: there is "
+            f"{length_words(room, lathe.units)}, the carriage needs {lathe.carriage_left.with_unit}. Move "
+            "the steady towards the chuck, or set the tool out to the left.",
             job.holding.chuck.grip.where,
         )
 
@@ -170,8 +167,7 @@ def _swing(lathe: Lathe, layout: Layout, thread: ThreadPlan | None, desk: Desk, 
             "swing-bed",
             "stop",
             f"The work is {length_words(largest, lathe.units)} over; {lathe.name} swings "
-            f"{over_bed.with_unit} "
-            "over the bed. Take a larger lathe.",
+            f"{over_bed.with_unit} over the bed. Take a larger lathe.",
         )
     over_slide = lathe.swing.over_cross_slide
     if over_slide is None:
@@ -231,8 +227,8 @@ def _length(
             "too-long",
             "stop",
             f"Work, chuck and center take {length_words(need, lathe.units)}; {lathe.name} has "
-            f"{lathe.between_centers.with_unit} "
-            "between centers. Take a longer lathe, or pass the work through the spindle.",
+            f"{lathe.between_centers.with_unit} between centers. Take a longer lathe, or pass the work "
+            "through the spindle.",
             job.work[0].length.where,
         )
 

@@ -66,9 +66,8 @@ def bar_behind_spindle(setup: Setup) -> Caution | None:
         "bar-behind-spindle",
         "DANGER",
         "Support and guard the bar behind the headstock over its whole length and keep people out of its "
-        "way. Start at "
-        "the lowest speed. An unsupported bar bends over in one moment and strikes.",
-        f"{behind.text} of bar stands out of the back of the spindle.",
+        "way. Start at the lowest speed. An unsupported bar bends over in one moment and strikes.",
+        f"{behind.with_unit} of bar stands out of the back of the spindle.",
         "Washington State FACE report 10WA01001; WorkSafe Victoria, Safe use of metal turning lathes",
     )
 
@@ -81,9 +80,8 @@ def emery_and_file(setup: Setup) -> Caution | None:
         "emery-file",
         "WARNING",
         "Never hold emery cloth by hand against turning work, and wear no gloves: use a backing board or a "
-        "holder in the tool "
-        "post. File left-handed, with a handle on the file and arms clear of the jaws, or stop and deburr by "
-        "hand.",
+        "holder in the tool post. File left-handed, with a handle on the file and arms clear of the jaws, or "
+        "stop and deburr by hand.",
         "A fresh thread has burrs on its crests.",
         "HSE EIS2 and engineering FAQ; MCA Safety Bulletin 21 (2021); SafeWork NSW",
     )
@@ -97,10 +95,9 @@ def steady_rest(setup: Setup) -> Caution | None:
         "steady-rest",
         "WARNING",
         "Set the fingers with the spindle stopped: lower ones to touch, top shut and locked, then the top "
-        "finger. "
-        "Work turns freely without shake. Oil the fingers, and look again after the first cut: a warm "
-        "journal grips and "
-        "gets worse by itself. Off the spindle axis the work bends every turn and walks out of the chuck.",
+        "finger. Work turns freely without shake. Oil the fingers, and look again after the first cut: a "
+        "warm journal grips and gets worse by itself. Off the spindle axis the work bends every turn and "
+        "walks out of the chuck.",
         "The work runs in a steady rest.",
         "Jones, Turning and Boring (1914); US Army TC 9-524 ch. 7; workshop texts on steady rests",
     )
@@ -115,8 +112,7 @@ def nothing_holds_back(setup: Setup) -> Caution | None:
         "no-hold-back",
         "WARNING",
         "Nothing but the jaws keeps this work from walking towards the tailstock. Put on a hold-back, or "
-        "thrust the cut "
-        "towards the headstock, and mark the work at the jaws to see it move.",
+        "thrust the cut towards the headstock, and mark the work at the jaws to see it move.",
         "Steady rest, and no center at the tailstock end.",
         "Jones, Turning and Boring (1914), sec. 16",
     )
@@ -146,8 +142,8 @@ def people_depend(setup: Setup) -> Caution | None:
         "people",
         "WARNING",
         "People depend on this part. Work to the drawing or to what was agreed in writing; the owner has "
-        "strength, material "
-        "and fitness judged by a competent, where required licensed, person before it goes back into use.",
+        "strength, material and fitness judged by a competent, where required licensed, person before it "
+        "goes back into use.",
         f"The customer said: {setup.duty.said}",
         PRACTICE,
     )
@@ -189,10 +185,9 @@ def pressure_part(setup: Setup) -> Caution | None:
         "pressure",
         "WARNING",
         "A part under pressure is repaired only under the owner's procedure and the code that applies. "
-        "Depressurise, purge and "
-        "check for residues and trapped pressure before cutting a used body. This sheet does not say it is "
-        "safe for a pressure.",
-        f"Pressure {setup.duty.pressure.text}; the customer said: {setup.duty.said}",
+        "Depressurise, purge and check for residues and trapped pressure before cutting a used body. This "
+        "sheet does not say it is safe for a pressure.",
+        f"Pressure {setup.duty.pressure.with_unit}; the customer said: {setup.duty.said}",
         "PSSR 2000 (United Kingdom); ASME BPVC and B31 elsewhere",
     )
 
@@ -206,8 +201,7 @@ def lift_the_work(setup: Setup) -> Caution | None:
         "lift",
         "WARNING" if weight >= 25 else "CAUTION",
         "Lift with a hoist and sling or with help, and never over the reach of the bed by arm alone. Keep "
-        "the sling on until jaws and "
-        "support hold the work. Chucks are heavy too: use a cradle board.",
+        "the sling on until jaws and support hold the work. Chucks are heavy too: use a cradle board.",
         f"The work weighs about {weight:.0f} kg ({weight / 0.45359237:.0f} lb).",
         "HSE INDG143 guideline filter (25 kg / 16 kg close in, much less reaching out); not a legal limit",
     )
@@ -225,10 +219,10 @@ def interrupted_cut(setup: Setup) -> Caution | None:
                 "cross-hole",
                 "CAUTION",
                 "Drill the hole after threading, or plug it. Over an open hole the cut hammers: light cuts, "
-                "firm grip, look at the "
-                "center and the jaws between passes, and deburr the hole's edges before the mate goes on.",
-                f"A {hole.diameter.text} cross hole lies in the threaded length, {hole.from_end.text} from "
-                "the end.",
+                "firm grip, look at the center and the jaws between passes, and deburr the hole's edges "
+                "before the mate goes on.",
+                f"A {hole.diameter.with_unit} cross hole lies in the threaded length, "
+                f"{hole.from_end.with_unit} from the end.",
                 PRACTICE,
             )
     return None
@@ -244,9 +238,8 @@ def screwed_nose(setup: Setup) -> Caution | None:
         "screwed-nose",
         "WARNING",
         "The half nuts stay closed, so the spindle is reversed to bring the carriage back: a chuck screwed "
-        "on the nose can unscrew. "
-        "Let the spindle stop first, reverse gently at the lowest speed, withdraw the tool, or use a chuck "
-        "lock.",
+        "on the nose can unscrew. Let the spindle stop first, reverse gently at the lowest speed, withdraw "
+        "the tool, or use a chuck lock.",
         f"{setup.lathe.name} has a screwed spindle nose.",
         PRACTICE,
     )
@@ -260,8 +253,7 @@ def left_hand(setup: Setup) -> Caution | None:
         "left-hand",
         "NOTICE",
         "The cut starts in the relief and runs towards the tailstock. Set the feed direction and try it with "
-        "the tool clear; withdraw "
-        "before the center.",
+        "the tool clear; withdraw before the center.",
         "The thread is left-hand.",
         "Fox Valley Technical College, threading course; common practice",
     )
@@ -275,8 +267,7 @@ def galling(setup: Setup) -> Caution | None:
         "galling",
         "NOTICE",
         "This material picks up and seizes. Clean and lubricate both threads for every trial fit, turn "
-        "slowly by hand, and back off "
-        "at the first bind.",
+        "slowly by hand, and back off at the first bind.",
         f"Material: {setup.job.material}.",
         "trade texts on galling of stainless, aluminium and titanium threads",
     )
@@ -308,9 +299,8 @@ def unknown_material(setup: Setup) -> Caution | None:
         "unknown-material",
         "WARNING",
         "Find out what it is before cutting: chips of magnesium and titanium burn, some bronzes and platings "
-        "make poisonous dust, "
-        "hardened work breaks tools. Mark, look, magnet, file, spark, in that order; the magnet alone proves "
-        "nothing.",
+        "make poisonous dust, hardened work breaks tools. Mark, look, magnet, file, spark, in that order; "
+        "the magnet alone proves nothing.",
         "The material is unknown.",
         "US Army course EN0562; US Navy training manual on metal identification",
     )
@@ -324,8 +314,7 @@ def reversed_jaws(setup: Setup) -> Caution | None:
         "projecting-jaws",
         "CAUTION",
         "Jaws set by hand can stand out past the chuck's rim. Turn the chuck once by hand, check that all "
-        "clears carriage and compound, and "
-        "guard it where you can reach it.",
+        "clears carriage and compound, and guard it where you can reach it.",
         "Independent or reversed jaws.",
         "OSHA letter of interpretation, 26 January 1979, citing ANSI B11.6",
     )
@@ -349,8 +338,7 @@ def chips_and_measuring(setup: Setup) -> Caution | None:
         "chips",
         "CAUTION",
         "Eyes protected. Chips come off with a hook or brush, spindle stopped, never by hand. Stop the "
-        "spindle and take the hand off the "
-        "lever before measuring, setting the wires or trying the mate.",
+        "spindle and take the hand off the lever before measuring, setting the wires or trying the mate.",
         "Passes, wires and test fits are done beside the chuck.",
         "NAVEDTRA 14076 ch. 9; OSHA 29 CFR 1910.212",
     )

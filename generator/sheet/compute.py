@@ -144,8 +144,7 @@ def _lay_knowledge(read: ReadJob, desk: Desk, material: MaterialRow | None) -> N
             "material-unknown",
             "check",
             "The material is unknown, so there is no cutting speed, force, weight or deflection on this "
-            "sheet. Find it out before "
-            "starting, or give the spindle step yourself.",
+            "sheet. Find it out before starting, or give the spindle step yourself.",
             read.where("material"),
             "What material is it, and how is that known?",
         )

@@ -114,8 +114,7 @@ def _lay_lengths(job: Job, house: House, layout: Layout, desk: Desk) -> None:
             "stick-out",
             "check",
             f"The work stands out {slenderness:.1f} diameters with nothing at its end; over {limit:g} it "
-            f"wants "
-            "a center or a steady rest.",
+            "wants a center or a steady rest.",
             holding.chuck.grip.where,
         )
     if holding.center is not None and holding.steady is None and slenderness > CENTER_LIMIT:
@@ -123,8 +122,7 @@ def _lay_lengths(job: Job, house: House, layout: Layout, desk: Desk) -> None:
             "slender",
             "check",
             f"{slenderness:.1f} diameters between chuck and center; over {CENTER_LIMIT:g} it wants a follow "
-            f"rest or "
-            "steady rest, or much lighter cuts.",
+            "rest or steady rest, or much lighter cuts.",
             holding.chuck.grip.where,
         )
     if holding.center is None and holding.steady is None and layout.grip < GRIP_SHARE * layout.stick_out:
@@ -132,8 +130,7 @@ def _lay_lengths(job: Job, house: House, layout: Layout, desk: Desk) -> None:
             "grip-short",
             "check",
             f"The jaws hold {holding.chuck.grip.with_unit}, less than a third of what stands out. Grip more, "
-            f"or "
-            "support the end.",
+            "or support the end.",
             holding.chuck.grip.where,
         )
     if holding.steady is not None and holding.center is None and not holding.hold_back:
@@ -141,8 +138,7 @@ def _lay_lengths(job: Job, house: House, layout: Layout, desk: Desk) -> None:
             "no-hold-back",
             "check",
             "With a steady rest and no center, nothing but the jaws keeps the work from walking out of the "
-            "chuck. "
-            "Put on a hold-back, or say why it is not needed.",
+            "chuck. Put on a hold-back, or say why it is not needed.",
             holding.chuck.grip.where,
         )
 
@@ -182,8 +178,7 @@ def _lay_weight(
             "lift",
             "check",
             f"The work weighs about {weight:.0f} kg ({weight / lb:.0f} lb), more than the {limit:g} kg one "
-            f"person lifts: "
-            f"use a hoist; {tackle}.",
+            f"person lifts: use a hoist; {tackle}.",
             job.work[0].length.where,
         )
     if lathe.hoist is not None and weight > lathe.hoist.si:
@@ -374,8 +369,7 @@ def _lay_steady(job: Job, bench: Bench, desk: Desk) -> Length | None:
             "steady-place",
             "stop",
             f"The steady rest at {steady.at.with_unit} from the chuck face {fault}. It runs on a turned, "
-            f"round, plain "
-            "band that stays.",
+            "round, plain band that stays.",
             steady.at.where,
             "Where may the steady rest run?",
         )
@@ -443,8 +437,7 @@ def _check_band(job: Job, bench: Bench, at: Length, desk: Desk) -> None:
             "steady-band",
             "check",
             "Nobody said that the place where the steady rest runs is turned. Turn a true band there first, "
-            "a little wider than the "
-            "fingers, or use a cat-head.",
+            "a little wider than the fingers, or use a cat-head.",
             job.work[span.section_index].length.where,
         )
 
@@ -484,8 +477,7 @@ def _lay_stiffness(
             rounds="down",
             note=f"from {bench.material.elastic_modulus / 1e9:.0f} GPa, {bench.material.density:.0f} kg/m³ "
                  f"and "
-            f"the assumed chuck and steady stiffness; "
-            "real chucks are softer: an upper bound",
+            f"the assumed chuck and steady stiffness; real chucks are softer: an upper bound",
         )
     ).value
     assert isinstance(frequency, float)
@@ -516,9 +508,8 @@ def _lay_stiffness(
         desk.find(
             "critical-speed",
             "stop" if ratio >= 1 else "check",
-            f"{rpm_words(spindle_speed)} is {ratio:.0%} of the speed at which this work begins to "
-            f"whip; stay under {limit:.0%}. Support it better or "
-            "run slower.",
+            f"{rpm_words(spindle_speed)} is {ratio:.0%} of the speed at which this work begins to whip; stay "
+            f"under {limit:.0%}. Support it better or run slower.",
             job.holding.chuck.grip.where,
         )
 

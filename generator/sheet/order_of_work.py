@@ -57,7 +57,7 @@ def order_of_work(job: Job, thread: ThreadPlan | None) -> tuple[Step, ...]:
 
 def _chucking(job: Job) -> str:
     chuck = job.holding.chuck
-    words = f"{chuck.jaws}-jaw chuck, {chuck.grip.text} in the jaws"
+    words = f"{chuck.jaws}-jaw chuck, {chuck.grip.with_unit} in the jaws"
     if any(section.surface in ("turned", "ground") for section in job.work):
         words += "; protect the finished surface"
     return words + ". Mark the work at jaw 1."
@@ -76,17 +76,16 @@ def _operation_steps(operation: Operation, thread: ThreadPlan | None) -> list[St
 
 
 def _relief_words(relief: Relief) -> str:
-    words = f"{relief.width.text} wide"
-    words += (
-        f", {relief.diameter.text} diameter" if relief.diameter else ", diameter as in the relief figures"
-    )
-    return words + (f", corner radius {relief.radius.text}" if relief.radius else "")
+    words = f"{relief.width.with_unit} wide"
+    diameter = relief.diameter
+    words += f", {diameter.with_unit} diameter" if diameter else ", diameter as in the relief figures"
+    return words + (f", corner radius {relief.radius.with_unit}" if relief.radius else "")
 
 
 def _cut_words(cut: Cut) -> str:
     parts = [f"{cut.end} end" if cut.end else ""]
     parts += [
-        f"{label} {given.text}"
+        f"{label} {given.with_unit}"
         for label, given in (
             ("diameter", cut.diameter),
             ("length", cut.length),

@@ -11,7 +11,6 @@ import math
 from generator.calc import relief, thread_form, wires
 from generator.calc.designation import Designation, parse_designation
 from generator.calc.thread_limits import ThreadLimits, limits
-from generator.job.fields import Given
 from generator.job.model import Job, Relief, Thread
 from generator.job.shop import ThreadTool, Tools
 from generator.sheet.desk import Desk
@@ -82,7 +81,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     wire = _lay_wires(thread, tools, desk, system, pitch, lead, largest, smallest)
     start = layout.stick_out - (thread.from_end.si if thread.from_end else 0.0)
     end = start - thread.length.si
-    desk.lay(_given("thread.length", "Thread length", thread.length))
+    desk.given("thread.length", "Thread length", thread.length, "length")
     middle = layout.span_at((start + end) / 2)
     groove = relief_operation(job)
     return ThreadPlan(
@@ -110,13 +109,6 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     )
 
 
-def _given(name: str, label: str, given: Given, quantity: Quantity = "length") -> Figure:
-    """A figure that stands in the job file as it was written."""
-    return Figure(
-        name, label, given.si, quantity, Kind(given.kind), given.origin, text=given.text, where=given.where
-    )
-
-
 def _relief_diameter(groove: Relief, root: float, system: System) -> float:
     return groove.diameter.si if groove.diameter else relief.default_diameter(root, system)
 
@@ -134,7 +126,10 @@ def _lay_identity(
         desk.lay(Figure(f"thread.{name}", label, value, quantity, kind, said, note=note, system=system))
 
     lay("designation", "Thread", designation.text, "text")
-    lay("hand", "Hand", f"{designation.hand} hand", "text")
+    if thread.hand in (None, designation.hand):
+        lay("hand", "Hand", f"{designation.hand} hand", "text")
+    else:
+        desk.unknown("thread.hand", "Hand", "text", "the designation and the job file differ")
     lay(
         "class",
         "Class",
@@ -366,7 +361,7 @@ def _lay_limits(
 def _lay_blank(thread: Thread, of_standard: ThreadLimits, desk: Desk, system: System, unit: float) -> float:
     """The diameter the thread is cut into: as measured, else the upper half of the limits."""
     if thread.blank is not None:
-        desk.lay(_given("thread.blank", "Blank diameter", thread.blank))
+        desk.given("thread.blank", "Blank diameter", thread.blank, "length")
         return thread.blank.si
     assert of_standard.major.max is not None
     largest, tolerance = of_standard.major.max * unit, of_standard.major_tolerance * unit
@@ -427,8 +422,8 @@ def _lay_tool(
                 "nose-wide",
                 "stop",
                 f"The nose flat of tool {tool.name} is wider than a quarter of the pitch: at the right pitch "
-                "diameter the "
-                "root would be too shallow for the mate. Grind it narrower or take another tool.",
+                "diameter the root would be too shallow for the mate. Grind it narrower or take another "
+                "tool.",
                 thread.length.where,
             )
         return flat, 0.0
@@ -448,8 +443,7 @@ def _lay_tool(
         "tool-assumed",
         "check",
         "No threading tool is named, so its nose flat is assumed as an eighth of the pitch. Measure the flat "
-        "and "
-        "write it in jobs/_shop/tools.yml: a flat that differs by 0.001 in moves the pitch diameter by "
+        "and write it in jobs/_shop/tools.yml: a flat that differs by 0.001 in moves the pitch diameter by "
         "0.0017 in.",
         thread.length.where,
     )
@@ -466,8 +460,8 @@ def _check_nose_radius(
             "nose-radius",
             "check",
             f"The nose radius {radius * 1000:.3f} mm is under the {least * 1000:.3f} mm that the root of "
-            f"{designation.text} "
-            "asks for (ISO 965-1; ASME B1.1). Decide whether this thread needs the rounded root.",
+            f"{designation.text} asks for (ISO 965-1; ASME B1.1). Decide whether this thread needs the "
+            "rounded root.",
             thread.length.where,
         )
 
@@ -544,8 +538,8 @@ def _lay_wires(
         desk.find(
             "wire-missing",
             "check",
-            "No wire of the shop's set seats in this pitch. Borrow the best wire or "
-            "measure with a thread micrometer.",
+            "No wire of the shop's set seats in this pitch. Borrow the best wire or measure with a thread "
+            "micrometer.",
             thread.length.where,
         )
     desk.lay(Figure("thread.wire.size", "Wire used", wire, "fine_length", kind, why, system=system))

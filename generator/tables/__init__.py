@@ -1,0 +1,1 @@
+"""Published figures, one CSV file a table, headed by its source."""
