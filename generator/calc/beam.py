@@ -165,6 +165,20 @@ class Beam:
         moved = self._solve(stations, self._point_load(stations, load, at))
         return moved[[2 * _index(stations, x) for x in where]]
 
+    def under_tool(self, load: Force, places: Sequence[Length]) -> Array:
+        """Deflection (m) of the loaded place itself, the load standing at each of `places` in turn.
+
+        Raises
+        ------
+        OutsideRange
+            When a place is off the beam.
+        """
+        stations = self._places(*places)
+        rows = [2 * _index(stations, x) for x in places]
+        loads = np.zeros((2 * len(stations), len(rows)))
+        loads[rows, range(len(rows))] = load
+        return self._solve(stations, loads)[rows, range(len(rows))]
+
     def sag(self, where: Sequence[Length], gravity: float) -> Array:
         """Deflection (m) at `where` under the work's own weight."""
         stations = self._places(*where)
@@ -292,7 +306,7 @@ class Beam:
     def _solve(self, stations: list[Length], loads: Array) -> Array:
         free = self._free(stations)
         stiffness = self._stiffness(stations)[np.ix_(free, free)]
-        moved = np.zeros(2 * len(stations))
+        moved = np.zeros(loads.shape)
         moved[free] = np.linalg.solve(stiffness, loads[free])
         return moved
 

@@ -285,8 +285,9 @@ class Bench:
 
     def worst(self, steady_at: Length | None, load: Force = 1.0) -> tuple[float, Length]:
         """Largest deflection under the tool along the cut (m), and where."""
-        beam = self.beam(steady_at)
-        return max((abs(float(beam.deflections(load, x, [x])[0])), x) for x in self.cut_places())
+        places = self.cut_places()
+        gives = [abs(float(give)) for give in self.beam(steady_at).under_tool(load, places)]
+        return max(zip(gives, places, strict=True))
 
     def place_fault(self, x: Length) -> str:
         """Why the steady rest cannot stand at x; empty when it can."""

@@ -89,6 +89,13 @@ def test_reading_and_load_may_change_places():
     )
 
 
+def test_the_tool_walking_along_the_work_is_each_load_by_itself():
+    beam = Beam(SHAFT, SUPPORTS["chuck, steady, center"], E)
+    places = [0.1, 0.45, 0.62, 0.78]
+    alone = [beam.deflections(200.0, x, [x])[0] for x in places]
+    assert beam.under_tool(200.0, places) == pytest.approx(alone, rel=1e-9, abs=1e-15)
+
+
 def test_frequency_of_work_past_a_steady_rest_agrees_with_the_continuous_beam():
     """Clamped, rigid steady at s: root of the continuous equation's boundary determinant, by scipy alone."""
     from scipy.optimize import brentq
