@@ -170,7 +170,7 @@ QUANTITIES: Final[Mapping[str, Quantity]] = {
         Quantity(
             "angle", "an angle", "rad",
             {"deg": "degree", "degree": "degree", "degrees": "degree", "°": "degree", "rad": "radian"},
-            "29.5 deg or 29°30'", 3.2, "180 degrees", zero=True, bare="deg",
+            "29.5 deg or 29°30'", 3.14159, "180 degrees", zero=True, bare="deg",
         ),
         Quantity(
             "time", "a time", "s",
@@ -324,14 +324,14 @@ def _unit(unit: str, wanted: Quantity, shown: str, number: str) -> str:
         raise BadQuantity(f"{shown}: {wanted.refused[unit]}")
     if unit.rstrip(".") in wanted.units:
         raise BadQuantity(f"{shown} has a point after the unit: write {number} {unit.rstrip('.')}")
-    if any(character.isdigit() for character in unit) and wanted.name == "length":
-        raise BadQuantity(f"{shown} is more than one number: write one, such as 66 in or 5 1/2 ft")
+    if any(re.match(rf"{re.escape(known)} *[-0-9.]", unit) for known in wanted.units):
+        raise BadQuantity(f"{shown} is more than one number: write {wanted.examples}")
     for other in QUANTITIES.values():
         if unit in other.units:
             raise BadQuantity(f"{shown} is {other.a}, {wanted.a} is wanted: write {wanted.examples}")
     near = nearest(unit, list(wanted.units))
-    hint = f"did you mean {near}? " if near else ""
-    raise BadQuantity(f"{shown} has a unit that is not known for {wanted.a}: {hint}Write {wanted.examples}")
+    hint = f"did you mean {near}? Write" if near else "write"
+    raise BadQuantity(f"{shown} has a unit that is not known for {wanted.a}: {hint} {wanted.examples}")
 
 
 def _degrees_and_minutes(parts: re.Match[str], shown: str) -> Amount:

@@ -29,6 +29,7 @@ from generator.units import quoted
 LARGEST_FILE: Final = 1_000_000  # bytes; a job file of the demo archive has about 1500
 DEEPEST: Final = 12              # levels; the models need 6
 
+NO_KEYS: Final = "is no list of keys and values: begin with a line such as job: 2026-031"
 EMPTY: Final = "is empty: begin with a line such as job: 2026-031"
 TOO_DEEP: Final = f"is nested deeper than {DEEPEST} levels: no file of this archive is"
 SECOND_DOCUMENT: Final = "a second document starts here: keep one job to a file"
@@ -165,7 +166,7 @@ class _Source:
             return self.tree
         if not self.problems:
             empty = isinstance(self.tree, Scalar) and not self.tree
-            message = EMPTY if empty else "is no list of keys and values: begin with a line such as job: 2026-031"
+            message = EMPTY if empty else NO_KEYS
             self.problems.append(self.problem(Location(self.path), "", message))
         raise JobProblems(self.problems)
 
@@ -239,7 +240,8 @@ class _Source:
         if event.anchor is not None:
             self._refuse(where, name, f"&{event.anchor} marks an entry to be repeated: take the mark out")
         if event.tag is not None:
-            self._refuse(where, name, f"{_tag(event.tag)} is a type mark: take it out, the key says what it is")
+            mark = event.tag.replace("tag:yaml.org,2002:", "!!", 1)
+            self._refuse(where, name, f"{mark} is a type mark: take it out, the key says what it is")
         if isinstance(event, yaml.ScalarEvent):
             plain, end = not event.style, self._at(event.end_mark)
             if plain and event.value:
@@ -330,10 +332,6 @@ _SYNTAX: Final = (
      "the indent does not fit the lines above: keys of one block begin in one column"),
     ("node content", False, "a value is missing here, or a bracket too many: write key: value"),
 )
-
-
-def _tag(tag: str) -> str:
-    return tag.replace("tag:yaml.org,2002:", "!!", 1)
 
 
 def _dotted(name: str, key: str) -> str:

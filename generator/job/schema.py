@@ -45,7 +45,7 @@ def _schema(model: type[BaseModel], title: str) -> dict[str, Any]:
 
 
 def _tidy(node: Any, used: dict[str, dict[str, Any]]) -> Any:
-    """One definition for each kind of quantity, no generated titles, and no nulls where nothing may be left out.
+    """One definition for each kind of quantity, no generated titles, no nulls where a value is wanted.
 
     An operation with nothing after its colon is the one place where an empty value means something.
     """

@@ -11,9 +11,9 @@ from pathlib import Path
 import pytest
 
 from generator.errors import JobProblems
+from generator.job.model import Job
 from generator.job.reading import read_checked
 from generator.job.shop import House, Lathe, Materials, Tools
-from generator.job.model import Job
 
 BAD = Path(__file__).parent / "bad"
 MODELS = {"lathe": Lathe, "tools": Tools, "materials": Materials, "house": House}
