@@ -149,7 +149,7 @@ def view(sheet: Sheet) -> Page:
     blocks = {section.id: _block(section, lines) for section in sheet.sections}
     ordered = sorted(blocks, key=_section_rank)
     stops = tuple(finding.text for finding in sheet.findings if finding.level == "stop")
-    hand = _text_of(sheet, "thread.hand")
+    hand = _hand(sheet)
     return Page(
         job=sheet.job,
         title=sheet.title,
@@ -190,6 +190,14 @@ def finding_where(finding: Finding, fallback: str = "") -> str:
 def _section_rank(id: str) -> int:
     order = (*SET_FIRST, *THEN)
     return order.index(id) if id in order else len(order) + (id == LAST_SECTION)
+
+
+def _hand(sheet: Sheet) -> str:
+    """The hand of the thread; in question where the job file contradicts itself."""
+    figure = sheet.figures.get("thread.hand")
+    if figure is not None and figure.kind is Kind.UNKNOWN:
+        return "hand in question"
+    return _text_of(sheet, "thread.hand")
 
 
 def _text_of(sheet: Sheet, name: str) -> str:
