@@ -18,9 +18,9 @@ from typing import Any, Final, TypeVar
 import yaml
 from pydantic import BaseModel, ValidationError
 
-from generator.calc.designation import parse_designation
-from generator.errors import BadDesignation, JobProblems, Location, Problem
-from generator.job.fields import Block, Listing, Scalar, System
+from generator.errors import JobProblems, Location, Problem
+from generator.job.bare_units import say_units
+from generator.job.fields import Block, Listing, Scalar
 from generator.job.model import Job
 from generator.job.shop import House, Lathe, Materials, Shop, Tools
 from generator.job.wording import Hole, places_of, problems_of
@@ -115,8 +115,8 @@ def read_shop(folder: Path) -> Shop:
             source = _Source(path)
             problems.append(source.problem(
                 places_of(source.block()).get("lathe", Location(path)), "lathe",
-                f"{quoted(lathe.lathe)} is not the name of the file: write lathe: {path.stem}, "
-                f"or name the file {lathe.lathe}.yml",
+                f"{quoted(lathe.lathe)} is not the name of the file: write lathe: {path.stem}, or name the "
+                f"file {lathe.lathe}.yml",
             ))
         lathes[path.stem] = lathe
     if not lathes and not problems:
@@ -128,8 +128,7 @@ def read_shop(folder: Path) -> Shop:
 
 
 def find_jobs(jobs_dir: Path) -> list[Path]:
-    """The job files of an archive, `<year>/<folder>/job.yml`, sorted; `_shop` and hidden folders are no "
-    "jobs."""
+    """The job files of an archive, `<year>/<folder>/job.yml`, sorted, without `_shop` and hidden ones."""
     return sorted(
         path for path in jobs_dir.glob("*/*/job.yml")
         if not any(part.startswith(("_", ".")) for part in path.relative_to(jobs_dir).parts)
@@ -149,7 +148,7 @@ class _Source:
     def checked(self, model: type[_M]) -> _M:
         """The model, or JobProblems with all that is wrong with the file."""
         tree = self.block()
-        _say_units(tree)
+        say_units(tree)
         checked: _M | None = None
         try:
             checked = model.model_validate(tree)
@@ -355,48 +354,3 @@ def _surprise(text: str) -> str:
     if tag == "int" and re.fullmatch(r"[-+]?0[0-7_]+", text):
         return f"the number {int(text.replace('_', ''), 8)}"
     return "a number"
-
-
-# -- which unit a bare length has -----------------------------------------------------------------------
-
-
-def _say_units(node: object, system: System | None = None, mixed: str = "") -> None:
-    """Tell every value the unit of a bare length there: the nearest `units` around it.
-
-    A thread of the other system takes the units it says itself; where it says none, or others than its
-    designation, a bare length in it has no unit.
-    """
-    if isinstance(node, Scalar):
-        node.system, node.mixed = system, mixed
-    elif isinstance(node, list):
-        for entry in node:
-            _say_units(entry, system, mixed)
-    elif isinstance(node, dict):
-        said = node.get("units")
-        if isinstance(said, str) and said.strip() in ("inch", "mm") and "designation" not in node:
-            system, mixed = _system(said), ""
-        for key, entry in node.items():
-            if key == "thread" and isinstance(entry, dict):
-                _say_units(entry, *_thread_units(entry, system))
-            else:
-                _say_units(entry, system, mixed)
-
-
-def _thread_units(thread: dict[str, Any], system: System | None) -> tuple[System | None, str]:
-    said = thread.get("units")
-    own = _system(said) if isinstance(said, str) and said.strip() in ("inch", "mm") else None
-    try:
-        unit = parse_designation(str(thread.get("designation", ""))).unit
-    except BadDesignation:
-        return own or system, ""
-    of_thread: System = "inch" if unit == "in" else "mm"
-    if of_thread in (own, system):
-        return of_thread, ""
-    if own is None and system is None:
-        return None, ""
-    other = "inch" if of_thread == "mm" else "mm"
-    return None, f"the thread is in {of_thread} and the file in {other}"
-
-
-def _system(text: str) -> System:
-    return "inch" if text.strip() == "inch" else "mm"

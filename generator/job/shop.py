@@ -48,7 +48,7 @@ class Range(Strict):
     @model_validator(mode="after")
     def _rises(self) -> Self:
         if self.from_.si > self.to.si:
-            sentence = f'"{self.from_.with_unit}" is larger than "{self.to.with_unit}": write it after'
+            sentence = f'"{self.from_.with_unit}" is larger than to, "{self.to.with_unit}": exchange them'
             raise refused(("from", sentence))
         return self
 
@@ -158,8 +158,7 @@ class Dial(Strict):
         if abs(divisions - round(divisions)) > 1e-6 * divisions:
             sentence = (
                 f"{self.turn.with_unit} is not a whole number of divisions of {self.division.with_unit}: "
-                "write one "
-                "turn and one division as the dial is marked"
+                "write one turn and one division as the dial is marked"
             )
             raise refused(("turn", sentence))
         return self

@@ -1,5 +1,4 @@
-"""Contradictions of the thread: what is said beside its designation, its room on the work, its blank, its "
-"mate."""
+"""Contradictions of the thread: beside its designation, its room on the work, its blank, its mate."""
 
 from __future__ import annotations
 
@@ -43,8 +42,8 @@ def one_of_each(read: ReadJob) -> Iterator[Contradiction]:
             yield Contradiction(
                 f"{name}-twice", "stop",
                 f"There are {len(places)} {name} operations (lines "
-                f"{listed([str(one.line) for one in places])}). A "
-                "sheet is one setup with one thread: write the next one as a job of its own.",
+                f"{listed([str(one.line) for one in places])}). A sheet is one setup with one thread: write "
+                "the next one as a job of its own.",
                 places[1],
             )
 
@@ -119,8 +118,7 @@ def _room(read: ReadJob, thread: Thread) -> Iterator[Contradiction]:
         yield Contradiction(
             "thread-too-long", "stop",
             f"The thread is {said(length)} long, and its section has room for "
-            f"{length_like(start - begins, length)} "
-            f"(line {section.length.where.line}).",
+            f"{length_like(start - begins, length)} (line {section.length.where.line}).",
             length.where, "How long is the thread, and how long is the section?",
         )
         return
@@ -137,8 +135,7 @@ def _relief(relief: Relief, thread: Thread, section: Section, straight: float) -
             "relief-too-wide", "stop",
             f"The thread of {said(length)} and its relief of {said(width)} need "
             f"{length_like(length.si + width.si, length)}, and there is room for "
-            f"{length_like(straight, length)} up "
-            f"to the shoulder (line {section.length.where.line}).",
+            f"{length_like(straight, length)} up to the shoulder (line {section.length.where.line}).",
             width.where, "How much shorter may the thread or the relief be?",
         )
     if diameter is not None and diameter.si >= section.od.si - SAME:
@@ -187,8 +184,7 @@ def _blank(
             yield Contradiction(
                 "blank-under", "stop",
                 f"The blank is {said(blank)}{how}, and {named} wants {allowed}. The crests would be too low "
-                "for the "
-                "class.",
+                "for the class.",
                 blank.where,
                 "May the thread be cut on the smaller blank, in another size or class, or is new stock "
                 "wanted?",
@@ -203,8 +199,7 @@ def _blank(
         yield Contradiction(
             "turn-first", "check",
             f"The section to be threaded is {said(od)}, larger than {named}, and no turn operation before "
-            "the thread "
-            f"takes it down. Turn it to {allowed} first.",
+            f"the thread takes it down. Turn it to {allowed} first.",
             od.where,
         )
 
@@ -226,8 +221,7 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
         yield Contradiction(
             "mate-unread", "note",
             f"The mate's thread {quoted(mate.thread)} (line {where.line}) cannot be read, so it was not "
-            "compared "
-            f"with {named}.",
+            f"compared with {named}.",
             where,
         )
         return
@@ -242,14 +236,14 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
         yield Contradiction(
             "mate-differs", "stop",
             f"The mate has {mate.thread} (line {where.line}), and the thread to cut is {named}: "
-            f"{listed(differing)} "
-            f"{'differs' if len(differing) == 1 else 'differ'}.",
+            f"{listed(differing)} {'differs' if len(differing) == 1 else 'differ'}.",
             where, "Which thread has the mate, and which one is to be cut?",
         )
 
 
 def _as_external(text: str) -> str:
-    """The mate's designation with its hole class turned into a shaft class: only size, pitch and hand "
-    "count."""
+    """The mate's designation with a shaft class for its hole class or none: the class is not compared."""
     text = re.sub(r"\b([123])[Bb]\b", r"\1A", text)
+    if not re.search(r"[123][Aa]", text):
+        text = re.sub(r"(?i)(UN[A-Z]*)", r"\1-2A", text, count=1)
     return re.sub(r"(?<![0-9])[3-9][GH]([3-9][GH])?(?![0-9A-Za-z])", "6g", text)

@@ -72,8 +72,7 @@ def _sum(job: Job) -> Iterator[Contradiction]:
         yield Contradiction(
             "sections-sum", "stop",
             f"The sections add up to {length_like(total, written)} ({section_lines(job.work)}), and "
-            "total_length "
-            f"says {said(written)}.",
+            f"total_length says {said(written)}.",
             written.where, "How long is the work over all, and how long is each section?",
         )
 
@@ -84,8 +83,7 @@ def _grip(job: Job) -> Iterator[Contradiction]:
         yield Contradiction(
             "grip-too-long", "stop",
             f"The grip of {said(grip)} is not shorter than the work, which is {length_like(total, grip)} "
-            "long "
-            f"({section_lines(job.work)}).",
+            f"long ({section_lines(job.work)}).",
             grip.where, "How much of the work is to be inside the jaws?",
         )
         return
@@ -99,9 +97,7 @@ def _grip(job: Job) -> Iterator[Contradiction]:
             yield Contradiction(
                 "grip-past-shoulder", "check",
                 f"The grip of {said(grip)} goes past the shoulder at {length_like(start, grip)} from "
-                f"{said(ends)} to "
-                f"{said(after.od)}: {means}. "
-                "Grip less, or turn the work end for end.",
+                f"{said(ends)} to {said(after.od)}: {means}. Grip less, or turn the work end for end.",
                 grip.where,
             )
             return
@@ -124,15 +120,13 @@ def _cross_hole(job: Job, diameter: Given, from_end: Given) -> Iterator[Contradi
         yield Contradiction(
             "cross-hole-too-large", "stop",
             f"The cross hole of {said(diameter)} is not smaller than the work there, "
-            f"{length_like(od, diameter)} "
-            f"(line {section.od.where.line}).",
+            f"{length_like(od, diameter)} (line {section.od.where.line}).",
             diameter.where, "What are the diameter of the hole and of the work there?",
         )
     elif from_end.si < diameter.si / 2 - SAME:
         yield Contradiction(
             "cross-hole-breaks-out", "check",
             f"The cross hole of {said(diameter)} with its axis {said(from_end)} from the end breaks out of "
-            "the end "
-            "face.",
+            "the end face.",
             from_end.where, "Is the hole open at the end face?",
         )

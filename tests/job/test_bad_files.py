@@ -23,7 +23,9 @@ def problems_of(path: Path) -> str:
     """What is said about a file, without its path."""
     with pytest.raises(JobProblems) as caught:
         read_checked(path, MODELS.get(path.stem.partition("-")[0], Job))
-    return "".join(f"{str(problem).removeprefix(f'{path.as_posix()}:')}\n" for problem in caught.value.problems)
+    return "".join(
+        f"{str(problem).removeprefix(f'{path.as_posix()}:')}\n" for problem in caught.value.problems
+    )
 
 
 @pytest.mark.parametrize("path", sorted(BAD.glob("*.yml")), ids=lambda path: path.stem)

@@ -18,18 +18,30 @@ ROOT = Path(__file__).parents[2]
 SHOP = ROOT / "jobs" / "_shop"
 BAD = Path(__file__).parent / "bad"
 SHOP_FILES = [
-    ("house", SHOP / "house.yml"), ("materials", SHOP / "materials.yml"), ("tools", SHOP / "tools.yml"),
+    ("house", SHOP / "house.yml"),
+    ("materials", SHOP / "materials.yml"),
+    ("tools", SHOP / "tools.yml"),
     *(("lathe", path) for path in sorted((SHOP / "lathes").glob("*.yml"))),
 ]
 # What the reader alone can say: relations, ranges of a unit, units of the whole file, marks of YAML itself.
 BEYOND_A_SCHEMA = {
-    "no-units", "mixed-systems", "mixed-systems-mm", "repeated-keys", "alias", "materials-same-name", "tools-twice",
-    "remark-signs", "lathe-no-screw", "alias-bomb", "merge-key",
+    "no-units",
+    "mixed-systems",
+    "mixed-systems-mm",
+    "repeated-keys",
+    "alias",
+    "materials-same-name",
+    "tools-twice",
+    "remark-signs",
+    "lathe-no-screw",
+    "alias-bomb",
+    "merge-key",
 }
 
 
 def parsed(text: str) -> Any:
     """As an editor sees it: plain numbers and words; a date is a word."""
+
     def plain(node: Any) -> Any:
         if isinstance(node, dict):
             return {str(key): plain(value) for key, value in node.items()}
@@ -58,17 +70,23 @@ def test_the_demo_shop_is_taken(kind: str, path: Path) -> None:
 
 def test_the_small_job_is_taken_in_all_ways_of_writing(small_job: str) -> None:
     for old, new in [
-        ("grip: 2}", "grip: {value: 2, assumed: yes}}"), ("grip: 2}", "grip: {value: 2 in, by: KL, with: rule}}"),
-        ("grip: 2}", 'grip: "2 in"}'), ("grip: 2}", "grip: 50.8mm}"), ("  - relief:", "  - face:\n  - relief:"),
+        ("grip: 2}", "grip: {value: 2, assumed: yes}}"),
+        ("grip: 2}", "grip: {value: 2 in, by: KL, with: rule}}"),
+        ("grip: 2}", 'grip: "2 in"}'),
+        ("grip: 2}", "grip: 50.8mm}"),
+        ("  - relief:", "  - face:\n  - relief:"),
         ("mate: {part: clamp ring, thread: 2-8 UN-2B}", "mate: unknown"),
-        ("title:", "revision: 2\ntitle:"), ("length: 1 3/4", "length: 1 3/4, from_end: 0"),
+        ("title:", "revision: 2\ntitle:"),
+        ("length: 1 3/4", "length: 1 3/4, from_end: 0"),
     ]:
         assert old in small_job
         Draft202012Validator(job_schema()).validate(parsed(small_job.replace(old, new)))
 
 
 @pytest.mark.parametrize(
-    "path", [path for path in sorted(BAD.glob("*.yml")) if path.stem not in BEYOND_A_SCHEMA], ids=lambda path: path.stem
+    "path",
+    [path for path in sorted(BAD.glob("*.yml")) if path.stem not in BEYOND_A_SCHEMA],
+    ids=lambda path: path.stem,
 )
 def test_bad_files_are_refused(path: Path) -> None:
     try:

@@ -1,0 +1,51 @@
+"""Which unit a bare length has: the one that the nearest `units` around it says."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from generator.calc.designation import parse_designation
+from generator.errors import BadDesignation
+from generator.job.fields import Scalar, System
+
+
+def say_units(node: object, system: System | None = None, mixed: str = "") -> None:
+    """Tell every value the unit of a bare length there: the nearest `units` around it.
+
+    A thread of the other system takes the units it says itself; where it says none, or others than its
+    designation, a bare length in it has no unit.
+    """
+    if isinstance(node, Scalar):
+        node.system, node.mixed = system, mixed
+    elif isinstance(node, list):
+        for entry in node:
+            say_units(entry, system, mixed)
+    elif isinstance(node, dict):
+        said = node.get("units")
+        if isinstance(said, str) and said.strip() in ("inch", "mm") and "designation" not in node:
+            system, mixed = _system(said), ""
+        for key, entry in node.items():
+            if key == "thread" and isinstance(entry, dict):
+                say_units(entry, *_thread_units(entry, system))
+            else:
+                say_units(entry, system, mixed)
+
+
+def _thread_units(thread: dict[str, Any], system: System | None) -> tuple[System | None, str]:
+    said = thread.get("units")
+    own = _system(said) if isinstance(said, str) and said.strip() in ("inch", "mm") else None
+    try:
+        unit = parse_designation(str(thread.get("designation", ""))).unit
+    except BadDesignation:
+        return own or system, ""
+    of_thread: System = "inch" if unit == "in" else "mm"
+    if of_thread in (own, system):
+        return of_thread, ""
+    if own is None and system is None:
+        return None, ""
+    other = "inch" if of_thread == "mm" else "mm"
+    return None, f"the thread is in {of_thread} and the file in {other}"
+
+
+def _system(text: str) -> System:
+    return "inch" if text.strip() == "inch" else "mm"
