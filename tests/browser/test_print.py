@@ -55,6 +55,7 @@ def paper(request: pytest.FixtureRequest, browser: Browser, demo_site: Path) -> 
     number, size = request.param
     file = sheet(demo_site, number)
     with browser.new_page() as page:
+        page.set_default_timeout(120_000)  # ms, for a busy machine
         page.goto((demo_site / file).as_uri(), wait_until="load")
         printed = page.pdf(format=size, print_background=False)
     return Paper(number, size, file, PdfReader(io.BytesIO(printed)))

@@ -5,7 +5,6 @@ Height of capitals: 4 mm is read at 0.7 m (20 minutes of arc, NUREG-0700 rev. 3)
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from html import escape
@@ -15,7 +14,7 @@ from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page
 from pypdf import PdfReader
 
 from generator.render.page import render_page
@@ -25,19 +24,7 @@ pytestmark = pytest.mark.browser
 
 CSS = Path(__file__).parents[2] / "site_templates" / "css"
 PX_PER_MM = 96 / 25.4
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 FORMATS = ("A4", "Letter")
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    with sync_playwright() as playwright:
-        try:
-            started = playwright.chromium.launch(executable_path=CHROMIUM, args=["--no-sandbox"])
-        except Exception as error:
-            pytest.skip(f"no Chromium to print with: {error}")
-        yield started
-        started.close()
 
 
 @pytest.fixture
