@@ -21,7 +21,8 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, PlainValidator, Wit
 from pydantic_core import PydanticCustomError
 
 from generator import units
-from generator.errors import BadQuantity, Location
+from generator.calc.designation import parse_designation
+from generator.errors import BadDesignation, BadQuantity, Location
 
 NOWHERE: Final = Location(Path("-"))
 System = Literal["inch", "mm"]
@@ -316,6 +317,15 @@ def _read_line(value: object) -> str:
     return text
 
 
+def _read_designation(value: object) -> str:
+    text = _read_line(value)
+    try:
+        parse_designation(text)
+    except BadDesignation as error:
+        raise refused(("", str(error))) from None
+    return text
+
+
 def _read_yes_no(value: object) -> bool:
     if isinstance(value, bool):
         return value
@@ -369,6 +379,7 @@ _TEXT_SCHEMA = WithJsonSchema({"type": ["string", "number"]})
 
 Text = Annotated[str, PlainValidator(_read_text), _TEXT_SCHEMA]
 Line = Annotated[str, PlainValidator(_read_line), _TEXT_SCHEMA]
+ThreadDesignation = Annotated[str, PlainValidator(_read_designation), _TEXT_SCHEMA]
 KnownOrUnknown = Annotated[
     str,
     PlainValidator(_read_line),

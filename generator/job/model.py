@@ -30,6 +30,7 @@ from generator.job.fields import (
     Strict,
     SurfaceSpeed,
     Text,
+    ThreadDesignation,
     Units,
     Unknown,
     Word,
@@ -168,7 +169,7 @@ class Infeed(Strict):
 class Thread(Strict):
     """Cut a thread; hand, pitch, tpi, class, starts, units beside its designation are checked against it."""
 
-    designation: Line
+    designation: ThreadDesignation
     """Thread designation, such as 2-8 UN-2A or M16x2-6g."""
     length: Length
     """Length of full thread."""

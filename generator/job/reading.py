@@ -10,7 +10,7 @@ blocks, lists and values (aliases, anchors, tags, several documents, repeated ke
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final, TypeVar
@@ -22,6 +22,7 @@ from generator.errors import JobProblems, Location, Problem
 from generator.job.bare_units import say_units
 from generator.job.fields import Block, Listing, Scalar
 from generator.job.model import Job
+from generator.job.names import unknown_names
 from generator.job.shop import House, Lathe, Materials, Shop, Tools
 from generator.job.wording import Hole, places_of, problems_of
 from generator.units import quoted
@@ -60,8 +61,13 @@ class ReadJob:
         return Problem(where, field, message, self.text.splitlines()[where.line - 1])
 
 
-def read_job(path: Path) -> ReadJob:
+def read_job(path: Path, shop: Shop | None = None) -> ReadJob:
     """Read and check one job file.
+
+    Parameters
+    ----------
+    path : the job file
+    shop : with it, names that the shop does not have stand among the other problems of a bad file
 
     Raises
     ------
@@ -69,7 +75,10 @@ def read_job(path: Path) -> ReadJob:
         Everything that is wrong with the file, in file order.
     """
     source = _Source(path)
-    job = source.checked(Job)
+    try:
+        job = source.checked(Job)
+    except JobProblems as error:
+        raise JobProblems([*error.problems, *source.unknown_names(shop, error.problems)]) from None
     assert isinstance(source.tree, Block)  # a checked model came from a block
     return ReadJob(path, job, places_of(source.tree), source.text)
 
@@ -127,6 +136,16 @@ def read_shop(folder: Path) -> Shop:
     return Shop(house=house, lathes=lathes, materials=materials, tools=tools)
 
 
+def _entries(tree: Block) -> Iterator[tuple[str, object]]:
+    """The entries of a job as written that may name something of the shop, by field."""
+    yield from ((key, tree[key]) for key in ("lathe", "material") if key in tree)
+    operations = tree.get("operations")
+    for number, operation in enumerate(operations if isinstance(operations, list) else ()):
+        thread = operation.get("thread") if isinstance(operation, dict) else None
+        if isinstance(thread, dict) and "tool" in thread:
+            yield f"operations.{number}.thread.tool", thread["tool"]
+
+
 def find_jobs(jobs_dir: Path) -> list[Path]:
     """The job files of an archive, `<year>/<folder>/job.yml`, sorted, without `_shop` and hidden ones."""
     return sorted(
@@ -158,6 +177,19 @@ class _Source:
         if self.problems or checked is None:
             raise JobProblems(self.problems)
         return checked
+
+    def unknown_names(self, shop: Shop | None, problems: Sequence[Problem]) -> list[Problem]:
+        """Names the shop does not have, of a file that cannot be read for other reasons."""
+        if shop is None or not isinstance(self.tree, Block):
+            return []
+        named = {field: entry for field, entry in _entries(self.tree) if isinstance(entry, Scalar)}
+        known_bad = {problem.field for problem in problems}
+        places = places_of(self.tree)
+        return [
+            self.problem(places[field], field, message)
+            for field, message in unknown_names(named, shop)
+            if field not in known_bad
+        ]
 
     def block(self) -> Block:
         """The top level of the file, which must be a block of keys."""

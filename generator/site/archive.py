@@ -154,7 +154,7 @@ def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
             raise JobProblems([*error.problems, *shop.problems]) from error
         raise shop
     with faults_as_problems(path):
-        return compute_sheet(read_job(path), shop)
+        return compute_sheet(read_job(path, shop), shop)
 
 
 def try_shop(folder: Path) -> Shop | JobProblems:

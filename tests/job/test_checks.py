@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from generator.errors import JobProblems
 from generator.job.checks import Contradiction, check_job
 from generator.job.reading import ReadJob, find_jobs, read_job, read_shop
 from generator.job.shop import Shop
@@ -405,9 +406,21 @@ def test_a_name_the_shop_does_not_have_is_a_problem(
     assert problems[0].source_line
 
 
-def test_a_designation_that_cannot_be_read_is_a_problem_at_its_place(read: Reader, shop: Shop) -> None:
-    job = read({"designation: 2-8 UN-2A": "designation: two inch eight"})
-    problems, found = check_job(job, shop)
-    assert found == []
-    assert problems[0].location == job.where("operations.1.thread.designation")
-    assert "two inch eight" in problems[0].message
+def test_a_designation_that_cannot_be_read_is_a_problem_at_its_place(read: Reader) -> None:
+    with pytest.raises(JobProblems) as caught:
+        read({"designation: 2-8 UN-2A": "designation: two inch eight"})
+    (problem,) = caught.value.problems
+    assert problem.field == "operations.1.thread.designation"
+    assert "two inch eight" in problem.message
+
+
+def test_names_the_shop_does_not_have_stand_among_the_other_problems(
+    tmp_path: Path, small_job: str, shop: Shop
+) -> None:
+    path = tmp_path / "job.yml"
+    text = small_job.replace("lathe: long-bed", "lathe: long-bad").replace("2-8 UN-2A", "2-9 UNC-2A")
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(JobProblems) as caught:
+        read_job(path, shop)
+    assert [problem.field for problem in caught.value.problems] == ["lathe", "operations.1.thread.designation"]
+    assert "did you mean long-bed" in caught.value.problems[0].message

@@ -1,0 +1,35 @@
+"""Names in a job that point into the shop's files: its lathe, material and threading tool."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from generator.job.shop import Shop
+from generator.units import nearest, quoted
+
+UNKNOWN = "unknown"
+
+
+def unknown_names(named: Mapping[str, str], shop: Shop) -> Iterator[tuple[str, str]]:
+    """Field and sentence for each name the shop does not have.
+
+    Parameters
+    ----------
+    named : dotted field ("lathe", "material", "operations.2.thread.tool") to the name written there
+    """
+    tools = [tool.name for tool in shop.tools.threading]
+    for field, name in named.items():
+        if field == "lathe" and name not in shop.lathes:
+            yield field, _not_listed(name, "a lathe", list(shop.lathes), "a file in lathes")
+        elif field == "material" and name not in (UNKNOWN, *shop.materials):
+            message = _not_listed(name, "a material", list(shop.materials), "an entry in materials.yml")
+            yield field, f"{message}, or write {UNKNOWN}"
+        elif field.endswith(".tool") and name not in tools:
+            yield field, _not_listed(name, "a threading tool", tools, "an entry in tools.yml")
+
+
+def _not_listed(name: str, what: str, known: list[str], place: str) -> str:
+    near = nearest(name, known)
+    others = f"known are {', '.join(known)}; otherwise" if known else "so far there is none;"
+    hint = f"did you mean {near}? Otherwise" if near else others
+    return f"{quoted(name)} is not {what} of this shop: {hint} give it {place}"
