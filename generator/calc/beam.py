@@ -1,9 +1,10 @@
 """Work as a beam: stepped hollow rounds on elastic or rigid supports, by beam elements.
 
-    section_area, second_moment     of a hollow round
     Segment, Support, Beam          what the work is and what holds it
     Beam.deflections                under a load at one place
-    Beam.reactions                  what the supports carry
+    Beam.under_tool                 under the load itself as it walks along the work
+    Beam.sag                        under its own weight
+    Beam.reactions, Beam.carried    what the supports carry of a load, of the weight
     Beam.first_frequency            first bending frequency
 
 Nodes stand at every step, support and load, so the static solution is exact (Euler-Bernoulli); the
@@ -21,6 +22,7 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.linalg import eigh
 
+from generator.calc.sections import second_moment, section_area
 from generator.errors import OutsideRange
 from generator.si import Force, Frequency, Length, Pressure
 
@@ -29,54 +31,6 @@ SAME_PLACE = 1e-9  # m
 HELD_IN_A_PLANE = 2  # a bar in a plane moves across and tilts
 
 Array = NDArray[np.float64]
-
-
-def section_area(od: Length, bore: Length = 0.0) -> float:
-    """Area of a hollow round: ``A = π ÷ 4 (D² − d²)``, m².
-
-    Parameters
-    ----------
-    od, bore : diameters, m
-
-    Returns
-    -------
-    m².
-
-    Examples
-    --------
-    >>> round(section_area(50e-3) * 7850, 4)     # kg per metre of 50 mm steel bar
-    15.4134
-
-    Source
-    ------
-    Gere, Mechanics of Materials, 5th ed., Appendix D.
-    """
-    return math.pi / 4 * (od**2 - bore**2)
-
-
-def second_moment(od: Length, bore: Length = 0.0) -> float:
-    """Second moment of area of a hollow round: ``I = π ÷ 64 (D⁴ − d⁴)``, m⁴.
-
-    Parameters
-    ----------
-    od, bore : diameters, m
-
-    Returns
-    -------
-    m⁴.
-
-    Raises
-    ------
-    OutsideRange
-        When the bore is not smaller than the outside.
-
-    Source
-    ------
-    Gere, Mechanics of Materials, 5th ed., Appendix D.
-    """
-    if not 0 <= bore < od:
-        raise OutsideRange("bore", bore, 0.0, od, "a wall must be left", "m")
-    return math.pi / 64 * (od**4 - bore**4)
 
 
 @dataclass(frozen=True)
@@ -189,9 +143,12 @@ class Beam:
         """Force (N) of each support on the work, against the load, in the order of `supports`."""
         stations = self._places(at)
         loads = self._point_load(stations, load, at)
-        moved = self._solve(stations, loads)
-        left_over = loads - self._stiffness(stations, with_supports=False) @ moved
-        return tuple(float(left_over[2 * _index(stations, support.at)]) for support in self.supports)
+        return self._carried(stations, loads)
+
+    def carried(self, gravity: float) -> tuple[Force, ...]:
+        """Force (N) with which each support carries the work's own weight, in the order of `supports`."""
+        stations = self._places()
+        return self._carried(stations, self._own_weight(stations, gravity))
 
     def first_frequency(self, elements: int = ELEMENTS_FOR_FREQUENCY) -> Frequency:
         """First bending frequency (Hz) of the beam on its supports, without added masses.
@@ -302,6 +259,11 @@ class Beam:
             rows = slice(2 * number, 2 * number + 4)
             loads[rows] += weight * np.array([length / 2, length**2 / 12, length / 2, -(length**2) / 12])
         return loads
+
+    def _carried(self, stations: list[Length], loads: Array) -> tuple[Force, ...]:
+        moved = self._solve(stations, loads)
+        left_over = loads - self._stiffness(stations, with_supports=False) @ moved
+        return tuple(float(left_over[2 * _index(stations, support.at)]) for support in self.supports)
 
     def _solve(self, stations: list[Length], loads: Array) -> Array:
         free = self._free(stations)

@@ -82,7 +82,8 @@ def thread_chip_area(
     ------
     Geometry.
     """
-    return nose_flat * (depth_after - depth_before) + (depth_after**2 - depth_before**2) * math.tan(half_angle)
+    squares = depth_after**2 - depth_before**2
+    return nose_flat * (depth_after - depth_before) + squares * math.tan(half_angle)
 
 
 def thread_force(
@@ -132,7 +133,7 @@ def thread_force(
     area = thread_chip_area(nose_flat, depth_before, depth_after, half_angle)
     flank = depth_after / math.cos(half_angle)
     edge = 2 * flank + nose_flat if plunge else flank
-    return k_c11 * (area / edge / mm) ** -m_c * area
+    return k_c11 * math.pow(area / edge / mm, -m_c) * area
 
 
 def turning_force(
@@ -165,7 +166,7 @@ def turning_force(
     ------
     Kienzle (1952); DIN 6584.
     """
-    return k_c11 * (feed * math.sin(entering_angle) / mm) ** -m_c * depth * feed
+    return k_c11 * math.pow(feed * math.sin(entering_angle) / mm, -m_c) * depth * feed
 
 
 def cutting_power(force: Force, speed: Speed) -> Power:

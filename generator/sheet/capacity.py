@@ -5,11 +5,13 @@ What the lathe record does not say cannot be checked; `capacity_section` names i
 
 from __future__ import annotations
 
+from generator.errors import Location
+from generator.job.fields import Given
 from generator.job.model import Job
 from generator.job.shop import Lathe, LatheChuck, Range
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
-from generator.sheet.model import Figure, Kind, Quantity
+from generator.sheet.model import Figure, Kind, Quantity, System
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
 from generator.si import Length
@@ -25,12 +27,12 @@ def capacity_section(
 ) -> None:
     """Compare the work with what the lathe takes; lay figures, findings, and what could not be checked."""
     unchecked: list[str] = []
-    chuck = used_chuck(job, lathe)
-    _chuck(job, lathe, chuck, layout, desk)
-    _steady(job, lathe, layout, thread, steady_at, desk, unchecked)
-    _swing(lathe, layout, thread, desk, unchecked)
-    _length(job, lathe, chuck, layout, desk, unchecked)
-    _bore(job, lathe, layout, desk, unchecked)
+    chuck, system = used_chuck(job, lathe), job.units or lathe.units
+    _chuck(job, lathe, chuck, layout, system, desk)
+    _steady(job, lathe, layout, thread, steady_at, system, desk, unchecked)
+    _swing(job, lathe, layout, thread, system, desk, unchecked)
+    _length(job, lathe, chuck, layout, system, desk, unchecked)
+    _bore(job, lathe, layout, system, desk, unchecked)
     if unchecked:
         desk.find(
             "not-checked",
@@ -53,7 +55,9 @@ def _range_words(range_: Range) -> str:
     return f"{range_.from_.with_unit} to {range_.to.with_unit}"
 
 
-def _chuck(job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, desk: Desk) -> None:
+def _chuck(
+    job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, system: System, desk: Desk
+) -> None:
     asked = job.holding.chuck
     if chuck is None:
         known = " and ".join(f"{one.jaws}-jaw" for one in lathe.chucks)
@@ -78,8 +82,16 @@ def _chuck(job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, des
         desk.find(
             "chuck-range",
             "stop",
-            f"The work is {length_words(largest, lathe.units)} in the jaws; the {chuck.jaws}-jaw chuck of "
+            f"The work is {length_words(largest, system)} in the jaws; the {chuck.jaws}-jaw chuck of "
             f"{lathe.name} takes {_range_words(chuck.grips)}. Take another chuck or lathe.",
+            asked.grip.where,
+        )
+    if chuck.jaw_length is not None and asked.grip.si > chuck.jaw_length.si:
+        desk.find(
+            "grip-past-jaws",
+            "check",
+            f"The grip is {asked.grip.with_unit}, but the jaws of this chuck are only "
+            f"{chuck.jaw_length.with_unit} long. Measure both again: the stick-out counts from the jaw face.",
             asked.grip.where,
         )
     if len(gripped) > 1 or any(span.tapered for span in gripped):
@@ -98,6 +110,7 @@ def _steady(
     layout: Layout,
     thread: ThreadPlan | None,
     steady_at: Length | None,
+    system: System,
     desk: Desk,
     unchecked: list[str],
 ) -> None:
@@ -109,7 +122,7 @@ def _steady(
             "steady-missing",
             "stop",
             f"{lathe.name} has no steady rest in its record. Take another lathe, or a center.",
-            job.holding.chuck.grip.where,
+            _steady_where(job),
         )
         return
     if span is not None:
@@ -125,49 +138,84 @@ def _steady(
             desk.find(
                 "steady-range",
                 "stop",
-                f"The work is {length_words(diameter, lathe.units)} where the steady rest stands; the one of "
-                f"{lathe.name} takes {_range_words(lathe.steady)}.",
-                job.holding.chuck.grip.where,
+                f"The work is {length_words(diameter, system)} where the steady rest stands; the one of "
+                f"{lathe.name} takes {_range_words(lathe.steady)}. Run it on another place, or take another "
+                "lathe.",
+                _steady_where(job),
             )
-    if thread is None:
+    if thread is not None:
+        _carriage(job, lathe, thread, steady_at, system, desk, unchecked)
+
+
+def _carriage(
+    job: Job,
+    lathe: Lathe,
+    thread: ThreadPlan,
+    steady_at: Length,
+    system: System,
+    desk: Desk,
+    unchecked: list[str],
+) -> None:
+    """Does the carriage get to the end of the cut that faces the steady rest?"""
+    cut_end = thread.relief_end if thread.relief_end is not None else thread.end
+    towards_chuck = steady_at < cut_end
+    side = "chuck" if towards_chuck else "tailstock"
+    needs = lathe.carriage_left if towards_chuck else lathe.carriage_right
+    if needs is None:
+        unchecked.append(f"how far the carriage reaches from the tool towards the {side}")
         return
-    if lathe.carriage_left is None:
-        unchecked.append("how far the carriage reaches from the tool towards the chuck (carriage_left)")
-        return
-    width = lathe.steady.width.si if lathe.steady.width else 0.0
-    last = thread.relief_end if thread.relief_end is not None else thread.end
-    room = last - (steady_at + width / 2)
+    last = cut_end if towards_chuck else thread.start
+    half = lathe.steady.width.si / 2 if lathe.steady and lathe.steady.width else 0.0
+    room = (last - steady_at if towards_chuck else steady_at - last) - half
+    distance = "{end of the cut} − {steady}" if towards_chuck else "{steady} − {end of the cut}"
     desk.computed(
         "capacity.carriage",
         "Room from the steady rest to the end of the cut",
         room,
         "length",
-        "{end of the cut} − {steady} − {width} ÷ 2",
-        {"end of the cut": (last, "length"), "steady": (steady_at, "length"), "width": (width, "length")},
+        f"{distance} − {{width}} ÷ 2",
+        {"end of the cut": (last, "length"), "steady": (steady_at, "length"), "width": (2 * half, "length")},
         "geometry",
-        note=f"the carriage needs {lathe.carriage_left.with_unit} on that side of the tool",
+        note=f"the carriage needs {needs.with_unit} on that side of the tool",
+        rounds="down",
     )
-    if 0 <= room < lathe.carriage_left.si:
+    if 0 <= room < needs.si:
         desk.find(
             "carriage-meets-steady",
             "stop",
             "The carriage meets the steady rest before the tool is at the end of the cut: there is "
-            f"{length_words(room, lathe.units)}, the carriage needs {lathe.carriage_left.with_unit}. Move "
-            "the steady towards the chuck, or set the tool out to the left.",
-            job.holding.chuck.grip.where,
+            f"{length_words(room, system)}, the carriage needs {needs.with_unit}. Move the steady towards "
+            f"the {side}, or set the tool over to that side.",
+            _steady_where(job),
         )
 
 
-def _swing(lathe: Lathe, layout: Layout, thread: ThreadPlan | None, desk: Desk, unchecked: list[str]) -> None:
+def _steady_where(job: Job) -> Location:
+    """The line on the steady rest's place, or on the chuck where the file does not give one."""
+    steady = job.holding.steady
+    return steady.at.where if steady and isinstance(steady.at, Given) else job.holding.chuck.grip.where
+
+
+def _swing(
+    job: Job,
+    lathe: Lathe,
+    layout: Layout,
+    thread: ThreadPlan | None,
+    system: System,
+    desk: Desk,
+    unchecked: list[str],
+) -> None:
     largest = max(max(span.od_start, span.od_end) for span in layout.spans)
+    where = job.work[max(layout.spans, key=lambda one: max(one.od_start, one.od_end)).section_index].od.where
     over_bed = lathe.swing.over_bed
     _lay(desk, "swing_over_bed", "Largest diameter", largest, f"{over_bed.with_unit} swings over the bed")
     if largest > over_bed.si:
         desk.find(
             "swing-bed",
             "stop",
-            f"The work is {length_words(largest, lathe.units)} over; {lathe.name} swings "
+            f"The work is {length_words(largest, system)} over; {lathe.name} swings "
             f"{over_bed.with_unit} over the bed. Take a larger lathe.",
+            where,
         )
     over_slide = lathe.swing.over_cross_slide
     if over_slide is None:
@@ -189,13 +237,21 @@ def _swing(lathe: Lathe, layout: Layout, thread: ThreadPlan | None, desk: Desk, 
         desk.find(
             "swing-slide",
             "stop",
-            f"{length_words(widest, lathe.units)} has to pass over the cross slide; {lathe.name} swings "
-            f"{over_slide.with_unit} there.",
+            f"{length_words(widest, system)} has to pass over the cross slide; {lathe.name} swings "
+            f"{over_slide.with_unit} there. Take a larger lathe, or hold it so that the "
+            "wide part stays clear.",
+            where,
         )
 
 
 def _length(
-    job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, desk: Desk, unchecked: list[str]
+    job: Job,
+    lathe: Lathe,
+    chuck: LatheChuck | None,
+    layout: Layout,
+    system: System,
+    desk: Desk,
+    unchecked: list[str],
 ) -> None:
     if job.holding.behind_spindle is not None:
         return
@@ -226,14 +282,16 @@ def _length(
         desk.find(
             "too-long",
             "stop",
-            f"Work, chuck and center take {length_words(need, lathe.units)}; {lathe.name} has "
+            f"Work, chuck and center take {length_words(need, system)}; {lathe.name} has "
             f"{lathe.between_centers.with_unit} between centers. Take a longer lathe, or pass the work "
             "through the spindle.",
             job.work[0].length.where,
         )
 
 
-def _bore(job: Job, lathe: Lathe, layout: Layout, desk: Desk, unchecked: list[str]) -> None:
+def _bore(
+    job: Job, lathe: Lathe, layout: Layout, system: System, desk: Desk, unchecked: list[str]
+) -> None:
     if job.holding.behind_spindle is None:
         return
     if lathe.spindle.bore is None:
@@ -251,7 +309,7 @@ def _bore(job: Job, lathe: Lathe, layout: Layout, desk: Desk, unchecked: list[st
         desk.find(
             "spindle-bore",
             "stop",
-            f"The bar is {length_words(inside, lathe.units)}; the spindle bore of {lathe.name} is "
-            f"{lathe.spindle.bore.with_unit}. It does not pass.",
+            f"The bar is {length_words(inside, system)}; the spindle bore of {lathe.name} is "
+            f"{lathe.spindle.bore.with_unit}. It does not pass: take a lathe with a larger bore.",
             job.holding.behind_spindle.where,
         )

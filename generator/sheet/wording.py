@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.sheet.model import System
-from generator.si import Length, SpindleSpeed, Time, inch, mm, rev_per_min
+from generator.si import Length, Mass, SpindleSpeed, Time, inch, lb, mm, rev_per_min
 
 
 def length_words(value: Length, system: System) -> str:
@@ -24,6 +24,16 @@ def fine_words(value: Length, system: System) -> str:
     """
     in_inches, in_mm = f"{value / inch:.4f} in", f"{value / mm:.3f} mm"
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
+
+
+def mass_words(value: Mass, system: System) -> str:
+    """A weight, the job's unit first.
+
+    >>> mass_words(25.0, "inch"), mass_words(25.0, "mm")
+    ('55 lb (25 kg)', '25 kg (55 lb)')
+    """
+    in_pounds, in_kg = f"{value / lb:.0f} lb", f"{value:.0f} kg"
+    return f"{in_pounds} ({in_kg})" if system == "inch" else f"{in_kg} ({in_pounds})"
 
 
 def rpm_words(speed: SpindleSpeed) -> str:

@@ -8,7 +8,8 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from generator.calc.beam import Beam, Segment, Support, second_moment, section_area
+from generator.calc.beam import Beam, Segment, Support
+from generator.calc.sections import second_moment, section_area
 from generator.errors import OutsideRange
 
 E, RHO = 205e9, 7850.0

@@ -12,7 +12,8 @@ import math
 
 import pytest
 
-from generator.calc.beam import Beam, Segment, Support, second_moment, section_area
+from generator.calc.beam import Beam, Segment, Support
+from generator.calc.sections import second_moment, section_area
 
 E, RHO, G = 205e9, 7850.0, 9.80665
 CLAMP = Support(0.0, math.inf, math.inf)

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from generator.calc.beam import second_moment
+from generator.calc.sections import second_moment
 from generator.sheet.capacity import capacity_section
 from generator.sheet.desk import Desk
 from generator.sheet.layout import lay_out
@@ -116,7 +116,7 @@ def test_what_the_lathe_record_does_not_say_is_named(job_of, shop):
 
 
 def test_deflection_is_the_cantilever_of_print_when_nothing_else_gives(sheet_of, shop):
-    """Roark table 8.1, 1a, with the chuck's own tilt P L²/k beside it; bar of one diameter, thread at its end."""
+    """Roark table 8.1, 1a, with the chuck's own tilt P L²/k beside it; thread at the end of a bar."""
     changes = {
         "  - {length: 11 5/8, od: 2.75}\n": "",
         "  - {length: 2 7/8, od: 2 1/4}": "  - {length: 9, od: 2 1/4}",

@@ -1,0 +1,181 @@
+"""The work as a beam on chuck, steady rest and center, and where on it a steady rest can stand."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+
+from generator.calc.beam import Beam, Segment, Support
+from generator.job.model import Job
+from generator.job.shop import Lathe
+from generator.sheet.layout import Layout
+from generator.sheet.model import System
+from generator.sheet.plans import ThreadPlan
+from generator.si import Length, inch, mm
+from generator.tables.materials import MaterialRow
+
+TAPER_STEPS = 8  # cylinders that stand in for a taper
+PLACES_ALONG_CUT = 9
+MOST_PLACES = 60  # tried for the steady rest
+STEPS = {
+    "inch": tuple(step * inch for step in (1 / 8, 1 / 4, 1 / 2, 1, 2)),
+    "mm": tuple(step * mm for step in (2, 5, 10, 20, 50)),
+}  # places a rule can be set to
+DUST = 1e-9  # m: two places nearer than this are one
+
+
+@dataclass(frozen=True)
+class HeldWork:
+    """All that the beam is made of, but for where the steady rest stands.
+
+    `chuck_stiffness` N m/rad against tilting, `steady_stiffness` N/m; the center is rigid.
+    """
+
+    job: Job
+    lathe: Lathe
+    layout: Layout
+    thread: ThreadPlan | None
+    material: MaterialRow | None
+    chuck_stiffness: float
+    steady_stiffness: float
+
+    @property
+    def system(self) -> System:
+        """The unit that stands first on this job's sheet."""
+        return self.job.units or self.lathe.units
+
+    @property
+    def steady_half(self) -> Length:
+        """Half the width of the steady's fingers, 0 where the record does not say (m)."""
+        return self.lathe.steady.width.si / 2 if self.lathe.steady and self.lathe.steady.width else 0.0
+
+    @property
+    def cut_end(self) -> Length | None:
+        """Where the tool is nearest to the chuck (m)."""
+        if self.thread is None:
+            return None
+        return self.thread.end if self.thread.relief_end is None else self.thread.relief_end
+
+    def cut_places(self) -> list[Length]:
+        """Places along the thread where the deflection is worked out, from the chuck outwards (m)."""
+        if self.thread is None:
+            return []
+        start, end = (min(max(x, 0.0), self.layout.stick_out) for x in (self.thread.start, self.thread.end))
+        return [end + (start - end) * step / (PLACES_ALONG_CUT - 1) for step in range(PLACES_ALONG_CUT)]
+
+    # -- the beam -------------------------------------------------------------------------------------
+
+    def beam(self, steady_at: Length | None, *, rigid: bool = False) -> Beam:
+        """The work on its supports, as soft as they are or rigid: chuck, then steady rest, then center."""
+        assert self.material is not None
+        supports = [Support(0.0, math.inf, math.inf if rigid else self.chuck_stiffness)]
+        if steady_at is not None:
+            supports.append(Support(steady_at, math.inf if rigid else self.steady_stiffness))
+        if self.job.holding.center:
+            supports.append(Support(self.layout.stick_out))
+        return Beam(
+            tuple(self._segments()), tuple(supports), self.material.elastic_modulus, self.material.density
+        )
+
+    def worst(self, steady_at: Length | None, *, rigid: bool = False) -> tuple[float, Length]:
+        """Largest deflection under the tool along the cut for 1 N there (m/N), and where (m)."""
+        places = self.cut_places()
+        gives = [abs(float(give)) for give in self.beam(steady_at, rigid=rigid).under_tool(1.0, places)]
+        return max(zip(gives, places, strict=True))
+
+    def _segments(self) -> list[Segment]:
+        thread = self.thread
+        marks = {0.0, self.layout.stick_out}
+        for span in self.layout.spans:
+            steps = TAPER_STEPS if span.tapered else 1
+            marks.update(span.start + (span.end - span.start) * step / steps for step in range(steps + 1))
+        if thread is not None:
+            ends = (thread.start, thread.end, thread.relief_start, thread.relief_end)
+            marks.update(x for x in ends if x is not None)
+        segments: list[Segment] = []
+        for start, end in pairwise(sorted(x for x in marks if 0.0 <= x <= self.layout.stick_out)):
+            if end - start < DUST:
+                continue
+            begin, middle = segments[-1].end if segments else start, (start + end) / 2
+            here = self.layout.span_at(middle)
+            assert here is not None
+            segments.append(Segment(begin, end, min(here.od_at(middle), self._cut_down(middle)), here.bore))
+        return segments
+
+    def _cut_down(self, x: Length) -> Length:
+        """Diameter that thread and relief leave at x; infinite away from them (m)."""
+        thread = self.thread
+        if thread is None:
+            return math.inf
+        if thread.end <= x <= thread.start:
+            return thread.root_diameter
+        if (
+            thread.relief_end is not None
+            and thread.relief_diameter is not None
+            and thread.relief_end <= x <= thread.end
+        ):
+            return thread.relief_diameter
+        return math.inf
+
+    # -- places for the steady rest -------------------------------------------------------------------
+
+    def place_fault(self, x: Length) -> str:
+        """Why the steady rest cannot stand at x; empty when it can."""
+        half = self.steady_half - DUST
+        span = self.layout.span_at(x)
+        if x <= 0 or span is None or x >= self.layout.stick_out:
+            return "is not on the work that stands out of the jaws"
+        if self.thread is not None:
+            end = self.cut_end
+            assert end is not None
+            if x + half > self.thread.end and x - half < self.thread.start:
+                return "is on the thread"
+            if x + half > end and x - half < self.thread.start:
+                return "is on the relief"
+        if span.tapered:
+            return "is on a taper"
+        if x - half < max(span.start, 0.0) or x + half > span.end:
+            return "does not leave the fingers their whole width on one diameter"
+        return ""
+
+    def allowed_places(self) -> list[Length]:
+        """Places to try for the steady rest, from the chuck outwards (m).
+
+        They are places a rule can be set to; only where none of those will do, the ends of each plain band.
+        """
+        step = next(
+            (one for one in STEPS[self.system] if self.layout.stick_out / one <= MOST_PLACES),
+            self.layout.stick_out / MOST_PLACES,
+        )
+        on_the_rule = [step * count for count in range(1, math.ceil(self.layout.stick_out / step))]
+        return [x for x in on_the_rule if self._takes_steady(x)] or sorted(
+            {x for x in self._band_ends() if self._takes_steady(x)}
+        )
+
+    def _takes_steady(self, x: Length) -> bool:
+        span, steady = self.layout.span_at(x), self.lathe.steady
+        return (
+            not self.place_fault(x)
+            and span is not None
+            and (steady is None or steady.from_.si <= span.od_at(x) <= steady.to.si)
+            and self._clear_of_carriage(x)
+        )
+
+    def _clear_of_carriage(self, x: Length) -> bool:
+        """True when the carriage gets to both ends of the cut with the steady at x, as far as is known."""
+        if self.thread is None or self.cut_end is None:
+            return True
+        near, far = self.lathe.carriage_left, self.lathe.carriage_right
+        if x < self.cut_end:
+            return x + self.steady_half <= self.cut_end - (near.si if near else 0.0) + DUST
+        return x - self.steady_half >= self.thread.start + (far.si if far else 0.0) - DUST
+
+    def _band_ends(self) -> list[Length]:
+        half, places = self.steady_half, []
+        for span in self.layout.spans:
+            places += [max(span.start, 0.0) + half, (max(span.start, 0.0) + span.end) / 2, span.end - half]
+        if self.cut_end is not None:
+            near = self.lathe.carriage_left
+            places.append(self.cut_end - (near.si if near else 0.0) - half)
+        return places
