@@ -1,7 +1,7 @@
 """Multipliers to SI, and names for the kinds of quantity that travel inside the package.
 
 Inside, every figure is a plain float in SI: m, s, N, Pa, W, kg, rad, and rev/s for a spindle (never rad/s).
-A value times a multiplier is SI: ``2.25 * inch``. A SI value over a multiplier is the other unit: ``x / inch``.
+A value times a multiplier is SI: ``2.25 * inch``. SI over a multiplier is the other unit: ``x / inch``.
 
 >>> round(100 * ft_per_min / (3.141592653589793 * 2 * inch) / rev_per_min, 2)   # 100 ft/min on 2 in
 190.99

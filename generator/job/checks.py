@@ -6,6 +6,8 @@ the work are in `work_checks`, those of the thread in `thread_checks`.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from generator.calc.designation import parse_designation
 from generator.errors import Problem
 from generator.job.contradiction import Contradiction
@@ -28,7 +30,7 @@ def check_job(read: ReadJob, shop: Shop) -> tuple[list[Problem], list[Contradict
     the contradictions, both in file order.
     """
     problems = [read.problem(*found) for found in unknown_names(_named(read.job), shop)]
-    found = [*work_contradictions(read.job), *one_of_each(read)]
+    found = [*work_contradictions(read.job), *one_of_each(read), *_missing_pictures(read)]
     for place, operation in enumerate(read.job.operations):
         if operation.thread is not None:
             designation = parse_designation(operation.thread.designation)
@@ -44,3 +46,10 @@ def _named(job: Job) -> dict[str, str]:
         if operation.thread and operation.thread.tool
     }
     return {"lathe": job.lathe, "material": job.material, **tools}
+
+
+def _missing_pictures(read: ReadJob) -> Iterator[Contradiction]:
+    for place, name in enumerate(read.job.photos):
+        if not (read.path.parent / name).is_file():
+            text = f"The picture {name} is not in the job's folder; the sheet leaves it out."
+            yield Contradiction("picture-missing", "note", text, read.where(f"photos.{place}"))

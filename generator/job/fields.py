@@ -326,6 +326,15 @@ def _read_designation(value: object) -> str:
     return text
 
 
+def _read_picture(value: object) -> str:
+    name = _read_line(value)
+    if not re.fullmatch(r"[\w(][\w ().,+-]*\.(jpe?g|png|webp|gif)", name, re.IGNORECASE):
+        raise refused(
+            ("", f"{shown(name)} is not a picture beside the job file: write its name, such as intake-1.jpg")
+        )
+    return name
+
+
 def _read_yes_no(value: object) -> bool:
     if isinstance(value, bool):
         return value
@@ -379,6 +388,7 @@ _TEXT_SCHEMA = WithJsonSchema({"type": ["string", "number"]})
 
 Text = Annotated[str, PlainValidator(_read_text), _TEXT_SCHEMA]
 Line = Annotated[str, PlainValidator(_read_line), _TEXT_SCHEMA]
+PictureName = Annotated[str, PlainValidator(_read_picture), _TEXT_SCHEMA]
 ThreadDesignation = Annotated[str, PlainValidator(_read_designation), _TEXT_SCHEMA]
 KnownOrUnknown = Annotated[
     str,

@@ -25,6 +25,7 @@ from generator.job.fields import (
     LengthOrZero,
     Line,
     Number,
+    PictureName,
     Pressure,
     SpindleSpeed,
     Strict,
@@ -350,7 +351,7 @@ class Job(Strict):
     """Limits the customer set."""
     people: Person = Person()
     """Who did what."""
-    photos: list[Line] = Field(default_factory=list)
+    photos: list[PictureName] = Field(default_factory=list)
     """Picture files beside this file."""
     notes: list[Text] = Field(default_factory=list)
     """Anything else to be said on the sheet."""

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from urllib.parse import quote
 
 from generator.render.formats import (
     Written,
@@ -132,6 +133,7 @@ class Page:
     passes: PassTable | None
     no_passes_because: tuple[str, ...]
     steps: tuple[Step, ...]
+    pictures: tuple[tuple[str, str], ...]  # address beside the page, file name
     inspection: tuple[InspectionRow, ...]
     over_wires: str
     appendix: tuple[FigureLine, ...] = field(repr=False)
@@ -174,6 +176,7 @@ def view(sheet: Sheet) -> Page:
         passes=pass_table(sheet) if ready and sheet.passes else None,
         no_passes_because=stops or ("The job cuts no thread.",),
         steps=sheet.steps,
+        pictures=tuple((quote(f"{sheet.slug}/{name}"), name) for name in sheet.pictures),
         inspection=tuple(_inspection(sheet)),
         over_wires=_over_wires(sheet),
         appendix=tuple(lines.values()),

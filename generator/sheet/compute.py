@@ -156,6 +156,10 @@ def _lay_knowledge(read: ReadJob, desk: Desk, material: MaterialRow | None) -> N
             read.where("material"),
             "How is the material known?",
         )
+    for name, label, words in (("asked", "Asked for", job.asked), ("agreed", "Agreed instead", job.agreed)):
+        if words:
+            where = read.where(name)
+            desk.lay(Figure(f"job.{name}", label, words, "text", Kind.GIVEN, "the job file", where=where))
     if isinstance(job.duty, Duty):
         desk.lay(
             Figure(
@@ -249,7 +253,7 @@ def _assemble(
         cautions=cautions_section(setup),
         figures=dict(desk.figures),
         sections=tuple(
-            Section(id, title, names)
+            Section(id, title, names, tuple(job.notes) if id == "job" else ())
             for id, title, prefixes in SECTIONS
             if (names := tuple(name for name in desk.figures if name.startswith(prefixes)))
         ),
@@ -261,6 +265,7 @@ def _assemble(
         setup_scene=setup_scene(job, lathe, chuck, layout, thread, holding),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,
         index=_index(job, lathe, status, ready, read, findings),
+        pictures=tuple(name for name in job.photos if (read.path.parent / name).is_file()),
         key_figures=tuple(name for name in KEY_FIGURES if name in desk.figures),
     )
 

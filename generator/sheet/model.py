@@ -281,3 +281,4 @@ class Sheet:
     thread_scene: ThreadScene | None
     index: Mapping[str, str]
     key_figures: tuple[str, ...] = ()
+    pictures: tuple[str, ...] = ()  # file names beside the job file

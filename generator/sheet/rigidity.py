@@ -88,14 +88,14 @@ def _lay_overhang(held: HeldWork, steady_at: Length | None, desk: Desk) -> None:
 
 def _lay_weight_on_steady(held: HeldWork, steady_at: Length, desk: Desk) -> None:
     carried = held.beam(steady_at).carried(g_n)
-    weight = sum(carried) / g_n
+    weight = sum(carried)
     desk.computed(
         "holding.steady.weight",
         "Weight on the steady rest",
         carried[1],
         "force",
-        "{weight outside the jaws} × 9.80665 × {share of it}",
-        {"weight outside the jaws": (weight, "mass"), "share of it": (carried[1] / sum(carried), "ratio")},
+        "{weight outside the jaws} × {share of it}",
+        {"weight outside the jaws": (weight, "force"), "share of it": (carried[1] / weight, "ratio")},
         BEAM,
         rounds="up",
     )
@@ -218,7 +218,8 @@ def _lay_frequency(
         "First bending frequency",
         held.beam(steady_at).first_frequency(),
         "frequency",
-        "lowest root of det(K − (2 π f)² M) for " + ", ".join(f"{name} {{{name}}}" for name in put),
+        "lowest f of det(K − (2 π f)² M) = 0 for beam elements with "
+        + ", ".join(f"{{{name}}}" for name in put),
         put,
         "beam elements (Cook et al.); Thomson, Theory of Vibration with Applications",
         note="the work in its supports, without the weight of chuck and spindle; looser supports lower it",
@@ -268,7 +269,7 @@ def _lay_tail(
             Kind.COMPUTED,
             WHIRL,
             Working(
-                "60 × 3.516 ÷ (2 π) × √(E I ÷ (μ L⁴)) for L {L}, diameter {D}, bore {d}, E {E}, ρ {ρ}",
+                "60 × 3.516 ÷ (2 π × {L}²) × √({E} × ({D}² + {d}²) ÷ (16 × {ρ}))",
                 {
                     "L": (behind.si, "length"), "D": (bar.od_start, "length"), "d": (bar.bore, "length"),
                     "E": (material.elastic_modulus, "pressure"), "ρ": (material.density, "density"),

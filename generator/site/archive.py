@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import json
 import logging
+import shutil
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -54,6 +55,7 @@ class Entry:
     problems: tuple[Problem, ...] = ()
     figure_names: tuple[FigureName, ...] = ()
     other_sources: tuple[str, ...] = ()
+    pictures: tuple[str, ...] = ()
 
     @property
     def link(self) -> str:
@@ -120,6 +122,9 @@ def make_archive(jobs_dir: Path, pages: Path) -> Archive:
         target = pages / entry.page
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(body, encoding="utf-8", newline="\n")
+        for picture in entry.pictures:
+            target.with_suffix("").mkdir(exist_ok=True)
+            shutil.copyfile(path.parent / picture, target.with_suffix("") / picture)
         entries.append(entry)
     entries.sort(key=lambda entry: entry.row["year"], reverse=True)
     return Archive(
@@ -227,7 +232,8 @@ def _sheet_entry(path: Path, sheet: Sheet) -> Entry:
         for figure in sheet.figures.values()
     )
     row = {**sheet.index, "year": path.parent.parent.name}
-    return Entry(path, page_of(path), row, (), names, tuple(caution.source for caution in sheet.cautions))
+    sources = tuple(caution.source for caution in sheet.cautions)
+    return Entry(path, page_of(path), row, (), names, sources, sheet.pictures)
 
 
 def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:

@@ -11,6 +11,7 @@ from generator.si import GPa, MPa, Pressure, Speed, ft_per_min
 from generator.tables import rows
 
 TABLE = "materials"
+CATALOGUE = "a cutting-tool maker's turning catalogue of 2017"
 
 
 class UnknownGroup(SheetError, ValueError):
@@ -19,7 +20,12 @@ class UnknownGroup(SheetError, ValueError):
 
 @dataclass(frozen=True)
 class MaterialRow:
-    """One group. `k_c11` (Pa) and `m_c` are of the Kienzle formula with the chip thickness in mm."""
+    """One group of materials.
+
+    `elastic_modulus` Pa, `density` kg/m³, `expansion` 1/K (`source`). `k_c11` (Pa) and `m_c` are of the Kienzle
+    formula with the chip thickness in mm (`force_source`). Speeds, m/s, are for high-speed steel
+    (`speed_source`). `galls`: threads of this material seize on each other when fitted dry.
+    """
 
     group: str
     elastic_modulus: Pressure
@@ -34,6 +40,7 @@ class MaterialRow:
     galls: bool
     source: str
     speed_source: str
+    force_source: str = ""
 
 
 def material_groups() -> tuple[str, ...]:
@@ -64,11 +71,10 @@ def material_group(name: str) -> MaterialRow:
 
 @cache
 def _groups() -> dict[str, MaterialRow]:
-    source = rows.source(TABLE)
-    return {row["group"]: _read(row, source) for row in rows.table(TABLE)}
+    return {row["group"]: _read(row) for row in rows.table(TABLE)}
 
 
-def _read(row: dict[str, str], source: str) -> MaterialRow:
+def _read(row: dict[str, str]) -> MaterialRow:
     return MaterialRow(
         group=row["group"],
         elastic_modulus=float(row["elastic_modulus"]) * GPa,
@@ -81,6 +87,7 @@ def _read(row: dict[str, str], source: str) -> MaterialRow:
         threading_speed_low=float(row["threading_low"]) * ft_per_min,
         threading_speed_high=float(row["threading_high"]) * ft_per_min,
         galls=row["galls"] == "yes",
-        source=source,
+        source=row["source"],
         speed_source=row["speed_source"],
+        force_source=f"{CATALOGUE}, VDI 3323 group {row['vdi_3323']}",
     )
