@@ -34,7 +34,7 @@ from generator.si import Length, inch, mm
 from generator.tables.materials import MaterialRow
 
 JONES = "geometry; Jones, Turning and Boring (1914), on the compound rest"
-KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc: a cutting-tool maker's catalogue (2017), VDI 3323 groups"
+KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc"
 TRY_ABOVE = {"inch": 0.002 * inch, "mm": 0.05 * mm}  # on pitch diameter; common practice
 MEASURE_FROM = 0.8  # of the depth; common practice
 DRIVE = 0.75        # share of the motor's power that reaches the spindle; common practice 0.7 to 0.8
@@ -289,7 +289,8 @@ def _lay_force(
             "kc1.1": (material.k_c11, "pressure"), "mc": (material.m_c, "ratio"),
             "h in mm": (thickness, "ratio"), "chip area": (line.chip_area, "area"),
         },
-        KIENZLE, rounds="up", note="a handbook value, good to about 20 % or worse; a worn tool takes more",
+        f"{KIENZLE}: {material.force_source}", rounds="up",
+        note="a handbook value, good to about 20 % or worse; a worn tool takes more",
     )
     return largest, cuts[-1][0]
 

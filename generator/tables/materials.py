@@ -22,8 +22,8 @@ class UnknownGroup(SheetError, ValueError):
 class MaterialRow:
     """One group of materials.
 
-    `elastic_modulus` Pa, `density` kg/m³, `expansion` 1/K (`source`). `k_c11` (Pa) and `m_c` are of the Kienzle
-    formula with the chip thickness in mm (`force_source`). Speeds, m/s, are for high-speed steel
+    `elastic_modulus` Pa, `density` kg/m³, `expansion` 1/K (`source`). `k_c11` (Pa) and `m_c` are of the
+    Kienzle formula with the chip thickness in mm (`force_source`). Speeds, m/s, are for high-speed steel
     (`speed_source`). `galls`: threads of this material seize on each other when fitted dry.
     """
 
@@ -40,7 +40,7 @@ class MaterialRow:
     galls: bool
     source: str
     speed_source: str
-    force_source: str = ""
+    force_source: str
 
 
 def material_groups() -> tuple[str, ...]:

@@ -74,6 +74,23 @@ def test_reactions_add_up_to_the_load_where_all_push_across(name):
 
 
 @pytest.mark.parametrize("name", SUPPORTS)
+def test_supports_carry_the_whole_weight(name):
+    volume = sum(section_area(one.od, one.bore) * (one.end - one.start) for one in SHAFT)
+    assert sum(Beam(SHAFT, SUPPORTS[name], E, RHO).carried(9.80665)) == pytest.approx(volume * RHO * 9.80665)
+
+
+@pytest.mark.parametrize("name", SUPPORTS)
+def test_stiffness_is_symmetric_and_gives_nothing_for_a_push_of_the_whole(name):
+    beam = Beam(SHAFT, SUPPORTS[name], E, RHO)
+    stations = beam._places(0.700)
+    matrix = beam._stiffness(stations, with_supports=False)
+    assert np.allclose(matrix, matrix.T, rtol=1e-12)
+    across = np.zeros(2 * len(stations))
+    across[::2] = 1.0
+    assert np.allclose(matrix @ across / matrix.max(), 0.0, atol=1e-12)
+
+
+@pytest.mark.parametrize("name", SUPPORTS)
 def test_more_stations_change_nothing(name):
     beam = Beam(SHAFT, SUPPORTS[name], E, RHO)
     once = beam.deflections(1000.0, 0.700, [0.700])[0]
@@ -158,6 +175,14 @@ def test_segments_with_a_gap_are_refused():
         Beam((Segment(0, 0.1, 0.05), Segment(0.2, 0.3, 0.05)), (Support(0),), E)
 
 
-def test_a_bore_as_large_as_the_outside_is_refused():
-    with pytest.raises(OutsideRange, match="bore"):
-        second_moment(0.05, 0.05)
+@pytest.mark.parametrize("supports", ["clamped", "soft chuck", "chuck, steady, center"])
+def test_frequency_agrees_with_the_deflected_shape_from_above(supports):
+    """Rayleigh (Thomson, Theory of Vibration): √(g Σ m y ÷ Σ m y²) of the sag lies just above."""
+    beam = Beam(SHAFT, SUPPORTS[supports], E, RHO)
+    x = np.linspace(0.0005, 0.7995, 400)
+    sag = beam.sag(list(x), 9.80665)
+    here = [next(one for one in SHAFT if place <= one.end) for place in x]
+    mass = np.array([section_area(one.od, one.bore) for one in here])
+    rayleigh = math.sqrt(9.80665 * (mass * abs(sag)).sum() / (mass * sag**2).sum()) / (2 * math.pi)
+    assert beam.first_frequency() <= rayleigh * (1 + 5e-4)  # 400 slices
+    assert beam.first_frequency() == pytest.approx(rayleigh, rel=0.05)

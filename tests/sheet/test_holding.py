@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from types import SimpleNamespace
 
 import pytest
 
@@ -155,3 +156,141 @@ def test_critical_speed_is_the_first_frequency_by_the_minute(sheet_of):
 def test_a_metric_job_is_laid_out_in_the_same_metres(sheet_of):
     sheet = sheet_of({"od: 2.75": "od: 69.85 mm", "grip: 3": "grip: 76.2 mm"})
     assert sheet.figures["holding.stick_out"].value == pytest.approx(292.1 * mm)
+
+
+BLUNT = {"  center: live": "  steady: {at: 4}\n  hold_back: yes"}
+
+
+def test_overhang_counts_from_the_last_support_before_the_cut(sheet_of):
+    assert sheet_of().figures["holding.overhang"].value == pytest.approx(11.5 * inch)
+    assert sheet_of(BLUNT).figures["holding.overhang"].value == pytest.approx(7.5 * inch)
+
+
+def test_weight_and_cut_on_the_steady_follow_from_statics_when_the_chuck_does_not_resist(sheet_of):
+    """Hinge at the jaws: the steady carries moment over distance (statics)."""
+    changes = {**BLUNT, "{length: 11 5/8, od: 2.75}": "{length: 11 5/8, od: 2.75, surface: turned}"}
+    soft = SimpleNamespace(si=1e-3, with_unit="-", where=None)
+    figures = sheet_of(changes, house={"chuck_stiffness": soft}).figures
+    thread_start = 11.5 * inch
+    expected = figures["holding.force"].value * thread_start / (4 * inch)
+    assert figures["holding.steady.force"].value == pytest.approx(expected, rel=1e-6)
+    big, root = 2.75**2, (figures["thread.root"].value / inch) ** 2
+    relief = (figures["relief.diameter"].value / inch) ** 2
+    lengths = [(0, 8.625, big), (8.625, 9.0, relief), (9.0, 11.5, root)]
+    moment = sum(area * (b - a) * (a + b) / 2 for a, b, area in lengths) * inch**4 * math.pi / 4
+    assert figures["holding.steady.weight"].value == pytest.approx(
+        moment * 7850 * 9.80665 / (4 * inch), rel=2e-3
+    )
+
+
+def test_steady_on_the_tailstock_side_of_the_thread_needs_the_carriage_room_on_that_side(sheet_of):
+    changes = {
+        "  - {length: 2 7/8, od: 2 1/4}": "  - {length: 2 7/8, od: 2 1/4}\n"
+        "  - {length: 20, od: 2, surface: turned}",
+        "length: 2 1/2, tool": "length: 2 1/2, from_end: 20, tool",
+        "  center: live": "  center: live\n  steady: {at: 15}",
+    }
+    sheet = sheet_of(changes)
+    assert "steady-place" not in found(sheet)
+    assert found(sheet)["carriage-meets-steady"].level == "stop"
+    assert "towards the tailstock" in found(sheet)["carriage-meets-steady"].text
+    assert "carriage-meets-steady" not in found(sheet_of({**changes, "at: 15}": "at: 24}"}))
+    free = sheet_of(changes, lathe={"carriage_right": None})
+    assert "towards the tailstock" in found(free)["not-checked"].text
+
+
+def test_no_place_for_the_steady_rest_stops_the_sheet(sheet_of):
+    sheet = sheet_of(
+        {
+            "{length: 11 5/8, od: 2.75}": "{length: 11 5/8, od: 2.75, od_end: 2 1/2}",
+            "  center: live": "  steady: {at: auto}\n  hold_back: yes",
+        }
+    )
+    assert found(sheet)["steady-place"].level == "stop"
+    assert sheet.figures["holding.steady.position"].kind is Kind.UNKNOWN
+
+
+@pytest.mark.parametrize("surface", ["", ", surface: rough"])
+def test_a_band_that_is_not_turned_is_asked_about(sheet_of, surface):
+    sheet = sheet_of(
+        {**BLUNT, "{length: 11 5/8, od: 2.75}": f"{{length: 11 5/8, od: 2.75{surface}}}"}
+    )
+    assert found(sheet)["steady-band"].level == "check"
+
+
+def test_a_better_place_for_the_steady_rest_is_named(sheet_of):
+    far = sheet_of({**LONG, "steady: {at: auto}": "steady: {at: 6}"})
+    assert found(far)["steady-better"].level == "note"
+    assert "less under the tool" in found(far)["steady-better"].text
+
+
+def test_steady_rest_alone_without_a_hold_back_is_asked_about(sheet_of):
+    assert found(sheet_of({"  center: live": "  steady: {at: 4}"}))["no-hold-back"].level == "check"
+    assert "no-hold-back" not in found(sheet_of(BLUNT))
+
+
+def test_unknown_material_leaves_weight_force_and_deflection_unknown(sheet_of):
+    figures = sheet_of({"material: 1045 steel": "material: unknown"}).figures
+    names = ("weight", "force", "deflection.max", "diameter_error.max", "first_frequency", "critical_speed")
+    for name in names:
+        assert figures[f"holding.{name}"].kind is Kind.UNKNOWN
+        assert figures[f"holding.{name}"].value is None
+    assert figures["holding.stick_out"].value
+
+
+def test_bar_behind_the_headstock_whips_at_the_cantilever_frequency_of_print(sheet_of):
+    """Thomson, appendix D: f = 3.516 ÷ 2π × √(E I ÷ μ L⁴)."""
+    changes = {
+        "  - {length: 11 5/8, od: 2.75}\n": "",
+        "  - {length: 2 7/8, od: 2 1/4}": "  - {length: 9, od: 2 1/4}",
+        "  center: live": "  behind_spindle: 240",
+        "turn: {diameter: 2 1/4, length: 2 7/8}": "turn: {diameter: 2 1/4, length: 6}",
+    }
+    sheet = sheet_of(changes)
+    length, od = 240 * inch, 2.25 * inch
+    expected = 3.516 / (2 * math.pi) * math.sqrt(205e9 * od**2 / 16 / 7850) / length**2
+    assert sheet.figures["holding.tail.critical_speed"].value == pytest.approx(expected, rel=1e-3)
+    ratio = sheet.figures["spindle.step"].value / expected
+    assert found(sheet)["tail-whip"].level == ("stop" if ratio >= 1 else "check")
+    short = sheet_of({**changes, "behind_spindle: 240": "behind_spindle: 20"})
+    assert "tail-whip" not in found(short)
+
+
+def test_a_spindle_near_the_critical_speed_is_asked_about_and_above_it_stops(sheet_of):
+    calm = sheet_of(LONG)
+    ratio = calm.figures["holding.speed_ratio"].value
+    soft = SimpleNamespace(si=1e-3, with_unit="-", where=None)
+    weak = {"chuck_stiffness": soft, "speed_share_of_critical": SimpleNamespace(si=ratio / 2, where=None)}
+    assert "critical-speed" not in found(calm)
+    near = sheet_of({"  center: live\n": ""}, house={"chuck_stiffness": soft})
+    assert found(near)["critical-speed"].level == "stop"
+    assert found(sheet_of(LONG, house=weak))["critical-speed"].level == "check"
+
+
+def test_a_grip_longer_than_the_jaws_is_asked_about(sheet_of):
+    assert found(sheet_of({"grip: 3": "grip: 6"}))["grip-past-jaws"].level == "check"
+
+
+def test_a_short_grip_alone_is_asked_about(sheet_of):
+    assert found(sheet_of({"  center: live\n": ""}))["grip-short"].level == "check"
+    assert "grip-short" not in found(sheet_of())
+
+
+def test_a_grip_as_long_as_the_work_stops_the_sheet(sheet_of):
+    assert found(sheet_of({"grip: 3": "grip: 15"}))["grip-past-work"].level == "stop"
+
+
+def test_findings_give_the_unit_of_the_job_first(sheet_of):
+    inches = found(sheet_of({"od: 2.75": "od: 13"}))["swing-slide"].text
+    changes = {
+        "units: inch": "units: mm",
+        "11 5/8, od: 2.75": "11 5/8 in, od: 330",
+        "2 7/8, od: 2 1/4": "2 7/8 in, od: 2 1/4 in",
+        "grip: 3": "grip: 3 in",
+        "diameter: 2 1/4, length: 2 7/8": "diameter: 2 1/4 in, length: 2 7/8 in",
+        "3/8, diameter: 2.060, radius: 1/16": "3/8 in, diameter: 2.060 in, radius: 1/16 in",
+        "length: 2 1/2": "length: 2 1/2 in",
+    }
+    metric = found(sheet_of(changes))["swing-slide"].text
+    assert "13.000 in (330.20 mm)" in inches
+    assert "330.00 mm (12.992 in)" in metric

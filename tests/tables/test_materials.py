@@ -18,6 +18,7 @@ from generator.tables.materials import UnknownGroup, material_group, material_gr
         ("brass", (96, 110), (8400, 8600)),
         ("bronze", (96, 120), (8200, 8800)),
         ("copper", (110, 120), (8900, 8900)),
+        ("titanium alloy", (100, 120), (4400, 4600)),
     ],
 )
 def test_table_stiffness_and_density_lie_in_the_printed_ranges(group, modulus, density):
@@ -47,16 +48,25 @@ def test_table_threading_speeds(group, low, high):
 
 
 @pytest.mark.parametrize(
-    ("group", "k_c11", "m_c"),
-    [  # a cutting-tool maker's turning catalogue of 2017, groups 1, 2, 14, 15 after VDI 3323
-        ("low-carbon steel", 1350, 0.21),
-        ("medium-carbon steel", 1500, 0.22),
-        ("austenitic stainless", 2150, 0.20),
-        ("grey cast iron", 1150, 0.20),
+    ("group", "vdi", "k_c11", "m_c"),
+    [  # a cutting-tool maker's turning catalogue of 2017, groups after VDI 3323
+        ("low-carbon steel", 1, 1350, 0.21),
+        ("medium-carbon steel", 2, 1500, 0.22),
+        ("high-carbon steel", 4, 1700, 0.24),
+        ("alloy steel", 6, 1775, 0.24),
+        ("heat-treated alloy steel", 8, 1725, 0.24),
+        ("tool steel", 10, 2450, 0.23),
+        ("austenitic stainless", 14, 2150, 0.20),
+        ("grey cast iron", 15, 1150, 0.20),
+        ("aluminium alloy", 22, 800, 0.25),
+        ("brass", 27, 700, 0.27),
+        ("copper", 28, 700, 0.27),
+        ("titanium alloy", 37, 2110, 0.22),
     ],
 )
-def test_table_specific_cutting_force(group, k_c11, m_c):
+def test_table_specific_cutting_force(group, vdi, k_c11, m_c):
     row = material_group(group)
+    assert row.force_source.endswith(f"VDI 3323 group {vdi}")
     assert (row.k_c11 / MPa, row.m_c) == pytest.approx((k_c11, m_c))
 
 
@@ -70,3 +80,4 @@ def test_threading_is_never_faster_than_turning():
         row = material_group(name)
         assert row.threading_speed_high < row.turning_high
         assert row.source
+        assert row.speed_source
