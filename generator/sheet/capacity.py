@@ -1,18 +1,17 @@
-"""Does the lathe take the work: chuck, steady rest, swing, length between centers, spindle bore, carriage.
+"""Does the lathe take the work: chuck, steady rest, swing, length between centers, spindle bore; then reach.
 
 What the lathe record does not say cannot be checked; `capacity_section` names it in one note.
 """
 
 from __future__ import annotations
 
-from generator.errors import Location
-from generator.job.fields import Given
 from generator.job.model import Job
 from generator.job.shop import Lathe, LatheChuck, Range
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.model import Figure, Kind, Quantity, System
 from generator.sheet.plans import ThreadPlan
+from generator.sheet.reach import reach_section, steady_where
 from generator.sheet.wording import length_words
 from generator.si import Length
 
@@ -29,7 +28,9 @@ def capacity_section(
     unchecked: list[str] = []
     chuck, system = used_chuck(job, lathe), job.units or lathe.units
     _chuck(job, lathe, chuck, layout, system, desk)
-    _steady(job, lathe, layout, thread, steady_at, system, desk, unchecked)
+    _steady(job, lathe, layout, steady_at, system, desk)
+    if thread is not None:
+        reach_section(job, lathe, thread, steady_at, desk, unchecked)
     _swing(job, lathe, layout, thread, system, desk, unchecked)
     _length(job, lathe, chuck, layout, system, desk, unchecked)
     _bore(job, lathe, layout, system, desk, unchecked)
@@ -94,25 +95,18 @@ def _chuck(
             f"{chuck.jaw_length.with_unit} long. Measure both again: the stick-out counts from the jaw face.",
             asked.grip.where,
         )
-    if len(gripped) > 1 or any(span.tapered for span in gripped):
+    if any(span.tapered for span in gripped):
         desk.find(
-            "grip-uneven",
+            "grip-taper",
             "check",
-            "The jaws would grip over a shoulder or a taper and hold on one edge only. Grip less, or use "
-            "soft jaws bored to it.",
+            "The jaws would grip on a taper and hold on one edge only. Grip another place, or use soft jaws "
+            "bored to it.",
             asked.grip.where,
         )
 
 
 def _steady(
-    job: Job,
-    lathe: Lathe,
-    layout: Layout,
-    thread: ThreadPlan | None,
-    steady_at: Length | None,
-    system: System,
-    desk: Desk,
-    unchecked: list[str],
+    job: Job, lathe: Lathe, layout: Layout, steady_at: Length | None, system: System, desk: Desk
 ) -> None:
     if steady_at is None:
         return
@@ -122,7 +116,7 @@ def _steady(
             "steady-missing",
             "stop",
             f"{lathe.name} has no steady rest in its record. Take another lathe, or a center.",
-            _steady_where(job),
+            steady_where(job),
         )
         return
     if span is not None:
@@ -141,59 +135,8 @@ def _steady(
                 f"The work is {length_words(diameter, system)} where the steady rest stands; the one of "
                 f"{lathe.name} takes {_range_words(lathe.steady)}. Run it on another place, or take another "
                 "lathe.",
-                _steady_where(job),
+                steady_where(job),
             )
-    if thread is not None:
-        _carriage(job, lathe, thread, steady_at, system, desk, unchecked)
-
-
-def _carriage(
-    job: Job,
-    lathe: Lathe,
-    thread: ThreadPlan,
-    steady_at: Length,
-    system: System,
-    desk: Desk,
-    unchecked: list[str],
-) -> None:
-    """Does the carriage get to the end of the cut that faces the steady rest?"""
-    cut_end = thread.relief_end if thread.relief_end is not None else thread.end
-    towards_chuck = steady_at < cut_end
-    side = "chuck" if towards_chuck else "tailstock"
-    needs = lathe.carriage_left if towards_chuck else lathe.carriage_right
-    if needs is None:
-        unchecked.append(f"how far the carriage reaches from the tool towards the {side}")
-        return
-    last = cut_end if towards_chuck else thread.start
-    half = lathe.steady.width.si / 2 if lathe.steady and lathe.steady.width else 0.0
-    room = (last - steady_at if towards_chuck else steady_at - last) - half
-    distance = "{end of the cut} − {steady}" if towards_chuck else "{steady} − {end of the cut}"
-    desk.computed(
-        "capacity.carriage",
-        "Room from the steady rest to the end of the cut",
-        room,
-        "length",
-        f"{distance} − {{width}} ÷ 2",
-        {"end of the cut": (last, "length"), "steady": (steady_at, "length"), "width": (2 * half, "length")},
-        "geometry",
-        note=f"the carriage needs {needs.with_unit} on that side of the tool",
-        rounds="down",
-    )
-    if 0 <= room < needs.si:
-        desk.find(
-            "carriage-meets-steady",
-            "stop",
-            "The carriage meets the steady rest before the tool is at the end of the cut: there is "
-            f"{length_words(room, system)}, the carriage needs {needs.with_unit}. Move the steady towards "
-            f"the {side}, or set the tool over to that side.",
-            _steady_where(job),
-        )
-
-
-def _steady_where(job: Job) -> Location:
-    """The line on the steady rest's place, or on the chuck where the file does not give one."""
-    steady = job.holding.steady
-    return steady.at.where if steady and isinstance(steady.at, Given) else job.holding.chuck.grip.where
 
 
 def _swing(

@@ -58,10 +58,15 @@ class HeldWork:
         return self.thread.end if self.thread.relief_end is None else self.thread.relief_end
 
     def cut_places(self) -> list[Length]:
-        """Places along the thread where the deflection is worked out, from the chuck outwards (m)."""
+        """Places along the thread where the deflection is worked out, from the chuck outwards (m).
+
+        None without a thread, or with one that does not lie on the work outside the jaws.
+        """
         if self.thread is None:
             return []
         start, end = (min(max(x, 0.0), self.layout.stick_out) for x in (self.thread.start, self.thread.end))
+        if start - end < DUST:
+            return []
         return [end + (start - end) * step / (PLACES_ALONG_CUT - 1) for step in range(PLACES_ALONG_CUT)]
 
     # -- the beam -------------------------------------------------------------------------------------

@@ -11,16 +11,18 @@ from generator.sheet.capacity import capacity_section, used_chuck
 from generator.sheet.desk import Desk
 from generator.sheet.held_work import HeldWork
 from generator.sheet.layout import Layout
+from generator.sheet.model import Quantity
 from generator.sheet.plans import HoldingPlan, PassPlan, ThreadPlan
-from generator.sheet.rigidity import rigidity_section
+from generator.sheet.rigidity import UNKNOWN, rigidity_section
 from generator.sheet.steady import steady_section
-from generator.sheet.wording import mass_words
+from generator.sheet.wording import length_words, mass_words
 from generator.si import SpindleSpeed
 from generator.tables.materials import MaterialRow
 
 PRACTICE = "common practice, no source"
 CHUCK_STIFFNESS = 1e5  # N m/rad: a light lathe with short jaws; common practice, no source
 STEADY_STIFFNESS = 20e6  # N/m: middle of a planning range of 10 to 50 N/µm; common practice, no source
+WEIGHT: tuple[str, str, Quantity] = ("holding.weight", "Weight of the work", "mass")
 LIFT_ALONE = 25.0  # kg, HSE INDG143 guideline filter, close to the body; not a legal limit
 
 
@@ -44,14 +46,27 @@ def holding_section(
         steady_at = steady_section(held, desk)
         rigidity_section(held, steady_at, cuts, house, spindle_speed, desk)
     except OutsideRange as error:
-        desk.find(
-            "beam-outside-range",
-            "stop",
-            f"The work cannot be worked out as a beam: {error}.",
-            job.work[0].length.where,
-        )
+        _lay_no_wall(job, lathe, error, desk)
     capacity_section(job, lathe, layout, thread, steady_at, desk)
     return HoldingPlan(layout.stick_out, layout.grip, steady_at, kilograms)
+
+
+def _lay_no_wall(job: Job, lathe: Lathe, error: OutsideRange, desk: Desk) -> None:
+    """What to say of work that is no beam: somewhere its bore leaves no wall."""
+    for name, label, quantity in (WEIGHT, *UNKNOWN):
+        if name not in desk.figures:
+            desk.unknown(name, label, quantity, "the bore leaves no wall")
+    if any(finding.id == "bore-too-large" for finding in desk.findings):
+        return  # said already, with both lines of the file
+    system = job.units or lathe.units
+    bore, outside = (length_words(size, system) for size in (error.value, error.high or 0.0))
+    desk.find(
+        "no-wall",
+        "stop",
+        f"Somewhere a bore of {bore} lies in an outside diameter of {outside}, the root of the thread and "
+        "the relief included: there is no wall left, and deflection is not worked out.",
+        job.work[0].length.where,
+    )
 
 
 def _held_work(
@@ -114,14 +129,7 @@ def _lay_lengths(job: Job, layout: Layout, desk: Desk) -> None:
 def _lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
     holding, at_jaws = job.holding, layout.span_at(0.0)
     if at_jaws is None:
-        desk.find(
-            "grip-past-work",
-            "stop",
-            "The grip is longer than the work: nothing stands out of the jaws.",
-            holding.chuck.grip.where,
-            "How much of the work is in the jaws?",
-        )
-        return
+        return  # the grip is longer than the work: the checks of the job file say so
     diameters = desk.computed(
         "holding.slenderness",
         "Stick-out over diameter at the jaws",
@@ -171,14 +179,13 @@ def _lay_weight(
     job: Job, lathe: Lathe, house: House, material: MaterialRow | None, layout: Layout, desk: Desk
 ) -> float | None:
     if material is None:
-        desk.unknown("holding.weight", "Weight of the work", "mass", "the material is unknown")
+        desk.unknown(*WEIGHT, "the material is unknown")
         return None
     size = sum(volume(span.end - span.start, span.od_start, span.od_end, span.bore) for span in layout.spans)
     kilograms = desk.computed(
-        "holding.weight",
-        "Weight of the work",
+        *WEIGHT[:2],
         weight(size, material.density),
-        "mass",
+        WEIGHT[2],
         "{ρ} × sum over sections of π ÷ 12 × (D² + D d + d²) × length − π ÷ 4 × bore² × length",
         {"ρ": (material.density, "density")},
         material.source,

@@ -26,11 +26,11 @@ SHEAR_WORTH_SAYING = 0.05  # of the deflection
 STIFFNESSES = ("holding.chuck_stiffness", "holding.steady_stiffness")
 
 UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
-    ("force", "Radial force of the heaviest cut", "force"),
-    ("deflection.max", "Deflection under the heaviest cut", "fine_length"),
-    ("diameter_error.max", "Diameter error from the last cut", "fine_length"),
-    ("first_frequency", "First bending frequency", "frequency"),
-    ("critical_speed", "Critical speed", "spindle_speed"),
+    ("holding.force", "Radial force of the heaviest cut", "force"),
+    ("holding.deflection.max", "Deflection under the heaviest cut", "fine_length"),
+    ("holding.diameter_error.max", "Diameter error from the last cut", "fine_length"),
+    ("holding.first_frequency", "First bending frequency", "frequency"),
+    ("holding.critical_speed", "Critical speed", "spindle_speed"),
 )
 
 
@@ -54,11 +54,11 @@ def rigidity_section(
     _lay_overhang(held, steady_at, desk)
     if held.material is None:
         for name, label, quantity in UNKNOWN:
-            desk.unknown(f"holding.{name}", label, quantity, "the material is unknown")
+            desk.unknown(name, label, quantity, "the material is unknown")
         return
     if steady_at is not None:
         _lay_weight_on_steady(held, steady_at, desk)
-    if cuts is not None and cuts.largest_force is not None and held.thread is not None:
+    if cuts is not None and cuts.largest_force is not None and held.cut_places():
         _lay_deflection(held, steady_at, cuts, cuts.largest_force, house, desk)
     _lay_frequency(held, steady_at, house, spindle_speed, desk)
     if held.job.holding.behind_spindle is not None:
@@ -72,7 +72,7 @@ def _last_support(held: HeldWork, steady_at: Length | None) -> Length:
 
 
 def _lay_overhang(held: HeldWork, steady_at: Length | None, desk: Desk) -> None:
-    far = min(held.thread.start, held.layout.stick_out) if held.thread is not None else held.layout.stick_out
+    far = max(held.cut_places(), default=held.layout.stick_out)
     support = _last_support(held, steady_at)
     desk.computed(
         "holding.overhang",

@@ -52,7 +52,7 @@ def _given(held: HeldWork, written: Given, desk: Desk) -> Length:
             "Where may the steady rest run?",
         )
         return at
-    if held.thread is None or held.material is None:
+    if held.material is None or not held.cut_places():
         return at
     give, _ = held.worst(at)
     better = min(((held.worst(x)[0], x) for x in held.allowed_places()), default=None)
@@ -87,7 +87,7 @@ def _auto(held: HeldWork, desk: Desk) -> Length | None:
 
 def _best(held: HeldWork, places: list[Length]) -> tuple[Length, str]:
     """The place and the reason, as a machinist would give it."""
-    if held.thread is None or held.cut_end is None:
+    if held.cut_end is None or not held.cut_places():
         wanted = OUT_TO * held.layout.stick_out
         at = min(places, key=lambda x: abs(x - wanted))
         return at, "about three quarters out, where the bending frequency is highest"

@@ -276,8 +276,43 @@ def test_a_short_grip_alone_is_asked_about(sheet_of):
     assert "grip-short" not in found(sheet_of())
 
 
-def test_a_grip_as_long_as_the_work_stops_the_sheet(sheet_of):
-    assert found(sheet_of({"grip: 3": "grip: 15"}))["grip-past-work"].level == "stop"
+def test_jaws_on_a_taper_are_asked_about(sheet_of):
+    sheet = sheet_of({"{length: 11 5/8, od: 2.75}": "{length: 11 5/8, od: 2.75, od_end: 2 1/2}"})
+    assert found(sheet)["grip-taper"].level == "check"
+    assert "grip-taper" not in found(sheet_of())
+
+
+def test_a_grip_as_long_as_the_work_leaves_a_sheet_without_beam_figures(sheet_of):
+    sheet = sheet_of({"grip: 3": "grip: 15"})
+    assert not sheet.ready
+    assert "holding.deflection.max" not in sheet.figures
+
+
+@pytest.mark.parametrize(
+    ("bore", "id"), [("2 1/4", "bore-too-large"), ("2.1", "no-wall")]  # 2.1 is over the root of the thread
+)
+def test_a_bore_without_a_wall_stops_the_sheet_and_is_said_once(sheet_of, bore, id):
+    sheet = sheet_of({"{length: 2 7/8, od: 2 1/4}": f"{{length: 2 7/8, od: 2 1/4, bore: {bore}}}"})
+    assert found(sheet)[id].level == "stop"
+    assert ("no-wall" in found(sheet)) == (id == "no-wall")
+    assert sheet.figures["holding.deflection.max"].kind is Kind.UNKNOWN
+
+
+def test_a_thread_inside_the_jaws_stops_the_sheet_and_leaves_deflection_out(sheet_of):
+    sheet = sheet_of({"length: 2 1/2, tool": "length: 1/2, from_end: 13, tool"})
+    assert found(sheet)["cut-in-jaws"].level == "stop"
+    assert "holding.deflection.max" not in sheet.figures
+    assert sheet.figures["holding.first_frequency"].value
+
+
+def test_carriage_that_may_meet_the_chuck_is_asked_about(sheet_of):
+    near = sheet_of({"length: 2 1/2, tool": "length: 2 1/2, from_end: 7, tool"})
+    room = (11.5 - 7 - 2.5 - 0.375) * inch
+    assert near.figures["capacity.carriage_to_chuck"].value == pytest.approx(room)
+    assert found(near)["carriage-meets-chuck"].level == "check"
+    assert "there is 1.625 in" in found(near)["carriage-meets-chuck"].text
+    assert "carriage-meets-chuck" not in found(sheet_of())
+    assert "carriage_to_chuck" not in sheet_of(BLUNT).figures
 
 
 def test_findings_give_the_unit_of_the_job_first(sheet_of):
