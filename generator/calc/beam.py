@@ -27,7 +27,8 @@ from generator.errors import OutsideRange
 from generator.si import Force, Frequency, Length, Pressure
 
 ELEMENTS_FOR_FREQUENCY = 40  # along the whole beam; 10 a span give f1 to better than 0.01 %
-SAME_PLACE = 1e-9  # m
+JOINED = 1e-9      # m: two segments meet
+SAME_PLACE = 1e-4  # m: nearer places share a station, for very short elements drown the long ones' digits
 HELD_IN_A_PLANE = 2  # a bar in a plane moves across and tilts
 
 Array = NDArray[np.float64]
@@ -87,7 +88,7 @@ class Beam:
         if not self.segments:
             raise OutsideRange("number of segments", 0, 1, None, "a beam needs one")
         for one, following in pairwise(self.segments):
-            if abs(one.end - following.start) > SAME_PLACE:
+            if abs(one.end - following.start) > JOINED:
                 raise OutsideRange(
                     "start of a segment", following.start, one.end, one.end, "segments join", "m"
                 )
@@ -160,13 +161,14 @@ class Beam:
         free = self._free(stations)
         stiffness = self._stiffness(stations)[np.ix_(free, free)]
         mass = self._mass(stations)[np.ix_(free, free)]
-        lowest = eigh(stiffness, mass, eigvals_only=True, subset_by_index=[0, 0])[0]
-        return float(math.sqrt(max(lowest, 0.0)) / (2 * math.pi))
+        last = len(free) - 1  # of M x = (1/ω²) K x, where the slowest is the largest and keeps its digits
+        slowest = eigh(mass, stiffness, eigvals_only=True, subset_by_index=[last, last])[0]
+        return float(1 / (2 * math.pi * math.sqrt(slowest)))
 
     # -- stations -------------------------------------------------------------------------------------
 
     def _on_beam(self, x: Length, what: str) -> None:
-        if not self.start - SAME_PLACE <= x <= self.end + SAME_PLACE:
+        if not self.start - JOINED <= x <= self.end + JOINED:
             raise OutsideRange(f"place of a {what}", x, self.start, self.end, "it stands on the work", "m")
 
     def _places(self, *extra: Length) -> list[Length]:

@@ -25,7 +25,7 @@ def thread_contradictions(
     at = f"operations.{place}.thread"
     named = f"{thread.designation} (line {read.where(f'{at}.designation').line})"
     yield from _said_beside(read, at, named, thread, designation)
-    yield from _room(read, thread)
+    yield from _room(read, thread, designation)
     yield from _blank(read, place, named, thread, designation)
     yield from _mate(read, named, designation)
 
@@ -94,8 +94,15 @@ def _class(text: str, designation: Designation) -> str:
     return text.upper() if designation.family == "UN" else text
 
 
-def _room(read: ReadJob, thread: Thread) -> Iterator[Contradiction]:
+def _room(read: ReadJob, thread: Thread, designation: Designation) -> Iterator[Contradiction]:
     work, length = read.job.work, thread.length
+    pitch = float(designation.pitch) * designation.unit_si
+    if length.si < pitch - SAME:
+        yield Contradiction(
+            "thread-too-short", "stop",
+            f"The thread is {said(length)} long, less than one pitch of {length_like(pitch, length)}.",
+            length.where, "How long is the thread?",
+        )
     total = total_length(work)
     start = _start(work, thread)
     if thread.from_end and start <= SAME:

@@ -102,6 +102,14 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "Is it a metric thread or an inch thread?",
     ),
     (
+        "thread-too-short",
+        {"length: 1 3/4": "length: 1/16"},
+        "stop",
+        "The thread is 1/16 in (line 14) long, less than one pitch of 0.125 in.",
+        14,
+        "How long is the thread?",
+    ),
+    (
         "thread-too-long",
         {"length: 1 3/4": "length: 5 1/4"},
         "stop",
@@ -422,5 +430,6 @@ def test_names_the_shop_does_not_have_stand_among_the_other_problems(
     path.write_text(text, encoding="utf-8")
     with pytest.raises(JobProblems) as caught:
         read_job(path, shop)
-    assert [problem.field for problem in caught.value.problems] == ["lathe", "operations.1.thread.designation"]
+    fields = [problem.field for problem in caught.value.problems]
+    assert fields == ["lathe", "operations.1.thread.designation"]
     assert "did you mean long-bed" in caught.value.problems[0].message
