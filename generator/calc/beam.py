@@ -162,7 +162,12 @@ class Beam:
         stiffness = self._stiffness(stations)[np.ix_(free, free)]
         mass = self._mass(stations)[np.ix_(free, free)]
         last = len(free) - 1  # of M x = (1/ω²) K x, where the slowest is the largest and keeps its digits
-        slowest = eigh(mass, stiffness, eigvals_only=True, subset_by_index=[last, last])[0]
+        try:
+            slowest = eigh(mass, stiffness, eigvals_only=True, subset_by_index=[last, last])[0]
+        except np.linalg.LinAlgError:
+            thinnest = min(segment.od for segment in self.segments)
+            reason = "too thin beside the rest of the work"
+            raise OutsideRange("thinnest diameter", thinnest, None, None, reason, "m") from None
         return float(1 / (2 * math.pi * math.sqrt(slowest)))
 
     # -- stations -------------------------------------------------------------------------------------

@@ -52,10 +52,16 @@ def holding_section(
 
 
 def _lay_no_wall(job: Job, lathe: Lathe, error: OutsideRange, desk: Desk) -> None:
-    """What to say of work that is no beam: somewhere its bore leaves no wall."""
+    """What to say of work that is no beam: somewhere its bore leaves no wall, or it is a wire."""
+    bored = error.quantity == "bore"
     for name, label, quantity in (WEIGHT, *UNKNOWN):
         if name not in desk.figures:
-            desk.unknown(name, label, quantity, "the bore leaves no wall")
+            desk.unknown(name, label, quantity, "the bore leaves no wall" if bored else error.source)
+    if not bored:
+        size = length_words(error.value, job.units or lathe.units)
+        text = f"The {error.quantity} of {size} is {error.source}."
+        desk.find("too-thin", "stop", text, job.work[0].length.where, "What are the diameters of the work?")
+        return
     if any(finding.id == "bore-too-large" for finding in desk.findings):
         return  # said already, with both lines of the file
     system = job.units or lathe.units

@@ -15,6 +15,7 @@ from generator.sheet.plans import PassPlan
 from generator.sheet.wording import fine_words, length_words, rpm_words
 from generator.si import Force, Frequency, Length, SpindleSpeed, g_n
 
+LEAST_GIVE = 1e-12  # m/N, at a rigid support: a micrometre under a meganewton is nothing
 PRACTICE = "common practice, no source"
 BEAM = "beam elements (Cook et al.), chuck and steady elastic, center rigid"
 WHIRL = "a round bar whirls at its bending frequency (Thomson, Theory of Vibration with Applications)"
@@ -119,6 +120,7 @@ def _lay_deflection(
         rounds="up",
     )
     give, place = held.worst(steady_at)
+    give = max(give, LEAST_GIVE)
     rigid = held.worst(steady_at, rigid=True)[0]
     moved = desk.computed(
         "holding.deflection.max",

@@ -329,3 +329,15 @@ def test_findings_give_the_unit_of_the_job_first(sheet_of):
     metric = found(sheet_of(changes))["swing-slide"].text
     assert "13.000 in (330.20 mm)" in inches
     assert "330.00 mm (12.992 in)" in metric
+
+
+def test_a_wire_that_carries_a_shaft_is_questioned_and_not_worked_out(sheet_of):
+    sheet = sheet_of({"{length: 11 5/8, od: 2.75}": "{length: 50, od: 1/64}", "  center: live\n": ""})
+    assert found(sheet)["too-thin"].level == "stop"
+    assert sheet.figures["holding.first_frequency"].value is None
+
+
+def test_a_cut_right_beside_the_center_gives_nothing(sheet_of):
+    sheet = sheet_of({"length: 2 1/2, tool": "length: 0.001, tool"})
+    assert found(sheet)["thread-too-short"].level == "stop"
+    assert sheet.figures["holding.deflection.max"].value < 1e-8

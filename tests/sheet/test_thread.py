@@ -32,7 +32,7 @@ def test_limits_of_a_published_row_reach_the_sheet(sheet_of):
 
 
 def test_depth_for_a_flat_of_an_eighth_of_the_pitch_is_three_quarters_of_h(sheet_of):
-    """Old American National depth 0.64952 P from a full major (NBS Handbook H28), here from the aimed blank."""
+    """Old American National depth 0.64952 P from a full major (NBS Handbook H28), from the aimed blank."""
     sheet = sheet_of({", tool: V1": ""})
     figures = sheet.figures
     pitch = inch / 8

@@ -1,4 +1,4 @@
-"""Pictures beside a job file are shown on its sheet, copied into the site, and never reached from elsewhere."""
+"""Pictures beside a job file are shown on its sheet and copied into the site; no other file is."""
 
 from __future__ import annotations
 
