@@ -77,9 +77,12 @@ def _lay_wanted(
     elif material is not None:
         limit = material.threading_speed_high
         of_shop = "jobs/_shop" in material.speed_source
+        note = f"upper end for high-speed steel in {material.group}"
+        if "from memory" in material.speed_source:
+            note += "; the table's value is from memory, check a copy"
         desk.lay(Figure(
             "spindle.surface_speed", label, limit, "speed", Kind.SHOP if of_shop else Kind.STANDARD,
-            material.speed_source, note=f"upper end for high-speed steel in {material.group}", rounds="down",
+            material.speed_source, note=note, rounds="down",
         ))
     else:
         why = "the material is unknown and the job gives no speed"

@@ -335,7 +335,8 @@ def test_findings_give_the_unit_of_the_job_first(sheet_of):
 
 def test_work_that_cannot_be_worked_out_as_a_beam_is_questioned(sheet_of, monkeypatch):
     def refuse(beam, elements=40):
-        raise OutsideRange("thinnest diameter", 0.4 * mm, None, None, "too thin beside the rest of the work", "m")
+        reason = "too thin beside the rest of the work"
+        raise OutsideRange("thinnest diameter", 0.4 * mm, None, None, reason, "m")
 
     monkeypatch.setattr(Beam, "first_frequency", refuse)
     sheet = sheet_of()
