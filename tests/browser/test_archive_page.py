@@ -90,6 +90,7 @@ def test_going_back_from_a_sheet_finds_the_search_as_it_was(open_page: Opener) -
     page.get_by_label("Find a job").fill("SW-113")
     page.get_by_role("link", name="SW-113").click()
     page.get_by_role("link", name="All jobs").click()
+    expect(page.locator("#jobs-table tbody tr")).to_have_count(1)  # waits for the page to be there
     assert numbers(page) == ["SW-113"]
 
 
