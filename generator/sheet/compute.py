@@ -27,7 +27,8 @@ from generator.sheet.passes import pass_section
 from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ThreadPlan
 from generator.sheet.relief import relief_section
 from generator.sheet.scenes import setup_scene, thread_scene
-from generator.sheet.thread import thread_operation, thread_section
+from generator.sheet.thread import thread_section
+from generator.sheet.threading import thread_operation
 from generator.sheet.title_block import title_block
 from generator.tables.materials import MaterialRow, material_group
 

@@ -19,7 +19,7 @@ from generator.sheet.layout import lay_out
 from generator.sheet.levers import exact_lead, lay_gearbox, lay_thread_dial
 from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import LathePlan, ThreadPlan
-from generator.sheet.thread import relief_operation, thread_operation
+from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.wording import rpm_words, seconds_words
 from generator.si import Length, Speed, SpindleSpeed, Time
 from generator.tables.materials import MaterialRow

@@ -28,7 +28,7 @@ from generator.sheet.infeed import (
 from generator.sheet.model import PassLine, Quantity, System
 from generator.sheet.pass_remarks import dial_words, pass_remarks
 from generator.sheet.plans import PassPlan, ThreadPlan
-from generator.sheet.thread import thread_operation
+from generator.sheet.threading import thread_operation
 from generator.sheet.wording import length_words
 from generator.si import Length, inch, mm
 from generator.tables.materials import MaterialRow

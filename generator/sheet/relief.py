@@ -12,7 +12,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.layout import lay_out
 from generator.sheet.model import Kind, System
 from generator.sheet.plans import LathePlan, ThreadPlan
-from generator.sheet.thread import relief_operation, thread_operation
+from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.wording import length_words
 from generator.si import Length, mm
 from generator.tables.relief import ReliefRow, relief_rows

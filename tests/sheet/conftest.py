@@ -9,7 +9,7 @@ import pytest
 
 from generator.job.model import Job
 from generator.job.reading import ReadJob, read_job, read_shop
-from generator.job.shop import Shop
+from generator.job.shop import Shop, Tools
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import Sheet
 
@@ -68,7 +68,7 @@ def job_of(read_of: Callable[..., ReadJob]) -> Callable[..., Job]:
 
 @pytest.fixture
 def sheet_of(read_of: Callable[..., ReadJob], shop: Shop) -> Callable[..., Sheet]:
-    """As `read_of`, but the finished sheet; `lathe` and `house` change entries of those records."""
+    """As `read_of`, but the finished sheet; `lathe` and `house` change entries, `tools` all."""
 
     def make(
         changes: dict[str, str] | None = None,
@@ -76,13 +76,18 @@ def sheet_of(read_of: Callable[..., ReadJob], shop: Shop) -> Callable[..., Sheet
         *,
         lathe: dict[str, object] | None = None,
         house: dict[str, object] | None = None,
+        tools: Tools | None = None,
     ) -> Sheet:
         read = read_of(changes, text)
         lathes = dict(shop.lathes)
         if lathe and read.job.lathe in lathes:
             lathes[read.job.lathe] = lathes[read.job.lathe].model_copy(update=lathe)
         changed = shop.model_copy(
-            update={"lathes": lathes, "house": shop.house.model_copy(update=house or {})}
+            update={
+                "lathes": lathes,
+                "house": shop.house.model_copy(update=house or {}),
+                "tools": tools or shop.tools,
+            }
         )
         return compute_sheet(read, changed)
 

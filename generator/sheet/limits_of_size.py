@@ -1,0 +1,129 @@
+"""The thread's limits of size on the sheet, each with the standard's formula or table as its working."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from generator.calc import thread_form
+from generator.sheet.desk import Desk
+from generator.sheet.model import Figure, Kind, Quantity
+from generator.sheet.threading import Threading
+from generator.si import Length
+
+Put = Mapping[str, tuple[float, Quantity]]
+
+
+def lay_limits(threading: Threading, desk: Desk) -> tuple[Length, Length]:
+    """Lay down tolerances, limits and lead angle; returns the pitch diameter's max and min (m)."""
+    sizes, unit = threading.limits, threading.unit
+    lay = _Layer(threading, desk)
+    lay.tolerances()
+    nominal: tuple[float, Quantity] = (threading.designation.nominal * unit, "length")
+    pitch: tuple[float, Quantity] = (threading.pitch, "fine_length")
+    major_max = lay.limit(
+        "major.max", "Major diameter, max", sizes.major.max, "{d} − {es}", "down",
+        {"d": nominal, "es": (sizes.allowance * unit, "length")},
+    )
+    largest = lay.limit(
+        "pitch_diameter.max", "Pitch diameter, max", sizes.pitch_diameter.max,
+        "{d max} − 0.64951905 × {P}", "down", {"d max": (major_max, "length"), "P": pitch},
+    )
+    lay.limit(
+        "major.min", "Major diameter, min", sizes.major.min, "{d max} − {Td}", "up",
+        {"d max": (major_max, "length"), "Td": (sizes.major_tolerance * unit, "length")},
+    )
+    smallest = lay.limit(
+        "pitch_diameter.min", "Pitch diameter, min", sizes.pitch_diameter.min, "{d2 max} − {Td2}", "up",
+        {"d2 max": (largest, "length"), "Td2": (sizes.pitch_tolerance * unit, "length")},
+    )
+    factor = "1.19078493" if threading.designation.rounded_root else "1.08253175"
+    if sizes.minor.max is not None:
+        lay.limit(
+            "minor.max", "Minor diameter, max (reference)", sizes.minor.max,
+            f"{{d max}} − {factor} × {{P}}", "down", {"d max": (major_max, "length"), "P": pitch},
+        )
+    if sizes.minor.min is not None:
+        lay.limit(
+            "minor.min", "Minor diameter, min", sizes.minor.min, "{d2 min} − 0.616025 × {P}", "up",
+            {"d2 min": (smallest, "length"), "P": pitch},
+        )
+    desk.computed(
+        "thread.lead_angle", "Lead angle", thread_form.lead_angle(threading.lead, largest), "angle",
+        "arctan({L} ÷ (π × {d2}))", {"L": (threading.lead, "fine_length"), "d2": (largest, "length")},
+        "geometry of the helix; ASME B1.7", system=threading.system,
+    )
+    desk.lay(Figure(
+        "thread.engagement", "Length of engagement the limits are for", sizes.engagement * unit, "length",
+        Kind.STANDARD if sizes.engagement_standard else Kind.GIVEN, sizes.source, system=threading.system,
+    ))
+    _find_remarks(threading, desk)
+    return largest, smallest
+
+
+class _Layer:
+    """Lays limits and tolerances with the source and system of one thread."""
+
+    def __init__(self, threading: Threading, desk: Desk) -> None:
+        self.threading, self.desk = threading, desk
+
+    def limit(
+        self, name: str, label: str, value: float | None, formula: str, rounds: str, put: Put
+    ) -> Length:
+        """One limit, given in the thread's own unit; returns it in m."""
+        assert value is not None, f"the standard gives every external thread a {label.lower()}"
+        return self.desk.computed(
+            f"thread.{name}", label, value * self.threading.unit, "length", formula, put,
+            self.threading.limits.source, kind=Kind.STANDARD, system=self.threading.system, rounds=rounds,
+        )
+
+    def tolerances(self) -> None:
+        """Allowance and the tolerances of major and pitch diameter."""
+        sizes = self.threading.limits
+        allowance, crest, pitch = (
+            self._unified() if self.threading.designation.family == "UN" else self._metric()
+        )
+        for name, label, value, (formula, put) in (
+            ("allowance", "Allowance", sizes.allowance, allowance),
+            ("major.tolerance", "Major diameter tolerance", sizes.major_tolerance, crest),
+            ("pitch_diameter.tolerance", "Pitch diameter tolerance", sizes.pitch_tolerance, pitch),
+        ):
+            self.limit(name, label, value, formula, "nearest", put)
+
+    def _unified(self) -> tuple[tuple[str, Put], ...]:
+        threading, unit = self.threading, self.threading.unit
+        of_class = threading.designation.class_
+        pitch: tuple[float, Quantity] = (threading.pitch, "fine_length")
+        return (
+            ("none for class 3A" if of_class == "3A" else "0.300 × the class 2A tolerance", {}),
+            (f"{'0.090' if of_class == '1A' else '0.060'} × ∛{{P}}², in inches", {"P": pitch}),
+            (
+                "{k} × (0.0015 ∛{D} + 0.0015 √{LE} + 0.015 ∛{P}²), all in inches",
+                {
+                    "k": ({"1A": 1.5, "2A": 1.0, "3A": 0.75}[of_class], "ratio"),
+                    "D": (threading.designation.nominal * unit, "length"),
+                    "LE": (threading.limits.engagement * unit, "length"),
+                    "P": pitch,
+                },
+            ),
+        )
+
+    def _metric(self) -> tuple[tuple[str, Put], ...]:
+        table = "the table's value for this pitch"
+        return (
+            (f"{table} and position", {}),
+            (f"{table} and grade", {}),
+            (f"{table}, diameter range and grade", {}),
+        )
+
+
+def _find_remarks(threading: Threading, desk: Desk) -> None:
+    where = threading.operation.length.where
+    for number, remark in enumerate(threading.limits.remarks, 1):
+        desk.find(f"limits-remark-{number}", "note", remark, where)
+    if not threading.limits.tabulated:
+        desk.find(
+            "not-tabulated", "note",
+            f"{threading.designation.text} is not in the standard's tables; its limits come from the "
+            "standard's formulas.",
+            where,
+        )
