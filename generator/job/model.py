@@ -289,6 +289,17 @@ class Operation(Strict):
             raise refused(("", f"has {names} in one entry: give each operation a dash of its own"))
         return written
 
+    @property
+    def name(self) -> str:
+        """The key that was written: face, turn, thread …"""
+        return next(iter(self.model_fields_set))
+
+    @property
+    def given(self) -> Cut | Relief | Thread:
+        """What stands under that key."""
+        entry: Cut | Relief | Thread = getattr(self, self.name)
+        return entry
+
 
 def _block_or_word(written: Any) -> str:
     return "<word>" if isinstance(written, str) else "<block>"

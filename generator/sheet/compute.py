@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
-from generator.job.model import Duty, Job, Mate
+from generator.job.model import Cut, Duty, Job, Mate
 from generator.job.reading import ReadJob
 from generator.job.shop import Lathe, Material, Shop
 from generator.sheet.capacity import used_chuck
@@ -30,16 +30,18 @@ from generator.sheet.scenes import setup_scene, thread_scene
 from generator.sheet.thread import thread_section
 from generator.sheet.threading import thread_operation
 from generator.sheet.title_block import title_block
+from generator.sheet.work import work_section
 from generator.tables.materials import MaterialRow, material_group
 
 READY, NOT_READY = "ready to run", "NOT READY TO RUN"
 
 SECTIONS = (
-    ("holding", "Work holding", ("work.", "holding.", "capacity.")),
+    ("holding", "Work holding", ("holding.", "capacity.")),
     ("lathe", "Lathe settings", ("spindle.", "carriage.", "lathe.")),
     ("thread", "Thread data", ("thread.", "mate.")),
     ("relief", "Relief", ("relief.",)),
     ("passes", "Passes", ("passes.",)),
+    ("work", "The work", ("work.",)),
     ("job", "Job", ("job.",)),
 )
 
@@ -85,6 +87,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     material = effective_material(shop_material)
     layout = lay_out(job)
     _lay_knowledge(read, desk, material)
+    work_section(job, desk)
 
     thread: ThreadPlan | None = None
     levers: LathePlan | None = None
@@ -317,6 +320,9 @@ def _index(
         job.mate.part if isinstance(job.mate, Mate) else None,
         *(section.name for section in job.work),
         lathe.lathe,
+        job.mate.thread if isinstance(job.mate, Mate) else None,
+        *(operation.name.replace("_", " ") for operation in job.operations),
+        *(operation.given.note for operation in job.operations if isinstance(operation.given, Cut)),
     ]
     return {
         "number": job.job,

@@ -64,15 +64,12 @@ def _chucking(job: Job) -> str:
 
 
 def _operation_steps(operation: Operation, thread: ThreadPlan | None) -> list[Step]:
-    if operation.thread is not None:
-        return _thread_steps(operation.thread, thread)
-    if operation.relief is not None:
-        return [Step("Cut the relief", _relief_words(operation.relief), hold=True)]
-    for name, word in WORDS.items():
-        cut = getattr(operation, name)
-        if cut is not None:
-            return [Step(word, _cut_words(cut))]
-    return []
+    given = operation.given
+    if isinstance(given, Thread):
+        return _thread_steps(given, thread)
+    if isinstance(given, Relief):
+        return [Step("Cut the relief", _relief_words(given), hold=True)]
+    return [Step(WORDS[operation.name], _cut_words(given))]
 
 
 def _relief_words(relief: Relief) -> str:
