@@ -1,6 +1,6 @@
 """The pass table as finished strings: one unit a column, named in its head.
 
-PassRow, PassTable        what the template gets
+PassRow, PassPart, PassTable   what the template gets
 pass_table                the passes of a sheet -> PassTable
 dial_system, size_system  the units of its columns
 """
@@ -8,6 +8,7 @@ dial_system, size_system  the units of its columns
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil
 
 from generator.render.formats import UNITS, decimals, digits, in_unit, places_needed
 from generator.sheet.model import PassLine, Sheet, System
@@ -33,10 +34,19 @@ class PassRow:
 
 
 @dataclass(frozen=True)
+class PassPart:
+    """Rows that stay together on one page; `title` names them where there are several parts."""
+
+    title: str
+    rows: tuple[PassRow, ...]
+    first: bool
+
+
+@dataclass(frozen=True)
 class PassTable:
     """The pass table; columns in one unit each, named in the head."""
 
-    rows: tuple[PassRow, ...]
+    parts: tuple[PassPart, ...]
     dial: str
     dial_unit: str
     size_unit: str
@@ -84,7 +94,7 @@ def pass_table(sheet: Sheet) -> PassTable:
         )
 
     return PassTable(
-        rows=tuple(row(line) for line in sheet.passes),
+        parts=_parts(tuple(row(line) for line in sheet.passes)),
         dial=sheet.pass_dial,
         dial_unit=in_dial.name,
         size_unit=in_size.name,
@@ -93,6 +103,21 @@ def pass_table(sheet: Sheet) -> PassTable:
         has_force=any(line.force is not None for line in sheet.passes),
         remarks=sheet.pass_remarks,
         long=len(sheet.passes) > LONGEST_UNSPLIT,
+    )
+
+
+def _parts(rows: tuple[PassRow, ...]) -> tuple[PassPart, ...]:
+    """The rows in as few parts as fit a page each, all about as long."""
+    count = max(1, ceil(len(rows) / LONGEST_UNSPLIT))
+    size = ceil(len(rows) / count) or 1
+    pieces = [rows[start : start + size] for start in range(0, len(rows), size)] or [()]
+    if count == 1:
+        return (PassPart("", pieces[0], True),)
+    return tuple(
+        PassPart(
+            f"Passes {piece[0].number} to {piece[-1].number}, part {number} of {count}", piece, number == 1
+        )
+        for number, piece in enumerate(pieces, 1)
     )
 
 

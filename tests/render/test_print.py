@@ -108,12 +108,14 @@ def test_the_pass_table_is_never_split(
 
 
 @pytest.mark.parametrize("paper", FORMATS)
-def test_a_very_long_pass_table_starts_a_page_and_repeats_its_head(
+def test_a_very_long_pass_table_comes_in_whole_named_parts_a_page_each(
     sheet: Sheet, with_passes: Callable[[Sheet, int], Sheet], open_sheet: Callable[..., Page], paper: str
 ) -> None:
-    pages = [text for text in printed(open_sheet(with_passes(sheet, 40)), paper) if "0.00031" in text]
-    assert len(pages) == 2
-    assert all("As cut" in text for text in pages)
+    pages = [text for text in printed(open_sheet(with_passes(sheet, 60)), paper) if "0.00031" in text]
+    assert [text.count("0.00031") for text in pages] == [20, 20, 20]
+    for number, (text, span) in enumerate(zip(pages, ("1 to 20", "21 to 40", "41 to 60"), strict=True), 1):
+        assert f"Passes {span}, part {number} of 3" in " ".join(text.split())
+        assert text.count("As cut") == 1
     assert "Before starting" not in pages[0]
 
 
