@@ -21,7 +21,7 @@ from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import LathePlan, ThreadPlan
 from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.wording import rpm_words, seconds_words
-from generator.si import Length, Speed, SpindleSpeed, Time
+from generator.si import Length, Speed, SpindleSpeed, Time, ft_per_min, m_per_min
 from generator.tables.materials import MaterialRow
 
 PRACTICE = "common practice, no source"
@@ -74,6 +74,7 @@ def _lay_wanted(
     label, label_wanted = "Threading speed, not above", "Spindle speed, not above"
     if operation.speed is not None:
         limit = desk.given("spindle.surface_speed", label, operation.speed, "speed")
+        _check_given_speed(operation.speed, material, desk)
     elif material is not None:
         limit = material.threading_speed_high
         of_shop = "jobs/_shop" in material.speed_source
@@ -93,6 +94,20 @@ def _lay_wanted(
         "spindle.wanted", label_wanted, spindle_speed(limit, thread.blank), "spindle_speed",
         "{v} ÷ (π × {blank})", {"v": (limit, "speed"), "blank": (thread.blank, "length")}, COURSE,
         rounds="down",
+    )
+
+
+def _check_given_speed(given: Given, material: MaterialRow | None, desk: Desk) -> None:
+    """A cutting speed that the job chose against the upper end of the material's own."""
+    if material is None or given.si <= material.threading_speed_high:
+        return
+    upper = material.threading_speed_high
+    desk.find(
+        "speed-fast", "check",
+        f"The threading speed of {given.with_unit} is above {upper / ft_per_min:.0f} ft/min "
+        f"({upper / m_per_min:.1f} m/min), the upper end for high-speed steel in {material.group} "
+        f"({material.speed_source}). Decide whether tool, half nuts and hand bear it.",
+        given.where,
     )
 
 

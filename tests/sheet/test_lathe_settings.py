@@ -243,3 +243,9 @@ def test_a_left_hand_thread_starts_in_the_relief(sheet_of):
     assert "relief.time" not in sheet.figures
     assert ids(sheet)["left-hand-start"].level == "note"
     assert "start this left-hand thread" in ids(sheet_of({**LEFT, **NO_RELIEF}))["no-relief"].text
+
+
+@pytest.mark.parametrize(("speed", "asked"), [("30 ft/min", False), ("31 ft/min", True), ("12 m/min", True)])
+def test_a_chosen_speed_above_the_material_s_is_asked_about(sheet_of, speed, asked):
+    """Medium-carbon steel, threading: 30 ft/min at most (US Army TC 9-524 table 7-2, from memory)."""
+    assert ("speed-fast" in ids(sheet_of(thread(f"speed: {speed}")))) == asked
