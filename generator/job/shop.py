@@ -12,6 +12,7 @@ from typing import Annotated, Literal, Self
 from pydantic import Field, model_validator
 
 from generator.job.fields import (
+    Angle,
     AngularStiffness,
     Count,
     CountOrZero,
@@ -247,8 +248,8 @@ class ThreadTool(Strict):
 
     name: Line
     """Name of the tool; jobs use this name."""
-    angle: Number
-    """Included angle in degrees."""
+    angle: Angle
+    """Included angle."""
     units: Units | None = None
     """Unit of every length of this tool that is written without one."""
     nose_flat: Length | None = None
@@ -298,8 +299,8 @@ class House(Strict):
     """Smallest cut that still cuts, radial."""
     spring_passes: CountOrZero | None = None
     """Passes without new depth at the end."""
-    compound_angle: NumberOrZero | None = None
-    """Compound angle in degrees from the cross-slide direction."""
+    compound_angle: Angle | None = None
+    """Compound angle from the cross-slide direction."""
     try_mate_above: Length | None = None
     """How far above the largest pitch diameter the mate is first tried."""
     relief_time_check: Time | None = None

@@ -75,8 +75,8 @@ def lay_infeed(operation: Thread, lathe: Lathe, house: House, thread: ThreadPlan
         angle = asked.angle.si
         desk.given(name, label, asked.angle, "angle")
     elif house.compound_angle is not None:
-        angle = house.compound_angle.si * degree
-        text = f"{house.compound_angle.text} degrees"
+        angle, said = house.compound_angle.si, house.compound_angle
+        text = f"{said.text} degrees" if said.bare else said.text
         desk.lay(Figure(name, label, angle, "angle", Kind.SHOP, HOUSE, text=text))
     else:
         angle = COMPOUND_ANGLE

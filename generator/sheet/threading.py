@@ -12,7 +12,6 @@ from generator.sheet.model import System
 from generator.si import Length
 
 HALF_ANGLE = math.radians(30)  # of Unified and ISO metric threads: ASME B1.1, ISO 68-1
-INCLUDED_ANGLE = 60.0          # degrees
 
 
 @dataclass(frozen=True)

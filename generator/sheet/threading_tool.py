@@ -6,9 +6,9 @@ from generator.calc import thread_form
 from generator.job.shop import ThreadTool, Tools
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
-from generator.sheet.threading import HALF_ANGLE, INCLUDED_ANGLE, Threading
+from generator.sheet.threading import HALF_ANGLE, Threading
 from generator.sheet.wording import fine_words
-from generator.si import Length
+from generator.si import Length, degree
 
 PRACTICE = "common practice, no source"
 TOOLS_FILE = "jobs/_shop/tools.yml"
@@ -105,11 +105,11 @@ def _assume_flat(threading: Threading, desk: Desk) -> Length:
 
 
 def _check_angle(tool: ThreadTool, threading: Threading, desk: Desk) -> None:
-    if tool.angle.si != INCLUDED_ANGLE:
+    if abs(tool.angle.si - 2 * HALF_ANGLE) > 1e-6:
         desk.find(
             "tool-angle", "stop",
-            f"Tool {tool.name} is ground to {tool.angle.text} degrees; {threading.designation.text} has "
-            f"flanks at {INCLUDED_ANGLE:g} degrees (ASME B1.1, ISO 68-1). Take another tool.",
+            f"Tool {tool.name} is ground to {tool.angle.si / degree:g} degrees; {threading.designation.text} "
+            f"has flanks at {2 * HALF_ANGLE / degree:g} degrees (ASME B1.1, ISO 68-1). Take another tool.",
             threading.operation.length.where,
         )
 

@@ -108,7 +108,7 @@ def test_blank_as_measured_is_used_and_named(sheet_of):
 def test_a_tool_ground_to_another_angle_stops_the_sheet(sheet_of, shop):
     """60 degrees between the flanks: ASME B1.1, ISO 68-1."""
     tool = shop.tools.threading[0]
-    angle = dataclasses.replace(tool.angle, si=55.0, text="55")
+    angle = dataclasses.replace(tool.angle, si=math.radians(55), text="55")
     whitworth = tool.model_copy(update={"angle": angle})
     sheet = sheet_of(tools=shop.tools.model_copy(update={"threading": [whitworth]}))
     assert ids(sheet)["tool-angle"].level == "stop"
