@@ -1,7 +1,7 @@
 """Speed and levers: spindle step, gearbox entry, thread dial lines, and the time the relief gives the hand.
 
 `lathe_section` goes the way of a machinist at the headstock: how fast may it turn, which step has the lathe,
-may the chuck run at it, which lever for the lead and where may the half nuts close (`levers`), is there time
+may the chuck run at it, which lever for the lead and where may the half nuts close (`gears`, `half_nuts`), is there time
 to open them.
 """
 
@@ -15,8 +15,10 @@ from generator.job.model import Job, Relief, Thread
 from generator.job.shop import House, Lathe
 from generator.sheet.capacity import used_chuck
 from generator.sheet.desk import Desk
+from generator.sheet.exact import exact_lead
+from generator.sheet.gears import lay_gearbox
+from generator.sheet.half_nuts import lay_thread_dial
 from generator.sheet.layout import lay_out
-from generator.sheet.levers import exact_lead, lay_gearbox, lay_thread_dial
 from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import LathePlan, ThreadPlan
 from generator.sheet.threading import relief_operation, thread_operation

@@ -1,4 +1,4 @@
-"""Gearbox and thread dial of this lathe for this lead, reckoned in fractions from the lathe's own record."""
+"""Where the half nuts of this lathe may close for this lead, by its own thread dial."""
 
 from __future__ import annotations
 
@@ -7,67 +7,12 @@ from fractions import Fraction
 from generator.calc import gearing
 from generator.calc.thread_dial import DialRule, dial_rule
 from generator.errors import Location
-from generator.job.fields import Given
 from generator.job.shop import Lathe
 from generator.sheet.desk import Desk
+from generator.sheet.exact import lead_words, leadscrew_lead
 from generator.sheet.model import Figure, Kind
-from generator.sheet.plans import ThreadPlan
 
 JONES = "principle: Jones, Turning and Boring (1914), on catching the thread; arithmetic"
-PER_MM = {"mm": Fraction(1), "in": gearing.INCH}
-
-
-def exact_lead(thread: ThreadPlan) -> Fraction:
-    """Lead of the thread in mm, exactly."""
-    return thread.designation.lead * PER_MM[thread.designation.unit]
-
-
-def _exact_mm(given: Given) -> Fraction:
-    """A length of a lathe record in mm, exactly as it was written."""
-    if given.unit in PER_MM:
-        return given.exact * PER_MM[given.unit]
-    return Fraction(given.si * 1000).limit_denominator(10**6)
-
-
-def lay_gearbox(lathe: Lathe, lead: Fraction, where: Location, desk: Desk) -> bool:
-    """The entry on the plate; True when there is an exact one."""
-    name, label, source = "lathe.gearbox", "Gearbox", f"jobs/_shop/lathes/{lathe.lathe}.yml"
-    if lathe.gearbox is None or not (lathe.gearbox.tpi or lathe.gearbox.pitches):
-        desk.unknown(name, label, "text", "not computed: the lathe record has no gearbox plate")
-        desk.find(
-            "gearbox-unknown", "note",
-            f"The record of {lathe.name} has no gearbox plate, so whether it cuts this lead was not checked.",
-            where,
-        )
-        return False
-    plate = gearing.Plate(
-        [number.exact for number in lathe.gearbox.tpi],
-        [_exact_mm(pitch) for pitch in lathe.gearbox.pitches],
-        lathe.gearbox.tpi_with_gears or "", lathe.gearbox.pitches_with_gears or "",
-    )
-    entry = gearing.plate_entry(lead, plate)
-    if entry is not None:
-        desk.lay(Figure(name, label, entry, "text", Kind.SHOP, source, note="an exact entry on the plate"))
-        return True
-    near = " and ".join(gearing.nearest_leads(lead, plate))
-    desk.lay(Figure(name, label, "cannot be cut here", "text", Kind.SHOP, source))
-    desk.find(
-        "gearbox", "stop",
-        f"{lathe.name} has no entry for a lead of {_lead_words(lead)}; nearest on its plate: {near}. Take "
-        "another lathe, or work out change gears and write the entry in the lathe's file.",
-        where,
-    )
-    return False
-
-
-def _leadscrew(lathe: Lathe) -> Fraction | None:
-    """Lead of the leadscrew in mm."""
-    screw = lathe.leadscrew
-    if screw is not None and screw.tpi is not None:
-        return gearing.INCH / screw.tpi.exact
-    if screw is not None and screw.pitch is not None:
-        return _exact_mm(screw.pitch)
-    return None
 
 
 def lay_thread_dial(
@@ -83,7 +28,7 @@ def lay_thread_dial(
         When the record of the dial cannot be true.
     """
     name, label = "lathe.thread_dial", "Half nuts, thread dial"
-    screw, dial = _leadscrew(lathe), lathe.thread_dial
+    screw, dial = leadscrew_lead(lathe), lathe.thread_dial
     anywhere = screw is not None and (screw / lead).denominator == 1
     if screw is None or (dial is None and not anywhere):
         _unknown_dial(lathe, "leadscrew" if screw is None else "thread dial", where, desk)
@@ -124,16 +69,9 @@ def _unknown_dial(lathe: Lathe, missing: str, where: Location, desk: Desk) -> No
     )
 
 
-def _lead_words(lead: Fraction) -> str:
-    """A length as a leadscrew has it: 1/8 in, or 3 mm."""
-    in_inches = lead / gearing.INCH
-    of_inches = in_inches.denominator % 127 and in_inches.numerator % 127
-    return f"{gearing.mixed(in_inches)} in" if of_inches else f"{gearing.decimal(lead)} mm"
-
-
 def _reckoning(rule: DialRule, screw: Fraction, teeth: int, lead: Fraction) -> str:
     """The rule in one sentence with this lathe's own numbers."""
-    one, thread = _lead_words(screw), _lead_words(lead)
+    one, thread = lead_words(screw), lead_words(lead)
     if rule.anywhere:
         times = gearing.mixed(screw / lead)
         same = "just the lead of the thread" if screw == lead else f"{times} times the lead of {thread}"
@@ -142,7 +80,7 @@ def _reckoning(rule: DialRule, screw: Fraction, teeth: int, lead: Fraction) -> s
     around = teeth * screw
     if rule.step is None:
         return (
-            f"one turn of the dial is {teeth} × {one} = {_lead_words(around)}, or "
+            f"one turn of the dial is {teeth} × {one} = {lead_words(around)}, or "
             f"{gearing.mixed(around / lead)} leads of {thread}, not a whole number: the same line comes "
             "round without the tool in its groove"
         )
@@ -150,8 +88,8 @@ def _reckoning(rule: DialRule, screw: Fraction, teeth: int, lead: Fraction) -> s
     travel = rule.step * line
     further = "one line" if rule.step == 1 else f"{rule.step} lines"
     return (
-        f"from line to line the carriage moves {teeth} × {one} ÷ {rule.marks} = {_lead_words(line)}; "
-        f"{further} on, at {_lead_words(travel)}, the half nuts close ({gearing.mixed(travel / screw)} turns "
+        f"from line to line the carriage moves {teeth} × {one} ÷ {rule.marks} = {lead_words(line)}; "
+        f"{further} on, at {lead_words(travel)}, the half nuts close ({gearing.mixed(travel / screw)} turns "
         f"of the leadscrew) and the tool is in its groove ({gearing.mixed(travel / lead)} leads of "
         f"{thread}), and not before"
     )
