@@ -21,9 +21,10 @@ from pydantic import BaseModel, ValidationError
 from generator.errors import JobProblems, Location, Problem
 from generator.job.bare_units import say_units
 from generator.job.fields import Block, Listing, Scalar
+from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.names import unknown_names
-from generator.job.shop import House, Lathe, Materials, Shop, Tools
+from generator.job.shop import House, Materials, Shop, Tools
 from generator.job.wording import Hole, places_of, problems_of
 from generator.units import quoted
 

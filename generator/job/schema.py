@@ -12,8 +12,9 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
 from generator.job.fields import QUANTITY_SCHEMAS, Strict
+from generator.job.lathe import Lathe
 from generator.job.model import Job
-from generator.job.shop import House, Lathe, Materials, Tools
+from generator.job.shop import House, Materials, Tools
 
 DIALECT: Final = GenerateJsonSchema.schema_dialect
 

@@ -1,8 +1,7 @@
-"""The shop's own files, in jobs/_shop: lathes/*.yml, materials.yml, tools.yml, house.yml.
+"""The shop's own files, in jobs/_shop: materials.yml, tools.yml, house.yml; a lathe's is `job.lathe`.
 
-In reading order: Lathe and its parts, Material, Tools, House. A missing entry of a lathe costs only the
-checks that need it, and the sheet says which checks were not made. The line under each key is what an
-editor and the error messages show for it.
+In reading order: Material, the tools, House, and Shop, which is all of them. The line under each key is
+what an editor and the error messages show for it.
 """
 
 from __future__ import annotations
@@ -14,18 +13,15 @@ from pydantic import Field, model_validator
 from generator.job.fields import (
     Angle,
     AngularStiffness,
-    Count,
     CountOrZero,
     Density,
-    Jaws,
+    FeedPerRev,
     Length,
     Line,
     Mass,
     Number,
     NumberOrZero,
-    Power,
     Pressure,
-    SpindleSpeed,
     Stiffness,
     Strict,
     SurfaceSpeed,
@@ -36,178 +32,12 @@ from generator.job.fields import (
     YesNo,
     refused,
 )
+from generator.job.lathe import Lathe
 
-
-class Range(Strict):
-    """From the smallest to the largest diameter that fits."""
-
-    from_: Length = Field(alias="from")
-    """Smallest diameter that fits."""
-    to: Length
-    """Largest diameter that fits."""
-
-    @model_validator(mode="after")
-    def _rises(self) -> Self:
-        if self.from_.si > self.to.si:
-            sentence = f'"{self.from_.with_unit}" is larger than to, "{self.to.with_unit}": exchange them'
-            raise refused(("from", sentence))
-        return self
-
-
-class Swing(Strict):
-    """Largest diameter that turns clear."""
-
-    over_bed: Length
-    """Largest diameter that turns clear of the bed."""
-    over_cross_slide: Length | None = None
-    """Largest diameter that turns clear of the cross slide."""
-
-
-class Spindle(Strict):
-    """Bore, nose and speed steps."""
-
-    speeds: list[SpindleSpeed] = Field(min_length=1)
-    """The speed steps, in turns a minute."""
-    bore: Length | None = None
-    """Bore through the spindle."""
-    nose: Annotated[Literal["camlock", "screwed", "bolted", "taper key"], Word] | None = None
-    """How the chuck is held on the spindle."""
-
-
-class LatheChuck(Strict):
-    """One chuck that fits this lathe."""
-
-    jaws: Jaws
-    """Number of jaws."""
-    grips: Range
-    """Smallest and largest diameter it grips."""
-    length: Length | None = None
-    """Spindle nose to jaw face."""
-    diameter: Length | None = None
-    """Diameter of the chuck body."""
-    jaw_length: Length | None = None
-    """Length of the jaws along the work."""
-    top_speed: SpindleSpeed | None = None
-    """Highest speed marked on the chuck."""
-    stiffness: AngularStiffness | None = None
-    """How much it resists the work tilting."""
-
-
-class SteadyRest(Range):
-    """The steady rest: its range, tips and width."""
-
-    tips: Annotated[Literal["bronze", "brass", "roller", "ball"], Word] | None = None
-    """What its jaws bear on the work with."""
-    width: Length | None = None
-    """Width of its jaws along the work."""
-    stiffness: Stiffness | None = None
-    """How much it resists being pushed sideways."""
-
-
-class Leadscrew(Strict):
-    """Exactly one of the two."""
-
-    tpi: Number | None = None
-    """Threads in one inch of an inch leadscrew."""
-    pitch: Length | None = None
-    """Pitch of a metric leadscrew."""
-
-    @model_validator(mode="after")
-    def _one(self) -> Self:
-        if (self.tpi is None) == (self.pitch is None):
-            raise refused(("", "needs one key: tpi for an inch leadscrew, or pitch for a metric one"))
-        return self
-
-
-class ThreadDial(Strict):
-    """The thread dial."""
-
-    teeth: Count
-    """Teeth of the gear that runs on the leadscrew."""
-    lines: Count
-    """Lines on its face."""
-    numbered_every: Count = 1
-    """Every how many lines a number stands."""
-
-
-class Gearbox(Strict):
-    """Threads the levers give, as on the plate."""
-
-    tpi: list[Number] = Field(default_factory=list)
-    """Threads in one inch, as on the plate."""
-    pitches: list[Length] = Field(default_factory=list)
-    """Pitches, as on the plate."""
-    tpi_with_gears: Text | None = None
-    """The change wheels that the tpi entries need, if any."""
-    pitches_with_gears: Text | None = None
-    """The change wheels that the pitch entries need, if any."""
-
-
-class Dial(Strict):
-    """A slide's dial."""
-
-    division: Length
-    """One division, as marked."""
-    turn: Length
-    """One whole turn, as marked."""
-    reads: Annotated[Literal["radius", "diameter"], Word]
-    """Whether a division is what the slide moves, or what comes off the diameter."""
-
-    @model_validator(mode="after")
-    def _whole_turn(self) -> Self:
-        divisions = self.turn.si / self.division.si
-        if abs(divisions - round(divisions)) > 1e-6 * divisions:
-            sentence = (
-                f"{self.turn.with_unit} is not a whole number of divisions of {self.division.with_unit}: "
-                "write one turn and one division as the dial is marked"
-            )
-            raise refused(("turn", sentence))
-        return self
-
-
-class Lathe(Strict):
-    """One lathe, as it stands."""
-
-    lathe: Line
-    """Name of the lathe, the same as the name of this file."""
-    name: Line
-    """What the shop calls it."""
-    units: Units
-    """Unit of every length that is written without one."""
-    swing: Swing
-    """Largest diameter that turns clear."""
-    between_centers: Length
-    """Longest work between centers, nothing else mounted."""
-    spindle: Spindle
-    """Bore, nose and speed steps."""
-    chucks: list[LatheChuck] = Field(min_length=1)
-    """The chucks that fit it."""
-    cross_dial: Dial
-    """Dial of the cross slide."""
-    compound_dial: Dial
-    """Dial of the compound."""
-    steady: SteadyRest | None = None
-    """Its steady rest."""
-    follow_rest: Range | None = None
-    """Its follow rest."""
-    leadscrew: Leadscrew | None = None
-    """Its leadscrew."""
-    thread_dial: ThreadDial | None = None
-    """Its thread dial, if one is fitted."""
-    gearbox: Gearbox | None = None
-    """Threads the levers give."""
-    center_length: Length | None = None
-    """How much of the bed the tailstock center takes."""
-    carriage_left: Length | None = None
-    """Carriage and tool holder, from the tool towards the chuck."""
-    carriage_right: Length | None = None
-    """Carriage and tool holder, from the tool towards the tailstock."""
-    power: Power | None = None
-    """Power of the motor."""
-    hoist: Mass | None = None
-    """What the hoist at this lathe may lift."""
-    notes: list[Text] = Field(default_factory=list)
-    """Anything else to be said of it."""
+ToolFor = Literal[
+    "face", "turn", "taper", "bore", "chamfer", "groove", "relief", "part off", "knurl", "center drill",
+    "drill", "ream", "polish",
+]
 
 
 class Material(Strict):
@@ -225,6 +55,16 @@ class Material(Strict):
     """Elastic modulus, instead of the table's."""
     threading_speed: SurfaceSpeed | None = None
     """Surface speed for threading, instead of the table's."""
+    turning_speed: SurfaceSpeed | None = None
+    """Surface speed for turning with high-speed steel, instead of the table's."""
+    carbide_speed: SurfaceSpeed | None = None
+    """Surface speed for turning with carbide, instead of the table's."""
+    drilling_speed: SurfaceSpeed | None = None
+    """Surface speed for drilling with high-speed steel, instead of the table's."""
+    specific_force: Pressure | None = None
+    """Specific cutting force at 1 mm chip thickness, instead of the table's."""
+    force_exponent: Number | None = None
+    """Exponent of the chip thickness that goes with it."""
     galls: YesNo | None = None
     """Its threads seize when fitted dry."""
     source: Text | None = None
@@ -268,6 +108,31 @@ class ThreadTool(Strict):
         return self
 
 
+class CuttingTool(Strict):
+    """Any other tool: what it does, and the sizes that its figures need."""
+
+    name: Line
+    """Name of the tool; jobs use this name."""
+    for_: list[Annotated[ToolFor, Word]] = Field(alias="for", min_length=1)
+    """The operations it is used for."""
+    units: Units | None = None
+    """Unit of every length of this tool that is written without one."""
+    steel: Annotated[Literal["high-speed steel", "carbide"], Word] = "high-speed steel"
+    """What it is made of."""
+    nose_radius: Length | None = None
+    """Radius at the nose."""
+    entering_angle: Angle | None = None
+    """Angle of the cutting edge to the feed; 90 degrees cuts a square shoulder."""
+    width: Length | None = None
+    """Width of a grooving, parting or knurling tool."""
+    diameter: Length | None = None
+    """Diameter of a drill or reamer."""
+    bar: Length | None = None
+    """Diameter of a boring bar."""
+    reach: Length | None = None
+    """How deep it goes: a drill, a boring bar, a parting or grooving tool."""
+
+
 class Tools(Strict):
     """jobs/_shop/tools.yml."""
 
@@ -275,13 +140,41 @@ class Tools(Strict):
     """Unit of every length that is written without one."""
     threading: list[ThreadTool] = Field(default_factory=list)
     """The threading tools."""
+    cutting: list[CuttingTool] = Field(default_factory=list)
+    """All other tools."""
     wires: list[Length] = Field(default_factory=list)
     """Diameters of the measuring wires."""
 
     @model_validator(mode="after")
     def _once(self) -> Self:
         _each_once("threading", [tool.name for tool in self.threading])
+        _each_once("cutting", [tool.name for tool in self.cutting])
         return self
+
+
+class Times(Strict):
+    """How long this shop takes for what is not cutting."""
+
+    set_up: Time | None = None
+    """Reading the sheet, cleaning, chucking and truing, once for a job."""
+    steady: Time | None = None
+    """Setting the steady rest."""
+    center: Time | None = None
+    """Setting the tailstock center."""
+    tool: Time | None = None
+    """Changing a tool and touching the work."""
+    levers: Time | None = None
+    """Setting levers, once for each threading operation."""
+    gears: Time | None = None
+    """Changing gears on the banjo."""
+    come_back: Time | None = None
+    """Bringing the tool back and closing the half nuts, once for each pass."""
+    measure: Time | None = None
+    """Measuring once."""
+    fit: Time | None = None
+    """Trying the mate once."""
+    hand_over: Time | None = None
+    """Deburring, cleaning, marking."""
 
 
 class House(Strict):
@@ -321,6 +214,22 @@ class House(Strict):
     """Heaviest work one person lifts."""
     blank_below: Length | None = None
     """How far below the largest major diameter the blank is turned."""
+    rough_depth: Length | None = None
+    """Largest roughing cut, radial."""
+    finish_depth: Length | None = None
+    """Finishing cut, radial."""
+    rough_feed: FeedPerRev | None = None
+    """Roughing feed."""
+    finish_feed: FeedPerRev | None = None
+    """Finishing feed."""
+    efficiency: Number | None = None
+    """Share of the motor's power that reaches the tool."""
+    rate: Number | None = None
+    """What the shop asks for an hour."""
+    currency: Line | None = None
+    """Money that the rate is in."""
+    times: Times = Times()
+    """How long this shop takes for what is not cutting."""
 
 
 class Shop(Strict):

@@ -31,6 +31,8 @@ def problems_of(
     """Each report of the library as a problem with its place; places of holes stay silent."""
     for report in error.errors(include_url=False):
         loc = tuple(part for part in report["loc"] if part not in ("<block>", "<word>"))
+        while len(loc) > 1 and isinstance(at(tree, loc[:-1]), Scalar):
+            loc = loc[:-1]  # a bare value that was read as the first key of a block
         if isinstance(at(tree, loc), Hole):
             continue
         for key, sentence in _sentences(report, loc, tree, model):

@@ -5,8 +5,8 @@ What the lathe record does not say cannot be checked; `capacity_section` names i
 
 from __future__ import annotations
 
+from generator.job.lathe import Lathe, LatheChuck, Range
 from generator.job.model import Job
-from generator.job.shop import Lathe, LatheChuck, Range
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.model import Figure, Kind, Quantity, System

@@ -11,8 +11,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from generator.job.lathe import Lathe
 from generator.job.model import Duty, Job
-from generator.job.shop import House, Lathe, Material
+from generator.job.shop import House, Material
 from generator.sheet.layout import Layout
 from generator.sheet.model import Caution
 from generator.sheet.plans import HoldingPlan, LathePlan, ThreadPlan

@@ -12,9 +12,10 @@ from dataclasses import replace
 
 from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
+from generator.job.lathe import Lathe
 from generator.job.model import Cut, Duty, Job, Mate
 from generator.job.reading import ReadJob
-from generator.job.shop import Lathe, Material, Shop
+from generator.job.shop import Material, Shop
 from generator.sheet.capacity import used_chuck
 from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.desk import Desk

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from generator.calc import gearing
 from generator.job.fields import Given
-from generator.job.shop import Lathe
+from generator.job.lathe import Lathe
 from generator.sheet.plans import ThreadPlan
 
 PER_MM = {"mm": Fraction(1), "in": gearing.INCH}

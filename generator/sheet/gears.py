@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from generator.calc import gearing
 from generator.errors import Location
-from generator.job.shop import Lathe
+from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_mm, lead_words
 from generator.sheet.model import Figure, Kind

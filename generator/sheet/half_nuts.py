@@ -7,7 +7,7 @@ from fractions import Fraction
 from generator.calc import gearing
 from generator.calc.thread_dial import DialRule, dial_rule
 from generator.errors import Location
-from generator.job.shop import Lathe
+from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.exact import lead_words, leadscrew_lead
 from generator.sheet.model import Figure, Kind

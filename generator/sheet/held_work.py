@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from generator.calc.beam import Beam, Segment, Support
+from generator.job.lathe import Lathe
 from generator.job.model import Job
-from generator.job.shop import Lathe
 from generator.sheet.layout import Layout
 from generator.sheet.model import System
 from generator.sheet.plans import ThreadPlan

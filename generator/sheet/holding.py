@@ -5,8 +5,9 @@ from __future__ import annotations
 from generator.calc.slenderness import ALONE, BETWEEN, GRIP_SHARE, slenderness
 from generator.calc.weight import volume, weight
 from generator.errors import OutsideRange
+from generator.job.lathe import Lathe
 from generator.job.model import Job
-from generator.job.shop import House, Lathe
+from generator.job.shop import House
 from generator.sheet.capacity import capacity_section, used_chuck
 from generator.sheet.desk import Desk
 from generator.sheet.held_work import HeldWork

@@ -1,8 +1,8 @@
 """Speed and levers: spindle step, gearbox entry, thread dial lines, and the time the relief gives the hand.
 
 `lathe_section` goes the way of a machinist at the headstock: how fast may it turn, which step has the lathe,
-may the chuck run at it, which lever for the lead and where may the half nuts close (`gears`, `half_nuts`), is there time
-to open them.
+may the chuck run at it, which lever for the lead (`gears`), where may the half nuts close (`half_nuts`), is
+there time to open them.
 """
 
 from __future__ import annotations
@@ -11,8 +11,9 @@ from generator.calc import relief as relief_calc
 from generator.calc import spindle
 from generator.calc.cutting import spindle_speed
 from generator.job.fields import Given
+from generator.job.lathe import Lathe
 from generator.job.model import Job, Relief, Thread
-from generator.job.shop import House, Lathe
+from generator.job.shop import House
 from generator.sheet.capacity import used_chuck
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead

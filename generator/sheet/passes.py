@@ -13,8 +13,9 @@ from itertools import accumulate, pairwise
 from generator.calc import passes, thread_form, wires
 from generator.calc.cutting import cutting_power, thread_chip_area, thread_force
 from generator.calc.dials import reading, whole_graduations
+from generator.job.lathe import Lathe
 from generator.job.model import Job, Thread
-from generator.job.shop import House, Lathe
+from generator.job.shop import House
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import (
     PRACTICE,

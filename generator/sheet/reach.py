@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from generator.errors import Location
 from generator.job.fields import Given
+from generator.job.lathe import Lathe
 from generator.job.model import Job
-from generator.job.shop import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.model import System
 from generator.sheet.plans import ThreadPlan

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from generator.job.lathe import Lathe, LatheChuck
 from generator.job.model import Job
-from generator.job.shop import Lathe, LatheChuck
 from generator.sheet.layout import Layout, Span
 from generator.sheet.model import Piece, SetupScene, ThreadScene
 from generator.sheet.plans import HoldingPlan, PassPlan, ThreadPlan

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from generator.job.lathe import Lathe
 from generator.job.model import Job
-from generator.job.shop import House, Lathe
+from generator.job.shop import House
 from generator.sheet.model import TitleField
 
 BY_HAND = "________"  # a field that is filled in by hand

@@ -11,9 +11,10 @@ from pathlib import Path
 import pytest
 
 from generator.errors import JobProblems
+from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.reading import read_checked
-from generator.job.shop import House, Lathe, Materials, Tools
+from generator.job.shop import House, Materials, Tools
 
 BAD = Path(__file__).parent / "bad"
 MODELS = {"lathe": Lathe, "tools": Tools, "materials": Materials, "house": House}

@@ -7,7 +7,7 @@ from pydantic import TypeAdapter
 
 from generator.calc.cutting import spindle_speed
 from generator.job import fields
-from generator.job.shop import Leadscrew, ThreadDial
+from generator.job.lathe import Leadscrew, ThreadDial
 from generator.sheet.model import Kind
 from generator.si import ft_per_min, inch, rev_per_min
 
@@ -181,7 +181,7 @@ def test_a_lathe_record_without_a_gearbox_says_so(sheet_of):
 
 
 def test_an_impossible_dial_record_stops_the_sheet(sheet_of):
-    sheet = sheet_of(SEVEN, lathe={"thread_dial": ThreadDial(teeth=16, lines=8, numbered_every=3)})
+    sheet = sheet_of(SEVEN, lathe={"thread_dial": ThreadDial.model_construct(teeth=16, lines=8, numbered_every=3)})
     assert ids(sheet)["outside-range"].level == "stop"
 
 

@@ -9,7 +9,7 @@ import pytest
 from pydantic import TypeAdapter
 
 from generator.job import fields
-from generator.job.shop import Dial
+from generator.job.lathe import Dial
 from generator.sheet.model import Kind
 from generator.si import degree, hp, inch, mm
 

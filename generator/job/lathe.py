@@ -1,0 +1,408 @@
+"""The record of one lathe, in jobs/_shop/lathes/NAME.yml.
+
+In reading order: ranges and swing, spindle, chucks and rests, leadscrew and gears, dials, carriage and
+tailstock, Lathe. Only what the first sheet needs is asked for; a missing entry costs only the checks that
+need it, and the sheet says which checks were not made. The line under each key is what an editor and the
+error messages show for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from itertools import pairwise
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import BeforeValidator, Field, model_validator
+
+from generator.job.fields import (
+    Angle,
+    AngularStiffness,
+    Count,
+    FeedPerRev,
+    Given,
+    Jaws,
+    Length,
+    Line,
+    Mass,
+    Number,
+    Power,
+    SpindleSpeed,
+    Stiffness,
+    Strict,
+    Text,
+    Torque,
+    Units,
+    Word,
+    YesNo,
+    refused,
+)
+
+
+class Range(Strict):
+    """From the smallest to the largest diameter that fits."""
+
+    from_: Length = Field(alias="from")
+    """Smallest diameter that fits."""
+    to: Length
+    """Largest diameter that fits."""
+
+    @model_validator(mode="after")
+    def _rises(self) -> Self:
+        if self.from_.si > self.to.si:
+            sentence = f'"{self.from_.with_unit}" is larger than to, "{self.to.with_unit}": exchange them'
+            raise refused(("from", sentence))
+        return self
+
+
+class Swing(Strict):
+    """Largest diameter that turns clear."""
+
+    over_bed: Length
+    """Largest diameter that turns clear of the bed."""
+    over_cross_slide: Length | None = None
+    """Largest diameter that turns clear of the cross slide."""
+    in_gap: Length | None = None
+    """Largest diameter that turns clear in the gap, with its bridge out."""
+    gap_width: Length | None = None
+    """How far the gap reaches from the spindle nose along the bed."""
+
+    @model_validator(mode="after")
+    def _gap(self) -> Self:
+        if self.in_gap is not None and self.in_gap.si < self.over_bed.si:
+            sentence = (
+                f'"{self.in_gap.with_unit}" is smaller than over_bed, "{self.over_bed.with_unit}": '
+                "the gap is there for larger work"
+            )
+            raise refused(("in_gap", sentence))
+        return self
+
+
+# -- spindle --------------------------------------------------------------------------------------------
+
+
+class SpindleStep(Strict):
+    """One speed of the spindle: `50`, or `{speed: 50, power: 3 hp, torque: 400 lbf ft}`."""
+
+    speed: SpindleSpeed
+    """Turns a minute."""
+    power: Power | None = None
+    """Power at this step, where the lathe's plate gives one."""
+    torque: Torque | None = None
+    """Torque at this step, where the lathe's plate gives one."""
+
+    @property
+    def si(self) -> float:
+        """The speed, rev/s."""
+        return self.speed.si
+
+
+def _bare_step(written: Any) -> Any:
+    return {"speed": written} if isinstance(written, str | Given) else written
+
+
+Step = Annotated[SpindleStep, BeforeValidator(_bare_step, json_schema_input_type=SpindleSpeed | SpindleStep)]
+
+
+class Spindle(Strict):
+    """Bore, nose and speed steps."""
+
+    speeds: list[Step] = Field(min_length=1)
+    """The speed steps, rising, in turns a minute; a step may be a block with its power and torque."""
+    bore: Length | None = None
+    """Bore through the spindle."""
+    nose: Annotated[Literal["camlock", "screwed", "bolted", "taper key"], Word] | None = None
+    """How the chuck is held on the spindle."""
+
+    @model_validator(mode="after")
+    def _rising(self) -> Self:
+        _check_rising("speeds", [step.speed for step in self.speeds])
+        return self
+
+
+# -- chucks, faceplate, rests ---------------------------------------------------------------------------
+
+
+class LatheChuck(Strict):
+    """One chuck that fits this lathe."""
+
+    jaws: Jaws
+    """Number of jaws."""
+    grips: Range
+    """Smallest and largest diameter it grips from outside."""
+    grips_inside: Range | None = None
+    """Smallest and largest bore it grips from inside."""
+    length: Length | None = None
+    """Spindle nose to jaw face."""
+    diameter: Length | None = None
+    """Diameter of the chuck body."""
+    jaw_length: Length | None = None
+    """Length of the jaws along the work."""
+    top_speed: SpindleSpeed | None = None
+    """Highest speed marked on the chuck."""
+    stiffness: AngularStiffness | None = None
+    """How much it resists the work tilting."""
+
+
+class Faceplate(Strict):
+    """The faceplate."""
+
+    diameter: Length
+    """Its diameter."""
+    length: Length | None = None
+    """Spindle nose to its face."""
+    top_speed: SpindleSpeed | None = None
+    """Highest speed marked on it."""
+
+
+class FollowRest(Range):
+    """The follow rest: its range and tips."""
+
+    tips: Annotated[Literal["bronze", "brass", "roller", "ball"], Word] | None = None
+    """What its jaws bear on the work with."""
+    width: Length | None = None
+    """Width of its jaws along the work."""
+
+
+class SteadyRest(FollowRest):
+    """The steady rest: its range, tips and width."""
+
+    stiffness: Stiffness | None = None
+    """How much it resists being pushed sideways."""
+    base_left: Length | None = None
+    """Bed its base takes from the middle of its jaws towards the chuck."""
+    base_right: Length | None = None
+    """Bed its base takes from the middle of its jaws towards the tailstock."""
+
+
+# -- leadscrew, gears, feeds ----------------------------------------------------------------------------
+
+
+class Leadscrew(Strict):
+    """Exactly one of the two."""
+
+    tpi: Number | None = None
+    """Threads in one inch of an inch leadscrew."""
+    pitch: Length | None = None
+    """Pitch of a metric leadscrew."""
+
+    @model_validator(mode="after")
+    def _one(self) -> Self:
+        if (self.tpi is None) == (self.pitch is None):
+            raise refused(("", "needs one key: tpi for an inch leadscrew, or pitch for a metric one"))
+        return self
+
+
+class ThreadDial(Strict):
+    """The thread dial."""
+
+    teeth: Count
+    """Teeth of the gear that runs on the leadscrew."""
+    lines: Count
+    """Lines on its face."""
+    numbered_every: Count = 1
+    """Every how many lines a number stands."""
+    more_gears: list[Count] = Field(default_factory=list)
+    """Teeth of the other gears that fit this dial."""
+
+    @model_validator(mode="after")
+    def _even(self) -> Self:
+        if self.lines % self.numbered_every:
+            sentence = (
+                f"{self.numbered_every} does not divide the {self.lines} lines: write every how many lines a "
+                "number stands, all around the dial"
+            )
+            raise refused(("numbered_every", sentence))
+        return self
+
+
+class Gearbox(Strict):
+    """Threads the levers give, as on the plate."""
+
+    tpi: list[Number] = Field(default_factory=list)
+    """Threads in one inch, as on the plate."""
+    pitches: list[Length] = Field(default_factory=list)
+    """Pitches, as on the plate."""
+    tpi_with_gears: Text | None = None
+    """The change wheels that the tpi entries need, if any."""
+    pitches_with_gears: Text | None = None
+    """The change wheels that the pitch entries need, if any."""
+
+
+def _pairs(written: object) -> object:
+    return int(written) if isinstance(written, str) and written.strip() in ("1", "2", "3") else written
+
+
+class ChangeGears(Strict):
+    """The change gears and the banjo they hang on."""
+
+    gears: list[Count] = Field(min_length=2)
+    """Teeth of every gear the shop owns; a gear owned twice stands twice."""
+    stud_ratio: Number | None = None
+    """Turns of the stud that carries the first driver, in one turn of the spindle; 1 where not given."""
+    most_pairs: Annotated[Literal[1, 2, 3], BeforeValidator(_pairs)] = 2
+    """Pairs of gears the banjo takes: 1, 2 (one compound stud) or 3 (two compound studs)."""
+    clearance: Count = 15
+    """Teeth by which a pair must reach past the next stud."""
+    plate_ratio: Number | None = None
+    """Drivers over driven with which the gearbox plate is right; 1 where not given."""
+
+    @property
+    def stud(self) -> Fraction:
+        """Turns of the stud in one turn of the spindle, exactly."""
+        return self.stud_ratio.exact if self.stud_ratio else Fraction(1)
+
+    @property
+    def of_plate(self) -> Fraction:
+        """Drivers over driven with which the plate is right, exactly."""
+        return self.plate_ratio.exact if self.plate_ratio else Fraction(1)
+
+
+class Feeds(Strict):
+    """The power feeds the levers give."""
+
+    along: list[FeedPerRev] = Field(default_factory=list)
+    """Feeds along the bed, rising."""
+    across: list[FeedPerRev] = Field(default_factory=list)
+    """Feeds across the bed, rising."""
+
+    @model_validator(mode="after")
+    def _rising(self) -> Self:
+        _check_rising("along", self.along)
+        _check_rising("across", self.across)
+        return self
+
+
+# -- dials ----------------------------------------------------------------------------------------------
+
+
+class TurnedDial(Strict):
+    """A dial on a handwheel."""
+
+    division: Length
+    """One division, as marked."""
+    turn: Length
+    """One whole turn, as marked."""
+
+    @model_validator(mode="after")
+    def _whole_turn(self) -> Self:
+        divisions = self.turn.si / self.division.si
+        if abs(divisions - round(divisions)) > 1e-6 * divisions:
+            sentence = (
+                f"{self.turn.with_unit} is not a whole number of divisions of {self.division.with_unit}: "
+                "write one turn and one division as the dial is marked"
+            )
+            raise refused(("turn", sentence))
+        return self
+
+
+class Dial(TurnedDial):
+    """A slide's dial."""
+
+    reads: Annotated[Literal["radius", "diameter"], Word]
+    """Whether a division is what the slide moves, or what comes off the diameter."""
+
+
+# -- tailstock, taper attachment ------------------------------------------------------------------------
+
+
+class Tailstock(Strict):
+    """The tailstock."""
+
+    quill_travel: Length | None = None
+    """How far the quill comes out."""
+    quill_diameter: Length | None = None
+    """Diameter of the quill."""
+    taper: Line | None = None
+    """Taper in the quill, such as Morse 3."""
+    length: Length | None = None
+    """Bed the tailstock takes."""
+    offset: Length | None = None
+    """How far it sets over, each way."""
+
+
+class TaperAttachment(Strict):
+    """The taper attachment."""
+
+    length: Length
+    """Longest taper in one setting."""
+    steepest: Angle
+    """Steepest taper, as the half angle."""
+    scale: Annotated[Literal["half angle", "included angle", "per foot"], Word] | None = None
+    """What its scale reads."""
+
+
+class Lathe(Strict):
+    """One lathe, as it stands."""
+
+    lathe: Line
+    """Name of the lathe, the same as the name of this file."""
+    name: Line
+    """What the shop calls it."""
+    units: Units
+    """Unit of every length that is written without one."""
+    swing: Swing
+    """Largest diameter that turns clear."""
+    between_centers: Length
+    """Longest work between centers, nothing else mounted."""
+    spindle: Spindle
+    """Bore, nose and speed steps."""
+    chucks: list[LatheChuck] = Field(min_length=1)
+    """The chucks that fit it."""
+    cross_dial: Dial
+    """Dial of the cross slide."""
+    compound_dial: Dial
+    """Dial of the compound."""
+    carriage_dial: TurnedDial | None = None
+    """Dial of the carriage handwheel."""
+    compound_zero: Annotated[Literal["across", "along"], Word] | None = None
+    """Where the compound points when its scale reads 0: across the bed, or along it."""
+    cross_travel: Length | None = None
+    """Travel of the cross slide."""
+    compound_travel: Length | None = None
+    """Travel of the compound."""
+    faceplate: Faceplate | None = None
+    """Its faceplate."""
+    steady: SteadyRest | None = None
+    """Its steady rest."""
+    follow_rest: FollowRest | None = None
+    """Its follow rest."""
+    leadscrew: Leadscrew | None = None
+    """Its leadscrew."""
+    leadscrew_reverse: YesNo | None = None
+    """A lever turns the leadscrew round for left-hand threads."""
+    thread_dial: ThreadDial | None = None
+    """Its thread dial, if one is fitted."""
+    gearbox: Gearbox | None = None
+    """Threads the levers give."""
+    change_gears: ChangeGears | None = None
+    """The change gears."""
+    feeds: Feeds | None = None
+    """Power feeds the levers give."""
+    center_length: Length | None = None
+    """How much of the bed the tailstock center takes."""
+    tailstock: Tailstock | None = None
+    """Its tailstock."""
+    taper_attachment: TaperAttachment | None = None
+    """Its taper attachment, if one is fitted."""
+    carriage_left: Length | None = None
+    """Carriage and tool holder, from the tool towards the chuck."""
+    carriage_right: Length | None = None
+    """Carriage and tool holder, from the tool towards the tailstock."""
+    tool_left: Length | None = None
+    """Tool and holder at center height, from the point of the tool towards the chuck."""
+    compound_right: Length | None = None
+    """Compound at center height, from the point of the tool towards the tailstock."""
+    power: Power | None = None
+    """Power of the motor."""
+    hoist: Mass | None = None
+    """What the hoist at this lathe may lift."""
+    notes: list[Text] = Field(default_factory=list)
+    """Anything else to be said of it."""
+
+
+def _check_rising(key: str, steps: Sequence[Given]) -> None:
+    for place, (before, after) in enumerate(pairwise(steps), 1):
+        if after.si <= before.si:
+            said = f'"{after.with_unit}" is not above the "{before.with_unit}" before it'
+            raise refused((f"{key}.{place}", f"{said}: write them rising"))
