@@ -41,9 +41,9 @@ def check_job(read: ReadJob, shop: Shop) -> tuple[list[Problem], list[Contradict
 def _named(job: Job) -> dict[str, str]:
     """The names in a job that point into the shop's files, by field."""
     tools = {
-        f"operations.{place}.thread.tool": operation.thread.tool
+        f"operations.{place}.{operation.name}.tool": operation.given.tool
         for place, operation in enumerate(job.operations)
-        if operation.thread and operation.thread.tool
+        if operation.given.tool
     }
     return {"lathe": job.lathe, "material": job.material, **tools}
 

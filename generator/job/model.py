@@ -3,42 +3,34 @@
 The reader (`job.reading`) hands these models text with locations; the kinds of field (`job.fields`) read
 it. A job never holds a bare number whose unit was guessed. The line under each key is what an editor and
 the error messages show for it. In reading order: Section, Chuck, Steady, Holding, Mate, Duty, CrossHole,
-the operations, Job.
+Job. The operations are in `job.operations`.
 """
 
 from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import Discriminator, Field, Tag, model_validator
+from pydantic import Discriminator, Field, Tag
 
 from generator.job.fields import (
-    Angle,
-    Count,
-    CountOrZero,
     Date,
     Force,
     Given,
     Jaws,
     KnownOrUnknown,
     Length,
-    LengthOrZero,
     Line,
-    Number,
     PictureName,
     Pressure,
-    SpindleSpeed,
     Strict,
-    SurfaceSpeed,
     Text,
-    ThreadDesignation,
     Units,
     Unknown,
     Word,
     YesNo,
     length_or,
-    refused,
 )
+from generator.job.operations import Operation
 
 Status = Annotated[Literal["quoted", "planned", "in work", "stopped", "done", "scrapped"], Word]
 
@@ -158,149 +150,6 @@ class Person(Strict):
     """Who runs it."""
 
 
-class Infeed(Strict):
-    """How the tool goes in: straight, or along the compound set over from the cross-slide direction."""
-
-    method: Annotated[Literal["compound", "plunge"], Word] = "compound"
-    """Along the compound, or straight in."""
-    angle: Angle | None = None
-    """Compound angle from the cross-slide direction."""
-
-
-class Thread(Strict):
-    """Cut a thread; hand, pitch, tpi, class, starts, units beside its designation are checked against it."""
-
-    designation: ThreadDesignation
-    """Thread designation, such as 2-8 UN-2A or M16x2-6g."""
-    length: Length
-    """Length of full thread."""
-    from_end: LengthOrZero | None = None
-    """Where it starts, from the tailstock end of the work."""
-    fit: Annotated[Literal["wires", "mate", "gauge"], Word] = "wires"
-    """What decides that it fits."""
-    hand: Annotated[Literal["right", "left"], Word] | None = None
-    """Hand, if said beside the designation."""
-    pitch: Length | None = None
-    """Pitch, if said beside the designation."""
-    tpi: Number | None = None
-    """Threads in one inch, if said beside the designation."""
-    class_: Line | None = Field(default=None, alias="class")
-    """Class of fit, if said beside the designation."""
-    starts: Count | None = None
-    """Number of starts, if said beside the designation."""
-    units: Units | None = None
-    """Unit of this thread, where it is not the file's."""
-    engagement: Length | None = None
-    """Length of engagement the limits are to be worked for."""
-    blank: Length | None = None
-    """Diameter as measured before threading."""
-    infeed: Infeed = Infeed()
-    """How the tool goes in."""
-    first_cut: Length | None = None
-    """Radial depth of the first cut."""
-    last_cut: Length | None = None
-    """Radial depth of the last cut."""
-    spring_passes: CountOrZero | None = None
-    """Passes without new depth at the end."""
-    tool: Line | None = None
-    """A tool of the shop's tools file."""
-    wire: Length | None = None
-    """Wire to measure over."""
-    spindle: SpindleSpeed | None = None
-    """A spindle step of the lathe, chosen by the shop."""
-    speed: SurfaceSpeed | None = None
-    """Surface speed to stay below."""
-
-
-class Relief(Strict):
-    """Cut the thread relief, next to the thread on its chuck side."""
-
-    width: Length
-    """Width along the work."""
-    diameter: Length | None = None
-    """Diameter at its bottom."""
-    radius: LengthOrZero | None = None
-    """Radius in its corners."""
-
-
-class Cut(Strict):
-    """Any other operation, listed in the order of work as it was given."""
-
-    end: Annotated[Literal["left", "right"], Word] | None = None
-    """End of the work: left is the chuck, right the tailstock."""
-    length: Length | None = None
-    """Length of the cut."""
-    diameter: Length | None = None
-    """Diameter it is cut to."""
-    depth: Length | None = None
-    """Depth of the cut."""
-    width: Length | None = None
-    """Width of the cut."""
-    from_end: LengthOrZero | None = None
-    """Where it is, from the tailstock end of the work."""
-    angle: Angle | None = None
-    """Angle of the cut."""
-    note: Text | None = None
-    """Anything to be said about it."""
-
-    @model_validator(mode="before")
-    @classmethod
-    def _bare(cls, written: Any) -> Any:
-        """`- face:` with nothing after it is the operation alone."""
-        return {} if isinstance(written, str) and not written.strip() else written
-
-
-class Operation(Strict):
-    """One entry of `operations`: exactly one of these keys."""
-
-    face: Cut | None = None
-    """Face an end."""
-    center_drill: Cut | None = None
-    """Center drill an end."""
-    turn: Cut | None = None
-    """Turn a diameter."""
-    taper: Cut | None = None
-    """Turn a taper."""
-    bore: Cut | None = None
-    """Bore to a diameter."""
-    drill: Cut | None = None
-    """Drill a hole."""
-    groove: Cut | None = None
-    """Cut a groove that is not the thread relief."""
-    chamfer: Cut | None = None
-    """Chamfer an end."""
-    knurl: Cut | None = None
-    """Knurl a length."""
-    part_off: Cut | None = None
-    """Part off."""
-    polish: Cut | None = None
-    """Polish a length."""
-    relief: Relief | None = None
-    """Cut the thread relief."""
-    thread: Thread | None = None
-    """Cut a thread."""
-
-    @model_validator(mode="before")
-    @classmethod
-    def _one_key(cls, written: Any) -> Any:
-        """An entry is one operation; its order in the list is the order of work."""
-        if isinstance(written, dict) and len(written) != 1:
-            names = " and ".join(str(key) for key in list(written)[:3]) or "nothing"
-            raise refused(("", f"has {names} in one entry: give each operation a dash of its own"))
-        return written
-
-    @property
-    def name(self) -> str:
-        """The key that was written: face, turn, thread …"""
-        return next(iter(self.model_fields_set))
-
-    @property
-    def given(self) -> Cut | Relief | Thread:
-        """What stands under that key."""
-        entry: Cut | Relief | Thread = getattr(self, self.name)
-        return entry
-
-
 def _block_or_word(written: Any) -> str:
     return "<word>" if isinstance(written, str) else "<block>"
 
@@ -368,3 +217,5 @@ class Job(Strict):
     """Anything else to be said on the sheet."""
     operations: list[Operation] = Field(default_factory=list)
     """What is to be done, in order."""
+    order: Annotated[Literal["as written", "propose"], Word] = "as written"
+    """The operations are done as written, or in the order that the sheet proposes."""

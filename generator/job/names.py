@@ -1,4 +1,4 @@
-"""Names in a job that point into the shop's files: its lathe, material and threading tool."""
+"""Names in a job that point into the shop's files: lathe, material, tools of its operations."""
 
 from __future__ import annotations
 
@@ -17,15 +17,18 @@ def unknown_names(named: Mapping[str, str], shop: Shop) -> Iterator[tuple[str, s
     ----------
     named : dotted field ("lathe", "material", "operations.2.thread.tool") to the name written there
     """
-    tools = [tool.name for tool in shop.tools.threading]
+    threading = [tool.name for tool in shop.tools.threading]
+    cutting = [tool.name for tool in shop.tools.cutting]
     for field, name in named.items():
         if field == "lathe" and name not in shop.lathes:
             yield field, _not_listed(name, "a lathe", list(shop.lathes), "a file in lathes")
         elif field == "material" and name not in (UNKNOWN, *shop.materials):
             message = _not_listed(name, "a material", list(shop.materials), "an entry in materials.yml")
             yield field, f"{message}, or write {UNKNOWN}"
-        elif field.endswith(".tool") and name not in tools:
-            yield field, _not_listed(name, "a threading tool", tools, "an entry in tools.yml")
+        elif field.endswith(".thread.tool") and name not in threading:
+            yield field, _not_listed(name, "a threading tool", threading, "an entry in tools.yml")
+        elif field.endswith(".tool") and not field.endswith(".thread.tool") and name not in cutting:
+            yield field, _not_listed(name, "a cutting tool", cutting, "an entry under cutting in tools.yml")
 
 
 def _not_listed(name: str, what: str, known: list[str], place: str) -> str:

@@ -142,9 +142,9 @@ def _entries(tree: Block) -> Iterator[tuple[str, object]]:
     yield from ((key, tree[key]) for key in ("lathe", "material") if key in tree)
     operations = tree.get("operations")
     for number, operation in enumerate(operations if isinstance(operations, list) else ()):
-        thread = operation.get("thread") if isinstance(operation, dict) else None
-        if isinstance(thread, dict) and "tool" in thread:
-            yield f"operations.{number}.thread.tool", thread["tool"]
+        for name, given in operation.items() if isinstance(operation, dict) else ():
+            if isinstance(given, dict) and "tool" in given:
+                yield f"operations.{number}.{name}.tool", given["tool"]
 
 
 def find_jobs(jobs_dir: Path) -> list[Path]:

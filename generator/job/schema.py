@@ -14,9 +14,13 @@ from pydantic.json_schema import GenerateJsonSchema
 from generator.job.fields import QUANTITY_SCHEMAS, Strict
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.job.operations import Cut
 from generator.job.shop import House, Materials, Tools
 
 DIALECT: Final = GenerateJsonSchema.schema_dialect
+
+CUTS: Final[list[type[Cut]]] = [Cut, *Cut.__subclasses__()]
+MAY_STAND_ALONE: Final = {f"#/$defs/{cut.__name__}" for cut in CUTS}  # `- face:` is all that is wanted
 
 _SHOP_FILES: Final[dict[str, tuple[type[Strict], str]]] = {
     "lathe": (Lathe, "A lathe: jobs/_shop/lathes/NAME.yml"),
@@ -63,7 +67,7 @@ def _tidy(node: Any, used: dict[str, dict[str, Any]]) -> Any:
         used[name] = QUANTITY_SCHEMAS[name]
         node["$ref"] = f"#/$defs/{name}"
     choices = node.get("anyOf", [])
-    if {"type": "null"} in choices and {"$ref": "#/$defs/Cut"} not in choices:
+    if {"type": "null"} in choices and not any(choice.get("$ref") in MAY_STAND_ALONE for choice in choices):
         choices.remove({"type": "null"})
         if len(choices) == 1:
             del node["anyOf"]

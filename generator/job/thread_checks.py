@@ -10,7 +10,8 @@ from generator.calc.designation import Designation, parse_designation
 from generator.calc.thread_limits import limits
 from generator.errors import BadDesignation, OutsideRange
 from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
-from generator.job.model import Mate, Relief, Section, Thread
+from generator.job.model import Mate, Section
+from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_at, section_lines, straight_from, total_length
 from generator.units import quoted

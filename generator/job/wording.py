@@ -144,8 +144,12 @@ def _choice(written: object, expected: str) -> str:
 
 
 def _keys(model: type[BaseModel], loc: Loc) -> list[str]:
+    """The keys of the block at a location, its own before those that all operations have."""
     here = _model_at(model, loc)
-    return [known.alias or name for name, known in here.model_fields.items()] if here else []
+    if here is None:
+        return []
+    fields = sorted(here.model_fields.items(), key=lambda field: field[0] not in here.__annotations__)
+    return [known.alias or name for name, known in fields]
 
 
 def _keys_like(model: type[BaseModel], loc: Loc) -> str:

@@ -40,6 +40,7 @@ from generator.si import (
     mm,
     psi,
     rev_per_min,
+    um,
 )
 
 Rounds = Literal["nearest", "up", "down"]
@@ -104,6 +105,11 @@ UNITS: Final[Mapping[Quantity, Row]] = {
     "force": Row(Unit("lbf", lbf, figures=3), Unit("N", 1.0, figures=3), "up"),
     "mass": Row(Unit("lb", lb, figures=3), Unit("kg", 1.0, figures=3), "up"),
     "power": Row(Unit("hp", hp, figures=2), Unit("kW", kW, figures=2), "up"),
+    "torque": Row(Unit("lbf·ft", lbf * ft, figures=3), Unit("N·m", 1.0, figures=3), "up"),
+    "feed": Row(Unit("in/rev", inch, places=4), Unit("mm/rev", mm, places=3)),
+    "roughness": Row(Unit("µin", inch / 1e6, figures=2), Unit("µm", um, figures=2), "up"),
+    "money": _same(Unit("", 1.0, places=2), "up"),
+    "duration": _same(Unit("min", minute, places=1), "up"),
     "time": _same(Unit("s", 1.0, places=1), "down"),
     "frequency": _same(Unit("Hz", 1.0, figures=3), "down"),
     "pressure": Row(Unit("psi", psi, figures=3), Unit("MPa", MPa, figures=3)),

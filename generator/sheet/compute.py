@@ -13,7 +13,8 @@ from dataclasses import replace
 from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
 from generator.job.lathe import Lathe
-from generator.job.model import Cut, Duty, Job, Mate
+from generator.job.model import Duty, Job, Mate
+from generator.job.operations import Cut
 from generator.job.reading import ReadJob
 from generator.job.shop import Material, Shop
 from generator.sheet.capacity import used_chuck

@@ -13,7 +13,7 @@ from generator.calc.dials import Dial
 from generator.job.fields import Given
 from generator.job.lathe import Dial as DialRecord
 from generator.job.lathe import Lathe
-from generator.job.model import Thread
+from generator.job.operations import Thread
 from generator.job.shop import House
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity, System

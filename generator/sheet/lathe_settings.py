@@ -12,7 +12,8 @@ from generator.calc import spindle
 from generator.calc.cutting import spindle_speed
 from generator.job.fields import Given
 from generator.job.lathe import Lathe
-from generator.job.model import Job, Relief, Thread
+from generator.job.model import Job
+from generator.job.operations import Relief, Thread
 from generator.job.shop import House
 from generator.sheet.capacity import used_chuck
 from generator.sheet.desk import Desk

@@ -5,6 +5,7 @@ rounded, that is `render.formats`' task. In reading order:
 
     Kind, Figure, Working     one number and where it comes from
     Finding, Caution, Step    what to decide, what can hurt, what to do
+    OperationLine             one operation of the route with its settings
     PassLine                  one line of the pass table
     SetupScene, ThreadScene   what the two drawings show
     Sheet                     all of it
@@ -33,7 +34,12 @@ Quantity = Literal[
     "force",              # N
     "mass",               # kg
     "power",              # W
+    "torque",             # N m
+    "feed",               # m/rev
+    "roughness",          # m, shown in µm and µin
+    "money",              # the shop's money
     "time",               # s
+    "duration",           # s, shown in minutes: how long a piece of work takes
     "frequency",          # Hz
     "pressure",           # Pa: a specific cutting force or an elastic modulus
     "stiffness",          # N/m
@@ -138,6 +144,24 @@ class Step:
     text: str
     detail: str = ""
     hold: bool = False
+
+
+@dataclass(frozen=True)
+class OperationLine:
+    """One operation of the route: `figures` names the figure of each column that applies.
+
+    Columns: "tool", "step", "feed", "passes", "depth", "dial", "force", "power", "roughness", "time".
+    `hold` says what to measure before going on, `proposed` that the job file does not have it.
+    """
+
+    number: int
+    name: str
+    title: str
+    figures: Mapping[str, str]
+    detail: str = ""
+    hold: str = ""
+    proposed: bool = False
+    where: Location | None = None
 
 
 @dataclass(frozen=True)
@@ -282,3 +306,4 @@ class Sheet:
     index: Mapping[str, str]
     key_figures: tuple[str, ...] = ()
     pictures: tuple[str, ...] = ()  # file names beside the job file
+    operations: tuple[OperationLine, ...] = ()

@@ -5,7 +5,8 @@ The job's own operations keep the order in which they were written.
 
 from __future__ import annotations
 
-from generator.job.model import Cut, Job, Operation, Relief, Thread
+from generator.job.model import Job
+from generator.job.operations import Cut, Operation, Relief, Thread
 from generator.sheet.model import Step
 from generator.sheet.plans import ThreadPlan
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from generator.job.model import Thread
+from generator.job.operations import Thread
 from generator.sheet.infeed import Infeed, hardens
 from generator.sheet.model import PassLine
 from generator.sheet.plans import ThreadPlan

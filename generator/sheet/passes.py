@@ -14,7 +14,8 @@ from generator.calc import passes, thread_form, wires
 from generator.calc.cutting import cutting_power, thread_chip_area, thread_force
 from generator.calc.dials import reading, whole_graduations
 from generator.job.lathe import Lathe
-from generator.job.model import Job, Thread
+from generator.job.model import Job
+from generator.job.operations import Thread
 from generator.job.shop import House
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import (

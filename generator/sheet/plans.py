@@ -1,7 +1,7 @@
 """What one section of the sheet hands to the next; all SI, all frozen.
 
 Order: ThreadPlan (what the thread is) -> LathePlan (levers and speed) -> PassPlan (the cuts) ->
-HoldingPlan (how the work stands up to them).
+HoldingPlan (how the work stands up to them) -> OperationPlan (each operation of the route).
 Positions are x from the chuck face towards the tailstock.
 """
 
@@ -13,7 +13,7 @@ from fractions import Fraction
 from generator.calc.designation import Designation
 from generator.calc.thread_limits import ThreadLimits
 from generator.sheet.model import PassLine, System
-from generator.si import Angle, Force, Length, Speed, SpindleSpeed, Time
+from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
 
 
 @dataclass(frozen=True)
@@ -79,3 +79,27 @@ class HoldingPlan:
     grip: Length
     steady_at: Length | None
     weight_kg: float | None
+
+
+@dataclass(frozen=True)
+class OperationPlan:
+    """One operation of the route, as it is to be run on this lathe.
+
+    `name` is its key in the job file, `number` its place in the route. The tool goes along x from `start`
+    to `end` (equal for a cut straight in) and from `from_diameter` to `to_diameter`. `depths` are the
+    radial cuts in order. None is not known or does not apply.
+    """
+
+    number: int
+    name: str
+    start: Length
+    end: Length
+    from_diameter: Length
+    to_diameter: Length
+    spindle_speed: SpindleSpeed | None = None
+    feed: FeedPerRev | None = None
+    depths: tuple[Length, ...] = ()
+    force: Force | None = None
+    power: Power | None = None
+    cut_time: Time | None = None
+    other_time: Time | None = None

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from generator.calc import relief as relief_calc
 from generator.errors import Location
 from generator.job.lathe import Lathe
-from generator.job.model import Job, Relief
+from generator.job.model import Job
+from generator.job.operations import Relief
 from generator.sheet.desk import Desk
 from generator.sheet.layout import lay_out
 from generator.sheet.model import Kind, System

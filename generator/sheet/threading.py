@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from generator.calc.designation import Designation, parse_designation
 from generator.calc.thread_limits import ThreadLimits, limits
-from generator.job.model import Job, Relief, Thread
+from generator.job.model import Job
+from generator.job.operations import Relief, Thread
 from generator.sheet.model import System
 from generator.si import Length
 

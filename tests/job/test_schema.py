@@ -34,6 +34,7 @@ BEYOND_A_SCHEMA = {
     "tools-twice",
     "remark-signs",
     "lathe-no-screw",
+    "lathe-order",
     "alias-bomb",
     "merge-key",
 }

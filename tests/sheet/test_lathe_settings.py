@@ -181,7 +181,8 @@ def test_a_lathe_record_without_a_gearbox_says_so(sheet_of):
 
 
 def test_an_impossible_dial_record_stops_the_sheet(sheet_of):
-    sheet = sheet_of(SEVEN, lathe={"thread_dial": ThreadDial.model_construct(teeth=16, lines=8, numbered_every=3)})
+    impossible = ThreadDial.model_construct(teeth=16, lines=8, numbered_every=3)
+    sheet = sheet_of(SEVEN, lathe={"thread_dial": impossible})
     assert ids(sheet)["outside-range"].level == "stop"
 
 
