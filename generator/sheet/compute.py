@@ -13,29 +13,29 @@ from dataclasses import replace
 from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
 from generator.job.lathe import Lathe
-from generator.job.model import Duty, Job, Mate
-from generator.job.operations import Cut
 from generator.job.reading import ReadJob
 from generator.job.shop import Material, Shop
+from generator.sheet.archive_row import NOT_READY, archive_row
 from generator.sheet.capacity import used_chuck
 from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.desk import Desk
 from generator.sheet.holding import holding_section
+from generator.sheet.inspection import inspection
+from generator.sheet.knowledge import knowledge_section
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
-from generator.sheet.model import Figure, InspectionLine, Kind, Level, Section, Sheet
+from generator.sheet.model import Section, Sheet
 from generator.sheet.order_of_work import order_of_work
 from generator.sheet.passes import pass_section
 from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ThreadPlan
 from generator.sheet.relief import relief_section
 from generator.sheet.scenes import setup_scene, thread_scene
 from generator.sheet.thread import thread_section
-from generator.sheet.threading import thread_operation
 from generator.sheet.title_block import title_block
 from generator.sheet.work import work_section
 from generator.tables.materials import MaterialRow, material_group
 
-READY, NOT_READY = "ready to run", "NOT READY TO RUN"
+READY = "ready to run"
 
 SECTIONS = (
     ("holding", "Work holding", ("holding.", "capacity.")),
@@ -88,7 +88,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     shop_material = shop.materials.get(job.material)
     material = effective_material(shop_material)
     layout = lay_out(job)
-    _lay_knowledge(read, desk, material)
+    knowledge_section(read, desk, material)
     work_section(job, desk)
 
     thread: ThreadPlan | None = None
@@ -129,106 +129,6 @@ def effective_material(shop_material: Material | None) -> MaterialRow | None:
     )
 
 
-def _lay_knowledge(read: ReadJob, desk: Desk, material: MaterialRow | None) -> None:
-    """Material, duty and mate as known or unknown; unknown is asked about and never filled in."""
-    job = read.job
-    known = material is not None
-    desk.lay(
-        Figure(
-            "job.material",
-            "Material",
-            job.material if known else None,
-            "text",
-            Kind.GIVEN if known else Kind.UNKNOWN,
-            f"known by: {job.material_known_by or 'not said'}",
-            where=read.where("material"),
-            note="" if job.material_known_by else "how it is known was not said",
-        )
-    )
-    if not known:
-        desk.find(
-            "material-unknown",
-            "check",
-            "The material is unknown, so there is no cutting speed, force, weight or deflection on this "
-            "sheet. Find it out before starting, or give the spindle step yourself.",
-            read.where("material"),
-            "What material is it, and how is that known?",
-        )
-    elif not job.material_known_by:
-        desk.find(
-            "material-hearsay",
-            "note",
-            f"How {job.material} is known was not said: certificate, stamp, word or guess?",
-            read.where("material"),
-            "How is the material known?",
-        )
-    for name, label, words in (("asked", "Asked for", job.asked), ("agreed", "Agreed instead", job.agreed)):
-        if words:
-            where = read.where(name)
-            desk.lay(Figure(f"job.{name}", label, words, "text", Kind.GIVEN, "the job file", where=where))
-    if isinstance(job.duty, Duty):
-        desk.lay(
-            Figure(
-                "job.duty",
-                "Duty",
-                job.duty.said,
-                "text",
-                Kind.GIVEN,
-                f"as said by {job.duty.by or 'somebody'}",
-                where=read.where("duty"),
-            )
-        )
-    else:
-        desk.unknown("job.duty", "Duty", "text", "nobody said what the part must do")
-        desk.find(
-            "duty-unknown",
-            "check",
-            "What this part must do is unknown. Ask before cutting: people, lifting, brakes, pressure?",
-            read.where("duty"),
-            "What does the part do, and does anybody's safety depend on it?",
-        )
-    if isinstance(job.mate, Mate):
-        words = job.mate.part + (f", {job.mate.thread}" if job.mate.thread else "")
-        words += ", on the bench" if job.mate.on_bench else ", not seen"
-        desk.lay(
-            Figure(
-                "mate.part",
-                "Mate",
-                words,
-                "text",
-                Kind.GIVEN,
-                job.mate.says or "the job file",
-                where=read.where("mate"),
-            )
-        )
-        if job.mate.engagement is not None:
-            given = job.mate.engagement
-            desk.lay(
-                Figure(
-                    "mate.engagement",
-                    "Engagement with the mate",
-                    given.si,
-                    "length",
-                    Kind(given.kind),
-                    given.origin,
-                    text=given.text,
-                    where=given.where,
-                )
-            )
-    elif thread_operation(job) is not None:
-        desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
-        thread = thread_operation(job)
-        level: Level = "stop" if thread is not None and thread.fit == "mate" else "check"
-        desk.find(
-            "mate-unknown",
-            level,
-            "The mating part is unknown. Cut to the limits over wires, and do not hand over before it was "
-            "tried.",
-            read.where("mate"),
-            "Where is the mating part, and may we have it?",
-        )
-
-
 def _assemble(
     read: ReadJob,
     shop: Shop,
@@ -267,75 +167,10 @@ def _assemble(
         passes=cuts.passes if cuts and ready else (),
         pass_dial=cuts.dial if cuts else "",
         pass_remarks=cuts.remarks if cuts else (),
-        inspection=_inspection(desk, thread),
+        inspection=inspection(desk, thread),
         setup_scene=setup_scene(job, lathe, chuck, layout, thread, holding),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,
-        index=_index(job, lathe, status, ready, read, findings),
+        index=archive_row(job, lathe, status, ready, read, findings),
         pictures=tuple(name for name in job.photos if (read.path.parent / name).is_file()),
         key_figures=tuple(name for name in KEY_FIGURES if name in desk.figures),
     )
-
-
-def _inspection(desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:
-    """What to measure and to write down; only lines whose limits are known."""
-    if thread is None:
-        return ()
-    lines = (
-        InspectionLine("Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
-        InspectionLine(
-            "Size over wires", "thread.over_wires.min", "thread.over_wires.max", "micrometer and wires"
-        ),
-        InspectionLine(
-            "Pitch diameter",
-            "thread.pitch_diameter.min",
-            "thread.pitch_diameter.max",
-            "from the wires, or thread micrometer",
-        ),
-        InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
-        InspectionLine("Relief width", "relief.width", "", "caliper"),
-        InspectionLine("Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),
-        InspectionLine("Full thread length", "thread.length", "", "rule"),
-    )
-    return tuple(
-        line for line in lines if all(name in desk.figures for name in (line.low, line.high) if name)
-    )
-
-
-def _index(
-    job: Job, lathe: Lathe, status: str, ready: bool, read: ReadJob, findings: tuple[object, ...]
-) -> dict[str, str]:
-    """The archive's row of this job; `text` is everything written in the job file, for the search."""
-    thread = thread_operation(job)
-    holding = [f"{job.holding.chuck.jaws}-jaw chuck"]
-    if job.holding.steady:
-        holding.append("steady rest")
-    if job.holding.center:
-        holding.append(f"{job.holding.center} center")
-    words = [
-        job.customer,
-        job.asked,
-        job.agreed,
-        job.drawing,
-        *job.notes,
-        job.material_known_by,
-        job.duty.said if isinstance(job.duty, Duty) else None,
-        job.mate.part if isinstance(job.mate, Mate) else None,
-        *(section.name for section in job.work),
-        lathe.lathe,
-        job.mate.thread if isinstance(job.mate, Mate) else None,
-        *(operation.name.replace("_", " ") for operation in job.operations),
-        *(operation.given.note for operation in job.operations if isinstance(operation.given, Cut)),
-    ]
-    return {
-        "number": job.job,
-        "title": job.title,
-        "thread": thread.designation if thread else "",
-        "material": job.material,
-        "lathe": lathe.name,
-        "holding": ", ".join(holding),
-        "year": read.path.parent.parent.name,
-        "status": job.status if ready else NOT_READY.lower(),
-        "customer": job.customer or "",
-        "ready": "yes" if ready else "no",
-        "text": " ".join(word for word in words if word),
-    }

@@ -1,0 +1,51 @@
+"""The archive's row of a job: the words and marks that it is found by."""
+
+from __future__ import annotations
+
+from generator.job.lathe import Lathe
+from generator.job.model import Duty, Job, Mate
+from generator.job.operations import Cut
+from generator.job.reading import ReadJob
+from generator.sheet.threading import thread_operation
+
+NOT_READY = "NOT READY TO RUN"
+
+
+def archive_row(
+    job: Job, lathe: Lathe, status: str, ready: bool, read: ReadJob, findings: tuple[object, ...]
+) -> dict[str, str]:
+    """The archive's row of this job; `text` is everything written in the job file, for the search."""
+    thread = thread_operation(job)
+    holding = [f"{job.holding.chuck.jaws}-jaw chuck"]
+    if job.holding.steady:
+        holding.append("steady rest")
+    if job.holding.center:
+        holding.append(f"{job.holding.center} center")
+    words = [
+        job.customer,
+        job.asked,
+        job.agreed,
+        job.drawing,
+        *job.notes,
+        job.material_known_by,
+        job.duty.said if isinstance(job.duty, Duty) else None,
+        job.mate.part if isinstance(job.mate, Mate) else None,
+        *(section.name for section in job.work),
+        lathe.lathe,
+        job.mate.thread if isinstance(job.mate, Mate) else None,
+        *(operation.name.replace("_", " ") for operation in job.operations),
+        *(operation.given.note for operation in job.operations if isinstance(operation.given, Cut)),
+    ]
+    return {
+        "number": job.job,
+        "title": job.title,
+        "thread": thread.designation if thread else "",
+        "material": job.material,
+        "lathe": lathe.name,
+        "holding": ", ".join(holding),
+        "year": read.path.parent.parent.name,
+        "status": job.status if ready else NOT_READY.lower(),
+        "customer": job.customer or "",
+        "ready": "yes" if ready else "no",
+        "text": " ".join(word for word in words if word),
+    }

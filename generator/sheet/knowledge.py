@@ -1,0 +1,110 @@
+"""What is known of the job itself: material, duty, mate; unknown is asked about and never filled in."""
+
+from __future__ import annotations
+
+from generator.job.model import Duty, Mate
+from generator.job.reading import ReadJob
+from generator.sheet.desk import Desk
+from generator.sheet.model import Figure, Kind, Level
+from generator.sheet.threading import thread_operation
+from generator.tables.materials import MaterialRow
+
+
+def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -> None:
+    """Material, duty and mate as known or unknown; unknown is asked about and never filled in."""
+    job = read.job
+    known = material is not None
+    desk.lay(
+        Figure(
+            "job.material",
+            "Material",
+            job.material if known else None,
+            "text",
+            Kind.GIVEN if known else Kind.UNKNOWN,
+            f"known by: {job.material_known_by or 'not said'}",
+            where=read.where("material"),
+            note="" if job.material_known_by else "how it is known was not said",
+        )
+    )
+    if not known:
+        desk.find(
+            "material-unknown",
+            "check",
+            "The material is unknown, so there is no cutting speed, force, weight or deflection on this "
+            "sheet. Find it out before starting, or give the spindle step yourself.",
+            read.where("material"),
+            "What material is it, and how is that known?",
+        )
+    elif not job.material_known_by:
+        desk.find(
+            "material-hearsay",
+            "note",
+            f"How {job.material} is known was not said: certificate, stamp, word or guess?",
+            read.where("material"),
+            "How is the material known?",
+        )
+    for name, label, words in (("asked", "Asked for", job.asked), ("agreed", "Agreed instead", job.agreed)):
+        if words:
+            where = read.where(name)
+            desk.lay(Figure(f"job.{name}", label, words, "text", Kind.GIVEN, "the job file", where=where))
+    if isinstance(job.duty, Duty):
+        desk.lay(
+            Figure(
+                "job.duty",
+                "Duty",
+                job.duty.said,
+                "text",
+                Kind.GIVEN,
+                f"as said by {job.duty.by or 'somebody'}",
+                where=read.where("duty"),
+            )
+        )
+    else:
+        desk.unknown("job.duty", "Duty", "text", "nobody said what the part must do")
+        desk.find(
+            "duty-unknown",
+            "check",
+            "What this part must do is unknown. Ask before cutting: people, lifting, brakes, pressure?",
+            read.where("duty"),
+            "What does the part do, and does anybody's safety depend on it?",
+        )
+    if isinstance(job.mate, Mate):
+        words = job.mate.part + (f", {job.mate.thread}" if job.mate.thread else "")
+        words += ", on the bench" if job.mate.on_bench else ", not seen"
+        desk.lay(
+            Figure(
+                "mate.part",
+                "Mate",
+                words,
+                "text",
+                Kind.GIVEN,
+                job.mate.says or "the job file",
+                where=read.where("mate"),
+            )
+        )
+        if job.mate.engagement is not None:
+            given = job.mate.engagement
+            desk.lay(
+                Figure(
+                    "mate.engagement",
+                    "Engagement with the mate",
+                    given.si,
+                    "length",
+                    Kind(given.kind),
+                    given.origin,
+                    text=given.text,
+                    where=given.where,
+                )
+            )
+    elif thread_operation(job) is not None:
+        desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
+        thread = thread_operation(job)
+        level: Level = "stop" if thread is not None and thread.fit == "mate" else "check"
+        desk.find(
+            "mate-unknown",
+            level,
+            "The mating part is unknown. Cut to the limits over wires, and do not hand over before it was "
+            "tried.",
+            read.where("mate"),
+            "Where is the mating part, and may we have it?",
+        )
