@@ -1,0 +1,88 @@
+"""Standard tapers: ratio and sizes, from print.
+
+    TaperRow        one taper
+    standard_taper  by name
+    taper_names     all names, in the order of the table
+"""
+
+from __future__ import annotations
+
+import difflib
+from dataclasses import dataclass
+from functools import cache
+
+from generator.errors import SheetError
+from generator.si import Length, ft, inch
+from generator.tables.rows import table
+
+
+class UnknownTaper(SheetError, ValueError):
+    """A taper that the table does not have; the message names the nearest and all known ones."""
+
+
+@dataclass(frozen=True)
+class TaperRow:
+    """One standard taper.
+
+    `ratio` is change of diameter over length. `large` is the diameter at the gauge line, `small` that of the
+    small end of the plug, `length` from one to the other, m; None where the source gives none.
+    """
+
+    name: str
+    ratio: float
+    large: Length | None
+    small: Length | None
+    length: Length | None
+    source: str
+    from_memory: bool
+
+    @property
+    def per_foot(self) -> Length:
+        """Change of diameter in a foot of length, m."""
+        return self.ratio * ft
+
+
+def taper_names() -> tuple[str, ...]:
+    """Names of all tapers, in the order of the table."""
+    return tuple(_tapers())
+
+
+def standard_taper(name: str) -> TaperRow:
+    """The taper of that name.
+
+    Raises
+    ------
+    UnknownTaper
+        When the table has no such taper.
+
+    Examples
+    --------
+    >>> round(standard_taper("Morse 4").per_foot / inch, 5)
+    0.62326
+    """
+    known = _tapers()
+    if name not in known:
+        near = difflib.get_close_matches(name, known, 1)
+        hint = f"did you mean {near[0]}? " if near else ""
+        raise UnknownTaper(f'"{name}" is not a standard taper: {hint}known are {", ".join(known)}')
+    return known[name]
+
+
+@cache
+def _tapers() -> dict[str, TaperRow]:
+    return {row["name"]: _read(row) for row in table("tapers")}
+
+
+def _read(row: dict[str, str]) -> TaperRow:
+    def size(column: str) -> Length | None:
+        return float(row[column]) * inch if row[column] else None
+
+    return TaperRow(
+        row["name"],
+        float(row["per_foot"]) * inch / ft,
+        size("large"),
+        size("small"),
+        size("length"),
+        row["source"],
+        row["from_memory"] == "yes",
+    )
