@@ -2,14 +2,18 @@
 
     DialRule           what is allowed, and how to say it
     dial_rule          the rule for one lathe and one lead
+    DialGear           one gear of the dial, and what is allowed with it
+    dial_gears         all gears that fit the dial, the one with the fewest restrictions first
 
 Everything is exact (fractions): a printed chart is not to be trusted without this rule, and a rule such as
-"odd threads, any numbered line" is right on one lathe and wrong on the next.
+"odd threads, any numbered line" is right on one lathe and wrong on the next. What each single place of the
+dial does, the way to the other starts too, is in `dial_places`.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -55,10 +59,10 @@ class DialRule:
         if self.step == self.numbered_every:
             return "numbered lines: " + ", ".join(str(number) for number in self.lines[0])
         if self.step % self.numbered_every:
-            return f"every {_ordinal(self.step)} line, counted from the first one used"
+            return f"every {ordinal(self.step)} line, counted from the first one used"
         if self.marks == 2 * self.step:
-            return "one opposite pair: " + ", or ".join(_and(pair) for pair in self.lines)
-        return "lines of one set only: " + "; or ".join(_and(group) for group in self.lines)
+            return "one opposite pair: " + ", or ".join(and_words(pair) for pair in self.lines)
+        return "lines of one set only: " + "; or ".join(and_words(group) for group in self.lines)
 
 
 def dial_rule(
@@ -90,7 +94,8 @@ def dial_rule(
 
     Notes
     -----
-    Exact for any leadscrew and lead. For several starts it brings the tool back into the same groove.
+    Exact for any leadscrew and lead. For several starts it brings the tool back into the same groove. Where
+    the gears give a lead only nearly, `lead` is the one they give: that is the thread the tool has to find.
 
     Examples
     --------
@@ -126,6 +131,79 @@ def dial_rule(
     return DialRule(anywhere, step, _sets(step, marks, numbered_every), marks, numbered_every)
 
 
+@dataclass(frozen=True)
+class DialGear:
+    """One gear of the dial: its teeth, whether it is the one fitted, and the rule with it."""
+
+    teeth: int
+    fitted: bool
+    rule: DialRule
+
+    @property
+    def usable_lines(self) -> int:
+        """How many lines of the dial may be used together; 0 when it cannot find the groove again."""
+        return self.rule.marks // self.rule.step if self.rule.step else 0
+
+
+def dial_gears(
+    leadscrew: Fraction,
+    teeth: int,
+    more_gears: Sequence[int],
+    marks: int,
+    lead: Fraction,
+    numbered_every: int = 1,
+) -> tuple[DialGear, ...]:
+    """The gears that fit the dial, the one with the fewest restrictions first.
+
+    A gear of T teeth finds the groove again when ``T × pL ÷ lead`` is whole. The more lines may be used, the
+    fewer the restrictions; then the fitted gear, then the shorter way of the carriage between two lines.
+
+    Parameters
+    ----------
+    leadscrew : lead of the leadscrew
+    teeth : teeth of the gear that is fitted
+    more_gears : teeth of the other gears that fit
+    marks : equally spaced lines on the dial
+    lead : starts × pitch of the thread that is cut, in the unit of `leadscrew`
+    numbered_every : a number stands at every so many lines
+
+    Returns
+    -------
+    Each gear once; with `anywhere` the fitted one first, for then no gear is needed.
+
+    Raises
+    ------
+    OutsideRange
+        As `dial_rule` does.
+
+    Examples
+    --------
+    A leadscrew of 6 mm, a dial of 8 lines: 1.25 mm needs a multiple of 5 teeth, 3.5 mm a multiple of 7.
+
+    >>> gears = (14, 15, 16, 20, 21, 28)
+    >>> for lead in ("5/4", "7/2"):
+    ...     best = dial_gears(Fraction(6), 16, gears, 8, Fraction(lead))[0]
+    ...     print(best.teeth, best.rule.describe())
+    20 lines of one set only: 1, 3, 5 and 7; or 2, 4, 6 and 8
+    28 lines of one set only: 1, 3, 5 and 7; or 2, 4, 6 and 8
+
+    Source
+    ------
+    As `dial_rule`; the order of preference is common practice, no source.
+    """
+    gears = [
+        DialGear(count, count == teeth, dial_rule(leadscrew, count, marks, lead, numbered_every))
+        for count in dict.fromkeys((teeth, *more_gears))
+    ]
+    if gears[0].rule.anywhere:
+        return tuple(gears)
+
+    def restrictions(gear: DialGear) -> tuple[int, bool, int]:
+        return (-gear.usable_lines, not gear.fitted, gear.teeth * (gear.rule.step or 0))
+
+    return tuple(sorted(gears, key=restrictions))
+
+
 def _sets(step: int | None, marks: int, numbered_every: int) -> tuple[tuple[int, ...], ...]:
     """The numbers on the dial, sorted into sets that may be used together."""
     if step is None:
@@ -136,11 +214,44 @@ def _sets(step: int | None, marks: int, numbered_every: int) -> tuple[tuple[int,
     return tuple(tuple(numbers) for numbers in sets.values())
 
 
-def _and(numbers: tuple[int, ...]) -> str:
-    words = [str(number) for number in numbers]
-    return words[0] if len(words) == 1 else ", ".join(words[:-1]) + " and " + words[-1]
+def and_words(words: Iterable[object]) -> str:
+    """Several things in one sentence.
+
+    Parameters
+    ----------
+    words : at least one
+
+    Returns
+    -------
+    The words with commas and a last "and".
+
+    Examples
+    --------
+    >>> and_words([1]), and_words([1, 3]), and_words(["one", "two", "three"])
+    ('1', '1 and 3', 'one, two and three')
+    """
+    *before, last = map(str, words)
+    return f"{', '.join(before)} and {last}" if before else last
 
 
-def _ordinal(number: int) -> str:
-    words = {2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth", 7: "seventh", 8: "eighth"}
-    return words.get(number, f"{number}th")
+def ordinal(number: int) -> str:
+    """A place in a row.
+
+    Parameters
+    ----------
+    number : from 1 up
+
+    Returns
+    -------
+    The word up to eighth, then figures.
+
+    Examples
+    --------
+    >>> ordinal(2), ordinal(12), ordinal(21)
+    ('second', '12th', '21st')
+    """
+    words = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+    if number <= len(words):
+        return words[number - 1]
+    ending = "th" if number // 10 % 10 == 1 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"

@@ -1,0 +1,106 @@
+"""Places of a thread dial in words: a line by its number, a plain line or a space by what it follows.
+
+    DialFace           the lines of one dial, and which of them have a number
+    place_words        1, 2 and 3; the plain lines; half-way between the lines
+    way_words          how to get from one start to another
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.calc.dial_places import NextStart
+from generator.calc.gearing import mixed
+from generator.calc.thread_dial import and_words, ordinal
+from generator.sheet.exact import lead_words
+
+HALF = Fraction(1, 2)
+
+
+@dataclass(frozen=True)
+class DialFace:
+    """`lines` on a dial, a number at every `numbered_every`-th, starting with 1."""
+
+    lines: int
+    numbered_every: int = 1
+
+    def number(self, line: int) -> str:
+        """The number that stands at a line; empty at a plain one."""
+        count, rest = divmod(line, self.numbered_every)
+        return "" if rest else str(count + 1)
+
+    def lines_words(self, lines: Iterable[int]) -> str:
+        """Some lines of the dial, which are there, in words.
+
+        >>> face = DialFace(8, 2)
+        >>> [face.lines_words(lines) for lines in ((0, 4), range(8), (0, 2, 4, 6), (1, 3, 5, 7), (0, 3))]
+        ['1 and 3', 'any line', '1, 2, 3 and 4', 'any plain line', '1, and the plain line after 2']
+        """
+        wanted = set(lines)
+        if wanted == set(range(self.lines)):
+            return "any line"
+        numbers = [self.number(line) for line in sorted(wanted) if self.number(line)]
+        plain = [line for line in sorted(wanted) if not self.number(line)]
+        words = [and_words(numbers)] if numbers else []
+        if plain:
+            words.append(self._plain_words(plain))
+        return ", and ".join(words)
+
+    def _plain_words(self, plain: list[int]) -> str:
+        every = [line for line in range(self.lines) if not self.number(line)]
+        if plain == every:
+            return "any plain line"
+        after: dict[int, list[str]] = {}
+        for line in plain:
+            count, rest = divmod(line, self.numbered_every)
+            after.setdefault(rest, []).append(str(count + 1))
+        return and_words(
+            f"the {f'{ordinal(rest)} ' if self.numbered_every > 2 else ''}plain line after "
+            f"{and_words(numbers)}"
+            for rest, numbers in after.items()
+        )
+
+
+def place_words(places: Iterable[Fraction], face: DialFace) -> str:
+    """Some places of the dial, counted in lines from line 1, in words.
+
+    >>> face = DialFace(8, 2)
+    >>> place_words([Fraction(line) for line in (0, 2, 4, 6)], face)
+    '1, 2, 3 and 4'
+    >>> place_words([line + HALF for line in range(8)], face)
+    'half-way between the lines'
+    >>> place_words([Fraction(1, 4), Fraction(17, 4), Fraction(4)], face)
+    '3; 1/4 of a space past 1 and 3'
+    """
+    at: dict[Fraction, list[int]] = {}
+    for place in sorted(places):
+        line, past = divmod(place, 1)
+        at.setdefault(Fraction(past), []).append(int(line))
+    return "; ".join(_past_words(past, lines, face) for past, lines in sorted(at.items()))
+
+
+def _past_words(past: Fraction, lines: list[int], face: DialFace) -> str:
+    words = face.lines_words(lines)
+    if not past:
+        return words
+    if past == HALF and len(lines) == face.lines:
+        return "half-way between the lines"
+    return f"{'half' if past == HALF else f'{mixed(past)} of'} a space past {words}"
+
+
+def way_words(way: NextStart, face: DialFace, leadscrew: Fraction, starts: int) -> str:
+    """How the dial leads to another start, in words; empty when it does not.
+
+    >>> way_words(NextStart(2, (), 1), DialFace(8, 2), Fraction(127, 20), 2)
+    'half nuts one leadscrew thread (1/4 in) off a line of the first'
+    """
+    if way.lines:
+        return face.lines_words(way.lines)
+    if way.threads is None:
+        return ""
+    count = abs(way.threads)
+    threads = f"{'one leadscrew thread' if count == 1 else f'{count} leadscrew threads'}"
+    side = "off" if starts == 2 else "past" if way.threads > 0 else "before"
+    return f"half nuts {threads} ({lead_words(count * leadscrew)}) {side} a line of the first"
