@@ -13,7 +13,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import AfterValidator, BeforeValidator, Field, WithJsonSchema, model_validator
 
 from generator.job.fields import (
     Angle,
@@ -193,16 +193,32 @@ class Leadscrew(Strict):
         return self
 
 
+def _not_above(most: int) -> AfterValidator:
+    def check(count: int) -> int:
+        if count > most:
+            raise refused(("", f"{count} is more than a thread dial has: write at most {most}"))
+        return count
+
+    return AfterValidator(check)
+
+
+# Above these it is a slip of the pen: common practice, no source
+DialTeeth = Annotated[
+    Count, _not_above(200), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 200})
+]
+DialLines = Annotated[Count, _not_above(60), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 60})]
+
+
 class ThreadDial(Strict):
     """The thread dial."""
 
-    teeth: Count
+    teeth: DialTeeth
     """Teeth of the gear that runs on the leadscrew."""
-    lines: Count
+    lines: DialLines
     """Lines on its face."""
     numbered_every: Count = 1
     """Every how many lines a number stands."""
-    more_gears: list[Count] = Field(default_factory=list)
+    more_gears: list[DialTeeth] = Field(default_factory=list)
     """Teeth of the other gears that fit this dial."""
 
     @model_validator(mode="after")
