@@ -1,7 +1,6 @@
 """A sheet as finished strings, in the order of the page: what the templates get, and all they get.
 
-FigureLine, Cell          a figure in a table; a figure to be set at the machine
-PassRow, PassTable        the pass table
+Cell                      a figure to be set at the machine
 Page                      all of it
 view                      Sheet -> Page
 """
@@ -13,13 +12,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
-from generator.render.formats import (
-    Written,
-    limits_written,
-    written,
-)
+from generator.render.figure_line import FigureLine, figure_lines
+from generator.render.formats import Written, limits_written, written
 from generator.render.pass_table import PassTable, pass_table
-from generator.render.working import origin_line, working_line
 from generator.sheet.model import (
     Caution,
     Figure,
@@ -28,7 +23,6 @@ from generator.sheet.model import (
     Section,
     Sheet,
     Step,
-    System,
     TitleField,
 )
 
@@ -38,33 +32,8 @@ SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
 THEN = ("passes", "thread", "holding")
 LAST_SECTION = "job"
 
-_KIND_WORDS = {
-    Kind.MEASURED: "measured",
-    Kind.GIVEN: "given",
-    Kind.STANDARD: "standard",
-    Kind.COMPUTED: "computed",
-    Kind.SHOP: "shop's choice",
-    Kind.ASSUMED: "ASSUMED",
-    Kind.UNKNOWN: "UNKNOWN",
-}
 _LEVEL_WORDS = {"stop": "STOP", "check": "CHECK", "note": "NOTE"}
 _SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-
-
-@dataclass(frozen=True)
-class FigureLine:
-    """One figure with its kind, the number of its working, and the working itself."""
-
-    name: str
-    label: str
-    first: str
-    second: str
-    kind: str
-    number: str
-    working: str
-    source: str
-    note: str
-    unknown: bool
 
 
 @dataclass(frozen=True)
@@ -147,7 +116,7 @@ def may_run(sheet: Sheet) -> bool:
 def view(sheet: Sheet) -> Page:
     """Turn a sheet into the strings and flags of its page."""
     ready = may_run(sheet)
-    lines = _figure_lines(sheet)
+    lines = figure_lines(sheet)
     blocks = {section.id: _block(section, lines) for section in sheet.sections}
     ordered = sorted(blocks, key=_section_rank)
     stops = tuple(finding.text for finding in sheet.findings if finding.level == "stop")
@@ -206,38 +175,6 @@ def _hand(sheet: Sheet) -> str:
 def _text_of(sheet: Sheet, name: str) -> str:
     figure = sheet.figures.get(name)
     return "" if figure is None else written(figure, sheet.system).text
-
-
-def _figure_lines(sheet: Sheet) -> dict[str, FigureLine]:
-    return {
-        name: _figure_line(figure, str(number), sheet.system)
-        for number, (name, figure) in enumerate(sheet.figures.items(), 1)
-    }
-
-
-def _figure_line(figure: Figure, number: str, system: System) -> FigureLine:
-    shown = written(figure, system)
-    notes = [figure.note] if figure.note else []
-    if shown.as_written:
-        notes.append(f"written “{shown.as_written}”")
-    kind = _KIND_WORDS[figure.kind]
-    if figure.kind is Kind.MEASURED:
-        kind += f" {figure.source.removeprefix(kind).strip(' ,')}"
-    working = working_line(figure, system)
-    if figure.working is not None and (figure.text or figure.where):
-        working += f"; {origin_line(figure).partition(': ')[2]}"
-    return FigureLine(
-        figure.name,
-        figure.label,
-        shown.first,
-        shown.second,
-        kind,
-        number,
-        working,
-        figure.source,
-        "; ".join(notes),
-        figure.value is None,
-    )
 
 
 def _block(section: Section, lines: dict[str, FigureLine]) -> Block:

@@ -1,0 +1,73 @@
+"""One figure of a sheet as finished strings, with the number of its working in the appendix.
+
+FigureLine                what the templates get
+figure_lines              all figures of a sheet, by name
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from generator.render.formats import written
+from generator.render.working import origin_line, working_line
+from generator.sheet.model import Figure, Kind, Sheet, System
+
+KIND_WORDS: Final = {
+    Kind.MEASURED: "measured",
+    Kind.GIVEN: "given",
+    Kind.STANDARD: "standard",
+    Kind.COMPUTED: "computed",
+    Kind.SHOP: "shop's choice",
+    Kind.ASSUMED: "ASSUMED",
+    Kind.UNKNOWN: "UNKNOWN",
+}
+
+
+@dataclass(frozen=True)
+class FigureLine:
+    """One figure with its kind, the number of its working, and the working itself."""
+
+    name: str
+    label: str
+    first: str
+    second: str
+    kind: str
+    number: str
+    working: str
+    source: str
+    note: str
+    unknown: bool
+
+
+def figure_lines(sheet: Sheet) -> dict[str, FigureLine]:
+    """Every figure of the sheet, numbered in the order in which they were computed."""
+    return {
+        name: _figure_line(figure, str(number), sheet.system)
+        for number, (name, figure) in enumerate(sheet.figures.items(), 1)
+    }
+
+
+def _figure_line(figure: Figure, number: str, system: System) -> FigureLine:
+    shown = written(figure, system)
+    notes = [figure.note] if figure.note else []
+    if shown.as_written:
+        notes.append(f"written “{shown.as_written}”")
+    kind = KIND_WORDS[figure.kind]
+    if figure.kind is Kind.MEASURED:
+        kind += f" {figure.source.removeprefix(kind).strip(' ,')}"
+    working = working_line(figure, system)
+    if figure.working is not None and (figure.text or figure.where):
+        working += f"; {origin_line(figure).partition(': ')[2]}"
+    return FigureLine(
+        figure.name,
+        figure.label,
+        shown.first,
+        shown.second,
+        kind,
+        number,
+        working,
+        figure.source,
+        "; ".join(notes),
+        figure.value is None,
+    )
