@@ -281,7 +281,8 @@ def _thread_line(record: dict[str, Any]) -> str:
     def limits(name: str) -> str:
         pair = record[name]
         said = [f"{pair[end]:g}" for end in ("max", "min") if pair[end] is not None]
-        return f"{name.replace('_', ' ')} {' to '.join(said)} {unit}" if said else ""
+        only = "at least " if pair["max"] is None else ""
+        return f"{name.replace('_', ' ')} {only}{' to '.join(said)} {unit}" if said else ""
 
     parts = [
         f"{record['hand']} hand",

@@ -364,6 +364,13 @@ def test_a_thread_that_cannot_be_read_is_named_and_hides_no_other(capsys: pytest
     assert "fourteen furlongs" in err
 
 
+def test_an_internal_thread_for_people_has_a_least_major_diameter(capsys: pytest.CaptureFixture[str]) -> None:
+    status, out, _ = run(capsys, "thread", "1-8 UNC-2B")
+    assert status == 0
+    assert "major at least 1 in" in out
+    assert "minor 0.89 to 0.865 in" in out
+
+
 def test_thread_without_json_is_a_line_for_people(capsys: pytest.CaptureFixture[str]) -> None:
     status, out, _ = run(capsys, "thread", "1-8 UNC-2A-LH")
     assert status == 0

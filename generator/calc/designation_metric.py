@@ -15,7 +15,9 @@ from generator.tables.metric import coarse_pitches
 
 CREST_GRADES = "468"  # ISO 965-1: grades of the external major diameter
 PITCH_GRADES = "3456789"  # ISO 965-1: grades of the external pitch diameter
+INTERNAL_GRADES = "45678"  # ISO 965-1: grades of the internal pitch and minor diameters
 POSITIONS = "efgh"
+INTERNAL_POSITIONS = "GH"
 GROUPS: dict[str, Literal["S", "N", "L"]] = {"S": "S", "N": "N", "L": "L"}  # ISO 965-1: short, normal, long
 FINEST_CLASS_DIAMETER = Fraction(16, 10)  # ISO 965-1: without a class, 6g from M1.6 upwards and 6h below
 
@@ -108,7 +110,8 @@ def _tail(
             groups.append(GROUPS[upper])
         elif "/" in word:
             raise BadDesignation(
-                f'"{written}" names a fit of two parts; write the external thread alone, like {head}-6g'
+                f'"{written}" names a fit of two parts; write the thread to be cut alone, like {head}-6g, '
+                f"or {head}-6H for the internal one"
             )
         elif word:
             raise BadDesignation(
@@ -127,26 +130,52 @@ def _tail(
 
 
 def _class(written: str, word: str, head: str) -> str:
-    """A checked external class, pitch diameter first: 6g, 5g6g."""
-    if any(letter.isupper() for letter in word):
-        external = word.lower() if word[1].lower() in POSITIONS else "6g"
-        raise BadDesignation(
-            f'"{written}": a class in capital letters ({word}) is an internal thread; internal threads are '
-            f"not computed yet. For the external thread write {head}-{external}"
-        )
+    """A checked class, pitch diameter first: 6g, 5g6g outside, 6H, 5H6H inside."""
     grade, position = word[0], word[1]
     crest_grade, crest_position = (word[2], word[3]) if len(word) == 4 else (grade, position)
+    if position.isupper() != crest_position.isupper():
+        raise BadDesignation(
+            f'"{written}": {word} mixes a capital letter (internal thread) with a small one (external); '
+            f"write {head}-6g or {head}-6H"
+        )
+    if position.isupper():
+        _check_internal(written, word, head, (grade, position), (crest_grade, crest_position))
+    else:
+        _check_external(written, word, head, (grade, position), (crest_grade, crest_position))
+    return f"{grade}{position}" if grade == crest_grade else f"{grade}{position}{crest_grade}{position}"
+
+
+def _check_internal(
+    written: str, word: str, head: str, pitch: tuple[str, str], crest: tuple[str, str]
+) -> None:
+    """Refuse positions and grades that internal threads do not have."""
+    for _, position in (pitch, crest):
+        if position not in INTERNAL_POSITIONS:
+            raise BadDesignation(
+                f'"{written}": internal threads have positions G and H (capital letters); write {head}-6H'
+                + (f", or {head}-6{position.lower()} for the external thread" if position in "EF" else "")
+            )
+    _check_one_position(written, word, head, pitch, crest)
+    for (grade, position), diameter in ((pitch, "pitch"), (crest, "minor")):
+        if grade not in INTERNAL_GRADES:
+            raise BadDesignation(
+                f'"{written}": grade {grade} does not exist for the {diameter} diameter of an internal '
+                f"thread; 4 to 8 do, like {head}-6{position}"
+            )
+
+
+def _check_external(
+    written: str, word: str, head: str, pitch: tuple[str, str], crest: tuple[str, str]
+) -> None:
+    """Refuse positions and grades that external threads do not have."""
+    (grade, position), (crest_grade, crest_position) = pitch, crest
     if position in "abcd" or crest_position in "abcd":
         raise BadDesignation(
             f'"{written}": positions a to d are not computed yet; e, f, g and h are, like {head}-6g'
         )
     if position not in POSITIONS or crest_position not in POSITIONS:
         raise BadDesignation(f'"{written}": external threads have positions e, f, g and h; write {head}-6g')
-    if position != crest_position:
-        raise BadDesignation(
-            f'"{written}": pitch diameter and crest at different positions ({word}) are not computed yet; '
-            f"write one letter, like {head}-{grade}{position}{crest_grade}{position}"
-        )
+    _check_one_position(written, word, head, pitch, crest)
     if grade not in PITCH_GRADES:
         raise BadDesignation(
             f'"{written}": grade {grade} does not exist for the pitch diameter; 3 to 9 do, '
@@ -157,4 +186,14 @@ def _class(written: str, word: str, head: str) -> str:
             f'"{written}": the major diameter has grades 4, 6 and 8 only; write pitch diameter and crest '
             f"apart, like {head}-{grade}{position}6{position}"
         )
-    return f"{grade}{position}" if grade == crest_grade else f"{grade}{position}{crest_grade}{position}"
+
+
+def _check_one_position(
+    written: str, word: str, head: str, pitch: tuple[str, str], crest: tuple[str, str]
+) -> None:
+    (grade, position), (crest_grade, crest_position) = pitch, crest
+    if position != crest_position:
+        raise BadDesignation(
+            f'"{written}": pitch diameter and crest at different positions ({word}) are not computed yet; '
+            f"write one letter, like {head}-{grade}{position}{crest_grade}{position}"
+        )

@@ -54,6 +54,10 @@ def parse_unified(written: str, upper: str) -> Designation:
     kind, root = named["kind"] or "", named["root"] or ""
     series = f"UN{root}{kind}"
     class_, hand = _class_and_hand(written, named["tail"], f"{head} {series}")
+    if root and class_.endswith("B"):
+        raise BadDesignation(
+            f'"{written}": the rounded root (UNR) is of external threads only; write {head} UN{kind}-{class_}'
+        )
     _check_series(written, head, nominal, tpi, f"UN{kind}", root, class_)
     return Designation(
         text=written,
@@ -216,7 +220,8 @@ def _class_and_hand(written: str, tail: str, head: str) -> tuple[str, Literal["r
             hands.append(word[0])
         elif word in ("1", "2", "3"):
             raise BadDesignation(
-                f'"{written}": class {word} needs its letter, A for an external thread; write {head}-{word}A'
+                f'"{written}": class {word} needs its letter, A for external threads, B for internal ones; '
+                f"write {head}-{word}A"
             )
         elif word.startswith("SE") or word == "LE":
             raise BadDesignation(
@@ -233,12 +238,13 @@ def _class_and_hand(written: str, tail: str, head: str) -> tuple[str, Literal["r
             f'"{written}" says two things at once; write one class and one hand, like {head}-2A-LH'
         )
     if not classes:
-        raise BadDesignation(f'"{written}" names no class; write {head}-1A, {head}-2A or {head}-3A')
-    if classes[0] in ("1B", "2B", "3B"):
         raise BadDesignation(
-            f'"{written}" is an internal thread (class {classes[0]}); internal threads are not computed yet. '
-            f"For the external thread write {head}-{classes[0][0]}A"
+            f'"{written}" names no class; for an external thread write {head}-1A, {head}-2A or {head}-3A, '
+            "for an internal one B in place of A"
         )
     if classes[0][0] in "45":
-        raise BadDesignation(f'"{written}": Unified threads have classes 1A, 2A and 3A; write {head}-2A')
+        side = classes[0][1]
+        raise BadDesignation(
+            f'"{written}": Unified threads have classes 1{side}, 2{side} and 3{side}; write {head}-2{side}'
+        )
     return classes[0], "left" if hands and hands[0] == "L" else "right"

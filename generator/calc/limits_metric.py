@@ -58,17 +58,17 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
     engagement = None if engagement is None else round(engagement, 6)
     nominal = Decimal(str(d.nominal))
     pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
-    low, high = _diameter_range(d)
+    low, high = diameter_range(d)
     if not FINEST <= pitch <= COARSEST:
         raise OutsideRange("pitch", float(pitch), float(FINEST), float(COARSEST), "ISO 965-1", "mm")
     row, crest = metric.pitch_rows().get((low, d.pitch)), metric.crest_rows().get(d.pitch)
     pitch_grade, position, crest_grade = int(d.class_[0]), d.class_[1], int(d.class_[-2])
     _check_grade(d, pitch, max(pitch_grade, crest_grade))
-    deviation = MICROMETER * _deviation(position, pitch, crest)
-    pitch_tolerance = MICROMETER * _graded(
-        Decimal(row.tolerance) if row else _pitch_base(pitch, low, high), pitch_grade
+    deviation = MICROMETER * deviation_of(position, pitch, crest)
+    pitch_tolerance = MICROMETER * graded(
+        Decimal(row.tolerance) if row else pitch_base(pitch, low, high), pitch_grade
     )
-    major_tolerance = MICROMETER * _graded(
+    major_tolerance = MICROMETER * graded(
         Decimal(crest.tolerance) if crest else _crest_base(pitch), crest_grade
     )
     major = nominal - deviation
@@ -97,7 +97,7 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
         engagement=engagement if engagement is not None else longest,
         engagement_standard=engagement is None or shortest < engagement <= longest,
         tabulated=row is not None and crest is not None,
-        remarks=tuple(_remarks(d, nominal, pitch, position, row, engagement, shortest, longest)),
+        remarks=tuple(remarks(d, nominal, pitch, position, row, engagement, shortest, longest)),
         source=SOURCE,
     )
 
@@ -110,7 +110,7 @@ def _check_grade(d: Designation, pitch: Decimal, grade: int) -> None:
         )
 
 
-def _deviation(position: str, pitch: Decimal, row: metric.CrestRow | None) -> Decimal:
+def deviation_of(position: str, pitch: Decimal, row: metric.CrestRow | None) -> Decimal:
     """Fundamental deviation es, micrometers below the basic size; from the table, else 15, 30, 50 + 11 P."""
     if position == "h":
         return Decimal(0)
@@ -124,11 +124,12 @@ def _deviation(position: str, pitch: Decimal, row: metric.CrestRow | None) -> De
     return Decimal(row.deviation[position])
 
 
-def _graded(grade_6: Decimal, grade: int) -> Decimal:
+def graded(grade_6: Decimal, grade: int) -> Decimal:
+    """The tolerance of another grade, from that of grade 6 along the R 40 series (micrometers)."""
     return preferred_number(grade_6, STEPS_A_GRADE * (grade - 6))
 
 
-def _pitch_base(pitch: Decimal, low: Decimal, high: Decimal) -> Decimal:
+def pitch_base(pitch: Decimal, low: Decimal, high: Decimal) -> Decimal:
     """Td2(6) = 90 P^0.4 d^0.1 micrometers, d the geometric mean of the diameter range (ISO 965-1)."""
     return preferred_number(90 * pitch ** Decimal("0.4") * (low * high).sqrt() ** Decimal("0.1"))
 
@@ -153,7 +154,7 @@ def normal_engagement(d: Designation) -> tuple[float, float]:
 
     Source: ISO 965-1.
     """
-    low, _ = _diameter_range(d)
+    low, _ = diameter_range(d)
     row = metric.pitch_rows().get((low, d.pitch))
     if row is not None and row.engagement is not None:
         return row.engagement
@@ -161,7 +162,7 @@ def normal_engagement(d: Designation) -> tuple[float, float]:
     return round(NORMAL_FROM * reach, 1), round(NORMAL_TO * reach, 1)
 
 
-def _diameter_range(d: Designation) -> tuple[Decimal, Decimal]:
+def diameter_range(d: Designation) -> tuple[Decimal, Decimal]:
     """The standard's range of diameters, over .. up to and including, that holds this one."""
     nominal, ranges = Decimal(str(d.nominal)), metric.diameter_ranges()
     for low, high in ranges:
@@ -170,7 +171,7 @@ def _diameter_range(d: Designation) -> tuple[Decimal, Decimal]:
     raise OutsideRange("nominal diameter", d.nominal, 1.0, float(ranges[-1][1]), "ISO 965-1", "mm")
 
 
-def _remarks(
+def remarks(
     d: Designation,
     nominal: Decimal,
     pitch: Decimal,
@@ -180,6 +181,7 @@ def _remarks(
     shortest: float,
     longest: float,
 ) -> list[str]:
+    """What is special or not verified about the limits of this thread, outside or inside."""
     said: list[str] = []
     if row is None:
         said.append(

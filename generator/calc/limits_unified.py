@@ -65,7 +65,7 @@ def standard_engagement(diameter: Decimal, tpi: Fraction) -> Decimal:
     """Length of engagement (in) that the standard's tolerance is for: one diameter, or nine pitches."""
     if unified.engagement_is_diameter(diameter, tpi):
         return diameter
-    return PITCHES_OF_ENGAGEMENT / _decimal(tpi)
+    return PITCHES_OF_ENGAGEMENT / decimal(tpi)
 
 
 def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
@@ -99,15 +99,11 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
     """
     tpi = 1 / d.pitch
     diameter = Decimal(str(d.nominal))
-    pitch = rounded(_decimal(d.pitch), EIGHT)
+    pitch = rounded(decimal(d.pitch), EIGHT)
     if diameter < SMALLEST:
         raise OutsideRange("nominal diameter", d.nominal, float(SMALLEST), None, "ASME B1.1, size #0", "in")
     size = rounded(diameter, FOUR)
-    used, is_standard = standard_engagement(diameter, tpi), True
-    if engagement is not None:
-        wanted = rounded(Decimal(str(engagement)), SIX)
-        if not _serves(wanted, diameter, tpi):
-            used, is_standard = wanted, False
+    used, is_standard = engagement_used(engagement, diameter, tpi)
     base = tolerance_2a(size, used, pitch)
     pitch_tolerance = rounded(CLASS_FACTOR[d.class_] * base, FOUR)
     major_tolerance = rounded(MAJOR_FACTOR[d.class_] * pitch ** (2 * THIRD), FOUR)
@@ -130,7 +126,7 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
         engagement=float(used),
         engagement_standard=is_standard,
         tabulated=unified.series_of(diameter, tpi) is not None,
-        remarks=tuple(_remarks(d, diameter, tpi, is_standard)),
+        remarks=tuple(remarks(d, diameter, tpi, is_standard)),
         source=SOURCE,
     )
 
@@ -141,15 +137,29 @@ def _allowance(class_: str, base: Decimal, printed: Decimal | None) -> Decimal:
     return rounded(ALLOWANCE_FACTOR * base, FOUR) if printed is None else printed
 
 
+def engagement_used(engagement: float | None, diameter: Decimal, tpi: Fraction) -> tuple[Decimal, bool]:
+    """The length of engagement (in) that goes into the tolerance, and whether it is the standard's.
+
+    >>> engagement_used(15 / 12, Decimal("2.5"), Fraction(12))
+    (Decimal('0.75'), True)
+    """
+    if engagement is not None:
+        wanted = rounded(Decimal(str(engagement)), SIX)
+        if not _serves(wanted, diameter, tpi):
+            return wanted, False
+    return standard_engagement(diameter, tpi), True
+
+
 def _serves(wanted: Decimal, diameter: Decimal, tpi: Fraction) -> bool:
     """Whether the standard's tolerance holds for this length of engagement too."""
     if unified.engagement_is_diameter(diameter, tpi):
         return wanted <= MOST_DIAMETERS * diameter
-    pitches = rounded(wanted * _decimal(tpi), FOUR)
+    pitches = rounded(wanted * decimal(tpi), FOUR)
     return FEWEST_PITCHES <= pitches <= MOST_PITCHES
 
 
-def _remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: bool) -> list[str]:
+def remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: bool) -> list[str]:
+    """What is special or not verified about the limits of this thread, outside or inside."""
     said: list[str] = []
     if str(diameter.normalize()) in ONE_UNIT_SIZES:
         said.append(
@@ -182,13 +192,14 @@ def _remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: 
             "The limits are those of a single-start thread; check a multiple-start thread against ASME B1.1."
         )
     if not standard_length:
+        too = "" if d.internal else ", for the allowance too"
         said.append(
             "The length of engagement lies outside the range of the standard's tolerance, so it went into "
-            "the formula itself, for the allowance too (from memory of ASME B1.1; check against the "
-            "standard)."
+            f"the formula itself{too} (from memory of ASME B1.1; check against the standard)."
         )
     return said
 
 
-def _decimal(value: Fraction) -> Decimal:
+def decimal(value: Fraction) -> Decimal:
+    """A fraction as a decimal, to 28 places."""
     return Decimal(value.numerator) / Decimal(value.denominator)

@@ -11,7 +11,7 @@ from generator.si import inch, mm
 
 @dataclass(frozen=True)
 class Designation:
-    """An external screw thread as its designation gives it, in the thread's own unit.
+    """A screw thread as its designation gives it, in the thread's own unit.
 
     `text` is what was written. `series` is UNC, UNF, UNEF, UN, UNS (with R for the rounded root: UNRC) or M.
     `nominal` is the nominal major diameter, `nominal_text` its size as written (``2 1/4``, ``#10``, ``10``).
@@ -34,6 +34,16 @@ class Designation:
     unit: Literal["in", "mm"]
     rounded_root: bool
     engagement_group: str = ""
+
+    @property
+    def internal(self) -> bool:
+        """True for a thread in a bore: classes 1B, 2B, 3B (ASME B1.1); capital letters (ISO 965-1)."""
+        return self.class_[1] in "BGH"
+
+    @property
+    def side(self) -> Literal["internal", "external"]:
+        """Internal or external, in the words of the standards."""
+        return "internal" if self.internal else "external"
 
     @property
     def tpi(self) -> Fraction | None:

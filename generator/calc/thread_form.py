@@ -3,7 +3,8 @@
 Reading order: the fundamental triangle, flats of the basic profile, depth for the tool's own nose and its
 inverse, widths and diameters of the groove, lead angle. Any consistent unit; SI (m, rad) by convention.
 The groove of every such thread is half a pitch wide at the pitch cylinder (ISO 5408); all depths follow
-from that, so they hold for any symmetrical included angle.
+from that, so they hold for any symmetrical included angle. An internal thread is cut outwards from its bore:
+the same formulas with the signs of the diameters exchanged.
 """
 
 from __future__ import annotations
@@ -82,11 +83,16 @@ def standard_flat(pitch: Length) -> Length:
 
 
 def depth_for_flat(
-    turned_diameter: Length, pitch_diameter: Length, pitch: Length, half_angle: Angle, nose_flat: Length
+    turned_diameter: Length,
+    pitch_diameter: Length,
+    pitch: Length,
+    half_angle: Angle,
+    nose_flat: Length,
+    internal: bool = False,
 ) -> Length:
     """Radial depth from touch to reach a pitch diameter with a flat-nosed tool.
 
-    h = (d_turned - d2)/2 + (P/2 - F) / (2 tan A)
+    h = (d_turned - d2)/2 + (P/2 - F) / (2 tan A);  internal: h = (D2 - D_bored)/2 + the same
 
     Parameters
     ----------
@@ -95,6 +101,7 @@ def depth_for_flat(
     pitch : P (m)
     half_angle : A (rad)
     nose_flat : F (m), from 0 (sharp) to less than P/2
+    internal : the thread is cut outwards into a bore of `turned_diameter`
 
     Returns
     -------
@@ -119,17 +126,28 @@ def depth_for_flat(
     >>> depth_for_flat(10.0, 10.0 - 0.649519053, 1.0, math.radians(30), 0.25)
     0.541266
 
+    From the basic minor diameter a flat of P/8 goes outwards 5H/8 to the basic major diameter:
+
+    >>> depth_for_flat(10.0 - 1.082531755, 10.0 - 0.649519053, 1.0, math.radians(30), 0.125, internal=True)
+    0.541266
+
     Source: geometry of the groove; ISO 68-1 and ASME B1.1 for the check values.
     """
-    return _depth(turned_diameter, pitch_diameter, _below_pitch_line(pitch, half_angle, nose_flat, 0.0))
+    below = _below_pitch_line(pitch, half_angle, nose_flat, 0.0)
+    return _depth(turned_diameter, pitch_diameter, below, internal)
 
 
 def depth_for_radius(
-    turned_diameter: Length, pitch_diameter: Length, pitch: Length, half_angle: Angle, nose_radius: Length
+    turned_diameter: Length,
+    pitch_diameter: Length,
+    pitch: Length,
+    half_angle: Angle,
+    nose_radius: Length,
+    internal: bool = False,
 ) -> Length:
     """Radial depth from touch to reach a pitch diameter with a round-nosed tool.
 
-    h = (d_turned - d2)/2 + P / (4 tan A) - r (1/sin A - 1)
+    h = (d_turned - d2)/2 + P / (4 tan A) - r (1/sin A - 1);  internal: h = (D2 - D_bored)/2 + the same
 
     Parameters
     ----------
@@ -138,6 +156,7 @@ def depth_for_radius(
     pitch : P (m)
     half_angle : A (rad)
     nose_radius : r (m), tangent to both flanks
+    internal : the thread is cut outwards into a bore of `turned_diameter`
 
     Returns
     -------
@@ -161,7 +180,8 @@ def depth_for_radius(
 
     Source: geometry of the groove; ISO 724 for the check value.
     """
-    return _depth(turned_diameter, pitch_diameter, _below_pitch_line(pitch, half_angle, 0.0, nose_radius))
+    below = _below_pitch_line(pitch, half_angle, 0.0, nose_radius)
+    return _depth(turned_diameter, pitch_diameter, below, internal)
 
 
 def pitch_diameter_at_depth(
@@ -171,10 +191,12 @@ def pitch_diameter_at_depth(
     half_angle: Angle,
     nose_flat: Length = 0.0,
     nose_radius: Length = 0.0,
+    internal: bool = False,
 ) -> Length:
     """Pitch diameter that a tool leaves at a radial depth from touch; the inverse of both depths.
 
-    d2 = d_turned - 2 (h - b),  b = (P/2 - F)/(2 tan A) or P/(4 tan A) - r (1/sin A - 1)
+    d2 = d_turned - 2 (h - b);  internal: D2 = D_bored + 2 (h - b);
+    b = (P/2 - F)/(2 tan A) or P/(4 tan A) - r (1/sin A - 1)
 
     Parameters
     ----------
@@ -184,11 +206,12 @@ def pitch_diameter_at_depth(
     half_angle : A (rad)
     nose_flat : F (m); used when `nose_radius` is 0
     nose_radius : r (m); 0 means a flat nose
+    internal : the thread is cut outwards into a bore of `turned_diameter`
 
     Returns
     -------
-    d2 (m). Before the tool reaches the pitch cylinder it is larger than the turned diameter; what a
-    measurement over wires would then say is the same number.
+    d2 (m). Before the tool reaches the pitch cylinder it is larger than the turned diameter (internal:
+    smaller than the bore); what a measurement over wires would then say is the same number.
 
     Raises
     ------
@@ -206,7 +229,8 @@ def pitch_diameter_at_depth(
 
     Source: geometry of the groove; ISO 724 for the check value.
     """
-    return turned_diameter - 2 * (depth - _below_pitch_line(pitch, half_angle, nose_flat, nose_radius))
+    past = depth - _below_pitch_line(pitch, half_angle, nose_flat, nose_radius)
+    return turned_diameter + 2 * past if internal else turned_diameter - 2 * past
 
 
 def groove_width(diameter: Length, pitch_diameter: Length, pitch: Length, half_angle: Angle) -> Length:
@@ -254,15 +278,16 @@ def groove_width(diameter: Length, pitch_diameter: Length, pitch: Length, half_a
     return max(width, 0.0)
 
 
-def root_diameter(turned_diameter: Length, depth: Length) -> Length:
+def root_diameter(turned_diameter: Length, depth: Length, internal: bool = False) -> Length:
     """Diameter at the bottom of the groove.
 
-    d_root = d_turned - 2 h
+    d_root = d_turned - 2 h;  internal: D_root = D_bored + 2 h
 
     Parameters
     ----------
     turned_diameter : as measured (m)
     depth : h, radial, from touch (m)
+    internal : the thread is cut outwards into a bore of `turned_diameter`
 
     Returns
     -------
@@ -286,7 +311,7 @@ def root_diameter(turned_diameter: Length, depth: Length) -> Length:
 
     Source: geometry.
     """
-    root = turned_diameter - 2 * depth
+    root = turned_diameter + 2 * depth if internal else turned_diameter - 2 * depth
     if root <= 0:
         raise OutsideRange("root diameter", root, 0.0, None, GEOMETRY)
     return root
@@ -351,8 +376,9 @@ def _below_pitch_line(pitch: float, half_angle: float, nose_flat: float, nose_ra
     return (pitch / 2 - nose_flat) / (2 * math.tan(half_angle))
 
 
-def _depth(turned_diameter: float, pitch_diameter: float, below: float) -> float:
-    depth = (turned_diameter - pitch_diameter) / 2 + below
+def _depth(turned_diameter: float, pitch_diameter: float, below: float, internal: bool) -> float:
+    way = -1 if internal else 1
+    depth = way * (turned_diameter - pitch_diameter) / 2 + below
     if depth <= 0:
         raise OutsideRange("depth of thread", depth, 0.0, None, GEOMETRY)
     return depth

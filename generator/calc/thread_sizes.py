@@ -17,10 +17,12 @@ class Range:
 
 @dataclass(frozen=True)
 class ThreadLimits:
-    """Limits of size of one external thread, in its own unit, rounded as the standard prints them.
+    """Limits of size of one thread, in its own unit, rounded as the standard prints them.
 
     `engagement` is the length of engagement that the limits are for (for a metric thread the longest of
     its group); `engagement_standard` is False when a length outside the standard's went into the formula.
+    `allowance` is the distance of the crest and pitch diameter from the basic size, towards looseness.
+    `major_tolerance` is of external threads and `minor_tolerance` of internal ones: that of the crest.
     `tabulated` says that the standard's tables hold this combination. `remarks` are finished sentences on
     what is not verified or special here.
     """
@@ -30,15 +32,16 @@ class ThreadLimits:
     pitch_diameter: Range
     minor: Range
     allowance: float
-    major_tolerance: float
+    major_tolerance: float | None
     pitch_tolerance: float
     engagement: float
     engagement_standard: bool
     tabulated: bool
     remarks: tuple[str, ...]
     source: str
+    minor_tolerance: float | None = None
 
     @property
     def blank_range(self) -> Range:
-        """Diameter to turn before threading: the major diameter's limits."""
-        return self.major
+        """Diameter before threading, that of the crests: the major diameter's limits, inside the minor's."""
+        return self.minor if self.designation.internal else self.major

@@ -6,10 +6,10 @@ import math
 from typing import Any
 
 from generator.calc import wires
-from generator.calc.designation import parse_designation
+from generator.calc.designation import Designation, parse_designation
 from generator.calc.thread_form import lead_angle
-from generator.calc.thread_limits import Range, limits
-from generator.errors import OutsideRange
+from generator.calc.thread_limits import Range, ThreadLimits, limits
+from generator.errors import BadQuantity, OutsideRange
 
 HALF_ANGLE = math.radians(30)
 LIMIT_PLACES = {"in": 4, "mm": 3}  # as ASME B1.1 and ISO 965-2 print limits
@@ -28,8 +28,9 @@ def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
     -------
     Keys designation, family (UN or M), class, hand (right or left), starts, unit (in or mm), pitch, lead,
     major, pitch_diameter, minor (each max and min, None where the standard gives no limit),
-    lead_angle_deg (at the largest pitch diameter), wires (best, size, over_wires with max and min).
-    Limits and sizes over wires stand at the places the standard prints.
+    lead_angle_deg (at the pitch diameter of most material), wires (best, size, over_wires with max and min).
+    Limits and sizes over wires stand at the places the standard prints. Wires do not go inside an internal
+    thread: `best` is then the best ball, and there is no size over wires.
 
     Raises
     ------
@@ -37,11 +38,48 @@ def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
         When the designation cannot be read.
     OutsideRange
         When the standard has no limits for it, or the wire does not seat on its flanks.
+    BadQuantity
+        When a wire is given for an internal thread.
 
     Source: ASME B1.1, ISO 965-1 for the limits; ASME B1.2, NBS Handbook H28 for wires.
     """
     designation = parse_designation(text)
     of_standard = limits(designation)
+    unit = designation.unit_si
+    lead = float(designation.lead) * unit
+    sizes = of_standard.pitch_diameter
+    full = sizes.min if designation.internal else sizes.max
+    reference = full if full is not None else designation.nominal
+    return {
+        "designation": designation.text,
+        "family": designation.family,
+        "class": designation.class_,
+        "hand": designation.hand,
+        "starts": designation.starts,
+        "unit": designation.unit,
+        "pitch": round(float(designation.pitch), 8),
+        "lead": round(float(designation.lead), 8),
+        "major": _pair(of_standard.major),
+        "pitch_diameter": _pair(sizes),
+        "minor": _pair(of_standard.minor),
+        "lead_angle_deg": round(math.degrees(lead_angle(lead, reference * unit)), 4),
+        "wires": _no_wires(designation, wire) if designation.internal else _wires(of_standard, wire),
+    }
+
+
+def _no_wires(designation: Designation, wire: float | None) -> dict[str, Any]:
+    if wire is not None:
+        raise BadQuantity(
+            f"{designation.text} is an internal thread: wires do not go inside it. Leave the wire out, and "
+            "measure with plug gauges, the mate, or balls."
+        )
+    best = wires.best_wire(float(designation.pitch), HALF_ANGLE)
+    return {"best": round(best, 6), "size": None, "over_wires": {"max": None, "min": None}}
+
+
+def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
+    """The best wire, the wire used, and the limits over it, in the thread's own unit."""
+    designation, sizes = of_standard.designation, of_standard.pitch_diameter
     unit, places = designation.unit_si, LIMIT_PLACES[designation.unit]
     pitch, lead = float(designation.pitch) * unit, float(designation.lead) * unit
     best = wires.best_wire(pitch, HALF_ANGLE) / unit
@@ -62,29 +100,10 @@ def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
             return None
         return round(wires.over_wires(diameter * unit, size * unit, pitch, lead, HALF_ANGLE) / unit, places)
 
-    sizes = of_standard.pitch_diameter
-    reference = sizes.max if sizes.max is not None else designation.nominal
     return {
-        "designation": designation.text,
-        "family": designation.family,
-        "class": designation.class_,
-        "hand": designation.hand,
-        "starts": designation.starts,
-        "unit": designation.unit,
-        "pitch": round(float(designation.pitch), 8),
-        "lead": round(float(designation.lead), 8),
-        "major": _pair(of_standard.major),
-        "pitch_diameter": _pair(sizes),
-        "minor": _pair(of_standard.minor),
-        "lead_angle_deg": round(math.degrees(lead_angle(lead, reference * unit)), 4),
-        "wires": {
-            "best": round(best, 6),
-            "size": size,
-            "over_wires": {
-                "max": over(sizes.max),
-                "min": over(sizes.min),
-            },
-        },
+        "best": round(best, 6),
+        "size": size,
+        "over_wires": {"max": over(sizes.max), "min": over(sizes.min)},
     }
 
 

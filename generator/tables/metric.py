@@ -12,9 +12,14 @@ from generator.tables.rows import table
 
 @dataclass(frozen=True)
 class CrestRow:
-    """Major-diameter tolerance of grade 6 and deviations (micrometers below basic) at one pitch."""
+    """Crest tolerances of grade 6 and deviations (micrometers below basic) at one pitch.
+
+    `tolerance` is of the external major diameter, `minor_tolerance` of the internal minor one; position G
+    lies as far above the basic size as g below.
+    """
 
     tolerance: int
+    minor_tolerance: int
     deviation: dict[str, int]
 
 
@@ -36,10 +41,12 @@ def coarse_pitches() -> dict[Fraction, Fraction]:
 
 @cache
 def crest_rows() -> dict[Fraction, CrestRow]:
-    """Rows of the major-diameter table by pitch (mm)."""
+    """Rows of the table of crest tolerances and deviations by pitch (mm)."""
     return {
         Fraction(row["pitch"]): CrestRow(
-            int(row["tolerance"]), {letter: int(row[letter]) for letter in "gfe" if row[letter]} | {"h": 0}
+            int(row["tolerance"]),
+            int(row["minor_tolerance"]),
+            {letter: int(row[letter]) for letter in "gfe" if row[letter]} | {"h": 0},
         )
         for row in table("metric_crest")
     }

@@ -39,6 +39,9 @@ def read(text):
         ("2-4.5 UNC-1A", "UNC", 2, Fraction(9, 2), "1A", "right"),
         ("2-4 1/2 UNC-1A", "UNC", 2, Fraction(9, 2), "1A", "right"),
         ("1/2-13 UNRC-2A", "UNRC", 0.5, 13, "2A", "right"),
+        ("2-8 un-2b", "UN", 2, 8, "2B", "right"),
+        ("1/2-13 UNC-3B-LH", "UNC", 0.5, 13, "3B", "left"),
+        ("#10-32 UNF-1B", "UNF", 0.19, 32, "1B", "right"),
     ],
 )
 def test_unified_designations(text, series, nominal, tpi, class_, hand):
@@ -62,6 +65,9 @@ def test_unified_designations(text, series, nominal, tpi, class_, hand):
         ("M10*1.25-6h", 10, "1.25", "6h", "right"),
         ("M6-4h", 6, "1", "4h", "right"),
         ("M6-6g6g", 6, "1", "6g", "right"),
+        ("M90x1.5-6H", 90, "1.5", "6H", "right"),
+        ("M10 - 5H6H - LH", 10, "1.5", "5H6H", "left"),
+        ("M10X1.5-6G", 10, "1.5", "6G", "right"),
     ],
 )
 def test_metric_designations(text, nominal, pitch, class_, hand):
@@ -71,6 +77,20 @@ def test_metric_designations(text, nominal, pitch, class_, hand):
     assert (d.pitch, d.class_, d.hand) == (Fraction(pitch), class_, hand)
     assert d.tpi is None
     assert not d.class_assumed
+
+
+@pytest.mark.parametrize(
+    ("text", "side"),
+    [
+        ("2-8 UN-2A", "external"), ("2-8 UN-2B", "internal"), ("M10", "external"), ("M10-6h", "external"),
+        ("M10-6H", "internal"), ("M10-5H6H", "internal"), ("M10-6G", "internal"),
+    ],
+)
+def test_the_class_says_which_side(text, side):
+    """ASME B1.1: A outside, B inside; ISO 965-1: small letters outside, capitals inside."""
+    d = parse_designation(text)
+    assert d.side == side
+    assert d.internal == (side == "internal")
 
 
 def test_left_out_pitch_is_the_coarse_one_and_said_to_be_assumed():
@@ -113,10 +133,15 @@ REFUSED = {
     "": "no thread was written",
     "2-8 UN": "write 2-8 UN-1A, 2-8 UN-2A or 2-8 UN-3A",
     "2-8 UN-2": "write 2-8 UN-2A",
-    "2-8 UN-2B": "internal threads are not computed yet",
     "2-8 UN-4A": "classes 1A, 2A and 3A",
-    "M10-6H": "internal threads are not computed yet",
-    "M10X1.5-6G": "write M10x1.5-6g",
+    "2-8 UN-5B": "classes 1B, 2B and 3B",
+    "1/2-13 UNRC-2B": "write 1/2-13 UNC-2B",
+    "M10-6E": "or M10-6e for the external thread",
+    "M10-6J": "positions G and H",
+    "M10-9H": "grade 9 does not exist for the pitch diameter of an internal thread",
+    "M10-6H3H": "grade 3 does not exist for the minor diameter",
+    "M10-6H6g": "mixes a capital letter",
+    "M10-6G6H": "write one letter, like M10-6G6G",
     "M10-6H/6g": "a fit of two parts",
     "1/2-20 UNC-3A": "write 1/2-13 UNC-3A, or 1/2-20 UNF-3A",
     "5/8-12 UNC-2A": "write 5/8-11 UNC-2A, or 5/8-12 UN-2A",
@@ -228,6 +253,12 @@ def test_any_text_is_read_or_refused():
         try:
             of = limits(d)
         except OutsideRange:
+            continue
+        if d.internal:
+            assert of.major.max is None
+            assert of.major.min > of.pitch_diameter.min > of.minor.min > 0
+            assert of.pitch_diameter.max > of.pitch_diameter.min
+            assert of.minor.max > of.minor.min
             continue
         assert of.major.max > of.major.min > 0
         assert of.major.max > of.pitch_diameter.max > of.pitch_diameter.min > 0

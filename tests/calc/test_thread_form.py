@@ -81,3 +81,42 @@ def test_one_thousandth_of_nose_flat_moves_the_pitch_diameter_by_its_cotangent()
 def test_impossible_grooves_are_refused(call):
     with pytest.raises(OutsideRange):
         call()
+
+
+@pytest.mark.parametrize("half_angle", [A60, A29, math.radians(27.5)])
+@pytest.mark.parametrize("flat", [0.0, PITCH / 16, PITCH / 8])
+def test_internal_groove_is_half_a_pitch_wide_at_its_pitch_cylinder(half_angle, flat):
+    """The tool, F + 2 y tan A wide y above its point, is P/2 wide where it passes the pitch cylinder."""
+    bore, pitch_diameter = 50.0, 52.3
+    depth = form.depth_for_flat(bore, pitch_diameter, PITCH, half_angle, flat, internal=True)
+    root = form.root_diameter(bore, depth, internal=True)
+    above_point = (root - pitch_diameter) / 2
+    assert flat + 2 * above_point * math.tan(half_angle) == pytest.approx(PITCH / 2)
+    back = form.pitch_diameter_at_depth(bore, depth, PITCH, half_angle, nose_flat=flat, internal=True)
+    assert back == pytest.approx(pitch_diameter)
+
+
+@pytest.mark.parametrize(
+    ("nose", "factor"),
+    [
+        ({"nose_flat": 0.0}, 0.649519),                 # 3H/4: a sharp tool runs H/8 past the basic major
+        ({"nose_flat": PITCH / 8}, 0.541266),           # 5H/8, the basic profile inside
+        ({"nose_radius": 0.108253 * PITCH}, 0.541266),  # the largest radius that still clears the major
+    ],
+)
+def test_internal_depth_factors(nose, factor):
+    """Depth over pitch from the basic minor diameter: ISO 68-1, ASME B1.1 basic profile."""
+    minor = MAJOR - 1.082531755 * PITCH
+    if "nose_radius" in nose:
+        depth = form.depth_for_radius(minor, BASIC, PITCH, A60, nose["nose_radius"], internal=True)
+    else:
+        depth = form.depth_for_flat(minor, BASIC, PITCH, A60, nose["nose_flat"], internal=True)
+    assert depth / PITCH == pytest.approx(factor, abs=1e-6)
+
+
+def test_outside_and_inside_are_mirror_images_about_the_pitch_cylinder():
+    """A blank as far outside the pitch cylinder as the bore is inside takes the same depth."""
+    outside = form.depth_for_flat(60.0, 58.0, PITCH, A60, 0.3)
+    assert form.depth_for_flat(56.0, 58.0, PITCH, A60, 0.3, internal=True) == pytest.approx(outside)
+    with pytest.raises(OutsideRange):
+        form.depth_for_flat(70.0, 58.0, PITCH, A60, 0.3, internal=True)

@@ -29,6 +29,86 @@ def test_limits_of_four_threads_of_the_demo_shop():
     assert of("M10x1.5-6g").minor == Range(8.344, 7.938)
 
 
+def test_limits_of_internal_threads_of_the_demo_shop():
+    """By the formulas of ASME B1.1 and the tables of ISO 965-1, worked by hand; printed at their places."""
+    ring = of("8-12 UN-2B")
+    assert ring.major == Range(None, 8.0)
+    assert ring.minor == Range(7.928, 7.910)
+    assert ring.blank_range == ring.minor
+    sleeve = of("M90x1.5-6H")
+    assert sleeve.minor == Range(88.676, 88.376)
+    assert sleeve.major == Range(None, 90.0)
+    assert of("M64x2-6H").blank_range == Range(62.210, 61.835)
+    assert of("4-4 UNC-2B").pitch_diameter == Range(3.8523, 3.8376)
+
+
+PAIRS = [
+    *((f"{size} {series}-{number}A", f"{size} {series}-{number}B")
+      for size, series in (("#0-80", "UNF"), ("#6-32", "UNC"), ("1/4-20", "UNC"), ("1/2-13", "UNC"),
+                           ("1-8", "UNC"), ("2-8", "UN"), ("2 1/4-12", "UN"), ("6-4", "UN"), ("3.1-7", "UNS"),
+                           ("8-12", "UNS"), ("1.05-27", "UNS"))
+      for number in (1, 2, 3)),
+    *((f"M{size}-{outside}", f"M{size}-{inside}")
+      for size in ("2x0.4", "6", "10x1.5", "24", "64x6", "90x1.5", "200x8", "13x1.4")
+      for outside in ("6g", "6h", "4h") for inside in ("6H", "5H", "6G", "4H5H")),
+]
+
+
+@pytest.mark.parametrize(("outside", "inside"), PAIRS)
+def test_external_never_interferes_with_internal_of_the_same_basic_size(outside, inside):
+    """ASME B1.1, ISO 965-1: every external thread goes into every internal one of the same designation."""
+    screw, nut = of(outside), of(inside)
+    assert screw.major.max <= nut.major.min
+    assert screw.pitch_diameter.max <= nut.pitch_diameter.min
+    assert screw.minor.max <= nut.minor.min + 5.1e-4  # the minor of 1B and 2B is printed at three places
+    assert nut.minor.min < nut.minor.max < nut.pitch_diameter.max
+    assert nut.pitch_diameter.min < nut.pitch_diameter.max < nut.major.min + nut.pitch_tolerance
+
+
+@pytest.mark.parametrize(("number", "factor"), [("1", 1.95), ("2", 1.3), ("3", 0.975)])
+def test_internal_pitch_tolerance_is_a_multiple_of_class_2a(number, factor):
+    """ASME B1.1: 1.95, 1.3 and 0.975 times the tolerance of class 2A."""
+    outside, inside = of("1 1/2-6 UNC-2A"), of(f"1 1/2-6 UNC-{number}B")
+    assert inside.pitch_tolerance == pytest.approx(factor * outside.pitch_tolerance, abs=1.3e-4)
+    assert inside.allowance == 0
+    assert inside.major_tolerance is None
+
+
+def test_minor_diameter_is_printed_at_three_places_from_number_six_upwards():
+    """ASME B1.1: three places for 1B and 2B; class 3B four for its max; smaller sizes four."""
+    assert of("#6-32 UNC-2B").minor == Range(0.114, 0.104)
+    assert of("#5-40 UNC-2B").minor == Range(0.1062, 0.0979)
+    assert of("1/4-20 UNC-3B").minor == Range(0.2067, 0.196)
+
+
+@pytest.mark.parametrize(
+    ("grade", "pitch", "minor"),
+    [("4", 112, 190), ("5", 140, 236), ("6", 180, 300), ("7", 224, 375), ("8", 280, 475)],
+)
+def test_grades_of_internal_m10(grade, pitch, minor):
+    """ISO 965-1, TD2 of 5.6 to 11.2 mm and TD1, P 1.5, grades 4 to 8 (from memory of the tables)."""
+    inside = of(f"M10x1.5-{grade}H")
+    assert inside.pitch_tolerance == pitch / 1000
+    assert inside.minor_tolerance == minor / 1000
+
+
+def test_position_g_moves_all_internal_limits_up_by_what_g_moves_external_ones_down():
+    """ISO 965-1: EI of G is 15 + 11 P micrometers above basic, es of g as far below."""
+    h, g, outside = of("M10x1.5-6H"), of("M10x1.5-6G"), of("M10x1.5-6g")
+    assert g.allowance == outside.allowance == 0.032
+    for name in ("minor", "pitch_diameter"):
+        assert getattr(g, name).max == pytest.approx(getattr(h, name).max + 0.032)
+        assert getattr(g, name).min == pytest.approx(getattr(h, name).min + 0.032)
+    assert g.major.min == 10.032
+
+
+def test_internal_engagement_outside_its_range_is_said():
+    """The engagement goes into the formula as for external threads; metric remarks name the better class."""
+    assert of("2 1/2-12 UN-2B", 2.0).pitch_tolerance > of("2 1/2-12 UN-2B").pitch_tolerance
+    assert "allowance" not in " ".join(of("2 1/2-12 UN-2B", 2.0).remarks)
+    assert any("recommends 7H6H" in remark for remark in of("M10-6H", 20).remarks)
+
+
 def test_round_half_to_even():
     """ASME B1.30: a half goes to the even digit."""
     assert [rounded(Decimal(text), FOUR) for text in ("0.00005", "0.00015", "0.00025")] == [
@@ -125,6 +205,11 @@ def test_engagement_that_is_no_length(engagement):
         ("M10x8-6g", "too coarse"),
         ("M2x0.4-6e", "position e"),
         ("M5x0.5-8g", "grade 8"),
+        ("M5x0.5-8H", "grade 8"),
+        ("1/4-2 UNS-2B", "too coarse"),
+        ("0.05-80 UNS-3B", "nominal diameter"),
+        ("M10x9-6H", "pitch 9 mm"),
+        ("M400x6-6H", "nominal diameter"),
     ],
 )
 def test_outside_the_standards_range(text, says):
@@ -148,16 +233,17 @@ def test_special_threads_say_so():
 
 def test_limits_of_the_formulas_agree_with_the_tables_of_iso_965():
     """The tabulated grade-6 tolerances lie within two R 40 steps of the standard's own formulas."""
-    from generator.calc import limits_metric
+    from generator.calc import limits_metric, limits_metric_internal
     from generator.tables import metric
 
     for (low, pitch), row in metric.pitch_rows().items():
         p = Decimal(pitch.numerator) / Decimal(pitch.denominator)
-        formula = limits_metric._pitch_base(p, low, row.up_to)
+        formula = limits_metric.pitch_base(p, low, row.up_to)
         assert abs(formula / row.tolerance - 1) < Decimal("0.07"), (low, pitch)
     for pitch, crest in metric.crest_rows().items():
         p = Decimal(pitch.numerator) / Decimal(pitch.denominator)
         assert abs(limits_metric._crest_base(p) / crest.tolerance - 1) < Decimal("0.07"), pitch
+        assert abs(limits_metric_internal.minor_base(p) / crest.minor_tolerance - 1) < Decimal("0.07"), pitch
 
 
 def test_tolerances_grow_with_the_diameter():

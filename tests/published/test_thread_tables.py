@@ -5,9 +5,12 @@ its external metric limits; 31st ed., Unified screw threads tables 3, 4a, 4c, 5c
 standard series table of ASME B1.1 in web and library reprints; charts of ASME B1.13M and ISO 965 limits; an
 extract of ISO 965-4.
 
-Left out as misprints of their chart: M9 x 1 major max 8.972 (its own min plus tolerance is 8.974) and
-M2.5 x 0.35 minor min 1.998 (the value of 4g6g). `units_apart` 1 allows one unit of the last place, for the
-row's own `reason`.
+Left out as misprints of their chart: M9 x 1 major max 8.972 (its own min plus tolerance is 8.974) and M2.5 x
+0.35 minor min 1.998 (the value of 4g6g); of the internal charts M9 x 1 and M12 x 0.5 pitch max (tolerances
+148 and 120, which are no R 40 numbers), M11 x 1.5 pitch max (the tolerance of grade 6 outside its diameter
+range), and of the UNC-2B chart the limits that contradict its own neighbors: pitch max of #3, 9/16 and 1 1/2,
+pitch min of 2 3/4, 3 1/4 and 3 3/4, minor min of #2 and 1/2. Rows from memory say so. `units_apart` 1 allows
+one unit of the last place, for the row's own `reason`.
 """
 
 from __future__ import annotations
@@ -83,9 +86,32 @@ def test_table_metric_limits(row):
     check(row, 3)
 
 
+@pytest.mark.parametrize("row", rows("unified_internal_limits"), ids=name)
+def test_table_unified_internal_limits(row):
+    """Limits of 1B, 2B, 3B as printed, to the last printed place."""
+    check(row, len(row["value"].rstrip("0").partition(".")[2]) if row["reason"] else 4)
+
+
+@pytest.mark.parametrize("row", rows("metric_internal_limits"), ids=name)
+def test_table_metric_internal_limits(row):
+    """Limits of 6H, 6G, 4H, 5H, 7H as printed, to the last place."""
+    check(row, 3)
+
+
+@pytest.mark.parametrize("table", ["unified_internal_limits", "metric_internal_limits"])
+def test_enough_printed_internal_values_and_few_from_memory(table):
+    """Over 60 values a family that were read in print, distinct, three quarters or more of all rows."""
+    printed = rows(table)
+    keys = {(r["designation"], r["class"], r["quantity"], r["source"]) for r in printed}
+    read = [r for r in printed if "memory" not in r["source"]]
+    assert len(keys) == len(printed)
+    assert len(read) > 60
+    assert sum(r["units_apart"] != "0" for r in printed) <= 4
+
+
 @pytest.mark.parametrize("table", ["unified_limits", "metric_limits"])
 def test_enough_printed_values_and_few_of_them_apart(table):
-    """Over 300 values a family, distinct, and no limit of a primary size off by anything."""
+    """Over 300 values a family outside, distinct, and no limit of a primary size off by anything."""
     printed = rows(table)
     keys = Counter((r["designation"], r["class"], r["quantity"], r["source"]) for r in printed)
     assert len(keys) == len(printed) > 300

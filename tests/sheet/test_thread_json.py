@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from generator.errors import BadDesignation, OutsideRange, SheetError
+from generator.errors import BadDesignation, BadQuantity, OutsideRange, SheetError
 from generator.sheet.thread_json import thread_record
 
 KEYS = [
@@ -16,7 +16,8 @@ KEYS = [
 
 
 @pytest.mark.parametrize(
-    "text", ["2 1/4-8 UN-2A", "M10x1.5-6g", "M16xPh3 P1.5-6g", "1/2-13 UNRC-3A-LH", "M1.2"]
+    "text",
+    ["2 1/4-8 UN-2A", "M10x1.5-6g", "M16xPh3 P1.5-6g", "1/2-13 UNRC-3A-LH", "M1.2", "2-8 UN-2B", "M10-5H6H"],
 )
 def test_keys_are_exactly_the_contract(text):
     record = thread_record(text)
@@ -54,6 +55,18 @@ def test_a_published_metric_row():
     assert record["wires"]["best"] == 0.866025
 
 
+def test_an_internal_thread_has_no_major_max_and_no_size_over_wires():
+    """1-8 UNC-2B: ASME B1.1 standard series, 0.865-0.890, 0.9188-0.9276."""
+    record = thread_record("1-8 UNC-2B")
+    assert record["major"] == {"max": None, "min": 1.0}
+    assert record["minor"] == {"max": 0.890, "min": 0.865}
+    assert record["pitch_diameter"] == {"max": 0.9276, "min": 0.9188}
+    assert record["class"] == "2B"
+    assert record["wires"] == {"best": 0.072169, "size": None, "over_wires": {"max": None, "min": None}}
+    with pytest.raises(BadQuantity, match="wires do not go inside"):
+        thread_record("1-8 UNC-2B", wire=0.0722)
+
+
 def test_lead_goes_with_the_starts():
     record = thread_record("M16xPh3 P1.5-6g")
     assert (record["pitch"], record["lead"], record["starts"]) == (1.5, 3.0, 2)
@@ -67,7 +80,7 @@ def test_a_wire_that_does_not_seat(wire):
         thread_record("2-8 UN-2A", wire=wire)
 
 
-@pytest.mark.parametrize(("text", "error"), [("2-8 UN-2B", BadDesignation), ("M400x6", OutsideRange)])
+@pytest.mark.parametrize(("text", "error"), [("2-8 UN-2X", BadDesignation), ("M400x6", OutsideRange)])
 def test_what_has_no_record(text, error):
     assert issubclass(error, SheetError)
     with pytest.raises(error):

@@ -1,0 +1,139 @@
+"""Limits of size of internal ISO metric threads (ISO 965-1, ISO 724, ISO 68-1). Millimeters.
+
+The tables are those of the external threads (`limits_metric`): the pitch-diameter tolerance of an internal
+thread stands five steps of the R 40 series above that of an external one of the same grade.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from generator.calc.limits_metric import (
+    COARSEST,
+    FINEST,
+    MICROMETER,
+    MINOR_FACTOR,
+    PITCH_FACTOR,
+    SOURCE,
+    STEPS_A_GRADE,
+    deviation_of,
+    diameter_range,
+    graded,
+    normal_engagement,
+    pitch_base,
+    remarks,
+)
+from generator.calc.rounding import THREE, preferred_number, rounded
+from generator.calc.thread_designation import Designation
+from generator.calc.thread_sizes import Range, ThreadLimits
+from generator.errors import OutsideRange
+from generator.tables import metric
+
+INTERNAL_STEPS = 5  # of the R 40 series, from Td2 to TD2: a factor of 1.32 (ISO 965-1)
+FINE = Decimal("0.8")  # mm: the formula of the minor tolerance changes above
+LEAST_PITCH_OF_GRADE = {  # ISO 965-1, from memory of its tables
+    5: Decimal("0.25"), 6: Decimal("0.3"), 7: Decimal("0.5"), 8: Decimal("0.8"),
+}
+
+
+def internal_metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
+    """Limits of size of an ISO metric internal thread.
+
+    D min = d + EI;  D2 min = D2 + EI;  D2 max = D2 min + TD2;  D1 min = D1 + EI;  D1 max = D1 min + TD1
+
+    Parameters
+    ----------
+    d : a metric thread of positions G or H
+    engagement : mm; it changes no limit, but a remark says which class its group asks for
+
+    Returns
+    -------
+    ThreadLimits (mm), three places. The major diameter has no max.
+
+    Raises
+    ------
+    OutsideRange
+        For a diameter outside 1 to 355 mm, a pitch outside 0.2 to 8 mm, a grade that the standard does not
+        have at that pitch, or a pitch so coarse that no bore is left.
+
+    Notes
+    -----
+    Range: 0.99 < d <= 355 mm, 0.2 <= P <= 8 mm.
+
+    Source: ISO 965-1, ISO 68-1, ISO 724.
+    """
+    engagement = None if engagement is None else round(engagement, 6)
+    nominal = Decimal(str(d.nominal))
+    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    low, high = diameter_range(d)
+    if not FINEST <= pitch <= COARSEST:
+        raise OutsideRange("pitch", float(pitch), float(FINEST), float(COARSEST), "ISO 965-1", "mm")
+    row, crest = metric.pitch_rows().get((low, d.pitch)), metric.crest_rows().get(d.pitch)
+    pitch_grade, position, crest_grade = int(d.class_[0]), d.class_[1], int(d.class_[-2])
+    _check_grade(d, pitch, max(pitch_grade, crest_grade))
+    shift = MICROMETER * deviation_of({"H": "h", "G": "g"}[position], pitch, crest)
+    external = Decimal(row.tolerance) if row else pitch_base(pitch, low, high)
+    steps = STEPS_A_GRADE * (pitch_grade - 6) + INTERNAL_STEPS
+    pitch_tolerance = MICROMETER * preferred_number(external, steps)
+    of_table = Decimal(crest.minor_tolerance) if crest else minor_base(pitch)
+    crest_tolerance = MICROMETER * graded(of_table, crest_grade)
+    pitch_min = rounded(nominal - PITCH_FACTOR * pitch, THREE) + shift
+    minor_min = rounded(nominal - MINOR_FACTOR * pitch, THREE) + shift
+    if minor_min <= 0:
+        raise OutsideRange(
+            f"bore of {d.text}", float(minor_min), 0.0, None, "the pitch is too coarse for this diameter",
+            "mm",
+        )
+    shortest, longest = normal_engagement(d)
+    return ThreadLimits(
+        designation=d,
+        major=Range(None, float(nominal + shift)),
+        pitch_diameter=Range(float(pitch_min + pitch_tolerance), float(pitch_min)),
+        minor=Range(float(minor_min + crest_tolerance), float(minor_min)),
+        allowance=float(shift),
+        major_tolerance=None,
+        pitch_tolerance=float(pitch_tolerance),
+        engagement=engagement if engagement is not None else longest,
+        engagement_standard=engagement is None or shortest < engagement <= longest,
+        tabulated=row is not None and crest is not None,
+        remarks=tuple(remarks(d, nominal, pitch, position, row, engagement, shortest, longest)),
+        source=SOURCE,
+        minor_tolerance=float(crest_tolerance),
+    )
+
+
+def minor_base(pitch: Decimal) -> Decimal:
+    """Minor-diameter tolerance of grade 6, micrometers, by the standard's formula, rounded to R 40.
+
+    TD1(6) = 433 P - 190 P^1.22  (P up to 0.8);  230 P^0.7  (P from 1)
+
+    Parameters
+    ----------
+    pitch : P (mm)
+
+    Returns
+    -------
+    TD1(6) (micrometers)
+
+    Notes
+    -----
+    The tables of the standard go before; this stands in for pitches that they lack.
+
+    Examples
+    --------
+    >>> int(minor_base(Decimal("1.5")))    # M10 x 1.5 - 6H: 8.376 to 8.676 mm
+    300
+
+    Source: ISO 965-1.
+    """
+    if pitch <= FINE:
+        return preferred_number(433 * pitch - 190 * pitch ** Decimal("1.22"))
+    return preferred_number(230 * pitch ** Decimal("0.7"))
+
+
+def _check_grade(d: Designation, pitch: Decimal, grade: int) -> None:
+    least = LEAST_PITCH_OF_GRADE.get(grade, FINEST)
+    if pitch < least:
+        raise OutsideRange(
+            f"pitch for grade {grade} ({d.class_})", float(pitch), float(least), None, "ISO 965-1", "mm"
+        )
