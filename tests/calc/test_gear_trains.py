@@ -337,7 +337,7 @@ def test_closest_ways_lose_gears_as_they_lose_closeness():
 def test_a_lathe_without_change_gears_has_its_plate_only():
     assert search(lead_of_tpi(Fraction(10)), PLATE, None).exact[0].describe() == "10 threads per inch"
     found = search(lead_of_length(Fraction(2)), PLATE, None)
-    assert [geared.describe() for geared in found.closest] == ["10 threads per inch"]
+    assert [geared.describe() for geared in found.closest] == ["16 threads per inch"]
     assert search(lead_of_length(Fraction(2)), [], None).closest == ()
 
 
