@@ -23,6 +23,7 @@ from generator.sheet.half_nuts import lay_thread_dial
 from generator.sheet.layout import lay_out
 from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import LathePlan, ThreadPlan
+from generator.sheet.spindle_step import Turned, check_chuck, lay_step
 from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.wording import rpm_words, seconds_words
 from generator.si import Length, Speed, SpindleSpeed, Time, ft_per_min, m_per_min
@@ -48,9 +49,10 @@ def lathe_section(
     assert operation is not None
     where = operation.length.where
     wanted = _lay_wanted(operation, material, thread, desk)
-    step = _lay_step(operation, lathe, wanted, desk)
+    turned = Turned("this thread", "spindle.step", "Spindle step", where)
+    step = lay_step(turned, operation.spindle, lathe, wanted, desk)
     if step is not None:
-        _check_chuck(job, lathe, step, operation, desk)
+        check_chuck(used_chuck(job, lathe), lathe, step, (operation.spindle or operation.length).where, desk)
     lead = exact_lead(thread)
     on_plate = lay_gearbox(lathe, lead, where, desk)
     rule = lay_thread_dial(lathe, lead, thread.designation.starts, where, desk)
@@ -113,80 +115,6 @@ def _check_given_speed(given: Given, material: MaterialRow | None, desk: Desk) -
         f"({material.speed_source}). Decide whether tool, half nuts and hand bear it.",
         given.where,
     )
-
-
-def _lay_step(
-    operation: Thread, lathe: Lathe, wanted: SpindleSpeed | None, desk: Desk
-) -> SpindleSpeed | None:
-    """The step to set: the job's own where the lathe has it, else the highest that is not too fast."""
-    name, label, steps = "spindle.step", "Spindle step", [speed.si for speed in lathe.spindle.speeds]
-    if operation.spindle is not None:
-        return _lay_given_step(operation.spindle, lathe, steps, wanted, desk)
-    if wanted is None:
-        desk.unknown(name, label, "spindle_speed", "no cutting speed to go by, and the job gives no step")
-        return None
-    step = spindle.highest_step(steps, wanted)
-    if step is None:
-        why = f"no step of {lathe.name} is as slow as {rpm_words(wanted)}"
-        desk.unknown(name, label, "spindle_speed", why)
-        desk.find(
-            "spindle-too-fast", "stop",
-            f"The lowest step of {lathe.name} is {rpm_words(min(steps))}, and this thread may turn at "
-            f"{rpm_words(wanted)} at most. Take a slower lathe, or give the speed that your tool and coolant "
-            "bear.",
-            operation.length.where, "Which cutting speed is allowed?",
-        )
-        return None
-    return desk.computed(
-        name, label, step, "spindle_speed", "the highest step of the lathe not above {n}",
-        {"n": (wanted, "spindle_speed")}, f"{PRACTICE}; steps from jobs/_shop/lathes/{lathe.lathe}.yml",
-    )
-
-
-def _lay_given_step(
-    given: Given, lathe: Lathe, steps: list[SpindleSpeed], wanted: SpindleSpeed | None, desk: Desk
-) -> SpindleSpeed | None:
-    """The step that the job asks for; none when the lathe does not have it."""
-    near = spindle.neighbors(steps, given.si)
-    if not any(spindle.same(step, given.si) for step in near):
-        why = f"{lathe.name} has no step of {given.with_unit}"
-        desk.unknown("spindle.step", "Spindle step", "spindle_speed", why)
-        desk.find(
-            "spindle-step", "stop",
-            f"{why}; next to it are {' and '.join(rpm_words(step) for step in near)}.",
-            given.where, "Which step is it to be?",
-        )
-        return None
-    desk.given("spindle.step", "Spindle step", given, "spindle_speed")
-    if wanted is not None and near[0] > wanted and not spindle.same(near[0], wanted):
-        desk.find(
-            "spindle-fast", "check",
-            f"The step of {given.with_unit} is above the {rpm_words(wanted)} that the cutting speed allows. "
-            "Decide whether the tool bears it.",
-            given.where,
-        )
-    return near[0]
-
-
-def _check_chuck(job: Job, lathe: Lathe, step: SpindleSpeed, operation: Thread, desk: Desk) -> None:
-    """The chuck's own top speed."""
-    chuck = used_chuck(job, lathe)
-    if chuck is None:
-        return
-    if chuck.top_speed is None:
-        desk.find(
-            "chuck-speed-unknown", "note",
-            f"The record of {lathe.name} does not say how fast its {chuck.jaws}-jaw chuck may turn. Look at "
-            f"the mark on the chuck before running it at {rpm_words(step)}.",
-            operation.length.where,
-        )
-    elif step > chuck.top_speed.si and not spindle.same(step, chuck.top_speed.si):
-        desk.find(
-            "chuck-speed", "stop",
-            f"The {chuck.jaws}-jaw chuck of {lathe.name} may turn at {rpm_words(chuck.top_speed.si)} at "
-            f"most, and the step is {rpm_words(step)}. Take a lower step or another chuck.",
-            (operation.spindle or operation.length).where,
-        )
 
 
 # -- carriage and relief --------------------------------------------------------------------------------

@@ -1,0 +1,136 @@
+"""The spindle step to set for anything that turns: the job's own where the lathe has it, else computed.
+
+    Turned        what turns, and how its figure and its findings are called
+    lay_step      the step, against the wanted speed
+    check_chuck   the step, against the speed marked on the chuck
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.calc import spindle
+from generator.errors import Location
+from generator.job.fields import Given
+from generator.job.lathe import Lathe, LatheChuck
+from generator.sheet.desk import Desk
+from generator.sheet.model import Level, Quantity
+from generator.sheet.wording import rpm_words
+from generator.si import SpindleSpeed
+
+PRACTICE = "common practice, no source"
+
+
+@dataclass(frozen=True)
+class Turned:
+    """What turns: `what` names it in a sentence, `figure` and `label` its step.
+
+    `kind` is the first word of the findings' ids. `level` is that of a lathe that cannot turn slowly enough.
+    `where` is the place in the job file that a finding points to.
+    """
+
+    what: str
+    figure: str
+    label: str
+    where: Location | None
+    kind: str = "spindle"
+    level: Level = "stop"
+
+
+def lay_step(
+    turned: Turned,
+    own: Given | None,
+    lathe: Lathe,
+    wanted: SpindleSpeed | None,
+    desk: Desk,
+    *,
+    most: SpindleSpeed | None = None,
+) -> SpindleSpeed | None:
+    """The step to set: the job's own where the lathe has it, else the highest that is not too fast.
+
+    Parameters
+    ----------
+    own : the step that the job asks for
+    wanted : the speed not to go above, rev/s; None when nothing says
+    most : what the chuck bears, rev/s, where the step is to stay below that too
+    """
+    steps = [speed.si for speed in lathe.spindle.speeds]
+    if own is not None:
+        return _lay_own(turned, own, lathe, steps, wanted, desk)
+    if wanted is None:
+        why = "no cutting speed to go by, and the job gives no step"
+        desk.unknown(turned.figure, turned.label, "spindle_speed", why)
+        return None
+    capped = most is not None and most < wanted
+    limit = most if most is not None and capped else wanted
+    step = spindle.highest_step(steps, limit)
+    if step is None:
+        why = f"no step of {lathe.name} is as slow as {rpm_words(limit)}"
+        desk.unknown(turned.figure, turned.label, "spindle_speed", why)
+        desk.find(
+            f"{turned.kind}-too-fast", turned.level,
+            f"The lowest step of {lathe.name} is {rpm_words(min(steps))}, and {turned.what} may turn at "
+            f"{rpm_words(limit)} at most. Take a slower lathe, or give the speed that your tool and coolant "
+            "bear.",
+            turned.where, "Which cutting speed is allowed?",
+        )
+        return None
+    put: dict[str, tuple[float, Quantity]] = {"n": (wanted, "spindle_speed")}
+    formula = "the highest step of the lathe not above {n}"
+    if capped:
+        put["the chuck's own"] = (limit, "spindle_speed")
+        formula += " nor above {the chuck's own}"
+    return desk.computed(
+        turned.figure, turned.label, step, "spindle_speed", formula, put,
+        f"{PRACTICE}; steps from jobs/_shop/lathes/{lathe.lathe}.yml",
+    )
+
+
+def _lay_own(
+    turned: Turned, own: Given, lathe: Lathe, steps: list[SpindleSpeed], wanted: SpindleSpeed | None,
+    desk: Desk,
+) -> SpindleSpeed | None:
+    """The step that the job asks for; none when the lathe does not have it."""
+    near = spindle.neighbors(steps, own.si)
+    if not any(spindle.same(step, own.si) for step in near):
+        why = f"{lathe.name} has no step of {own.with_unit}"
+        desk.unknown(turned.figure, turned.label, "spindle_speed", why)
+        desk.find(
+            f"{turned.kind}-step", "stop",
+            f"{why}; next to it are {' and '.join(rpm_words(step) for step in near)}.",
+            own.where, "Which step is it to be?",
+        )
+        return None
+    desk.given(turned.figure, turned.label, own, "spindle_speed")
+    if wanted is not None and near[0] > wanted and not spindle.same(near[0], wanted):
+        desk.find(
+            f"{turned.kind}-fast", "check",
+            f"The step of {own.with_unit} is above the {rpm_words(wanted)} that the cutting speed allows. "
+            "Decide whether the tool bears it.",
+            own.where,
+        )
+    return near[0]
+
+
+def check_chuck(
+    chuck: LatheChuck | None, lathe: Lathe, step: SpindleSpeed, where: Location | None, desk: Desk
+) -> None:
+    """The step against the chuck's own top speed; a chuck without a mark is named once on a sheet."""
+    if chuck is None:
+        return
+    if chuck.top_speed is None:
+        if any(finding.id == "chuck-speed-unknown" for finding in desk.findings):
+            return
+        desk.find(
+            "chuck-speed-unknown", "note",
+            f"The record of {lathe.name} does not say how fast its {chuck.jaws}-jaw chuck may turn. Look at "
+            f"the mark on the chuck before running it at {rpm_words(step)}.",
+            where,
+        )
+    elif step > chuck.top_speed.si and not spindle.same(step, chuck.top_speed.si):
+        desk.find(
+            "chuck-speed", "stop",
+            f"The {chuck.jaws}-jaw chuck of {lathe.name} may turn at {rpm_words(chuck.top_speed.si)} at "
+            f"most, and the step is {rpm_words(step)}. Take a lower step or another chuck.",
+            where,
+        )
