@@ -7,7 +7,7 @@ rounded, that is `render.formats`' task. In reading order:
     Finding, Caution, Step    what to decide, what can hurt, what to do
     OperationLine             one operation of the route with its settings
     PassLine                  one line of the pass table
-    SetupScene, ThreadScene   what the two drawings show
+    SetupScene, ThreadScene, DialScene   what the drawings show
     Sheet                     all of it
 """
 
@@ -252,6 +252,53 @@ class ThreadScene:
     job: str
 
 
+Meets = Literal["same start", "other start", "wrong", "changes", "does not close"]
+
+
+@dataclass(frozen=True)
+class DialPlace:
+    """One place of the thread dial at the fixed mark, and what the tool meets when the half nuts close there.
+
+    `at` is counted in lines from line 1, below the lines on the dial. A line has a `number` or is plain;
+    between two lines `line` is false. `start` counts from 1, and is None where no start is met for sure.
+    """
+
+    at: float
+    line: bool
+    number: str
+    meets: Meets
+    start: int | None
+
+
+@dataclass(frozen=True)
+class DialRow:
+    """The places that do the same, as words; `start` as in `DialPlace`."""
+
+    meets: Meets
+    start: int | None
+    places: str
+    says: str
+
+
+@dataclass(frozen=True)
+class DialScene:
+    """The face of the thread dial with line 1 at the fixed mark, for a first pass that began there.
+
+    `places` go once round the dial. `rule` says which lines may be used, `gear` and `leadscrew` what it holds
+    for.
+    """
+
+    lines: int
+    places: tuple[DialPlace, ...]
+    rows: tuple[DialRow, ...]
+    rule: str
+    gear: str
+    leadscrew: str
+    starts: int
+    designation: str
+    job: str
+
+
 @dataclass(frozen=True)
 class TitleField:
     """One field of the title block (ISO 7200), or of the shop's own."""
@@ -305,5 +352,6 @@ class Sheet:
     thread_scene: ThreadScene | None
     index: Mapping[str, str]
     key_figures: tuple[str, ...] = ()
+    dial_scene: DialScene | None = None
     pictures: tuple[str, ...] = ()  # file names beside the job file
     operations: tuple[OperationLine, ...] = ()
