@@ -18,13 +18,14 @@ from functools import cache
 from typing import Final, NamedTuple
 
 from generator.errors import OutsideRange, SheetError
-from generator.si import Speed, ft_per_min
+from generator.si import Speed, ft_per_min, m_per_min
 from generator.tables.materials import material_group, material_groups
 from generator.tables.rows import table
 
 HIGH_SPEED_STEEL: Final = "high-speed steel"
 CARBIDE: Final = "carbide"
 TOOLS: Final = (HIGH_SPEED_STEEL, CARBIDE)
+UNITS: Final = {"ft/min": ft_per_min, "m/min": m_per_min}
 TURNING: Final = "turn rough"
 DRILLING: Final = "drill"
 OPERATIONS: Final = (
@@ -175,14 +176,28 @@ def _take(share: _Share, of: SpeedRange) -> SpeedRange:
 
 @cache
 def _printed() -> dict[tuple[str, str, str], SpeedRange]:
-    return {
+    return _threading() | {
         (row["group"], row["operation"], row["tool"]): SpeedRange(
-            float(row["low"]) * ft_per_min,
-            float(row["high"]) * ft_per_min,
+            float(row["low"]) * UNITS[row["unit"]],
+            float(row["high"]) * UNITS[row["unit"]],
             row["source"],
             row["from_memory"] == "yes",
+            row["note"],
         )
         for row in table("cutting_speeds")
+    }
+
+
+def _threading() -> dict[tuple[str, str, str], SpeedRange]:
+    """Threading speeds stand with their material group."""
+    return {
+        (row.group, "thread", HIGH_SPEED_STEEL): SpeedRange(
+            row.threading_speed_low,
+            row.threading_speed_high,
+            row.speed_source,
+            "from memory" in row.speed_source,
+        )
+        for row in map(material_group, material_groups())
     }
 
 

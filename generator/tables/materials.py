@@ -1,4 +1,4 @@
-"""Material groups: stiffness, density, cutting force and high-speed-steel cutting speeds, from print."""
+"""Material groups: stiffness, density, cutting force, threading speed with high-speed steel, from print."""
 
 from __future__ import annotations
 
@@ -23,8 +23,8 @@ class MaterialRow:
     """One group of materials.
 
     `elastic_modulus` Pa, `density` kg/m³, `expansion` 1/K (`source`). `k_c11` (Pa) and `m_c` are of the
-    Kienzle formula with the chip thickness in mm (`force_source`). Speeds, m/s, are for high-speed steel
-    (`speed_source`). `galls`: threads of this material seize on each other when fitted dry.
+    Kienzle formula with the chip thickness in mm (`force_source`). Threading speeds, m/s, are for high-speed
+    steel (`speed_source`). `galls`: threads of this material seize on each other when fitted dry.
     """
 
     group: str
@@ -33,8 +33,6 @@ class MaterialRow:
     expansion: float
     k_c11: Pressure
     m_c: float
-    turning_low: Speed
-    turning_high: Speed
     threading_speed_low: Speed
     threading_speed_high: Speed
     galls: bool
@@ -82,8 +80,6 @@ def _read(row: dict[str, str]) -> MaterialRow:
         expansion=float(row["expansion"]) * 1e-6,
         k_c11=float(row["k_c11"]) * MPa,
         m_c=float(row["m_c"]),
-        turning_low=float(row["turning_low"]) * ft_per_min,
-        turning_high=float(row["turning_high"]) * ft_per_min,
         threading_speed_low=float(row["threading_low"]) * ft_per_min,
         threading_speed_high=float(row["threading_high"]) * ft_per_min,
         galls=row["galls"] == "yes",
