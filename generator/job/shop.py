@@ -84,7 +84,10 @@ class Materials(Strict):
 
 
 class ThreadTool(Strict):
-    """A single-point threading tool: included angle, and the nose as measured (flat or radius)."""
+    """A single-point threading tool: included angle, and the nose as measured (flat or radius).
+
+    A tool for internal threads also has its bar: how thick it is, and how far it reaches into a bore.
+    """
 
     name: Line
     """Name of the tool; jobs use this name."""
@@ -100,6 +103,13 @@ class ThreadTool(Strict):
     """How far the tool reaches ahead of its point."""
     steel: Annotated[Literal["high-speed steel", "carbide"], Word] = "high-speed steel"
     """What it is made of."""
+
+    inside: YesNo = False
+    """It cuts internal threads."""
+    bar: Length | None = None
+    """Diameter of its bar, for internal threads."""
+    reach: Length | None = None
+    """How far its bar stands out of the holder: the deepest it goes into a bore."""
 
     @model_validator(mode="after")
     def _one_nose(self) -> Self:

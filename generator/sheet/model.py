@@ -193,7 +193,8 @@ class Piece:
     """A length of the work as drawn, from `start` to `end` (x from the chuck face, tailstock is +).
 
     `form` says how to draw it. A thread has its crest diameter in `od_start`/`od_end` and its root in
-    `root`. `bore` 0 is solid.
+    `root`. `bore` 0 is solid. `inside` says what the bore is: an internal thread has its crest diameter in
+    `bore` and its root in `root`, a recess its diameter in `bore`.
     """
 
     start: Length
@@ -203,6 +204,7 @@ class Piece:
     bore: Length = 0.0
     form: Literal["plain", "taper", "thread", "relief"] = "plain"
     root: Length | None = None
+    inside: Literal["plain", "thread", "relief"] = "plain"
 
 
 @dataclass(frozen=True)
@@ -235,7 +237,8 @@ class ThreadScene:
     """Axial half-section of one thread groove with the passes in it, all SI.
 
     `crest_diameter` is the turned blank. The groove at depth y is 2 y tan(half_angle) wider at the crest
-    than `nose_flat` (or than the nose radius' tangent points). `pass_depths` are radial, shallow first.
+    than `nose_flat` (or than the nose radius' tangent points). `pass_depths` are radial, shallow first. An
+    `internal` thread is cut outwards, into the wall on the operator's side of the bore.
     """
 
     pitch: Length
@@ -250,6 +253,7 @@ class ThreadScene:
     designation: str
     system: System
     job: str
+    internal: bool = False
 
 
 Meets = Literal["same start", "other start", "wrong", "changes", "does not close"]

@@ -20,6 +20,9 @@ from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, Spindle
 class ThreadPlan:
     """The thread to cut: its limits, where it lies, the tool's nose and the depth that follows.
 
+    For an internal thread (`internal`) `blank` is the bore before threading, `root_diameter` is larger than
+    it, `relief_diameter` is a recess, and no wire measures it (`wire` None).
+
     `start` is the end nearer the tailstock, `end` the end nearer the chuck; a right-hand thread is cut
     from `start` to `end`. `relief_start`..`relief_end` follows `end` towards the chuck (None: no relief).
     `blank` is the diameter the thread is cut into, `target` the pitch diameter aimed at.
@@ -41,11 +44,17 @@ class ThreadPlan:
     nose_flat: Length
     nose_radius: Length
     depth: Length
-    wire: Length
+    wire: Length | None
     bore: Length
     relief_start: Length | None = None
     relief_end: Length | None = None
     relief_diameter: Length | None = None
+    internal: bool = False
+
+    @property
+    def cutting_diameter(self) -> Length:
+        """Largest diameter in the cut: the blank outside, the root inside (m)."""
+        return self.root_diameter if self.internal else self.blank
 
 
 @dataclass(frozen=True)
