@@ -3,6 +3,7 @@
     point_length       how far the point stands ahead of the full diameter
     drilling_torque    torque of both lips
     drilling_thrust    thrust along the spindle
+    likely_drilling    range around either: web, friction, wear
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from generator.calc.guards import above_zero
+from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
 from generator.si import Angle, FeedPerRev, Force, Length, Pressure, Torque, mm
 
@@ -18,6 +19,7 @@ LIPS: Final = 2
 USUAL_POINT: Final = math.radians(118)
 THRUST_SHARE: Final = 0.5     # thrust of the lips over their cutting force, at 90 degrees entering angle
 WEB_SHARE: Final = 2.0        # solid drilling: the web's thrust about doubles it
+MOST_OF_LIPS: Final = 2.0     # printed formulas for whole drills, worn ones too, over the lips' own figure
 
 
 def point_length(diameter: Length, point_angle: Angle = USUAL_POINT, bore: Length = 0.0) -> Length:
@@ -89,8 +91,7 @@ def drilling_torque(
 
     Notes
     -----
-    The formula holds for chips of 0.05 to 2.5 mm; a dull drill takes 30 to 50 % more (common practice, no
-    source).
+    The formula holds for chips of 0.05 to 2.5 mm and reckons the lips alone: see `likely_drilling`.
 
     Examples
     --------
@@ -137,7 +138,7 @@ def drilling_thrust(
     Notes
     -----
     An estimate: the lips push with about half of their cutting force, and in solid metal the web about
-    doubles the thrust (common practice, no source). A point that is thinned takes less.
+    doubles the thrust (common practice, no source). A thinned point takes less. See `likely_drilling`.
 
     Examples
     --------
@@ -153,6 +154,41 @@ def drilling_thrust(
     k_c = _specific_force(k_c11, m_c, diameter, feed, point_angle, bore)
     lips = THRUST_SHARE * k_c * feed * (diameter - bore) / 2 * math.sin(point_angle / 2)
     return lips if bore > 0 else WEB_SHARE * lips
+
+
+def likely_drilling(figure: float) -> tuple[float, float]:
+    """Range in which a torque or thrust of this module is likely to lie: from itself to twice itself.
+
+    Parameters
+    ----------
+    figure : `drilling_torque` or `drilling_thrust`, N m or N
+
+    Returns
+    -------
+    (low, high), in the same unit.
+
+    Raises
+    ------
+    OutsideRange
+        When the figure is below zero.
+
+    Notes
+    -----
+    The two-lip formula leaves out what the web, the margins and wear add. Printed formulas for whole drills
+    come out between 1 and 2 times as high; compare the motor and the tailstock with the upper end.
+
+    Examples
+    --------
+    >>> likely_drilling(41.0)
+    (41.0, 82.0)
+
+    Source
+    ------
+    Machinery's Handbook, 31st ed., Machining Power, tables 7 to 9; Carvill, Mechanical Engineer's Data
+    Handbook, 5.7; the factor between them and the two-lip formula is worked in the tests.
+    """
+    at_least_zero("torque or thrust", figure)
+    return figure, MOST_OF_LIPS * figure
 
 
 def _specific_force(
