@@ -186,8 +186,10 @@ def in_unit(
 
     >>> in_unit(0.0254, "length", "inch"), in_unit(0.0254, "length", "mm", tidy=True)
     ('1.0000 in', '25.4 mm')
+    >>> in_unit(324, "duration", "inch"), in_unit(1441, "duration", "mm"), in_unit(4320, "duration", "mm")
+    ('5.4 min', '25 min', '1 h 12 min')
     """
-    if quantity == "time" and value >= 10 * minute:
+    if quantity in ("time", "duration") and value >= 10 * minute:
         return _long_time(value)
     row = UNITS[quantity]
     unit = row.unit(system)

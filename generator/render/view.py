@@ -15,6 +15,7 @@ from urllib.parse import quote
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
 from generator.render.pass_table import PassTable, pass_table
+from generator.render.route_table import RouteTable, route_table
 from generator.sheet.model import (
     Caution,
     Figure,
@@ -97,6 +98,7 @@ class Page:
     missing: tuple[str, ...]
     assumed: tuple[FigureLine, ...]
     cells: tuple[Cell, ...]
+    route: RouteTable | None
     set_first: tuple[Block, ...]
     blocks: tuple[Block, ...]
     passes: PassTable | None
@@ -140,6 +142,7 @@ def view(sheet: Sheet) -> Page:
         ),
         assumed=tuple(lines[name] for name, figure in sheet.figures.items() if figure.assumed),
         cells=_cells(sheet, lines),
+        route=route_table(sheet, lines),
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
         blocks=tuple(blocks[id] for id in ordered if id not in SET_FIRST),
         passes=pass_table(sheet) if ready and sheet.passes else None,

@@ -6,6 +6,7 @@ pitch diameter 2.1584 to 2.1664). The shop and the job are invented.
 
 from __future__ import annotations
 
+import importlib.util
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 from functools import cache
@@ -34,6 +35,12 @@ from generator.sheet.model import (
     Working,
 )
 from generator.si import ft_per_min, inch, lb, lbf, rev_per_min
+
+_spec = importlib.util.spec_from_file_location("invented_route", Path(__file__).with_name("routes.py"))
+assert _spec is not None
+assert _spec.loader is not None
+routes = importlib.util.module_from_spec(_spec)
+_spec.loader.exec_module(routes)
 
 JOB_FILE = Path("jobs/2026/SW-201-sample/job.yml")
 STANDARD = "ASME B1.1"
@@ -409,7 +416,7 @@ def _thread_scene() -> ThreadScene:
 
 
 def _sample() -> Sheet:
-    figures = {figure.name: figure for figure in _figures()}
+    figures = {figure.name: figure for figure in (*_figures(), *routes.figures())}
 
     def section(id: str, title: str, *prefixes: str) -> Section:
         return Section(id, title, tuple(name for name in figures if name.startswith(prefixes)))
@@ -488,8 +495,10 @@ def _sample() -> Sheet:
             section("thread", "Thread data", "thread."),
             section("relief", "Relief", "relief."),
             section("passes", "Passes", "passes."),
+            section("time", "Time", "time."),
             section("job", "Job", "job."),
         ),
+        operations=routes.operations(),
         steps=(
             Step("Read the whole sheet", "Every finding decided, questions answered.", hold=True),
             Step("Clean ways, spindle nose and jaws"),

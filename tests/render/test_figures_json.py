@@ -63,7 +63,7 @@ def test_float_dust_is_gone(sheet: Sheet) -> None:
 def test_what_is_assumed_says_so(sheet: Sheet) -> None:
     figures = figures_record(sheet, JOB)["figures"]
     assumed = [name for name, figure in figures.items() if figure["assumed"]]
-    assert assumed == ["holding.steady.position", "passes.infeed_angle"]
+    assert assumed == ["holding.steady.position", "passes.infeed_angle", "operation.3.depth"]
 
 
 def test_findings_point_at_a_line_of_the_job_file(sheet: Sheet) -> None:

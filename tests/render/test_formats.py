@@ -24,7 +24,7 @@ from generator.render.formats import (
 )
 from generator.render.working import working_line
 from generator.sheet.model import Figure, Kind, Quantity, Sheet, Working
-from generator.si import ft_per_min, inch, lbf, mm, rev_per_min
+from generator.si import ft_per_min, inch, lbf, mm, rev_per_min, um
 
 FigureMaker = Callable[..., Figure]
 
@@ -49,6 +49,10 @@ def test_every_quantity_has_a_row() -> None:
         ("second_moment", 4.162314e-7, 1e-12),  # inch to the fourth power
         ("density", 27679.90, 1.0),  # pound per cubic inch
         ("mass_per_length", 1.488164, 1.0),  # pound per foot
+        ("power", 745.6999, 1e3),  # horsepower (550 ft·lbf/s)
+        ("torque", 1.355818, 1.0),  # pound-force foot
+        ("feed", 0.0254, 0.001),
+        ("roughness", 2.54e-8, 1e-6),  # microinch
     ],
 )
 def test_factors_are_those_of_nist_sp_811(
@@ -61,7 +65,9 @@ def test_factors_are_those_of_nist_sp_811(
 
 
 def test_angles_speeds_of_the_spindle_and_times_have_one_unit_only() -> None:
-    single: tuple[Quantity, ...] = ("angle", "spindle_speed", "time", "frequency", "ratio", "count")
+    single: tuple[Quantity, ...] = (
+        "angle", "spindle_speed", "time", "duration", "money", "frequency", "ratio", "count",
+    )  # fmt: skip
     assert not any(UNITS[quantity].dual for quantity in single)
 
 
@@ -70,6 +76,7 @@ def test_angles_speeds_of_the_spindle_and_times_have_one_unit_only() -> None:
     [
         ("speed", "down"), ("spindle_speed", "down"), ("time", "down"), ("frequency", "down"),
         ("carriage_speed", "up"), ("force", "up"), ("mass", "up"), ("length", "nearest"),
+        ("power", "up"), ("torque", "up"), ("roughness", "up"), ("duration", "up"), ("money", "up"),
     ],
 )  # fmt: skip
 def test_what_may_be_relied_on_rounds_down_and_what_must_be_borne_rounds_up(
@@ -87,6 +94,13 @@ def test_what_may_be_relied_on_rounds_down_and_what_must_be_borne_rounds_up(
         (32 * rev_per_min * inch / 8, "carriage_speed", "0.067 in/s", "1.70 mm/s"),
         (5.68, "time", "5.6 s", "5.6 s"),
         (3661.0, "time", "1 h 2 min", "1 h 2 min"),
+        (324.0, "duration", "5.4 min", "5.4 min"),
+        (594.1, "duration", "10.0 min", "10.0 min"),
+        (1441.0, "duration", "25 min", "25 min"),
+        (4320.0, "duration", "1 h 12 min", "1 h 12 min"),
+        (1234.561, "money", "1234.57", "1234.57"),
+        (0.005 * inch, "feed", "0.0050 in/rev", "0.127 mm/rev"),
+        (1.6 * um, "roughness", "63 µin", "1.6 µm"),
         (161.1 * lbf, "force", "162 lbf", "717 N"),
         (radians(29.5), "angle", "29.5°", "29.5°"),
         (-0.00001 * mm, "length", "0.0000 in", "0.000 mm"),

@@ -42,7 +42,7 @@ def test_every_figure_of_the_sheet_opens_its_working_and_stands_in_the_appendix(
     sheet: Sheet, read_page: ReadPage
 ) -> None:
     root = read_page(render_page(sheet))
-    shown = {row.attributes["id"] for row in root.all("tr") if row.all("details")}
+    shown = {row.attributes.get("id") for row in root.all("tr") if row.all("details")}
     assert {f"figure-{name}" for section in sheet.sections for name in section.figures} <= shown
     numbers = [item.attributes["value"] for item in root.all("section", class_="appendix")[0].all("li")]
     assert numbers == [str(number) for number in range(1, len(sheet.figures) + 1)]
@@ -51,8 +51,8 @@ def test_every_figure_of_the_sheet_opens_its_working_and_stands_in_the_appendix(
 def test_the_number_beside_a_figure_is_that_of_its_working(sheet: Sheet, read_page: ReadPage) -> None:
     root = read_page(render_page(sheet))
     appendix = root.all("section", class_="appendix")[0].all("li")
-    for row in root.all("tr"):
-        if row.all("details"):
+    for table in root.all("table", class_="figures"):
+        for row in table.all("tbody")[0].all("tr"):
             number = row.all("span", class_="key")[0].text
             label = row.all("th")[0].words[0]
             assert appendix[int(number) - 1].text.startswith(label)

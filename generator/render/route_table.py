@@ -1,0 +1,155 @@
+"""The route as finished strings: an operation a row, its settings in columns, its time, room for what it took.
+
+Setting, RouteRow, SumRow, RouteTable   what the template gets
+route_table                             the operations of a sheet -> RouteTable
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from generator.render.figure_line import FigureLine
+from generator.render.formats import UNITS
+from generator.sheet.model import Kind, OperationLine, Sheet
+
+COLUMNS: Final = (  # head of a column, and the figures of an operation that stand in it
+    ("Tool", ("tool",)),
+    ("Spindle", ("step",)),
+    ("Feed", ("feed",)),
+    ("Cuts", ("passes", "depth")),
+    ("Dial", ("dial",)),
+    ("Force", ("force",)),
+    ("Power", ("power",)),
+    ("Ra", ("roughness",)),
+)
+BEFORE: Final = (("time.work", "Set the work up"),)
+AFTER: Final = (("time.hand_over", "Hand over"), ("time.total", "The whole job"))
+HOLD: Final = "HOLD: stop here, measure, and write the reading down before going on."
+PROPOSED: Final = "Proposed: the job file does not have this operation; decide whether it is done."
+ESTIMATE: Final = "Time is an estimate. Write what it took beside it."
+PLAIN: Final = (Kind.COMPUTED, Kind.STANDARD, Kind.SHOP)  # kinds that a narrow column need not say
+
+
+@dataclass(frozen=True)
+class Part:
+    """One figure in a cell: number large, unit and words small; `kind` only where it is worth a word."""
+
+    value: str
+    unit: str
+    words: bool
+    kind: str
+    number: str
+
+
+@dataclass(frozen=True)
+class Setting:
+    """One cell; without parts the column does not apply to the operation."""
+
+    name: str
+    parts: tuple[Part, ...]
+    between: str = ""  # the sign between two parts
+
+
+@dataclass(frozen=True)
+class RouteRow:
+    """One operation: what is done, its settings, and what to measure before going on.
+
+    `lines` are all its figures with their working, `lines_high` how many rows of the table it takes.
+    """
+
+    number: str
+    title: str
+    detail: str
+    hold: str
+    proposed: bool
+    settings: tuple[Setting, ...]
+    time: Setting
+    lines: tuple[FigureLine, ...]
+    lines_high: str
+
+
+@dataclass(frozen=True)
+class SumRow:
+    """A time that belongs to no operation, or to all."""
+
+    label: str
+    time: Setting
+
+
+@dataclass(frozen=True)
+class RouteTable:
+    """The route; `heads` are the columns of settings, `columns` their number."""
+
+    heads: tuple[str, ...]
+    columns: str
+    before: tuple[SumRow, ...]
+    rows: tuple[RouteRow, ...]
+    after: tuple[SumRow, ...]
+    remarks: tuple[str, ...]
+
+
+def route_table(sheet: Sheet, lines: Mapping[str, FigureLine]) -> RouteTable | None:
+    """The table; None where the job has no operations."""
+    if not sheet.operations:
+        return None
+    return RouteTable(
+        heads=tuple(head for head, _ in COLUMNS),
+        columns=str(len(COLUMNS)),
+        before=_sums(sheet, lines, BEFORE),
+        rows=tuple(_row(sheet, operation, lines) for operation in sheet.operations),
+        after=_sums(sheet, lines, AFTER),
+        remarks=tuple(
+            remark
+            for said, remark in (
+                (any(operation.hold for operation in sheet.operations), HOLD),
+                (any(operation.proposed for operation in sheet.operations), PROPOSED),
+                ("time.total" in sheet.figures, ESTIMATE),
+            )
+            if said
+        ),
+    )
+
+
+def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]) -> RouteRow:
+    own = f"operation.{operation.number}."
+
+    def setting(head: str, columns: tuple[str, ...]) -> Setting:
+        named = (operation.figures.get(column, "") for column in columns)
+        parts = tuple(_part(sheet, lines[name]) for name in named if name in lines)
+        return Setting(head, parts, ";" if any(part.words for part in parts) else "×")
+
+    return RouteRow(
+        number=str(operation.number),
+        title=operation.title,
+        detail=operation.detail,
+        hold=operation.hold,
+        proposed=operation.proposed,
+        settings=tuple(setting(head, columns) for head, columns in COLUMNS),
+        time=setting("Time", ("time",)),
+        lines=tuple(line for name, line in lines.items() if name.startswith(own)),
+        lines_high="3" if operation.hold else "2",
+    )
+
+
+def _sums(
+    sheet: Sheet, lines: Mapping[str, FigureLine], wanted: tuple[tuple[str, str], ...]
+) -> tuple[SumRow, ...]:
+    return tuple(
+        SumRow(label, Setting("Time", (_part(sheet, lines[name]),)))
+        for name, label in wanted
+        if name in lines
+    )
+
+
+def _part(sheet: Sheet, line: FigureLine) -> Part:
+    """The number and its unit apart, so that the number can be read from further away."""
+    figure = sheet.figures[line.name]
+    words = not isinstance(figure.value, int | float)
+    names = {UNITS[figure.quantity].inch.name, UNITS[figure.quantity].mm.name}
+    number, _, unit = line.first.rpartition(" ")
+    if words or unit not in names:
+        number, unit = line.first, ""
+    kind = "" if figure.kind in PLAIN or line.unknown else line.kind
+    return Part(number, unit, words, kind, line.number)
