@@ -1,4 +1,4 @@
-"""The route as finished strings: an operation a row, its settings in columns, its time, room for what it took.
+"""The route as finished strings: an operation a row with its settings, its time, and room for what it took.
 
 Setting, RouteRow, SumRow, RouteTable   what the template gets
 route_table                             the operations of a sheet -> RouteTable
