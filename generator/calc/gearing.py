@@ -1,16 +1,12 @@
-"""Whether a gearbox gives a lead exactly: leads as fractions, because 25.4 is one.
+"""Leads as fractions, because 25.4 is one, and how they stand on a gearbox plate.
 
     INCH               one inch in millimetres, exactly
     mixed              11 1/2, as it stands on a plate
-    Plate              what the levers give
-    plate_entry        the entry for a lead, or None
-    nearest_leads      the entries on both sides of a lead that is not there
+    decimal            1.25, as it stands there too
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 INCH = Fraction(127, 5)  # mm; the international inch of 1959
@@ -38,25 +34,6 @@ def mixed(value: Fraction) -> str:
     return (f"{whole} " if whole else "") + f"{rest}/{value.denominator}"
 
 
-@dataclass(frozen=True)
-class Plate:
-    """The threads on a gearbox plate: threads per inch, leads in mm, and the wheels they need first."""
-
-    tpi: Sequence[Fraction] = ()
-    pitches: Sequence[Fraction] = ()
-    tpi_with_gears: str = ""
-    pitches_with_gears: str = ""
-
-    def leads(self) -> list[tuple[Fraction, str]]:
-        """Every (lead in mm, entry as it reads), in the order of the plate."""
-        inch_threads = [
-            (INCH / tpi, _entry(f"{mixed(tpi)} threads per inch", self.tpi_with_gears)) for tpi in self.tpi
-        ]
-        return inch_threads + [
-            (pitch, _entry(f"{decimal(pitch)} mm", self.pitches_with_gears)) for pitch in self.pitches
-        ]
-
-
 def decimal(value: Fraction) -> str:
     """A lead in millimetres as it stands on a plate: a decimal where it ends, else a fraction.
 
@@ -67,62 +44,3 @@ def decimal(value: Fraction) -> str:
     """
     text = f"{float(value):.6f}".rstrip("0").rstrip(".")
     return text if Fraction(text) == value else mixed(value)
-
-
-def _entry(text: str, gears: str) -> str:
-    return f"{text}, with {gears}" if gears else text
-
-
-def plate_entry(lead: Fraction, plate: Plate) -> str | None:
-    """The plate's entry that gives this lead exactly.
-
-    Parameters
-    ----------
-    lead : lead of the thread (starts × pitch), mm, exact
-    plate : what the gearbox gives
-
-    Returns
-    -------
-    The entry as it reads, an entry without change wheels first; None when no entry is exact.
-
-    Notes
-    -----
-    An inch lead and a metric lead are the same only when they are the same fraction of a millimetre:
-    8 threads per inch is 3.175 mm, and never 3.2.
-
-    Examples
-    --------
-    >>> plate_entry(INCH / 8, Plate(tpi=[Fraction(8), Fraction(23, 2)]))
-    '8 threads per inch'
-    >>> plate_entry(Fraction(3), Plate(tpi=[Fraction(8)])) is None
-    True
-
-    Source
-    ------
-    Arithmetic; the international inch of 25.4 mm (1959).
-    """
-    found = [entry for value, entry in plate.leads() if value == lead]
-    return min(found, key=lambda entry: "with" in entry) if found else None
-
-
-def nearest_leads(lead: Fraction, plate: Plate) -> tuple[str, ...]:
-    """The entries next finer and next coarser than a lead that is not on the plate.
-
-    Parameters
-    ----------
-    lead : lead of the thread, mm, exact
-    plate : what the gearbox gives
-
-    Returns
-    -------
-    None, one or two entries as they read, the finer first.
-
-    Examples
-    --------
-    >>> nearest_leads(INCH / 27, Plate(tpi=[Fraction(24), Fraction(28)]))
-    ('28 threads per inch', '24 threads per inch')
-    """
-    leads = plate.leads()
-    finer = max((pair for pair in leads if pair[0] < lead), default=None, key=lambda pair: pair[0])
-    coarser = min((pair for pair in leads if pair[0] > lead), default=None, key=lambda pair: pair[0])
-    return tuple(pair[1] for pair in (finer, coarser) if pair)

@@ -3,6 +3,7 @@
     Setting            what change gears are put to: the leadscrew itself, or an entry of a gearbox plate
     Geared             a lead that a setting and a train give, exact or with its error
     Found, search      exact ones, else the closest of each size and the gear that would make it exact
+    beside             the entries of a plate next finer and next coarser than a lead
     equivalent_diameter   what an error of lead does to a thread's fit
 """
 
@@ -22,11 +23,12 @@ from generator.si import Angle, Length
 class Setting:
     """What change gears are put to.
 
-    `lead` is cut with drivers over driven of 1, mm. `standard` is the lead with the gears that stand there
-    as a rule, mm: an entry of a gearbox plate has one, a bare leadscrew has none. `words` name the entry.
+    `lead` is cut with drivers over driven of 1, mm; None where other gears cannot be put to it. `standard` is
+    the lead with the gears that stand there as a rule, mm: an entry of a gearbox plate has one, a bare
+    leadscrew has none. `words` name the entry.
     """
 
-    lead: Fraction
+    lead: Fraction | None
     words: str = ""
     standard: Fraction | None = None
 
@@ -42,10 +44,9 @@ class Geared:
     @property
     def lead(self) -> Fraction:
         """The lead that is cut, mm: lead of the setting × drivers ÷ driven."""
-        if self.train is None:
-            assert self.setting.standard is not None
-            return self.setting.standard
-        return self.setting.lead * self.train.ratio
+        base = self.setting.standard if self.train is None else self.setting.lead
+        assert base is not None, "a bare leadscrew needs a train, and a setting without a lead has none"
+        return base * (self.train.ratio if self.train else 1)
 
     @property
     def exact(self) -> bool:
@@ -90,9 +91,10 @@ class Geared:
 class Found:
     """What there is for a lead.
 
-    `exact`: the plate alone first, then trains, the best first. Where it is empty, `closest` holds for each
-    number of gears the closest lead, as long as more gears come closer, the closest first; `to_buy` the
-    smallest gear that would make the lead exact and `with_it` how, both None where no single gear does.
+    `exact`: the plate alone where it has the lead, else trains, the best first. Where it is empty, `closest`
+    holds for each number of gears the closest lead, as long as more gears come closer, the closest first;
+    `to_buy` the smallest gear that would make the lead exact and `with_it` how, both None where no single
+    gear does.
     """
 
     exact: tuple[Geared, ...] = ()
@@ -137,10 +139,11 @@ def search(
     Lead = lead of the leadscrew × drivers ÷ driven: Jones, Turning and Boring (1914), change gears.
     """
     alone = [Geared(wanted, one, None) for one in settings if one.standard is not None]
-    ratios = [wanted.length / one.lead for one in settings]
     exact = [geared for geared in alone if geared.exact]
-    if gears is not None and ratios and not wanted.times_pi:
-        exact += [Geared(wanted, settings[at], train) for at, train in gears.exact(ratios, most)]
+    geared_on = [one for one in settings if one.lead is not None]
+    ratios = [wanted.length / one.lead for one in geared_on if one.lead is not None]
+    if not exact and gears is not None and ratios and not wanted.times_pi:
+        exact = [Geared(wanted, geared_on[at], train) for at, train in gears.exact(ratios, most)]
     if exact:
         return Found(tuple(exact[:most]))
 
@@ -150,14 +153,38 @@ def search(
     for pairs in range(1, gears.pairs_tried + 1):
         near = gears.closest(ratios, pairs)
         if near is not None:
-            geared = Geared(wanted, settings[near[0]], near[1])
+            geared = Geared(wanted, geared_on[near[0]], near[1])
             if not closest or abs(geared.error) < abs(closest[-1].error):
                 closest.append(geared)
     lacking = None if wanted.times_pi else gears.lacking(ratios)
     if lacking is None:
         return Found(closest=tuple(reversed(closest)))
     teeth, at, train = lacking
-    return Found((), tuple(reversed(closest)), teeth, Geared(wanted, settings[at], train))
+    return Found((), tuple(reversed(closest)), teeth, Geared(wanted, geared_on[at], train))
+
+
+def beside(lead: Fraction, settings: Sequence[Setting]) -> tuple[str, ...]:
+    """The entries of a plate next finer and next coarser than a lead.
+
+    Parameters
+    ----------
+    lead : mm
+    settings : the entries of the plate
+
+    Returns
+    -------
+    None, one or two entries as they read, the finer first.
+
+    Examples
+    --------
+    >>> plate = [Setting(None, "1 mm", Fraction(1)), Setting(None, "2 mm", Fraction(2))]
+    >>> beside(Fraction("1.3"), plate), beside(Fraction(3), plate)
+    (('1 mm', '2 mm'), ('2 mm',))
+    """
+    entries = [(one.standard, one.words) for one in settings if one.standard is not None]
+    finer = max((entry for entry in entries if entry[0] < lead), default=None)
+    coarser = min((entry for entry in entries if entry[0] > lead), default=None)
+    return tuple(entry[1] for entry in (finer, coarser) if entry)
 
 
 def equivalent_diameter(error: Length, half_angle: Angle) -> Length:

@@ -1,43 +1,271 @@
-"""The gearbox of this lathe for this lead, reckoned in fractions from the lathe's own record."""
+"""Gearbox and change gears of this lathe for this lead, reckoned in fractions from the lathe's own record.
+
+`lay_gearbox` goes the way of a machinist at the headstock: has the plate the lead; if not, do change gears
+give it; if not, how near do they come and does the thread bear that; and may the leadscrew turn the other
+way for a left-hand thread.
+"""
 
 from __future__ import annotations
 
+import math
+from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calc import gearing
+from generator.calc.lead_search import Found, Geared, beside, equivalent_diameter
+from generator.calc.wanted_lead import WantedLead
 from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
-from generator.sheet.exact import exact_mm, lead_words
+from generator.sheet.exact import exact_lead, lead_words, leadscrew_lead
+from generator.sheet.lathe_leads import find_lead, settings_of
 from generator.sheet.model import Figure, Kind
+from generator.sheet.plans import ThreadPlan
+from generator.sheet.wording import fine_words, length_words
+from generator.si import Length, mm
+
+JONES = "Jones, Turning and Boring (1914), change gears"
+FIT = "NPL, Notes on Screw Gauges, and FED-STD-H28, both from memory"
+SHARE = 0.5  # of the pitch diameter tolerance that an error of lead may use up; common practice
+ALTERNATES = 3
+NAME, GEARS = "lathe.gearbox", "lathe.change_gears"
 
 
-def lay_gearbox(lathe: Lathe, lead: Fraction, where: Location, desk: Desk) -> bool:
-    """The entry on the plate; True when there is an exact one."""
-    name, label, source = "lathe.gearbox", "Gearbox", f"jobs/_shop/lathes/{lathe.lathe}.yml"
-    if lathe.gearbox is None or not (lathe.gearbox.tpi or lathe.gearbox.pitches):
-        desk.unknown(name, label, "text", "not computed: the lathe record has no gearbox plate")
-        desk.find(
-            "gearbox-unknown", "note",
-            f"The record of {lathe.name} has no gearbox plate, so whether it cuts this lead was not checked.",
-            where,
-        )
-        return False
-    plate = gearing.Plate(
-        [number.exact for number in lathe.gearbox.tpi],
-        [exact_mm(pitch) for pitch in lathe.gearbox.pitches],
-        lathe.gearbox.tpi_with_gears or "", lathe.gearbox.pitches_with_gears or "",
-    )
-    entry = gearing.plate_entry(lead, plate)
-    if entry is not None:
-        desk.lay(Figure(name, label, entry, "text", Kind.SHOP, source, note="an exact entry on the plate"))
-        return True
-    near = " and ".join(gearing.nearest_leads(lead, plate))
-    desk.lay(Figure(name, label, "cannot be cut here", "text", Kind.SHOP, source))
+@dataclass(frozen=True)
+class GearPlan:
+    """How the lead is had.
+
+    `lead` is what is cut, mm, and None where it is unknown or cannot be had; `exact` is true when that is the
+    lead of the thread and no other; `words` are the lever and the gears.
+    """
+
+    lead: Fraction | None
+    exact: bool
+    words: str
+
+
+def lay_gearbox(
+    lathe: Lathe, thread: ThreadPlan, engagement: Length | None, where: Location, desk: Desk
+) -> GearPlan:
+    """The entry on the plate and the change gears for this thread, with the findings that follow.
+
+    `engagement` is the length on the mate; None takes the whole thread.
+
+    Raises
+    ------
+    OutsideRange
+        When the lathe's record of its change gears cannot be true.
+    """
+    lead = exact_lead(thread)
+    found = find_lead(lathe, WantedLead(lead, lead_words(lead)))
+    _check_direction(lathe, thread, where, desk)
+    if found is None:
+        return _lay_unknown(lathe, where, desk)
+    if found.exact and found.exact[0].train is None:
+        entry = found.exact[0].describe()
+        desk.lay(Figure(
+            NAME, "Gearbox", entry, "text", Kind.SHOP, _record(lathe), note="an exact entry on the plate"
+        ))
+        return GearPlan(lead, True, entry)
+    if found.exact:
+        _lay_train(found.exact[0], found.exact[1:], lathe, desk)
+        if lathe.gearbox is not None:
+            desk.find(
+                "change-gears", "note",
+                f"The plate of {lathe.name} has no entry for this lead; other change gears give it exactly: "
+                f"{found.exact[0].describe()}. With them every other entry of the plate cuts another lead: "
+                "put the gears back afterwards that belong there.",
+                where,
+            )
+        return GearPlan(lead, True, found.exact[0].describe())
+    return _lay_closest(found, lathe, thread, engagement, where, desk)
+
+
+def _record(lathe: Lathe) -> str:
+    return f"jobs/_shop/lathes/{lathe.lathe}.yml"
+
+
+def _lay_unknown(lathe: Lathe, where: Location, desk: Desk) -> GearPlan:
+    lacks = "leadscrew" if lathe.gearbox is None and lathe.change_gears else "gearbox plate"
+    desk.unknown(NAME, "Gearbox", "text", f"not computed: the lathe record has no {lacks}")
     desk.find(
-        "gearbox", "stop",
-        f"{lathe.name} has no entry for a lead of {lead_words(lead)}; nearest on its plate: {near}. Take "
-        "another lathe, or work out change gears and write the entry in the lathe's file.",
+        "gearbox-unknown", "note",
+        f"The record of {lathe.name} has no {lacks}, so whether it cuts this lead was not checked.",
         where,
     )
-    return False
+    return GearPlan(None, False, "")
+
+
+def _lay_train(best: Geared, others: tuple[Geared, ...], lathe: Lathe, desk: Desk) -> None:
+    """The gears to put up, how the lead comes out of them, and other gears for the same."""
+    assert best.train is not None
+    source = f"{JONES}; gears from {_record(lathe)}"
+    plate = best.setting.words
+    desk.lay(Figure(
+        NAME, "Gearbox", f"{plate}, with change gears" if plate else "none: change gears alone", "text",
+        Kind.SHOP, _record(lathe),
+    ))
+    also = "; or ".join(_with_error(other) for other in others[:ALTERNATES])
+    desk.lay(Figure(
+        GEARS, "Change gears", best.describe(), "text", Kind.COMPUTED, source,
+        note="from the spindle to the leadscrew; any gear that reaches runs between as idler"
+        + (f"; or {also}" if also else ""),
+    ))
+    desk.lay(Figure(
+        f"{GEARS}.rule", "How that is reckoned", _reckoning(best, lathe), "text", Kind.COMPUTED, source
+    ))
+    drivers, driven = math.prod(best.train.gears[::2]), math.prod(best.train.gears[1::2])
+    assert best.setting.lead is not None
+    desk.computed(
+        f"{GEARS}.lead", "Lead that these gears cut", float(best.lead) * mm, "fine_length",
+        "{lead with gears of 1:1} × {drivers} ÷ {driven}",
+        {
+            "lead with gears of 1:1": (float(best.setting.lead) * mm, "fine_length"),
+            "drivers": (drivers, "count"), "driven": (driven, "count"),
+        },
+        source,
+    )
+
+
+def _reckoning(geared: Geared, lathe: Lathe) -> str:
+    """The train in one sentence with this lathe's own numbers."""
+    assert geared.train is not None
+    assert lathe.change_gears is not None
+    own, screw = lathe.change_gears, leadscrew_lead(lathe)
+    if geared.setting.standard is not None:
+        one = f"the plate's {lead_words(geared.setting.standard)}"
+        factor = f" ÷ {gearing.mixed(own.of_plate)}" if own.of_plate != 1 else ""
+        right = f"; the plate is right with drivers over driven of {gearing.mixed(own.of_plate)}"
+    else:
+        assert screw is not None
+        one, right = f"the leadscrew's {lead_words(screw)}", ""
+        factor = f" × {gearing.mixed(own.stud)} (stud)" if own.stud != 1 else ""
+    above, below = (" × ".join(map(str, geared.train.gears[start::2])) for start in (0, 1))
+    several = len(geared.train.pairs) > 1
+    ratio = f"({above}) ÷ ({below})" if several else f"{above} ÷ {below}"
+    clears = (
+        f"; each pair reaches past the next stud by more than {own.clearance} teeth (Machinery's Handbook, "
+        "from memory)" if several else ""
+    )
+    return (
+        f"{one}{factor} × {ratio} = {lead_words(geared.lead)}{right}{clears}; whether the banjo's slot "
+        "reaches was not checked"
+    )
+
+
+# -- when nothing is exact ------------------------------------------------------------------------------
+
+
+def _lay_closest(
+    found: Found, lathe: Lathe, thread: ThreadPlan, engagement: Length | None, where: Location, desk: Desk
+) -> GearPlan:
+    """The closest lead when the thread bears it, and the question; else why it cannot be cut here."""
+    best = found.closest[0]
+    whole = abs(thread.start - thread.end)
+    length = min(engagement, whole) if engagement else whole
+    effect = equivalent_diameter(best.over(length), thread.half_angle)
+    tolerance = thread.pitch_diameter_max - thread.pitch_diameter_min
+    along = f"{length_words(length, thread.system)} of {'engagement' if engagement else 'thread'}"
+    said = (
+        f"{lathe.name} cannot cut a lead of {best.wanted.words} exactly. The closest it comes is "
+        f"{best.describe()}, {_off(best)}: {fine_words(abs(best.over(length)), thread.system)} over "
+        f"{along}, which acts like {fine_words(effect, thread.system)} on the pitch diameter, whose "
+        f"tolerance is {fine_words(tolerance, thread.system)}."
+    )
+    if effect > SHARE * tolerance:
+        desk.lay(Figure(NAME, "Gearbox", "cannot be cut here", "text", Kind.SHOP, _record(lathe)))
+        plate = " and ".join(beside(best.wanted.rational, settings_of(lathe)))
+        nearest = f" Nearest on its plate: {plate}." if plate else ""
+        desk.find(
+            "gearbox", "stop",
+            f"{said} That is more than half of it.{nearest} Take another lathe{_or_buy(found, lathe)}.",
+            where,
+        )
+        return GearPlan(None, False, "")
+    if best.train is None:
+        desk.lay(Figure(
+            NAME, "Gearbox", f"{best.describe()}, {_off(best)}", "text", Kind.SHOP, _record(lathe),
+            note="not exact",
+        ))
+    else:
+        _lay_train(best, found.closest[1:], lathe, desk)
+    _lay_error(best, thread, length, effect, desk)
+    desk.find(
+        "gearbox", "check",
+        f"{said} Decide whether the thread bears that, or take another lathe{_or_buy(found, lathe)}.", where,
+        "May the lead be off by this much?",
+    )
+    return GearPlan(best.lead, False, best.describe())
+
+
+def _lay_error(best: Geared, thread: ThreadPlan, length: Length, effect: Length, desk: Desk) -> None:
+    cut, wanted = float(best.lead) * mm, float(best.wanted.length) * mm
+    desk.computed(
+        f"{GEARS}.error", "Error of lead", best.error, "ratio", "{lead cut} ÷ {lead wanted} − 1",
+        {"lead cut": (cut, "fine_length"), "lead wanted": (wanted, "fine_length")}, "arithmetic",
+        note=_off(best),
+    )
+    off = desk.computed(
+        f"{GEARS}.error_over_engagement", "Error over the engaged length", abs(best.over(length)),
+        "fine_length", "{error of lead} × {length}",
+        {"error of lead": (abs(best.error), "ratio"), "length": (length, "length")}, "arithmetic",
+        rounds="up",
+    )
+    desk.computed(
+        f"{GEARS}.error_on_pitch_diameter", "Acts on the pitch diameter like", effect, "fine_length",
+        "{error} ÷ tan({half angle})",
+        {"error": (off, "fine_length"), "half angle": (thread.half_angle, "angle")}, FIT, rounds="up",
+        note="may use up half the tolerance of the pitch diameter: common practice, no source",
+    )
+
+
+def _off(geared: Geared) -> str:
+    """The error of lead in words: percent and parts in a million."""
+    way = "too long" if geared.error > 0 else "too short"
+    return f"{abs(geared.error) * 100:.3g} % ({abs(geared.error) * 1e6:.3g} ppm) {way}"
+
+
+def _with_error(geared: Geared) -> str:
+    return geared.describe() + ("" if geared.exact else f", {_off(geared)}")
+
+
+def _or_buy(found: Found, lathe: Lathe) -> str:
+    """What else would give the lead."""
+    if lathe.change_gears is None:
+        return ", or write the change gears it has into its file, under change_gears"
+    if found.with_it is None:
+        return "; no single gear that could be bought makes it exact"
+    return (
+        f", or buy or borrow a gear of {found.to_buy} teeth: {found.with_it.describe()} is exact"
+    )
+
+
+# -- left-hand ------------------------------------------------------------------------------------------
+
+
+def _check_direction(lathe: Lathe, thread: ThreadPlan, where: Location, desk: Desk) -> None:
+    """Whether the leadscrew turns the other way, which a left-hand thread needs."""
+    if thread.designation.hand != "left" or lathe.leadscrew_reverse:
+        return
+    if lathe.leadscrew_reverse is None:
+        desk.find(
+            "leadscrew-reverse-unknown", "note",
+            f"The record of {lathe.name} does not say whether its leadscrew can be reversed, so whether it "
+            "cuts left-hand threads was not checked. Try the lever before setting up.",
+            where,
+        )
+    elif lathe.change_gears is not None:
+        desk.find(
+            "leadscrew-reverse", "check",
+            f"{lathe.name} has no lever to reverse the leadscrew, and the thread is left-hand. Put one more "
+            "idler between the change gears than for a right-hand thread, and see with the half nuts open "
+            "that the leadscrew turns the other way.",
+            where,
+        )
+    else:
+        desk.find(
+            "leadscrew-reverse", "stop",
+            f"{lathe.name} cannot reverse its leadscrew, and the thread is left-hand. Take another lathe, or "
+            "write its change gears into its file when one more idler can be put between them.",
+            where,
+        )

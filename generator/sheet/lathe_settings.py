@@ -12,7 +12,7 @@ from generator.calc import spindle
 from generator.calc.cutting import spindle_speed
 from generator.job.fields import Given
 from generator.job.lathe import Lathe
-from generator.job.model import Job
+from generator.job.model import Job, Mate
 from generator.job.operations import Relief, Thread
 from generator.job.shop import House
 from generator.sheet.capacity import used_chuck
@@ -43,7 +43,7 @@ def lathe_section(
     Raises
     ------
     OutsideRange
-        When the lathe's record of its thread dial cannot be true.
+        When the lathe's record of its change gears or its thread dial cannot be true.
     """
     operation = thread_operation(job)
     assert operation is not None
@@ -54,8 +54,10 @@ def lathe_section(
     if step is not None:
         check_chuck(used_chuck(job, lathe), lathe, step, (operation.spindle or operation.length).where, desk)
     lead = exact_lead(thread)
-    on_plate = lay_gearbox(lathe, lead, where, desk)
-    rule = lay_thread_dial(lathe, lead, thread.designation.starts, where, desk)
+    mate = job.mate if isinstance(job.mate, Mate) else None
+    engagement = mate.engagement.si if mate and mate.engagement else None
+    gears = lay_gearbox(lathe, thread, engagement, where, desk)
+    rule = lay_thread_dial(lathe, gears.lead or lead, thread.designation.starts, where, desk)
     closed = rule is None or rule.keep_half_nuts_closed
     if closed and lathe.spindle.nose == "screwed":
         desk.find(
@@ -67,7 +69,7 @@ def lathe_section(
         )
     speed = _lay_carriage(thread, step, desk)
     time = _lay_relief(job, lathe, house, thread, speed, desk)
-    return LathePlan(lead if on_plate else None, step, speed, time, closed)
+    return LathePlan(gears.lead, step, speed, time, closed)
 
 
 # -- spindle --------------------------------------------------------------------------------------------

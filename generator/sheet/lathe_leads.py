@@ -1,0 +1,56 @@
+"""What a lathe's record says about the leads it cuts: plate, change gears, leadscrew."""
+
+from __future__ import annotations
+
+from generator.calc.gear_trains import ChangeGears, change_gears
+from generator.calc.gearing import INCH, decimal, mixed
+from generator.calc.lead_search import Found, Setting, search
+from generator.calc.wanted_lead import WantedLead
+from generator.job.lathe import Lathe
+from generator.sheet.exact import exact_mm, leadscrew_lead
+
+
+def gears_of(lathe: Lathe) -> ChangeGears | None:
+    """The change gears of the record.
+
+    Raises
+    ------
+    OutsideRange
+        For a gear with so few or so many teeth that it is none.
+    """
+    own = lathe.change_gears
+    return change_gears(own.gears, own.most_pairs, own.clearance) if own else None
+
+
+def settings_of(lathe: Lathe) -> list[Setting]:
+    """What trains can be put to on this lathe; entries that need no other gears first.
+
+    With a gearbox, its plate: an entry is right with drivers over driven of the record's plate ratio, and
+    other gears multiply it. An entry that has gears of its own is taken with those and no others. Without a
+    gearbox, the leadscrew, by way of the stud. Empty where the record does not say enough.
+    """
+    own, screw = lathe.change_gears, leadscrew_lead(lathe)
+    if lathe.gearbox is None:
+        return [Setting(screw * own.stud)] if own and screw is not None else []
+    of_plate, box = own.of_plate if own else 1, lathe.gearbox
+    entries = [
+        *((INCH / tpi.exact, f"{mixed(tpi.exact)} threads per inch", box.tpi_with_gears) for tpi in box.tpi),
+        *((lead := exact_mm(pitch), f"{decimal(lead)} mm", box.pitches_with_gears) for pitch in box.pitches),
+    ]
+    settings = [
+        Setting(None, f"{words}, with {gears}", lead) if gears else Setting(lead / of_plate, words, lead)
+        for lead, words, gears in entries
+    ]
+    return sorted(settings, key=lambda setting: setting.lead is None)
+
+
+def find_lead(lathe: Lathe, wanted: WantedLead) -> Found | None:
+    """How this lathe comes to a lead, or as near as it can; None when its record does not say enough.
+
+    Raises
+    ------
+    OutsideRange
+        When the record of its change gears cannot be true.
+    """
+    settings = settings_of(lathe)
+    return search(wanted, settings, gears_of(lathe)) if settings else None
