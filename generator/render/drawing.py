@@ -195,7 +195,7 @@ class Drawing:
     """A finished drawing. `items` are the numbers on leaders with their trade words."""
 
     id: str
-    view: Literal["setup", "thread"]
+    view: Literal["setup", "thread", "dial"]
     width: float
     height: float
     lines: tuple[Line, ...]
@@ -225,6 +225,16 @@ class Canvas:
     def line(self, kind: LineKind, part: str, *points: Point) -> None:
         """Add a run of straight lines."""
         self.lines.append(Line(kind, points, part))
+
+    def circle(
+        self, kind: LineKind, part: str, center: Point, radius: float, filled: bool = False
+    ) -> None:
+        """Add a circle, or a dot."""
+        self.circles.append(Circle(kind, center, radius, part, filled))
+
+    def fill(self, part: str, *points: Point) -> None:
+        """Add a filled outline."""
+        self.fills.append(Fill(points, part))
 
     def outline(self, part: str, corners: Sequence[Point], closed: bool = True) -> None:
         """Add an adjacent part, edge by edge."""

@@ -1,7 +1,7 @@
 """Places of a thread dial in words: a line by its number, a plain line or a space by what it follows.
 
-    DialFace           the lines of one dial, and which of them have a number
-    place_words        1, 2 and 3; the plain lines; half-way between the lines
+    DialFace           the lines of one dial, which of them have a number, and several of them in words
+    spaces_words       half-way between the lines
     way_words          how to get from one start to another
 """
 
@@ -63,31 +63,27 @@ class DialFace:
         )
 
 
-def place_words(places: Iterable[Fraction], face: DialFace) -> str:
-    """Some places of the dial, counted in lines from line 1, in words.
+def spaces_words(places: Iterable[Fraction], face: DialFace) -> str:
+    """Some places between two lines, counted in lines from line 1, in words.
 
     >>> face = DialFace(8, 2)
-    >>> place_words([Fraction(line) for line in (0, 2, 4, 6)], face)
-    '1, 2, 3 and 4'
-    >>> place_words([line + HALF for line in range(8)], face)
+    >>> spaces_words([line + HALF for line in range(8)], face)
     'half-way between the lines'
-    >>> place_words([Fraction(1, 4), Fraction(17, 4), Fraction(4)], face)
-    '3; 1/4 of a space past 1 and 3'
+    >>> spaces_words([Fraction(1, 4), Fraction(17, 4), Fraction(1, 2)], face)
+    '1/4 of a space past 1 and 3; half a space past 1'
     """
     at: dict[Fraction, list[int]] = {}
     for place in sorted(places):
         line, past = divmod(place, 1)
         at.setdefault(Fraction(past), []).append(int(line))
-    return "; ".join(_past_words(past, lines, face) for past, lines in sorted(at.items()))
 
+    def words(past: Fraction, lines: list[int]) -> str:
+        if past == HALF and len(lines) == face.lines:
+            return "half-way between the lines"
+        share = "half" if past == HALF else f"{mixed(past)} of"
+        return f"{share} a space past {face.lines_words(lines)}"
 
-def _past_words(past: Fraction, lines: list[int], face: DialFace) -> str:
-    words = face.lines_words(lines)
-    if not past:
-        return words
-    if past == HALF and len(lines) == face.lines:
-        return "half-way between the lines"
-    return f"{'half' if past == HALF else f'{mixed(past)} of'} a space past {words}"
+    return "; ".join(words(past, lines) for past, lines in sorted(at.items()))
 
 
 def way_words(way: NextStart, face: DialFace, leadscrew: Fraction, starts: int) -> str:

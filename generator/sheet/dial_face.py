@@ -1,0 +1,101 @@
+"""The face of the thread dial as the sheet draws it, and the table of its places beside the drawing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from generator.calc.dial_places import Engagement, engagements
+from generator.job.lathe import Lathe
+from generator.sheet.dial_words import DialFace, spaces_words
+from generator.sheet.exact import lead_words, leadscrew_lead
+from generator.sheet.half_nuts import dial_gears_of
+from generator.sheet.model import DialPlace, DialRow, DialScene
+
+_SAYS = {
+    "same start": "half nuts close, the tool is in its groove",
+    "wrong": "half nuts close, the tool is beside its groove: do not close here",
+    "changes": "the tool is not sure to be in its groove: leave the half nuts closed",
+    "does not close": "half nuts do not close",
+}
+
+
+def dial_scene(
+    lathe: Lathe, lead: Fraction, starts: int, designation: str, job: str, *, cut: Fraction | None = None
+) -> DialScene | None:
+    """The face of the thread dial for one thread; None when the record has no dial or no leadscrew.
+
+    `lead` and `cut` as for `lay_thread_dial`, with which it agrees in gear and rule.
+
+    Raises
+    ------
+    OutsideRange
+        As `lay_thread_dial` does.
+    """
+    screw, dial = leadscrew_lead(lathe), lathe.thread_dial
+    if screw is None or dial is None:
+        return None
+    lead = lead if cut is None else cut
+    gear = dial_gears_of(lathe, screw, lead)[0]
+    face = DialFace(dial.lines, dial.numbered_every)
+    found = engagements(screw, gear.teeth, dial.lines, lead, starts)
+    unsure = (DialRow("changes", None, "any place", _SAYS["changes"]),)
+    return DialScene(
+        lines=dial.lines,
+        places=tuple(_place(one, face) for one in found),
+        rows=unsure if gear.rule.keep_half_nuts_closed else _rows(found, face, starts),
+        rule=gear.rule.describe(),
+        gear=f"dial gear of {gear.teeth} teeth",
+        leadscrew=f"leadscrew of {lead_words(screw)} lead",
+        starts=starts,
+        designation=designation,
+        job=job,
+    )
+
+
+def _place(one: Engagement, face: DialFace) -> DialPlace:
+    number = face.number(int(one.place)) if one.on_line else ""
+    return DialPlace(float(one.place), one.on_line, number, one.outcome, one.start)
+
+
+def _rows(found: Sequence[Engagement], face: DialFace, starts: int) -> tuple[DialRow, ...]:
+    """The places that do the same, the right ones first; none of them changes from turn to turn."""
+    order = (*range(1, starts + 1), "wrong", "does not close")
+    groups: dict[int | str, list[Engagement]] = {key: [] for key in order}
+    for one in found:
+        groups[one.start or one.outcome].append(one)
+    rows = []
+    for key, ones in groups.items():
+        if places := _places_words(key, ones, groups, face):
+            rows.append(DialRow(ones[0].outcome, ones[0].start, places, _says(ones[0], starts)))
+    return tuple(rows)
+
+
+def _places_words(
+    key: int | str, ones: Sequence[Engagement], groups: dict[int | str, list[Engagement]], face: DialFace
+) -> str:
+    """The places of one group; what is wrong is what the groups before it have left."""
+    lines = [int(one.place) for one in ones if one.on_line]
+    spaces = [one.place for one in ones if not one.on_line]
+    named = face.lines_words(lines) if lines else ""
+    if not any(ones for other, ones in groups.items() if other not in (key, "does not close")):
+        return "any place" if ones and key != "does not close" else named
+    before = [one for start in groups if isinstance(start, int) for one in groups[start]]
+    if key == "wrong":
+        if lines and not any(one.on_line for one in groups["does not close"]):
+            named = "the other lines"
+        elsewhere = any(not one.on_line for one in before)
+        between = f"{'elsewhere ' if elsewhere else ''}between the lines" if spaces else ""
+    elif key == "does not close":
+        closing = any(not one.on_line for one in (*before, *groups["wrong"]))
+        between = "" if closing else "between the lines"
+    else:
+        between = spaces_words(spaces, face)
+    return "; ".join(words for words in (named, between) if words)
+
+
+def _says(one: Engagement, starts: int) -> str:
+    if starts > 1 and one.start is not None:
+        which = "the start begun with" if one.start == 1 else f"start {one.start}"
+        return f"half nuts close, the tool is in {which}"
+    return _SAYS[one.outcome]
