@@ -15,6 +15,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from generator.errors import Problem
+from generator.render.dial_block import dial_block
 from generator.render.drawing import Drawing
 from generator.render.environment import environment
 from generator.render.setup_view import setup_view
@@ -42,6 +43,7 @@ def render_page(sheet: Sheet) -> str:
         page_style=page_style(page),
         setup_drawing=_drawn(setup_view(sheet.setup_scene) if sheet.setup_scene else None, env),
         thread_drawing=_drawn(thread_view(sheet.thread_scene) if sheet.thread_scene else None, env),
+        dial=dial_block(sheet.dial_scene, env),
         standing_line=STANDING_LINE,
     )
 

@@ -21,11 +21,11 @@ _SAYS = {
 
 
 def dial_scene(
-    lathe: Lathe, lead: Fraction, starts: int, designation: str, job: str, *, cut: Fraction | None = None
+    lathe: Lathe, lead: Fraction, starts: int, designation: str, job: str
 ) -> DialScene | None:
     """The face of the thread dial for one thread; None when the record has no dial or no leadscrew.
 
-    `lead` and `cut` as for `lay_thread_dial`, with which it agrees in gear and rule.
+    `lead` (mm, exact) is the lead that is cut, as for `lay_thread_dial`, with which gear and rule agree.
 
     Raises
     ------
@@ -35,7 +35,6 @@ def dial_scene(
     screw, dial = leadscrew_lead(lathe), lathe.thread_dial
     if screw is None or dial is None:
         return None
-    lead = lead if cut is None else cut
     gear = dial_gears_of(lathe, screw, lead)[0]
     face = DialFace(dial.lines, dial.numbered_every)
     found = engagements(screw, gear.teeth, dial.lines, lead, starts)

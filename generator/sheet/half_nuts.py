@@ -24,14 +24,14 @@ INDEX = "index by the compound or the drive plate"
 
 
 def lay_thread_dial(
-    lathe: Lathe, lead: Fraction, starts: int, where: Location, desk: Desk, *, cut: Fraction | None = None
+    lathe: Lathe, lead: Fraction, starts: int, where: Location, desk: Desk
 ) -> DialRule | None:
     """Where the half nuts may close, and how that is reckoned; None when the record does not tell.
 
-    `lead` (mm, exact) is the lead of the thread, `cut` the one that the gears give where they give it only
-    nearly: that is the groove which the tool has to find again. Without a dial on record there is an answer
-    where the leadscrew's lead is a multiple of the thread's. Of several gears on record the one with the
-    fewest restrictions is reckoned with.
+    `lead` (mm, exact) is the lead that is cut: where the gears give the thread's own only nearly, the one
+    that they give, for that is the groove which the tool has to find again. Without a dial on record there
+    is an answer where the leadscrew's lead is a multiple of the thread's. Of several gears on record the one
+    with the fewest restrictions is reckoned with.
 
     Raises
     ------
@@ -39,7 +39,6 @@ def lay_thread_dial(
         When the record of the dial cannot be true.
     """
     name, label = "lathe.thread_dial", "Half nuts, thread dial"
-    lead = lead if cut is None else cut
     screw = leadscrew_lead(lathe)
     anywhere = screw is not None and (screw / lead).denominator == 1
     if screw is None or (lathe.thread_dial is None and not anywhere):
