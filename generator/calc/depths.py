@@ -34,8 +34,9 @@ def cuts(
     Returns
     -------
     Depths in the order of cutting, m; their sum is the stock. Roughing cuts are whole graduations, nearly
-    equal, the heavier first; what does not fill a graduation is added to the finishing cut. Nothing for no
-    stock; one cut when the stock is less than the finish and a graduation.
+    equal, the heavier first; what does not fill a graduation is added to the finishing cut, or to the last
+    roughing cut where none is wanted. Nothing for no stock; one cut when the stock is less than the finish
+    and a graduation.
 
     Raises
     ------
@@ -71,8 +72,11 @@ def cuts(
     else:
         rough = _equal(roughing, largest)
     rest = stock - math.fsum(rough)
-    smallest = NEARLY * (graduation or largest)
-    return (*rough, rest) if rest > smallest else rough
+    if rest <= NEARLY * (graduation or largest):
+        return rough
+    if finish == 0 and rough and rough[-1] + rest <= largest:
+        return (*rough[:-1], rough[-1] + rest)
+    return (*rough, rest)
 
 
 def readings(depths: Sequence[Length], dial: Dial) -> tuple[tuple[int, Length], ...]:

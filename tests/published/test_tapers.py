@@ -77,7 +77,7 @@ def test_table_tapers_per_foot_and_corresponding_angles(per_foot, included, with
 
 
 def test_example_the_steep_taper():
-    """A public working of the 7:24 taper: 8.2971°, and not 8.1301°, half of the angle whose tangent is 7/24."""
+    """A public working of the 7:24 taper: 8.2971°, not 8.1301°, half of the angle whose tangent is 7/24."""
     assert math.degrees(half_angle(standard_taper("steep 7:24").ratio)) == pytest.approx(8.2971, abs=5e-5)
 
 
@@ -110,7 +110,7 @@ STANDARD = [  # taper a foot and an inch, angle from center in degrees: a public
 ]
 
 
-@pytest.mark.parametrize(("name", "per_foot", "per_inch", "angle"), STANDARD, ids=[row[0] for row in STANDARD])
+@pytest.mark.parametrize(("name", "per_foot", "per_inch", "angle"), STANDARD)
 def test_table_standard_tapers(name, per_foot, per_inch, angle):
     taper = standard_taper(name)
     assert taper.per_foot / inch == pytest.approx(per_foot, abs=0.6e-4)

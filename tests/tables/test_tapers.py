@@ -11,7 +11,7 @@ from generator.tables.tapers import UnknownTaper, standard_taper, taper_names
 
 @pytest.mark.parametrize("name", taper_names())
 def test_the_sizes_of_a_taper_make_its_taper_per_foot(name):
-    """Printed sizes are rounded to 0.00001 in at best: over their length that is what the ratio may be off."""
+    """Printed sizes are rounded to 0.00001 in at best; over their length the ratio is off by that much."""
     taper = standard_taper(name)
     assert taper.source
     assert taper.ratio > 0
