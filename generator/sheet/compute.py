@@ -19,6 +19,8 @@ from generator.sheet.archive_row import NOT_READY, archive_row
 from generator.sheet.capacity import used_chuck
 from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.desk import Desk
+from generator.sheet.dial_face import dial_scene
+from generator.sheet.exact import exact_lead
 from generator.sheet.holding import holding_section
 from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
@@ -170,6 +172,9 @@ def _assemble(
         inspection=inspection(desk, thread),
         setup_scene=setup_scene(job, lathe, chuck, layout, thread, holding),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,
+        dial_scene=dial_scene(lathe, thread.designation, levers.lead or exact_lead(thread), job.job)
+        if thread and (levers := setup.levers)
+        else None,
         index=archive_row(job, lathe, status, ready, read, findings),
         pictures=tuple(name for name in job.photos if (read.path.parent / name).is_file()),
         key_figures=tuple(name for name in KEY_FIGURES if name in desk.figures),

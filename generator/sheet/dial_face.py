@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
+from generator.calc.designation import Designation
 from generator.calc.dial_places import Engagement, engagements
 from generator.job.lathe import Lathe
 from generator.sheet.dial_words import DialFace, spaces_words
@@ -20,9 +21,7 @@ _SAYS = {
 }
 
 
-def dial_scene(
-    lathe: Lathe, lead: Fraction, starts: int, designation: str, job: str
-) -> DialScene | None:
+def dial_scene(lathe: Lathe, designation: Designation, lead: Fraction, job: str) -> DialScene | None:
     """The face of the thread dial for one thread; None when the record has no dial or no leadscrew.
 
     `lead` (mm, exact) is the lead that is cut, as for `lay_thread_dial`, with which gear and rule agree.
@@ -37,17 +36,17 @@ def dial_scene(
         return None
     gear = dial_gears_of(lathe, screw, lead)[0]
     face = DialFace(dial.lines, dial.numbered_every)
-    found = engagements(screw, gear.teeth, dial.lines, lead, starts)
+    found = engagements(screw, gear.teeth, dial.lines, lead, designation.starts)
     unsure = (DialRow("changes", None, "any place", _SAYS["changes"]),)
     return DialScene(
         lines=dial.lines,
         places=tuple(_place(one, face) for one in found),
-        rows=unsure if gear.rule.keep_half_nuts_closed else _rows(found, face, starts),
+        rows=unsure if gear.rule.keep_half_nuts_closed else _rows(found, face, designation.starts),
         rule=gear.rule.describe(),
         gear=f"dial gear of {gear.teeth} teeth",
         leadscrew=f"leadscrew of {lead_words(screw)} lead",
-        starts=starts,
-        designation=designation,
+        starts=designation.starts,
+        designation=designation.text,
         job=job,
     )
 
