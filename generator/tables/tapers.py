@@ -44,11 +44,11 @@ class TaperRow:
 
 def taper_names() -> tuple[str, ...]:
     """Names of all tapers, in the order of the table."""
-    return tuple(_tapers())
+    return tuple(taper.name for taper in _tapers().values())
 
 
 def standard_taper(name: str) -> TaperRow:
-    """The taper of that name.
+    """The taper of that name, written with or without capitals.
 
     Raises
     ------
@@ -61,16 +61,23 @@ def standard_taper(name: str) -> TaperRow:
     0.62326
     """
     known = _tapers()
-    if name not in known:
-        near = difflib.get_close_matches(name, known, 1)
-        hint = f"did you mean {near[0]}? " if near else ""
-        raise UnknownTaper(f'"{name}" is not a standard taper: {hint}known are {", ".join(known)}')
-    return known[name]
+    found = known.get(_plain(name))
+    if found is None:
+        near = difflib.get_close_matches(_plain(name), known, 1)
+        hint = f"did you mean {known[near[0]].name}? " if near else ""
+        raise UnknownTaper(
+            f'"{name}" is not a standard taper: {hint}known are {", ".join(taper_names())}'
+        )
+    return found
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.casefold().split())
 
 
 @cache
 def _tapers() -> dict[str, TaperRow]:
-    return {row["name"]: _read(row) for row in table("tapers")}
+    return {_plain(row["name"]): _read(row) for row in table("tapers")}
 
 
 def _read(row: dict[str, str]) -> TaperRow:

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from generator.calc.knurling import FORCE_UNKNOWN, blanks, teeth_around
+from generator.calc.knurling import FORCE_UNKNOWN, blanks, raised, teeth_around
 from generator.errors import OutsideRange
 from generator.si import mm
 
@@ -36,3 +36,18 @@ def test_what_cannot_be_is_refused(diameter, pitch):
         teeth_around(diameter, pitch)
     with pytest.raises(OutsideRange):
         blanks(diameter, pitch)
+    with pytest.raises(OutsideRange):
+        raised(diameter, pitch)
+
+
+def test_a_knurl_stands_half_a_pitch_to_a_pitch_above_its_blank():
+    """A knurling-tool maker: half the pitch on the diameter; a textbook of drawing: about the pitch."""
+    assert raised(20 * mm, 1.6 * mm) == pytest.approx((20.8 * mm, 21.6 * mm))
+
+
+@pytest.mark.parametrize(
+    ("blank", "roller", "teeth", "printed"), [(0.5, 0.75, 47, 31.3), (0.375, 0.646, 31, 18.0)]
+)
+def test_teeth_around_go_as_the_diameters(blank, roller, teeth, printed):
+    """A roller maker's workings: 0.500 ÷ 0.750 × 47 = 31.3; 0.375 ÷ 18 × 31 = 0.646."""
+    assert teeth_around(blank, math.pi * roller / teeth) == pytest.approx(printed, abs=0.05)
