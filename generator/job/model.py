@@ -83,6 +83,8 @@ class Holding(Strict):
     """The tailstock center, if it supports the work."""
     behind_spindle: Length | None = None
     """Bar standing out of the back of the headstock."""
+    follow_rest: YesNo = False
+    """A follow rest travels with the tool."""
     hold_back: YesNo = False
     """Something keeps the work from walking out of the chuck."""
 

@@ -1,17 +1,22 @@
-"""Does the lathe take the work: chuck, steady rest, swing, length between centers, spindle bore; then reach.
+"""Does the lathe take the work: chuck, rests, swing and gap, length between centers, spindle bore.
 
-What the lathe record does not say cannot be checked; `capacity_section` names it in one note.
+What the lathe's record does not say cannot be checked; it is handed on, and `unchecked_note` names it all in
+one note, each with the key to fill in.
 """
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
+
+from generator.errors import Location
+from generator.job.fields import Given
 from generator.job.lathe import Lathe, LatheChuck, Range
 from generator.job.model import Job
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.model import Figure, Kind, Quantity, System
 from generator.sheet.plans import ThreadPlan
-from generator.sheet.reach import reach_section, steady_where
 from generator.sheet.wording import length_words
 from generator.si import Length
 
@@ -21,24 +26,35 @@ def used_chuck(job: Job, lathe: Lathe) -> LatheChuck | None:
     return next((chuck for chuck in lathe.chucks if chuck.jaws == job.holding.chuck.jaws), None)
 
 
+def steady_where(job: Job) -> Location:
+    """The line on the steady rest's place, or on the chuck where the file does not give one."""
+    steady = job.holding.steady
+    return steady.at.where if steady and isinstance(steady.at, Given) else job.holding.chuck.grip.where
+
+
 def capacity_section(
     job: Job, lathe: Lathe, layout: Layout, thread: ThreadPlan | None, steady_at: Length | None, desk: Desk
-) -> None:
-    """Compare the work with what the lathe takes; lay figures, findings, and what could not be checked."""
+) -> list[str]:
+    """Compare the work with what the lathe takes; lay figures and findings, return what was not checked."""
     unchecked: list[str] = []
     chuck, system = used_chuck(job, lathe), job.units or lathe.units
-    _chuck(job, lathe, chuck, layout, system, desk)
-    _steady(job, lathe, layout, steady_at, system, desk)
-    if thread is not None:
-        reach_section(job, lathe, thread, steady_at, desk, unchecked)
-    _swing(job, lathe, layout, thread, system, desk, unchecked)
+    _chuck(job, lathe, chuck, layout, system, desk, unchecked)
+    _steady(job, lathe, layout, steady_at, system, desk, unchecked)
+    _follow_rest(job, lathe, thread, system, desk)
+    _swing(job, lathe, chuck, layout, thread, system, desk, unchecked)
     _length(job, lathe, chuck, layout, system, desk, unchecked)
     _bore(job, lathe, layout, system, desk, unchecked)
+    return unchecked
+
+
+def unchecked_note(lathe: Lathe, unchecked: Sequence[str], desk: Desk) -> None:
+    """Name every check that could not be made for this job, with the key of the record that it needs."""
     if unchecked:
         desk.find(
             "not-checked",
             "note",
-            f"Not checked, because the record of {lathe.name} says nothing of it: {', '.join(unchecked)}.",
+            f"Not checked, because the record of {lathe.name} says nothing of it: "
+            f"{', '.join(dict.fromkeys(unchecked))}.",
         )
 
 
@@ -56,8 +72,25 @@ def _range_words(range_: Range) -> str:
     return f"{range_.from_.with_unit} to {range_.to.with_unit}"
 
 
+def _faceplate_words(lathe: Lathe, diameter: Length) -> str:
+    """What the faceplate may do instead of a chuck that is too small."""
+    plate = lathe.faceplate
+    if plate is None or plate.diameter.si < diameter:
+        return ""
+    return (
+        f" Its faceplate is {plate.diameter.with_unit}: clamped on it, balanced and turned slowly, the work "
+        "may go."
+    )
+
+
 def _chuck(
-    job: Job, lathe: Lathe, chuck: LatheChuck | None, layout: Layout, system: System, desk: Desk
+    job: Job,
+    lathe: Lathe,
+    chuck: LatheChuck | None,
+    layout: Layout,
+    system: System,
+    desk: Desk,
+    unchecked: list[str],
 ) -> None:
     asked = job.holding.chuck
     if chuck is None:
@@ -84,10 +117,13 @@ def _chuck(
             "chuck-range",
             "stop",
             f"The work is {length_words(largest, system)} in the jaws; the {chuck.jaws}-jaw chuck of "
-            f"{lathe.name} takes {_range_words(chuck.grips)}. Take another chuck or lathe.",
+            f"{lathe.name} takes {_range_words(chuck.grips)}. Take another chuck or lathe."
+            f"{_faceplate_words(lathe, largest) if largest > chuck.grips.to.si else ''}",
             asked.grip.where,
         )
-    if chuck.jaw_length is not None and asked.grip.si > chuck.jaw_length.si:
+    if chuck.jaw_length is None:
+        unchecked.append("whether the jaws are as long as the grip (chucks: jaw_length)")
+    elif asked.grip.si > chuck.jaw_length.si:
         desk.find(
             "grip-past-jaws",
             "check",
@@ -106,7 +142,13 @@ def _chuck(
 
 
 def _steady(
-    job: Job, lathe: Lathe, layout: Layout, steady_at: Length | None, system: System, desk: Desk
+    job: Job,
+    lathe: Lathe,
+    layout: Layout,
+    steady_at: Length | None,
+    system: System,
+    desk: Desk,
+    unchecked: list[str],
 ) -> None:
     if steady_at is None:
         return
@@ -119,6 +161,8 @@ def _steady(
             steady_where(job),
         )
         return
+    if lathe.steady.width is None:
+        unchecked.append("the width of the steady rest's fingers (steady: width)")
     if span is not None:
         diameter = span.od_at(steady_at)
         _lay(
@@ -139,9 +183,44 @@ def _steady(
             )
 
 
+def _follow_rest(
+    job: Job, lathe: Lathe, thread: ThreadPlan | None, system: System, desk: Desk
+) -> None:
+    """The follow rest's range against the diameter it runs on."""
+    if not job.holding.follow_rest:
+        return
+    rest = lathe.follow_rest
+    if rest is None:
+        desk.find(
+            "follow-rest-missing",
+            "stop",
+            f"{lathe.name} has no follow rest in its record. Take another lathe, or a steady rest.",
+            job.holding.chuck.grip.where,
+        )
+        return
+    if thread is None:
+        return
+    _lay(
+        desk,
+        "follow_rest",
+        "Diameter at the follow rest",
+        thread.blank,
+        f"the follow rest takes {_range_words(rest)}",
+    )
+    if not _fits(rest, thread.blank):
+        desk.find(
+            "follow-rest-range",
+            "stop",
+            f"The follow rest runs on {length_words(thread.blank, system)}; the one of {lathe.name} takes "
+            f"{_range_words(rest)}. Take a steady rest, or another lathe.",
+            job.holding.chuck.grip.where,
+        )
+
+
 def _swing(
     job: Job,
     lathe: Lathe,
+    chuck: LatheChuck | None,
     layout: Layout,
     thread: ThreadPlan | None,
     system: System,
@@ -153,16 +232,10 @@ def _swing(
     over_bed = lathe.swing.over_bed
     _lay(desk, "swing_over_bed", "Largest diameter", largest, f"{over_bed.with_unit} swings over the bed")
     if largest > over_bed.si:
-        desk.find(
-            "swing-bed",
-            "stop",
-            f"The work is {length_words(largest, system)} over; {lathe.name} swings "
-            f"{over_bed.with_unit} over the bed. Take a larger lathe.",
-            where,
-        )
+        _over_bed(lathe, chuck, layout, largest, where, system, desk, unchecked)
     over_slide = lathe.swing.over_cross_slide
     if over_slide is None:
-        unchecked.append("the swing over the cross slide")
+        unchecked.append("the swing over the cross slide (swing: over_cross_slide)")
         return
     from_x = -layout.grip
     if thread is not None and lathe.carriage_left is not None:
@@ -187,6 +260,79 @@ def _swing(
         )
 
 
+def _over_bed(
+    lathe: Lathe,
+    chuck: LatheChuck | None,
+    layout: Layout,
+    largest: Length,
+    where: Location,
+    system: System,
+    desk: Desk,
+    unchecked: list[str],
+) -> None:
+    """Work that does not swing over the bed: it may lie in the gap, with the bridge out."""
+    swing = lathe.swing
+    too_large = (
+        f"The work is {length_words(largest, system)} over; {lathe.name} swings {swing.over_bed.with_unit} "
+        "over the bed"
+    )
+    if swing.in_gap is None or largest > swing.in_gap.si:
+        gap = f" and {swing.in_gap.with_unit} in the gap" if swing.in_gap else ""
+        text = f"{too_large}{gap}. Take a larger lathe."
+        desk.find("swing-bed", "stop", text, where)
+        return
+    open_gap = (
+        f"{too_large}, {swing.in_gap.with_unit} in the gap. Take the bridge out; the carriage has no bed "
+        "there, so try by hand how far it may go"
+    )
+    if swing.gap_width is None or chuck is None or chuck.length is None:
+        if swing.gap_width is None:
+            unchecked.append("how wide the gap is (swing: gap_width)")
+        desk.find(
+            "swing-gap", "check", f"{open_gap}. Measure first whether the wide part lies in the gap.", where
+        )
+        return
+    from_nose = max(
+        _wide_to(span.start, span.end, span.od_start, span.od_end, swing.over_bed.si) for span in layout.spans
+    ) + chuck.length.si
+    desk.computed(
+        "capacity.gap",
+        "Gap needed, from the spindle nose",
+        from_nose,
+        "length",
+        "{chuck} + {end of the wide part}",
+        {
+            "chuck": (chuck.length.si, "length"),
+            "end of the wide part": (from_nose - chuck.length.si, "length"),
+        },
+        "geometry",
+        note=f"the gap of {lathe.name} reaches {swing.gap_width.with_unit}",
+        rounds="up",
+    )
+    if from_nose > swing.gap_width.si:
+        desk.find(
+            "swing-bed",
+            "stop",
+            f"{too_large}, {swing.in_gap.with_unit} in the gap; but the wide part reaches "
+            f"{length_words(from_nose, system)} from the spindle nose, and the gap "
+            f"{swing.gap_width.with_unit}. Grip it nearer to its wide part, or take a larger lathe.",
+            where,
+        )
+        return
+    desk.find("swing-gap", "check", f"{open_gap}.", where)
+
+
+def _wide_to(
+    start: Length, end: Length, od_start: Length, od_end: Length, over_bed: Length
+) -> Length:
+    """Where, nearest the tailstock, a section is wider than the swing; minus infinity: nowhere (m)."""
+    if od_end > over_bed:
+        return end
+    if od_start <= over_bed:
+        return -math.inf
+    return start + (end - start) * (od_start - over_bed) / (od_start - od_end)
+
+
 def _length(
     job: Job,
     lathe: Lathe,
@@ -199,12 +345,12 @@ def _length(
     if job.holding.behind_spindle is not None:
         return
     if chuck is None or chuck.length is None:
-        unchecked.append("the length of the chuck")
+        unchecked.append("the length of the chuck (chucks: length)")
         return
     formula, put = "{work} + {chuck}", {"work": layout.total, "chuck": chuck.length.si}
     if job.holding.center:
         if lathe.center_length is None:
-            unchecked.append("the length of the center")
+            unchecked.append("the length of the center (center_length)")
         else:
             formula += " + {center}"
             put["center"] = lathe.center_length.si
@@ -238,7 +384,7 @@ def _bore(
     if job.holding.behind_spindle is None:
         return
     if lathe.spindle.bore is None:
-        unchecked.append("the spindle bore")
+        unchecked.append("the spindle bore (spindle: bore)")
         return
     inside = layout.spans[0].od_start
     _lay(

@@ -13,14 +13,16 @@ from dataclasses import replace
 from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
 from generator.job.lathe import Lathe
+from generator.job.model import Job
 from generator.job.reading import ReadJob
 from generator.job.shop import Material, Shop
 from generator.sheet.archive_row import NOT_READY, archive_row
-from generator.sheet.capacity import used_chuck
+from generator.sheet.capacity import unchecked_note, used_chuck
 from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.exact import exact_lead
+from generator.sheet.extents import Extent, set_over, thread_extents
 from generator.sheet.holding import holding_section
 from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
@@ -29,10 +31,12 @@ from generator.sheet.layout import Layout, lay_out
 from generator.sheet.model import Section, Sheet
 from generator.sheet.order_of_work import order_of_work
 from generator.sheet.passes import pass_section
-from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ThreadPlan
+from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ReachPlan, ThreadPlan
+from generator.sheet.reach import reach_section
 from generator.sheet.relief import relief_section
 from generator.sheet.scenes import setup_scene, thread_scene
 from generator.sheet.thread import thread_section
+from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.title_block import title_block
 from generator.sheet.work import work_section
 from generator.tables.materials import MaterialRow, material_group
@@ -40,7 +44,7 @@ from generator.tables.materials import MaterialRow, material_group
 READY = "ready to run"
 
 SECTIONS = (
-    ("holding", "Work holding", ("holding.", "capacity.")),
+    ("holding", "Work holding", ("holding.", "capacity.", "reach.")),
     ("lathe", "Lathe settings", ("spindle.", "carriage.", "lathe.")),
     ("thread", "Thread data", ("thread.", "mate.")),
     ("relief", "Relief", ("relief.",)),
@@ -56,6 +60,8 @@ KEY_FIGURES = (
     "thread.blank",
     "thread.major.max",
     "thread.major.min",
+    "thread.between_balls.max",
+    "thread.between_balls.min",
     "passes.infeed_angle",
     "passes.travel",
     "thread.over_wires.max",
@@ -68,6 +74,17 @@ KEY_FIGURES = (
     "holding.stick_out",
     "holding.steady.position",
 )
+
+
+BORE_LIMITS = ("thread.minor.max", "thread.minor.min")  # of the crests inside, as the major's outside
+
+
+def _key_figures(thread: ThreadPlan | None) -> tuple[str, ...]:
+    """What stands first on the sheet: of an internal thread the limits of its bore, not of its roots."""
+    if thread is None or not thread.internal:
+        return KEY_FIGURES
+    after = KEY_FIGURES.index("thread.blank") + 1
+    return (*KEY_FIGURES[:after], *BORE_LIMITS, *KEY_FIGURES[after:])
 
 
 def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
@@ -107,9 +124,33 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     holding = holding_section(
         job, lathe, shop.house, material, layout, thread, cuts, desk, levers.spindle_speed if levers else None
     )
+    unchecked = list(holding.unchecked)
+    reach = reach_section(
+        job, lathe, extents_of(job, thread), holding.steady_at, _set_over(thread, cuts), desk, unchecked
+    )
+    unchecked_note(lathe, unchecked, desk)
     setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding)
     ready = not any(finding.level == "stop" for finding in desk.findings)
-    return _assemble(read, shop, lathe, layout, desk, thread, cuts, holding, ready, setup)
+    return _assemble(read, shop, lathe, layout, desk, thread, cuts, holding, reach, ready, setup)
+
+
+def extents_of(job: Job, thread: ThreadPlan | None) -> list[Extent]:
+    """The cuts whose way is checked."""
+    threading, relief = thread_operation(job), relief_operation(job)
+    return thread_extents(
+        thread,
+        threading.length.where if threading else None,
+        relief.width.where if relief else None,
+        inside=thread is not None and thread.internal,
+        stands_out=thread.bar_out if thread else None,
+    )
+
+
+def _set_over(thread: ThreadPlan | None, cuts: PassPlan | None) -> float:
+    """How the compound stands, negative towards the headstock (rad)."""
+    if thread is None or cuts is None:
+        return 0.0
+    return set_over(cuts.infeed_angle, thread.designation.hand, inside=thread.internal)
 
 
 def effective_material(shop_material: Material | None) -> MaterialRow | None:
@@ -140,6 +181,7 @@ def _assemble(
     thread: ThreadPlan | None,
     cuts: PassPlan | None,
     holding: HoldingPlan,
+    reach: ReachPlan,
     ready: bool,
     setup: Setup,
 ) -> Sheet:
@@ -170,12 +212,12 @@ def _assemble(
         pass_dial=cuts.dial if cuts else "",
         pass_remarks=cuts.remarks if cuts else (),
         inspection=inspection(desk, thread),
-        setup_scene=setup_scene(job, lathe, chuck, layout, thread, holding),
+        setup_scene=setup_scene(job, lathe, chuck, layout, thread, holding, reach),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,
         dial_scene=dial_scene(lathe, thread.designation, levers.lead or exact_lead(thread), job.job)
         if thread and (levers := setup.levers)
         else None,
         index=archive_row(job, lathe, status, ready, read, findings),
         pictures=tuple(name for name in job.photos if (read.path.parent / name).is_file()),
-        key_figures=tuple(name for name in KEY_FIGURES if name in desk.figures),
+        key_figures=tuple(name for name in _key_figures(thread) if name in desk.figures),
     )

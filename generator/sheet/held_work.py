@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Literal
 
 from generator.calc.beam import Beam, Segment, Support
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.layout import Layout
 from generator.sheet.model import System
+from generator.sheet.obstacles import LEAST_ROOM, base_known, steady_base
 from generator.sheet.plans import ThreadPlan
 from generator.si import Length, inch, mm
 from generator.tables.materials import MaterialRow
@@ -105,14 +107,25 @@ class HeldWork:
             begin, middle = segments[-1].end if segments else start, (start + end) / 2
             here = self.layout.span_at(middle)
             assert here is not None
-            segments.append(Segment(begin, end, min(here.od_at(middle), self._cut_down(middle)), here.bore))
+            outside = min(here.od_at(middle), self._cut_down(middle))
+            segments.append(Segment(begin, end, outside, max(here.bore, self._opened(middle))))
         return segments
 
     def _cut_down(self, x: Length) -> Length:
-        """Diameter that thread and relief leave at x; infinite away from them (m)."""
+        """Outside diameter that thread and relief leave at x; infinite away from them (m)."""
+        cut = self._cut_at(x)
+        return math.inf if cut is None or (self.thread is not None and self.thread.internal) else cut
+
+    def _opened(self, x: Length) -> Length:
+        """Bore that an internal thread and its recess leave at x; 0 away from them (m)."""
+        cut = self._cut_at(x)
+        return 0.0 if cut is None or self.thread is None or not self.thread.internal else cut
+
+    def _cut_at(self, x: Length) -> Length | None:
+        """Diameter of the thread's root or of the relief at x; None away from them (m)."""
         thread = self.thread
         if thread is None:
-            return math.inf
+            return None
         if thread.end <= x <= thread.start:
             return thread.root_diameter
         if (
@@ -121,7 +134,7 @@ class HeldWork:
             and thread.relief_end <= x <= thread.end
         ):
             return thread.relief_diameter
-        return math.inf
+        return None
 
     # -- places for the steady rest -------------------------------------------------------------------
 
@@ -131,7 +144,7 @@ class HeldWork:
         span = self.layout.span_at(x)
         if x <= 0 or span is None or x >= self.layout.stick_out:
             return "is not on the work that stands out of the jaws"
-        if self.thread is not None:
+        if self.thread is not None and not self.thread.internal:
             end = self.cut_end
             assert end is not None
             if x + half > self.thread.end and x - half < self.thread.start:
@@ -169,12 +182,16 @@ class HeldWork:
 
     def _clear_of_carriage(self, x: Length) -> bool:
         """True when the carriage gets to both ends of the cut with the steady at x, as far as is known."""
-        if self.thread is None or self.cut_end is None:
-            return True
-        near, far = self.lathe.carriage_left, self.lathe.carriage_right
+        if self.thread is None or self.cut_end is None or self.thread.internal:
+            return True  # a bar goes in past the steady: the reach section says whether it is long enough
+        near, far, base = self.lathe.carriage_left, self.lathe.carriage_right, steady_base(self.lathe)
         if x < self.cut_end:
-            return x + self.steady_half <= self.cut_end - (near.si if near else 0.0) + DUST
-        return x - self.steady_half >= self.thread.start + (far.si if far else 0.0) - DUST
+            return x + base[1] <= self.cut_end - (near.si + self._room("right") if near else 0.0) + DUST
+        return x - base[0] >= self.thread.start + (far.si + self._room("left") if far else 0.0) - DUST
+
+    def _room(self, side: Literal["left", "right"]) -> Length:
+        """Room to leave between the carriage and that side of the steady's base, where it is known (m)."""
+        return LEAST_ROOM[self.system] if base_known(self.lathe, side) else 0.0
 
     def _band_ends(self) -> list[Length]:
         half, places = self.steady_half, []
@@ -182,5 +199,6 @@ class HeldWork:
             places += [max(span.start, 0.0) + half, (max(span.start, 0.0) + span.end) / 2, span.end - half]
         if self.cut_end is not None:
             near = self.lathe.carriage_left
-            places.append(self.cut_end - (near.si if near else 0.0) - half)
+            beside = near.si + self._room("right") if near else 0.0
+            places.append(self.cut_end - beside - max(half, steady_base(self.lathe)[1]))
         return places

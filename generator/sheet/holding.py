@@ -48,8 +48,8 @@ def holding_section(
         rigidity_section(held, steady_at, cuts, house, spindle_speed, desk)
     except OutsideRange as error:
         _lay_no_wall(job, lathe, error, desk)
-    capacity_section(job, lathe, layout, thread, steady_at, desk)
-    return HoldingPlan(layout.stick_out, layout.grip, steady_at, kilograms)
+    unchecked = capacity_section(job, lathe, layout, thread, steady_at, desk)
+    return HoldingPlan(layout.stick_out, layout.grip, steady_at, kilograms, tuple(unchecked))
 
 
 def _lay_no_wall(job: Job, lathe: Lathe, error: OutsideRange, desk: Desk) -> None:
@@ -156,7 +156,12 @@ def _lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None
             "wants a center or a steady rest.",
             holding.chuck.grip.where,
         )
-    if holding.center is not None and holding.steady is None and diameters > BETWEEN:
+    if (
+        holding.center is not None
+        and holding.steady is None
+        and not holding.follow_rest
+        and diameters > BETWEEN
+    ):
         desk.find(
             "slender",
             "check",

@@ -1,7 +1,8 @@
 """What one section of the sheet hands to the next; all SI, all frozen.
 
 Order: ThreadPlan (what the thread is) -> LathePlan (levers and speed) -> PassPlan (the cuts) ->
-HoldingPlan (how the work stands up to them) -> OperationPlan (each operation of the route).
+HoldingPlan (how the work stands up to them) -> ReachPlan (what stands in the tool's way) -> OperationPlan
+(each operation of the route).
 Positions are x from the chuck face towards the tailstock.
 """
 
@@ -11,6 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calc.designation import Designation
+from generator.calc.reach import Meeting, Obstacle, Part
 from generator.calc.thread_limits import ThreadLimits
 from generator.sheet.model import PassLine, System
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
@@ -21,7 +23,8 @@ class ThreadPlan:
     """The thread to cut: its limits, where it lies, the tool's nose and the depth that follows.
 
     For an internal thread (`internal`) `blank` is the bore before threading, `root_diameter` is larger than
-    it, `relief_diameter` is a recess, and no wire measures it (`wire` None).
+    it, `relief_diameter` is a recess, no wire measures it (`wire` None), and `bar_out` is how far the tool's
+    bar stands out of its holder, where that is known.
 
     `start` is the end nearer the tailstock, `end` the end nearer the chuck; a right-hand thread is cut
     from `start` to `end`. `relief_start`..`relief_end` follows `end` towards the chuck (None: no relief).
@@ -50,6 +53,7 @@ class ThreadPlan:
     relief_end: Length | None = None
     relief_diameter: Length | None = None
     internal: bool = False
+    bar_out: Length | None = None
 
     @property
     def cutting_diameter(self) -> Length:
@@ -82,12 +86,29 @@ class PassPlan:
 
 @dataclass(frozen=True)
 class HoldingPlan:
-    """Where the work stands; `steady_at` None is no steady rest."""
+    """Where the work stands; `steady_at` None: no steady rest. `unchecked`: what the record does not say."""
 
     stick_out: Length
     grip: Length
     steady_at: Length | None
     weight_kg: float | None
+    unchecked: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class ReachPlan:
+    """What travels and what stands beside the cut that comes nearest to anything.
+
+    `tightest` is that place and `tool_at` where the tool's point stands then (None: nothing stands near any
+    cut, or the record does not say). `quill_out` is how far the quill must come out at least.
+    """
+
+    parts: tuple[Part, ...]
+    obstacles: tuple[Obstacle, ...]
+    tightest: Meeting | None
+    tool_at: Length | None
+    cut: str = ""
+    quill_out: Length = 0.0
 
 
 @dataclass(frozen=True)

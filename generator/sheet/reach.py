@@ -1,127 +1,297 @@
-"""Does the carriage get to the end of the cut before it meets the steady rest or the chuck?"""
+"""Can the tool get from start to end of every cut without anything meeting anything, and with what room?
+
+Carriage, tool, compound and follow rest travel; headstock, chuck, jaws, steady rest, tailstock and quill
+stand (`obstacles`). What meets what is said in `reach_findings`; the slides' own travel is in `travel`.
+What the lathe's record does not say costs only the checks that need it.
+"""
 
 from __future__ import annotations
 
-from generator.errors import Location
-from generator.job.fields import Given
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from math import copysign, pi
+
+from generator.calc.reach import Meeting, Obstacle, in_path, meetings
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.sheet.capacity import steady_where
 from generator.sheet.desk import Desk
+from generator.sheet.extents import Extent
+from generator.sheet.layout import Layout, lay_out
 from generator.sheet.model import System
-from generator.sheet.plans import ThreadPlan
+from generator.sheet.obstacles import (
+    BED,
+    COMPOUND,
+    LEAST_ROOM,
+    QUILL,
+    STEADY,
+    TAILSTOCK,
+    missing,
+    standing,
+    steady_base,
+    travelling,
+)
+from generator.sheet.plans import ReachPlan
+from generator.sheet.reach_findings import find_meetings
+from generator.sheet.travel import quill_section, slides_section
 from generator.sheet.wording import length_words
-from generator.si import Length
+from generator.si import Angle, Length
+
+PRACTICE = "common practice, no source"
+SIDES = {"left": "towards the chuck", "right": "towards the tailstock"}
+
+Near = list[tuple[Extent, Meeting]]
+
+
+@dataclass
+class _Ways:
+    """The cuts and all that they are compared with."""
+
+    job: Job
+    lathe: Lathe
+    layout: Layout
+    cuts: list[Extent]
+    steady_at: Length | None
+    angle: Angle
+    quill_out: Length = 0.0
+    near: Near = field(default_factory=list)
+
+    @property
+    def obstacles(self) -> list[Obstacle]:
+        """What stands, with the quill as far out as it is."""
+        return standing(self.job, self.lathe, self.layout, self.steady_at, self.quill_out)
+
+    def meetings(self, cut: Extent, angle: Angle) -> list[Meeting]:
+        """What comes near what in one cut, the tightest first."""
+        return [
+            one
+            for one in meetings(*cut.path, travelling(self.job, self.lathe, cut, angle), self.obstacles)
+            if not (cut.before_steady and one.obstacle == STEADY)
+            and not (one.obstacle == STEADY and self._thread_at_steady())
+            and not (one.obstacle == QUILL and self._outside_quill(cut))
+        ]
+
+    def _thread_at_steady(self) -> bool:
+        """True where thread or relief lie under the fingers: that the place is wrong is said already."""
+        fingers = [one for one in self.obstacles if one.name == STEADY and one.level != BED]
+        return any(cut.threading and in_path(cut.low, cut.high, fingers) for cut in self.cuts)
+
+    def look(self) -> None:
+        """Compare every cut with what stands."""
+        self.near = [(cut, one) for cut in self.cuts for one in self.meetings(cut, self.angle)]
+        self.near.sort(key=lambda pair: pair[1].clearance)
+
+    def at_worst(self) -> Near:
+        """Compound against the rest as if it lay along the bed: it never reaches further."""
+        along = copysign(pi / 2, self.angle)
+        return [
+            (cut, one) for cut in self.cuts for one in self.meetings(cut, along) if one.part == COMPOUND
+        ]
+
+    def _outside_quill(self, cut: Extent) -> bool:
+        """True when the tool's point, and so all behind it, stays outside the quill's diameter."""
+        tailstock = self.lathe.tailstock
+        quill = tailstock.quill_diameter if tailstock else None
+        ends = [one for one in (cut.from_diameter, cut.to_diameter) if one is not None]
+        return quill is not None and bool(ends) and min(ends) >= quill.si
 
 
 def reach_section(
-    job: Job, lathe: Lathe, thread: ThreadPlan, steady_at: Length | None, desk: Desk, unchecked: list[str]
-) -> None:
-    """Lay down the carriage's room; add to `unchecked` what the lathe's record does not say."""
-    system = job.units or lathe.units
-    if steady_at is not None:
-        _to_steady(job, lathe, thread, steady_at, system, desk, unchecked)
-    _to_chuck(job, lathe, thread, steady_at, system, desk, unchecked)
-
-
-def steady_where(job: Job) -> Location:
-    """The line on the steady rest's place, or on the chuck where the file does not give one."""
-    steady = job.holding.steady
-    return steady.at.where if steady and isinstance(steady.at, Given) else job.holding.chuck.grip.where
-
-
-def _cut_end(thread: ThreadPlan) -> Length:
-    """Where the tool is nearest to the chuck (m)."""
-    return thread.relief_end if thread.relief_end is not None else thread.end
-
-
-def _to_steady(
     job: Job,
     lathe: Lathe,
-    thread: ThreadPlan,
-    steady_at: Length,
-    system: System,
-    desk: Desk,
-    unchecked: list[str],
-) -> None:
-    """Does the carriage get to the end of the cut that faces the steady rest?"""
-    cut_end = _cut_end(thread)
-    towards_chuck = steady_at < cut_end
-    side = "chuck" if towards_chuck else "tailstock"
-    needs = lathe.carriage_left if towards_chuck else lathe.carriage_right
-    if needs is None:
-        key = "carriage_left" if towards_chuck else "carriage_right"
-        unchecked.append(f"how far the carriage reaches from the tool towards the {side} ({key})")
-        return
-    last = cut_end if towards_chuck else thread.start
-    half = lathe.steady.width.si / 2 if lathe.steady and lathe.steady.width else 0.0
-    room = (last - steady_at if towards_chuck else steady_at - last) - half
-    distance = "{end of the cut} − {steady}" if towards_chuck else "{steady} − {end of the cut}"
-    desk.computed(
-        "capacity.carriage",
-        "Room from the steady rest to the end of the cut",
-        room,
-        "length",
-        f"{distance} − {{width}} ÷ 2",
-        {"end of the cut": (last, "length"), "steady": (steady_at, "length"), "width": (2 * half, "length")},
-        "geometry",
-        note=f"the carriage needs {needs.with_unit} on that side of the tool",
-        rounds="down",
-    )
-    if 0 <= room < needs.si:
-        desk.find(
-            "carriage-meets-steady",
-            "stop",
-            "The carriage meets the steady rest before the tool is at the end of the cut: there is "
-            f"{length_words(room, system)}, the carriage needs {needs.with_unit}. Move the steady towards "
-            f"the {side}, or set the tool over to that side.",
-            steady_where(job),
-        )
-
-
-def _to_chuck(
-    job: Job,
-    lathe: Lathe,
-    thread: ThreadPlan,
+    extents: Sequence[Extent],
     steady_at: Length | None,
-    system: System,
+    infeed_angle: Angle,
     desk: Desk,
     unchecked: list[str],
-) -> None:
-    """Is the end of the cut clear of the jaws, and does the carriage get there?"""
-    cut_end = _cut_end(thread)
-    grip = job.holding.chuck.grip
-    if cut_end <= 0:
-        desk.find(
-            "cut-in-jaws",
-            "stop",
-            f"The cut ends {length_words(-cut_end, system)} inside the jaws, which hold {grip.with_unit} of "
-            "the work. Grip less, or turn the work end for end.",
-            grip.where,
+) -> ReachPlan:
+    """Lay down the room of every cut and what is wrong; add to `unchecked` what the record does not say.
+
+    `infeed_angle` is how far the compound is set over from the cross-slide direction (rad), negative when it
+    is set over towards the headstock (see `extents.set_over`).
+    """
+    system = job.units or lathe.units
+    _lay_thread_room(lathe, extents, steady_at, desk)
+    outside = [cut for cut in extents if not _in_jaws(job, cut, system, desk)]
+    ways = _Ways(job, lathe, lay_out(job), outside, steady_at, infeed_angle)
+    _across_steady(ways, desk)
+    ways.look()
+    if ways.near:
+        room = desk.chosen(
+            "reach.clearance", "Room wanted beside what travels", None, LEAST_ROOM[system], "length",
+            PRACTICE, system=system,
         )
+        _set_quill(ways, room, system, desk, unchecked)
+        for cut in outside:
+            _lay_room(cut, [one for other, one in ways.near if other is cut], desk)
+        find_meetings(job, lathe, ways.near, ways.at_worst(), room, infeed_angle, desk)
+    for words in missing(job, lathe, outside, steady_at, infeed_angle):
+        if words not in unchecked:
+            unchecked.append(words)
+    slides_section(lathe, extents, infeed_angle, system, desk, unchecked)
+    quill_section(lathe, extents, system, desk, unchecked)
+    if not ways.near:
+        return ReachPlan((), tuple(ways.obstacles), None, None, quill_out=ways.quill_out)
+    cut, tightest = ways.near[0]
+    parts = tuple(travelling(job, lathe, cut, infeed_angle))
+    return ReachPlan(parts, tuple(ways.obstacles), tightest, tightest.edge, cut.label, ways.quill_out)
+
+
+# -- the thread's own room, as the carriage alone gives it ------------------------------------------------
+
+
+def _lay_thread_room(
+    lathe: Lathe, extents: Sequence[Extent], steady_at: Length | None, desk: Desk
+) -> None:
+    """The carriage's room to steady rest or jaws at the end of the thread or its relief."""
+    cuts = [cut for cut in extents if cut.threading and not cut.inside]
+    if not cuts:
         return
-    if steady_at is not None and steady_at < cut_end:
-        return  # the steady rest stands nearer than the chuck
-    if lathe.carriage_left is None:
-        unchecked.append("how far the carriage reaches from the tool towards the chuck (carriage_left)")
+    low, high = min(cut.low for cut in cuts), max(cut.high for cut in cuts if cut.name == "thread")
+    if steady_at is not None:
+        left = steady_at < low
+        needs, last = (lathe.carriage_left, low) if left else (lathe.carriage_right, high)
+        base = steady_base(lathe)[1 if left else 0]
+        if needs is not None:
+            distance = "{end of the cut} − {steady}" if left else "{steady} − {end of the cut}"
+            desk.computed(
+                "capacity.carriage",
+                "Room from the steady rest to the end of the cut",
+                (last - steady_at if left else steady_at - last) - base,
+                "length",
+                f"{distance} − {{steady, from its middle}}",
+                {
+                    "end of the cut": (last, "length"),
+                    "steady": (steady_at, "length"),
+                    "steady, from its middle": (base, "length"),
+                },
+                "geometry",
+                note=f"the carriage needs {needs.with_unit} on that side of the tool",
+                rounds="down",
+            )
+    if low <= 0 or lathe.carriage_left is None or (steady_at is not None and steady_at < low):
         return
-    room = desk.computed(
+    desk.computed(
         "capacity.carriage_to_chuck",
         "Room from the jaws to the end of the cut",
-        cut_end,
+        low,
         "length",
         "{end of the cut} from the chuck face",
-        {"end of the cut": (cut_end, "length")},
+        {"end of the cut": (low, "length")},
         "geometry",
         note=f"the carriage needs {lathe.carriage_left.with_unit} on that side of the tool",
         rounds="down",
     )
-    if room < lathe.carriage_left.si:
+
+
+# -- cuts that cannot be compared -------------------------------------------------------------------------
+
+
+def _in_jaws(job: Job, cut: Extent, system: System, desk: Desk) -> bool:
+    """True for a cut that ends inside the jaws, which is then said."""
+    grip = job.holding.chuck.grip
+    if cut.inside or cut.by_quill or cut.low > 0:
+        return False
+    if cut.threading:
+        if all(finding.id != "cut-in-jaws" for finding in desk.findings):
+            desk.find(
+                "cut-in-jaws",
+                "stop",
+                f"The cut ends {length_words(-cut.low, system)} inside the jaws, which hold {grip.with_unit} "
+                "of the work. Grip less, or turn the work end for end.",
+                grip.where,
+            )
+    else:
         desk.find(
-            "carriage-meets-chuck",
+            "operation-in-jaws",
             "check",
-            f"From the jaws to the end of the cut there is {length_words(room, system)}; carriage and tool "
-            f"holder reach {lathe.carriage_left.with_unit} to the left of the tool. Before starting, run the "
-            "carriage there by hand with the chuck turned by hand; if they touch, grip less or set the tool "
-            "out to the left.",
-            grip.where,
+            f"{cut.label} reaches the jaws as the work is held now. Turn the work end for end for it and "
+            "check the carriage's way again, or grip less.",
+            cut.where or grip.where,
+        )
+    return True
+
+
+def _across_steady(ways: _Ways, desk: Desk) -> None:
+    """Cuts whose own way leads through the steady rest's fingers; the thread's is said with its place."""
+    fingers = [one for one in ways.obstacles if one.name == STEADY and one.level != BED]
+    across = [
+        cut.label
+        for cut in ways.cuts
+        if in_path(*cut.path, fingers)
+        and not (cut.threading or cut.inside or cut.by_quill or cut.before_steady)
+    ]
+    if across:
+        verb = "runs" if len(across) == 1 else "run"
+        desk.find(
+            "cut-passes-steady",
+            "check",
+            f"{', '.join(across)} {verb} through the place of the steady rest. Do it before the steady "
+            "rest is set, or move the steady rest.",
+            steady_where(ways.job),
+        )
+
+
+# -- quill and room ---------------------------------------------------------------------------------------
+
+
+def _set_quill(ways: _Ways, room: Length, system: System, desk: Desk, unchecked: list[str]) -> None:
+    """Bring the quill out as far as carriage and compound want it, and say so."""
+    tight = min((one.clearance for _, one in ways.near if one.obstacle == TAILSTOCK), default=room)
+    if tight >= room:
+        return
+    tailstock = ways.lathe.tailstock
+    travel = tailstock.quill_travel if tailstock else None
+    if travel is None:
+        unchecked.append("how far the quill comes out (tailstock: quill_travel)")
+        return
+    wanted = room - tight
+    ways.quill_out = min(wanted, travel.si)
+    ways.look()
+    desk.computed(
+        "reach.quill_out", "Quill out at least", ways.quill_out, "length",
+        "{room wanted} − {room with the quill in}, at most {quill travel}",
+        {
+            "room wanted": (room, "length"),
+            "room with the quill in": (tight, "length"),
+            "quill travel": (travel.si, "length"),
+        },
+        "geometry", rounds="up",
+    )
+    desk.find(
+        "quill-out",
+        "note" if wanted <= travel.si / 2 else "check",
+        f"Set the tailstock with its quill at least {length_words(ways.quill_out, system)} out, of "
+        f"{travel.with_unit}, for the carriage to clear it. The further out, the more it gives.",
+        ways.job.holding.chuck.grip.where,
+    )
+
+
+def _lay_room(cut: Extent, near: Sequence[Meeting], desk: Desk) -> None:
+    """The smallest room of one cut on each side."""
+    for side, words in SIDES.items():
+        tightest = next((one for one in near if one.side == side), None)
+        if tightest is None:
+            continue
+        tool, part = "tool at", f"{tightest.part} {words}"
+        standing_at = f"{tightest.obstacle} from the jaws"
+        formula = (
+            f"{{{tool}}} − {{{part}}} − ({{{standing_at}}})"
+            if side == "left"
+            else f"{{{standing_at}}} − {{{tool}}} − {{{part}}}"
+        )
+        desk.computed(
+            f"reach.{cut.name}.{side}",
+            f"{cut.label}: room {words}",
+            tightest.clearance,
+            "length",
+            formula,
+            {
+                tool: (tightest.edge, "length"),
+                part: (tightest.reach, "length"),
+                standing_at: (tightest.face, "length"),
+            },
+            "geometry",
+            note=f"{tightest.part} beside the {tightest.obstacle}",
+            rounds="down",
         )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 from generator.job.lathe import Lathe, LatheChuck
 from generator.job.model import Job
 from generator.sheet.layout import Layout, Span
 from generator.sheet.model import Piece, SetupScene, ThreadScene
-from generator.sheet.plans import HoldingPlan, PassPlan, ThreadPlan
+from generator.sheet.plans import HoldingPlan, PassPlan, ReachPlan, ThreadPlan
 
 OUTLINE_CHUCK = 1.6  # chuck outline over the gripped diameter when the lathe record does not say
 OUTLINE_LENGTH = 0.6  # chuck outline length over its diameter, likewise
@@ -22,6 +23,7 @@ def setup_scene(
     layout: Layout,
     thread: ThreadPlan | None,
     holding: HoldingPlan,
+    reach: ReachPlan | None = None,
 ) -> SetupScene:
     """The setup from above; outlines that the lathe record does not give are drawn in proportion."""
     gripped = layout.spans[0].od_start
@@ -56,7 +58,7 @@ def setup_scene(
 
 
 def _pieces(span: Span, thread: ThreadPlan | None) -> list[Piece]:
-    """One span of the work, cut where the thread and its relief lie on it."""
+    """One span of the work, cut where the thread and its relief lie on it or in it."""
     plain = "plain" if span.od_start == span.od_end else "taper"
     if thread is None:
         return [Piece(span.start, span.end, span.od_start, span.od_end, span.bore, plain)]  # type: ignore[arg-type]
@@ -69,7 +71,9 @@ def _pieces(span: Span, thread: ThreadPlan | None) -> list[Piece]:
     pieces = []
     for start, end in pairwise(edges):
         middle = (start + end) / 2
-        if thread.end < middle < thread.start:
+        if thread.internal:
+            pieces.append(_inside_piece(span, start, end, plain, thread))
+        elif thread.end < middle < thread.start:
             pieces.append(
                 Piece(start, end, thread.blank, thread.blank, span.bore, "thread", thread.root_diameter)
             )
@@ -85,6 +89,22 @@ def _pieces(span: Span, thread: ThreadPlan | None) -> list[Piece]:
         else:
             pieces.append(Piece(start, end, _od(span, start), _od(span, end), span.bore, plain))  # type: ignore[arg-type]
     return pieces
+
+
+def _inside_piece(span: Span, start: float, end: float, plain: str, thread: ThreadPlan) -> Piece:
+    """A piece of the work that has an internal thread or its recess in the bore, or neither."""
+    middle = (start + end) / 2
+    piece = Piece(start, end, _od(span, start), _od(span, end), span.bore, plain)  # type: ignore[arg-type]
+    if thread.end < middle < thread.start:
+        return replace(piece, bore=thread.blank, root=thread.root_diameter, inside="thread")
+    if (
+        thread.relief_end is not None
+        and thread.relief_start is not None
+        and thread.relief_diameter is not None
+        and thread.relief_end < middle < thread.relief_start
+    ):
+        return replace(piece, bore=thread.relief_diameter, inside="relief")
+    return piece
 
 
 def _od(span: Span, x: float) -> float:
@@ -108,4 +128,5 @@ def thread_scene(job: Job, thread: ThreadPlan, cuts: PassPlan) -> ThreadScene:
         designation=thread.designation.text,
         system=thread.system,
         job=job.job,
+        internal=thread.internal,
     )

@@ -10,7 +10,7 @@ import pytest
 from generator.calc.beam import Beam
 from generator.calc.sections import second_moment
 from generator.errors import OutsideRange
-from generator.sheet.capacity import capacity_section
+from generator.sheet.capacity import capacity_section, unchecked_note
 from generator.sheet.desk import Desk
 from generator.sheet.layout import lay_out
 from generator.sheet.model import Kind
@@ -111,7 +111,7 @@ def test_what_the_lathe_record_does_not_say_is_named(job_of, shop):
         }
     )
     desk = Desk()
-    capacity_section(job, bare, lay_out(job), None, None, desk)
+    unchecked_note(bare, capacity_section(job, bare, lay_out(job), None, None, desk), desk)
     note = next(finding for finding in desk.findings if finding.id == "not-checked")
     assert "swing over the cross slide" in note.text
     assert "length of the center" in note.text

@@ -1,0 +1,133 @@
+"""How far along the bed each cut goes, and what of it matters for reach."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from generator.errors import Location
+from generator.sheet.plans import OperationPlan, ThreadPlan
+from generator.si import Angle, Length
+
+RUN_OFF = 2  # pitches that a thread's tool runs up, or off, at its free end: common practice, no source
+BY_QUILL = ("center_drill", "drill")  # held in the tailstock, not on the carriage
+INSIDE = ("bore",)
+NAMES = {
+    "face": "Facing",
+    "center_drill": "Center drilling",
+    "turn": "Turning",
+    "taper": "Taper turning",
+    "bore": "Boring",
+    "drill": "Drilling",
+    "groove": "Grooving",
+    "chamfer": "Chamfering",
+    "knurl": "Knurling",
+    "part_off": "Parting off",
+    "polish": "Polishing",
+}
+
+
+@dataclass(frozen=True)
+class Extent:
+    """One cut along the bed: the tool's point goes from `start` to `end` (m; equal for a cut straight in).
+
+    `name` is the cut's part of a figure name, `label` what the sheet calls it, `where` its line. `run_off` is
+    how far the tool goes past the cut on its tailstock side, running up or running off. The cross slide goes
+    from `from_diameter` to `to_diameter`; 0 is the center. A tool `inside` the work stands out `stands_out`
+    further towards the chuck than a turning tool does (None: not known). `by_quill` is a tool in the
+    tailstock. `before_steady` is a cut made before the steady rest is set.
+    """
+
+    name: str
+    label: str
+    start: Length
+    end: Length
+    where: Location | None = None
+    run_off: Length = 0.0
+    from_diameter: Length | None = None
+    to_diameter: Length | None = None
+    inside: bool = False
+    stands_out: Length | None = None
+    by_quill: bool = False
+    before_steady: bool = False
+
+    @property
+    def path(self) -> tuple[Length, Length]:
+        """Where the tool's point is nearest to the chuck and to the tailstock (m)."""
+        return (self.low, self.high + self.run_off)
+
+    @property
+    def low(self) -> Length:
+        """The end of the cut nearer the chuck (m)."""
+        return min(self.start, self.end)
+
+    @property
+    def high(self) -> Length:
+        """The end of the cut nearer the tailstock (m)."""
+        return max(self.start, self.end)
+
+    @property
+    def threading(self) -> bool:
+        """True for the thread and its relief."""
+        return self.name in ("thread", "relief")
+
+
+def thread_extents(
+    thread: ThreadPlan | None,
+    where: Location | None = None,
+    relief_where: Location | None = None,
+    *,
+    inside: bool = False,
+    stands_out: Length | None = None,
+) -> list[Extent]:
+    """The thread and its relief, the way the tool runs."""
+    if thread is None:
+        return []
+    right_hand = thread.designation.hand == "right"
+    start, end = (thread.start, thread.end) if right_hand else (thread.end, thread.start)
+    bar = {"inside": inside, "stands_out": stands_out}
+    found = [
+        Extent(
+            "thread", "Thread", start, end, where, RUN_OFF * thread.pitch, thread.blank, thread.root_diameter,
+            **bar,  # type: ignore[arg-type]
+        )
+    ]
+    if thread.relief_start is not None and thread.relief_end is not None:
+        found.append(
+            Extent(
+                "relief", "Relief", thread.relief_start, thread.relief_end, relief_where or where,
+                from_diameter=thread.blank, to_diameter=thread.relief_diameter,
+                **bar,  # type: ignore[arg-type]
+            )
+        )
+    return found
+
+
+def route_extents(plans: Iterable[OperationPlan]) -> list[Extent]:
+    """The other cuts of the route; the thread and its relief come from `thread_extents`."""
+    return [
+        Extent(
+            f"{plan.name}_{plan.number}",
+            f"{NAMES.get(plan.name, plan.name)} (operation {plan.number})",
+            plan.start,
+            plan.end,
+            from_diameter=plan.from_diameter,
+            to_diameter=plan.to_diameter,
+            inside=plan.name in INSIDE,
+            by_quill=plan.name in BY_QUILL,
+        )
+        for plan in plans
+        if plan.name not in ("thread", "relief")
+    ]
+
+
+def set_over(angle: Angle, hand: str, *, inside: bool = False) -> Angle:
+    """The compound's angle, negative where it is set over towards the headstock (rad).
+
+    A right-hand thread outside is cut with the compound's handle towards the tailstock, a left-hand one with
+    it towards the headstock; inside it is the other way about. Common practice, no source.
+
+    >>> set_over(0.5, "right"), set_over(0.5, "left"), set_over(0.5, "left", inside=True)
+    (0.5, -0.5, 0.5)
+    """
+    return angle if (hand == "right") != inside else -angle

@@ -1,0 +1,142 @@
+"""What to say when something that travels with the tool meets, or comes close to, something that stands."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from generator.calc.reach import Meeting
+from generator.errors import Location
+from generator.job.lathe import Lathe
+from generator.job.model import Job
+from generator.sheet.capacity import steady_where
+from generator.sheet.desk import Desk
+from generator.sheet.extents import Extent
+from generator.sheet.model import Level, System
+from generator.sheet.obstacles import (
+    CARRIAGE,
+    CHUCK,
+    COMPOUND,
+    FOLLOW_REST,
+    HEADSTOCK,
+    JAWS,
+    QUILL,
+    STEADY,
+    TAILSTOCK,
+    TOOL,
+    base_known,
+)
+from generator.sheet.wording import length_words
+from generator.si import Angle, Length, degree
+
+WORDS_OF_ID = {TOOL: "tool", FOLLOW_REST: "follow-rest", STEADY: "steady"}
+NOT_SURE = (CHUCK, QUILL)  # what may pass over or beside it: asked about, never a stop
+SAME = 1e-9  # m: two places nearer than this are one
+
+
+def find_meetings(
+    job: Job,
+    lathe: Lathe,
+    near: Sequence[tuple[Extent, Meeting]],
+    at_worst: Sequence[tuple[Extent, Meeting]],
+    room: Length,
+    angle: Angle,
+    desk: Desk,
+) -> None:
+    """One finding for each pair that meets or comes close, naming its tightest cut and the others.
+
+    `near` has the compound's reach as it lies by its middle line, `at_worst` its whole length along the bed.
+    """
+    system = job.units or lathe.units
+    pairs: dict[tuple[str, str], list[tuple[Extent, Meeting]]] = {}
+    for cut, one in near:
+        if one.clearance < (0.0 if _by_the_carriage_alone(lathe, one) else room) - SAME:
+            pairs.setdefault((one.part, one.obstacle), []).append((cut, one))
+    for tight in pairs.values():
+        _find(job, lathe, tight, room, system, desk)
+    said = {obstacle for part, obstacle in pairs if part == COMPOUND}
+    for cut, one in sorted(at_worst, key=lambda pair: pair[1].clearance):
+        if one.clearance < -SAME and one.obstacle not in said and one.obstacle not in NOT_SURE:
+            said.add(one.obstacle)
+            desk.find(
+                _id(one), "check",
+                f"{cut.label}: set over {abs(angle) / degree:.4g}° the compound may reach the "
+                f"{one.obstacle}. Its whole length is {length_words(one.reach, system)}, and there is "
+                f"{length_words(one.clearance + one.reach, system)}. Before starting, run the carriage there "
+                "by hand and see that slide and handle clear it.",
+                _where(job, cut, one),
+            )
+
+
+def _by_the_carriage_alone(lathe: Lathe, one: Meeting) -> bool:
+    """True where the record gives no more than the carriage: then only what surely meets is said."""
+    if one.obstacle == STEADY and one.part == CARRIAGE:
+        return not base_known(lathe, "right" if one.side == "left" else "left")
+    return one.obstacle == CHUCK
+
+
+def _id(one: Meeting) -> str:
+    part, obstacle = (WORDS_OF_ID.get(name, name) for name in (one.part, one.obstacle))
+    return f"{part}-meets-{obstacle}"
+
+
+def _where(job: Job, cut: Extent, one: Meeting) -> Location | None:
+    if one.obstacle == STEADY:
+        return steady_where(job)
+    return cut.where if one.obstacle in (TAILSTOCK, QUILL) and cut.where else job.holding.chuck.grip.where
+
+
+def _find(
+    job: Job,
+    lathe: Lathe,
+    tight: Sequence[tuple[Extent, Meeting]],
+    room: Length,
+    system: System,
+    desk: Desk,
+) -> None:
+    cut, one = tight[0]
+    there = length_words(max(one.clearance + one.reach, 0.0), system)
+    needs = length_words(one.reach, system)
+    others = list(dict.fromkeys(other.label for other, _ in tight if other.label != cut.label))
+    also = f" The same in: {', '.join(others)}." if others else ""
+    if one.obstacle == CHUCK:
+        text = (
+            f"{cut.label}: from the jaws to the end of the cut there is {there}; carriage and tool holder "
+            f"reach {needs} to the left of the tool. Before starting, run the carriage there by hand with "
+            "the chuck turned by hand; if they touch, grip less or set the tool out to the left."
+        )
+    elif one.clearance < -SAME:
+        text = (
+            f"{cut.label}: the {one.part} meets the {one.obstacle} before the tool is at the end of the cut: "
+            f"there is {there}, the {one.part} needs {needs}. {_remedy(one)}"
+        )
+    else:
+        text = (
+            f"{cut.label}: the {one.part} comes within {length_words(max(one.clearance, 0.0), system)} of "
+            f"the {one.obstacle}; {length_words(room, system)} is wanted. {_remedy(one)}"
+        )
+    desk.find(_id(one), _level(lathe, one), text + also, _where(job, cut, one))
+
+
+def _level(lathe: Lathe, one: Meeting) -> Level:
+    """`stop` where they surely meet."""
+    quill_unknown = lathe.tailstock is None or lathe.tailstock.quill_travel is None
+    if one.clearance >= -SAME or one.obstacle in NOT_SURE or (one.obstacle == TAILSTOCK and quill_unknown):
+        return "check"
+    return "stop"
+
+
+def _remedy(one: Meeting) -> str:
+    """What to do about it."""
+    side = "chuck" if one.side == "left" else "tailstock"
+    if one.obstacle == STEADY and one.part == FOLLOW_REST:
+        return "Take the follow rest off for this cut, or the steady rest."
+    return {
+        HEADSTOCK: "Grip less, or set the tool out towards the chuck.",
+        JAWS: "Grip less, or set the tool out to the left of its holder.",
+        STEADY: f"Move the steady towards the {side}, or set the tool over to that side.",
+        QUILL: "Turn the compound across the bed, or use a longer center.",
+        TAILSTOCK: {
+            CARRIAGE: "Bring the quill out further, use a longer center, or set the tool over to that side.",
+            COMPOUND: "Bring the quill out further, use a longer center, or turn the compound across.",
+        }.get(one.part, "Bring the quill out further, or use a longer center."),
+    }[one.obstacle]
