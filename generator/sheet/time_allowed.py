@@ -1,0 +1,56 @@
+"""The times that are not cutting: the shop's own for each, else those of common practice, marked as assumed.
+
+    ALLOWED     what there is to do besides cutting, and how long it usually takes
+    Timing      what the times of a job rest on besides its operations
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from generator.job.fields import Given
+from generator.job.lathe import Lathe
+from generator.job.model import Job
+from generator.job.shop import House
+from generator.sheet.desk import Desk
+from generator.sheet.model import Quantity
+from generator.sheet.plans import LathePlan, PassPlan, ThreadPlan
+from generator.si import Time, minute
+
+PRACTICE: Final = "common practice, no source"
+ALLOWED: Final[Mapping[str, tuple[str, Time, Quantity]]] = {  # common practice stands in; no source
+    "set_up": ("reading the sheet, cleaning, chucking, truing", 20 * minute, "duration"),
+    "steady": ("setting the steady rest", 15 * minute, "duration"),
+    "center": ("setting the tailstock center", 5 * minute, "duration"),
+    "tool": ("changing a tool and touching the work", 3 * minute, "duration"),
+    "levers": ("setting levers for a thread", 3 * minute, "duration"),
+    "gears": ("changing gears on the banjo", 15 * minute, "duration"),
+    "come_back": ("bringing the tool back, once a pass", 15.0, "time"),
+    "measure": ("measuring once", 1 * minute, "duration"),
+    "fit": ("trying the mate once", 2 * minute, "duration"),
+    "hand_over": ("deburring, cleaning, marking", 10 * minute, "duration"),
+}
+
+
+@dataclass(frozen=True)
+class Timing:
+    """What the times rest on besides the operations; plans are None where their section has none."""
+
+    job: Job
+    lathe: Lathe
+    house: House
+    thread: ThreadPlan | None
+    levers: LathePlan | None
+    cuts: PassPlan | None
+    desk: Desk
+
+    def allowed(self, key: str) -> Time:
+        """The shop's own time for something, else that of common practice; laid when it is first needed."""
+        name, (words, usual, quantity) = f"time.allowed.{key}", ALLOWED[key]
+        laid = self.desk.figures.get(name)
+        if laid is not None and isinstance(laid.value, float):
+            return laid.value
+        own: Given | None = getattr(self.house.times, key)
+        return self.desk.chosen(name, f"Allowed for {words}", own, usual, quantity, PRACTICE)
