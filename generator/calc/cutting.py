@@ -171,6 +171,11 @@ def turning_force(
     -------
     N.
 
+    Raises
+    ------
+    OutsideRange
+        When the feed is not above zero, the depth is below, or the angle is not within 0 and 180 degrees.
+
     Notes
     -----
     Chip thickness 0.05 to 2.5 mm.
@@ -184,6 +189,10 @@ def turning_force(
     ------
     Kienzle (1952); DIN 6584.
     """
+    at_least_zero("depth of cut", depth, "m")
+    above_zero("feed", feed, "m/rev")
+    if not 0 < entering_angle < math.pi:
+        raise OutsideRange("entering angle", entering_angle, 0.0, math.pi, "edge against feed", "rad")
     return k_c11 * math.pow(feed * math.sin(entering_angle) / mm, -m_c) * depth * feed
 
 
@@ -249,7 +258,6 @@ def grooving_force(k_c11: Pressure, m_c: float, width: Length, feed: FeedPerRev)
     Kienzle (1952); DIN 6584.
     """
     above_zero("width of the tool", width, "m")
-    above_zero("feed", feed, "m/rev")
     return turning_force(k_c11, m_c, width, feed)
 
 

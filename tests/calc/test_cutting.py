@@ -90,6 +90,10 @@ def test_a_sharp_tool_a_worn_one_and_more_rake():
     [
         lambda: cutting.grooving_force(**CUTTER, width=0.0, feed=0.1 * mm),
         lambda: cutting.grooving_force(**CUTTER, width=3 * mm, feed=math.nan),
+        lambda: cutting.turning_force(**CUTTER, depth=2 * mm, feed=0.0),
+        lambda: cutting.turning_force(**CUTTER, depth=-2 * mm, feed=0.1 * mm),
+        lambda: cutting.turning_force(**CUTTER, depth=2 * mm, feed=0.1 * mm, entering_angle=0.0),
+        lambda: cutting.turning_force(**CUTTER, depth=2 * mm, feed=0.1 * mm, entering_angle=math.pi),
         lambda: cutting.likely_force(-1.0),
         lambda: cutting.likely_force(1.0, math.radians(21)),
         lambda: cutting.likely_force(1.0, math.nan),

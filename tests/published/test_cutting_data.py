@@ -19,7 +19,7 @@ from generator.calc.power import motor_power, spindle_torque, torque_at
 from generator.si import ft, ft_per_min, hp, inch, kW, lbf, m_per_min, mm, rev_per_min
 from generator.tables.cutting_feeds import feed_range
 from generator.tables.cutting_speeds import speed_range
-from generator.tables.materials import material_group
+from generator.tables.materials import material_group, material_groups
 
 SHOP_FORM = 4 / (12 / math.pi)  # the shop's 4 × CS ÷ D against the exact 12 × CS ÷ (π D)
 
@@ -129,6 +129,15 @@ def test_table_turning_of_steels(group, heavy, medium, light):
         assert rough.high >= printed * ft_per_min * 0.999999
     assert (finish.high / ft_per_min, finish.low / ft_per_min) == pytest.approx(light)
     assert "Ferrous Metals Data Book" in rough.source
+
+
+@pytest.mark.parametrize("group", material_groups())
+def test_threading_speeds_lie_in_the_shares_of_a_machine_shop_course(group):
+    """A quarter to a third of the turning speed, roughing to finishing: the rows from memory overlap it."""
+    found = speed_range(group, "thread")
+    rough, finish = speed_range(group, "turn rough"), speed_range(group, "turn finish")
+    assert found.low <= finish.high / 3
+    assert found.high >= rough.low / 4
 
 
 def test_example_finishing_half_as_fast_again():
