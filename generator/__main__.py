@@ -37,6 +37,18 @@ def main(argv: Sequence[str] | None = None) -> int:
         return INTERRUPTED
 
 
+def _gears(asked: argparse.Namespace) -> int:
+    from generator.gear_command import gears  # here, so that the other commands do not pay for it
+
+    return gears(asked)
+
+
+def _compare(asked: argparse.Namespace) -> int:
+    from generator.compare_command import compare  # here, as above
+
+    return compare(asked)
+
+
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="python -m generator",
@@ -105,6 +117,35 @@ def _parser() -> argparse.ArgumentParser:
     )
     thread.add_argument("designation", nargs="+", metavar="DESIGNATION", help='as on a drawing: "2-8 UN-2A"')
     thread.add_argument("--json", action="store_true", help="one JSON object a line, for other programs")
+
+    gears = verb(
+        "gears",
+        _gears,
+        "Find plate entry and change gears for leads: inch, metric, module or diametral pitch.",
+        'gears --lathe long-bed "8 tpi" "1.5 mm" "module 1" "16 DP"',
+    )
+    gears.add_argument(
+        "lead", nargs="+", metavar="LEAD", help='"8 tpi", "1.5 mm", "module 1", "16 DP", "2 mm, 3 starts"'
+    )
+    gears.add_argument("--lathe", metavar="NAME", help="a lathe of the shop (default: each of them)")
+    gears.add_argument(
+        "--over", metavar="LENGTH", help='sum errors over this length (default: "1 in" or "25 mm")'
+    )
+    takes_jobs(gears)
+    gears.add_argument("--json", action="store_true", help="one JSON object a line, for other programs")
+
+    compare = verb(
+        "compare",
+        _compare,
+        "Compare a job on its lathe with other lathes of the shop, and name the best one.",
+        "compare SW-113 --lathe thirteen-inch",
+    )
+    compare.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+    compare.add_argument(
+        "--lathe", nargs="+", action="extend", metavar="NAME", help="other lathes of the shop (default: all)"
+    )
+    takes_jobs(compare)
+    compare.add_argument("--json", action="store_true", help="one JSON object, for other programs")
 
     schema = verb(
         "schema",

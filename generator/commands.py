@@ -70,7 +70,7 @@ def check(asked: Namespace) -> int:
 
     jobs = Path(asked.jobs or "jobs")
     results: list[tuple[Path, Sheet | None, tuple[Problem, ...]]] = []
-    shops = _Shops(jobs)
+    shops = Shops(jobs)
     for path in _job_files(asked.job, jobs):
         try:
             results.append((path, make_sheet(path, shops.of(path)), ()))
@@ -98,7 +98,7 @@ def figures(asked: Namespace) -> int:
     jobs = Path(asked.jobs or "jobs")
     (path,) = _job_files([asked.job], jobs)
     try:
-        record = figures_record(make_sheet(path, _Shops(jobs).of(path)), path)
+        record = figures_record(make_sheet(path, Shops(jobs).of(path)), path)
     except JobProblems as error:
         for problem in error.problems:
             print(problem.with_caret(), file=sys.stderr)
@@ -191,7 +191,7 @@ def _site(asked: str | None, config_file: str) -> str | None:
     return str(Path(asked or "site").absolute())
 
 
-class _Shops:
+class Shops:
     """The shop's files beside each job's archive, each read once."""
 
     def __init__(self, jobs: Path) -> None:
@@ -217,10 +217,17 @@ def _job_files(asked: Sequence[str], jobs: Path) -> list[Path]:
         if not jobs.is_dir():
             raise UsageError(f"{jobs}: there is no such jobs folder; name a job file, or give --jobs")
         return find_jobs(jobs)
-    return [_job_file(one, jobs) for one in asked]
+    return [job_file(one, jobs) for one in asked]
 
 
-def _job_file(asked: str, jobs: Path) -> Path:
+def job_file(asked: str, jobs: Path) -> Path:
+    """The job file that was asked for: by file, folder, name of the folder or number.
+
+    Raises
+    ------
+    UsageError
+        When there is none, or several have the number.
+    """
     from generator.job.reading import find_jobs
 
     path = Path(asked)

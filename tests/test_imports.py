@@ -24,7 +24,9 @@ MAY_IMPORT = {  # part: the parts below it
     "render": {"sheet", *BOTTOM},
     "site": {"render", "sheet", "job", *BOTTOM},
     "commands": {"site", "render", "sheet", "job", *BOTTOM},
-    "__main__": {"commands", "errors"},
+    "gear_command": {"commands", "sheet", "job", "calc", "units", *BOTTOM},
+    "compare_command": {"commands", "site", "render", "sheet", "job", "units", *BOTTOM},
+    "__main__": {"commands", "gear_command", "compare_command", "errors"},
     "setup": set(),
     "__init__": set(),
 }

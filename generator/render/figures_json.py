@@ -54,14 +54,18 @@ def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:
     }
 
 
-def _figure(figure: Figure, system: System) -> dict[str, Any]:
+def figure_value(figure: Figure, system: System) -> dict[str, Any]:
+    """A figure's value in its own unit, not rounded for show, and the name of the unit."""
     own = figure.system or system
     value = figure.value
     if isinstance(value, int | float):
         value = _plain(value, figure.quantity, own)
+    return {"value": value, "unit": UNITS[figure.quantity].unit(own).name}
+
+
+def _figure(figure: Figure, system: System) -> dict[str, Any]:
     return {
-        "value": value,
-        "unit": UNITS[figure.quantity].unit(own).name,
+        **figure_value(figure, system),
         "working": working_line(figure, system),
         "source": figure.source,
         "assumed": figure.assumed,

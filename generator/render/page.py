@@ -23,6 +23,7 @@ from generator.render.svg import svg
 from generator.render.thread_view import thread_view
 from generator.render.view import NOT_READY, Page, view
 from generator.sheet.model import Sheet
+from generator.sheet.other_lathes import Comparison
 
 LONGEST_RUNNING_TEXT = 48  # characters that fit half a page's width in the margin
 STANDING_LINE = (
@@ -34,10 +35,13 @@ STANDING_LINE = (
 _environment = cache(environment)  # templates are compiled once in a process
 
 
-def render_page(sheet: Sheet) -> str:
-    """The body of a sheet's page: one ``<article class="sheet">``, complete and escaped."""
+def render_page(sheet: Sheet, compared: Comparison | None = None) -> str:
+    """The body of a sheet's page: one ``<article class="sheet">``, complete and escaped.
+
+    With a comparison the other lathes of the shop stand on it.
+    """
     env = _environment()
-    page = view(sheet)
+    page = view(sheet, compared)
     return env.get_template("sheet/page.html").render(
         page=page,
         page_style=page_style(page),

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
+from generator.render.compare_table import CompareTable, compare_table
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
 from generator.render.pass_table import PassTable, pass_table
@@ -26,6 +27,7 @@ from generator.sheet.model import (
     Step,
     TitleField,
 )
+from generator.sheet.other_lathes import Comparison
 
 NOT_READY = "NOT READY TO RUN"
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
@@ -108,6 +110,7 @@ class Page:
     inspection: tuple[InspectionRow, ...]
     over_wires: str
     appendix: tuple[FigureLine, ...] = field(repr=False)
+    other_lathes: CompareTable | None = None
 
 
 def may_run(sheet: Sheet) -> bool:
@@ -115,8 +118,8 @@ def may_run(sheet: Sheet) -> bool:
     return sheet.ready and not any(finding.level == "stop" for finding in sheet.findings)
 
 
-def view(sheet: Sheet) -> Page:
-    """Turn a sheet into the strings and flags of its page."""
+def view(sheet: Sheet, compared: Comparison | None = None) -> Page:
+    """Turn a sheet, and what was found on the other lathes, into the strings and flags of its page."""
     ready = may_run(sheet)
     lines = figure_lines(sheet)
     blocks = {section.id: _block(section, lines) for section in sheet.sections}
@@ -152,6 +155,7 @@ def view(sheet: Sheet) -> Page:
         inspection=tuple(_inspection(sheet)),
         over_wires=_over_wires(sheet),
         appendix=tuple(lines.values()),
+        other_lathes=compare_table(compared) if compared else None,
     )
 
 

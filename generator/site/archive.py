@@ -1,6 +1,6 @@
 """The archive: every job folder becomes a sheet or a page of its problems, and a row in the table of jobs.
 
-    find_jobs -> make_sheet -> make_entry (a body at a time goes to disk) -> Archive -> index_script
+    find_jobs -> compare_job -> make_entry (a body at a time goes to disk) -> Archive -> index_script
 
 One bad job never hides the others, and nothing in the jobs folder is written.
 """
@@ -22,6 +22,7 @@ from generator.job.shop import Shop
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import Kind, Sheet
+from generator.sheet.other_lathes import Comparison, comparison
 
 log = logging.getLogger(__name__)
 
@@ -137,9 +138,10 @@ def make_archive(jobs_dir: Path, pages: Path) -> Archive:
 def make_entry(path: Path, shop: Shop | JobProblems) -> tuple[Entry, str]:
     """One job's row and the body of its page; never raises for what a file holds."""
     try:
-        sheet = make_sheet(path, shop)
+        compared = compare_job(path, shop)
         with faults_as_problems(path):
-            return _sheet_entry(path, sheet), render_page(sheet)
+            sheet = compared.here.sheet
+            return _sheet_entry(path, sheet), render_page(sheet, compared)
     except JobProblems as error:
         return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
 
@@ -152,14 +154,33 @@ def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
     JobProblems
         What is wrong with the job file or with the shop's files, and nothing else.
     """
-    if isinstance(shop, JobProblems):
-        try:
-            read_job(path)
-        except JobProblems as error:
-            raise JobProblems([*error.problems, *shop.problems]) from error
-        raise shop
+    whole = _whole_shop(path, shop)
     with faults_as_problems(path):
-        return compute_sheet(read_job(path, shop), shop)
+        return compute_sheet(read_job(path, whole), whole)
+
+
+def compare_job(path: Path, shop: Shop | JobProblems) -> Comparison:
+    """Read and compute one job, on its own lathe and on every other one of the shop.
+
+    Raises
+    ------
+    JobProblems
+        As `make_sheet`.
+    """
+    whole = _whole_shop(path, shop)
+    with faults_as_problems(path):
+        return comparison(read_job(path, whole), whole)
+
+
+def _whole_shop(path: Path, shop: Shop | JobProblems) -> Shop:
+    """The shop, or all that is wrong with it and with the job."""
+    if not isinstance(shop, JobProblems):
+        return shop
+    try:
+        read_job(path)
+    except JobProblems as error:
+        raise JobProblems([*error.problems, *shop.problems]) from error
+    raise shop
 
 
 def try_shop(folder: Path) -> Shop | JobProblems:

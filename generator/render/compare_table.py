@@ -1,0 +1,193 @@
+"""The comparison with the other lathes of the shop as finished strings for the page.
+
+    CompareTable, compare_table   the lathes in order, the rows that differ side by side, and what stays
+    line_words, label_words       one lathe's part of a row, and what the row is about
+    summary_words                 the best lathe in a sentence
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from generator.render.formats import written
+from generator.sheet.best_lathe import Ranked
+from generator.sheet.compare import Compared, Line, Row, Verdict
+from generator.sheet.model import Sheet, System
+from generator.sheet.other_lathes import Comparison
+
+MOST_BESIDE = 3  # other lathes in one table of a page
+NOTHING = "–"
+NO_LATHE = "No lathe of the shop runs it as it is planned."
+JUDGES_NOTHING = "As far as the records of the lathes say; common practice, no source."
+_MARKS: dict[Verdict, str] = {"cannot be done": "CANNOT BE DONE", "not known": "NOT KNOWN"}
+
+
+@dataclass(frozen=True)
+class LatheCell:
+    """What one lathe says in one row; `mark` is a word that must not be missed."""
+
+    text: str
+    mark: str = ""
+    reason: str = ""
+
+
+@dataclass(frozen=True)
+class CompareRow:
+    """One row: its label, then a cell for each lathe, the job's own first."""
+
+    label: str
+    cells: tuple[LatheCell, ...]
+
+
+@dataclass(frozen=True)
+class CompareGroup:
+    """Rows under one heading."""
+
+    title: str
+    rows: tuple[CompareRow, ...]
+
+
+@dataclass(frozen=True)
+class ComparePart:
+    """A table that fits a page's width: names of the lathes, the job's own first."""
+
+    lathes: tuple[str, ...]
+    groups: tuple[CompareGroup, ...]
+
+    @property
+    def columns(self) -> str:
+        """How many columns the table has, the labels included."""
+        return str(len(self.lathes) + 1)
+
+
+@dataclass(frozen=True)
+class RankLine:
+    """One lathe in its place."""
+
+    place: str
+    name: str
+    reason: str
+    planned: bool
+
+
+@dataclass(frozen=True)
+class CompareTable:
+    """The whole section of the page."""
+
+    planned: str
+    summary: str
+    ranking: tuple[RankLine, ...]
+    parts: tuple[ComparePart, ...]
+    stays: tuple[str, ...]
+    note: str
+
+
+def compare_table(compared: Comparison) -> CompareTable | None:
+    """The section "Another lathe"; None in a shop with one lathe."""
+    if not compared.others:
+        return None
+    sheet = compared.here.sheet
+    beside = [
+        compared.others[start : start + MOST_BESIDE] for start in range(0, len(compared.others), MOST_BESIDE)
+    ]
+    rows = (_row(compared.others[0].rows, id) for id in _ids(compared.others, differ=False))
+    stays = [row for row in rows if row is not None and row.here is not None]
+    return CompareTable(
+        planned=compared.here.lathe.name,
+        summary=summary_words(compared),
+        ranking=tuple(_rank_line(one, compared) for one in compared.ranking),
+        parts=tuple(_part(compared, others, sheet) for others in beside),
+        stays=tuple(says_words(row, sheet.system) for row in stays),
+        note=JUDGES_NOTHING,
+    )
+
+
+def _rank_line(ranked: Ranked, compared: Comparison) -> RankLine:
+    planned = ranked.on is compared.here
+    return RankLine(str(ranked.place), ranked.on.lathe.name, ranked.reason, planned)
+
+
+def summary_words(compared: Comparison) -> str:
+    """The best lathe in a sentence."""
+    best = compared.ranking[0]
+    if best.stops:
+        return f"{NO_LATHE} It comes nearest on {best.on.lathe.name}."
+    planned = ", the one it is planned for" if best.on is compared.here else ""
+    return f"Best lathe of the shop for this job: {best.on.lathe.name}{planned}."
+
+
+# -- rows -----------------------------------------------------------------------------------------------
+
+
+def _ids(others: Sequence[Compared], *, differ: bool) -> list[str]:
+    """The rows in which some lathe differs from the job's own; or those that stay the same on all."""
+    ids: dict[str, bool] = {}
+    for one in others:
+        for row in one.rows:
+            ids[row.id] = ids.get(row.id, False) or (row.verdict != "stays" and not unknown_anyhow(row))
+    return [id for id, differs in ids.items() if differs is differ]
+
+
+def unknown_anyhow(row: Row) -> bool:
+    """True for what is known on neither lathe: it is no difference between them."""
+    return row.verdict == "not known" and row.here is not None and not row.here.is_known
+
+
+def _row(rows: Sequence[Row], id: str) -> Row | None:
+    return next((row for row in rows if row.id == id), None)
+
+
+def _part(compared: Comparison, others: Sequence[Compared], sheet: Sheet) -> ComparePart:
+    groups: dict[str, list[CompareRow]] = {}
+    for id in _in_group_order(others):
+        rows = [_row(one.rows, id) for one in others]
+        named = next(row for row in rows if row is not None)
+        here = next((row.here for row in rows if row is not None and row.here is not None), None)
+        cells = (LatheCell(line_words(here, sheet.system)), *(_cell(row, sheet.system) for row in rows))
+        groups.setdefault(named.group, []).append(CompareRow(label_words(named, sheet.system), cells))
+    return ComparePart(
+        (compared.here.lathe.name, *(one.there.lathe.name for one in others)),
+        tuple(CompareGroup(title, tuple(rows)) for title, rows in groups.items()),
+    )
+
+
+def _in_group_order(others: Sequence[Compared]) -> list[str]:
+    """The rows that differ; those that only a later lathe has stand with their group."""
+    groups = list(dict.fromkeys(row.group for one in others for row in one.rows))
+    group_of = {row.id: groups.index(row.group) for one in others for row in one.rows}
+    return sorted(_ids(others, differ=True), key=lambda id: group_of[id])
+
+
+def _cell(row: Row | None, system: System) -> LatheCell:
+    if row is None:
+        return LatheCell(NOTHING)
+    if row.verdict == "stays":
+        words = line_words(row.there, system)
+        return LatheCell("the same" if words == line_words(row.here, system) else words)
+    known = row.there is not None and row.there.is_known
+    text = line_words(row.there, system) if known or row.verdict == "changes" else ""
+    return LatheCell(text, _MARKS.get(row.verdict, ""), row.reason)
+
+
+def line_words(line: Line | None, system: System) -> str:
+    """What a lathe says in a row: what it allows, where the figure is the work's own and in the label."""
+    if line is None:
+        return NOTHING
+    values = "; ".join(written(figure, system).text for figure in line.figures)
+    if line.fits and line.limit:
+        return line.limit
+    return f"{values}; {line.limit}" if line.limit else values
+
+
+def label_words(row: Row, system: System) -> str:
+    """The label, with the work's own size where the row is about it."""
+    line = row.here or row.there
+    if line is None or not line.fits or not line.limit:
+        return row.label
+    return f"{row.label}, {'; '.join(written(figure, system).text for figure in line.figures)}"
+
+
+def says_words(row: Row, system: System) -> str:
+    """A row that stays, in words."""
+    return f"{label_words(row, system)}: {line_words(row.here, system)}"

@@ -1,0 +1,68 @@
+"""The comparison with the other lathes as plain text for people: the best lathe, then each other lathe."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator
+from typing import Final
+
+from generator.render.compare_table import (
+    JUDGES_NOTHING,
+    label_words,
+    line_words,
+    says_words,
+    summary_words,
+    unknown_anyhow,
+)
+from generator.sheet.compare import Compared, Verdict
+from generator.sheet.model import System
+from generator.sheet.other_lathes import Comparison
+
+WIDTH, INDENT = 100, 4
+DIFFERS: Final[tuple[Verdict, ...]] = ("cannot be done", "changes", "not known")
+
+
+def compare_lines(compared: Comparison) -> Iterator[str]:
+    """Plain text for people: the best lathe, then each other lathe row by row."""
+    sheet = compared.here.sheet
+    yield f"{sheet.job} {sheet.title}, planned for {compared.here.lathe.name}"
+    yield ""
+    yield summary_words(compared)
+    for ranked in compared.ranking:
+        yield from _wrapped(f"{ranked.place}. {ranked.on.lathe.name}: {ranked.reason}", INDENT)
+    yield JUDGES_NOTHING
+    for one in compared.others:
+        yield ""
+        yield f"{one.there.lathe.name}: {_verdict_words(one)}"
+        yield from _block(one, sheet.system)
+
+
+def _verdict_words(one: Compared) -> str:
+    if one.can_be_done:
+        return "nothing stops it there"
+    if one.having("cannot be done"):
+        return "it cannot be done there as it is planned"
+    return "what stops it here stops it there"
+
+
+def _block(one: Compared, system: System) -> Iterator[str]:
+    for verdict in DIFFERS:
+        rows = [row for row in one.having(verdict) if not unknown_anyhow(row)]
+        if rows:
+            yield f"  {verdict}"
+        for row in rows:
+            here, there = line_words(row.here, system), line_words(row.there, system)
+            values = "" if row.here is None and row.there is None else f": {here} -> {there}"
+            yield from _wrapped(f"{label_words(row, system)}{values}", INDENT)
+            if row.reason:
+                yield from _wrapped(row.reason, 2 * INDENT)
+    stays = one.having("stays")
+    if stays:
+        yield "  stays"
+        yield from _wrapped("; ".join(says_words(row, system) for row in stays if row.here), INDENT)
+
+
+def _wrapped(text: str, indent: int) -> list[str]:
+    return textwrap.wrap(
+        text, WIDTH, initial_indent=" " * indent, subsequent_indent=" " * (indent + 2), break_on_hyphens=False
+    )

@@ -1,0 +1,300 @@
+"""What one lathe has to say about a job, line by line, read off its finished sheet by the stable names.
+
+`lathe_lines` goes the way of a machinist who is asked to take the job over: is the work held, does the
+carriage reach, which levers, where do the half nuts close, which step, what do the dials read, the other
+operations, has the lathe the power, how long does it take, and what could not be checked.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Final
+
+from generator.job.lathe import Dial, Lathe
+from generator.sheet.compare import Line, OnLathe
+from generator.sheet.model import Figure, Kind, OperationLine, PassLine, Sheet, System
+from generator.sheet.wording import rpm_words
+from generator.si import inch, mm
+
+HELD, REACH, LEVERS = "Can it be held", "Does it reach", "Levers and gears"
+NUTS, SPINDLE, DIALS = "Half nuts and thread dial", "Spindle", "Dials"
+OPERATIONS, POWER, TIME = "Other operations", "Power and stiffness", "Time"
+NOT_KNOWN, FOUND = "What is not known", "What else is found"
+
+OFF_DIAMETER: Final[Mapping[System, tuple[float, str]]] = {
+    "inch": (0.010 * inch, "0.010 in"), "mm": (0.2 * mm, "0.2 mm"),
+}
+COLUMNS: Final = ("step", "feed", "passes", "dial")  # of an operation: what is set, and may differ
+
+
+@dataclass(frozen=True)
+class Named:
+    """A row that shows a figure of the sheet."""
+
+    group: str
+    name: str
+    limited: bool = False  # its note says what the lathe allows
+    noted: bool = False  # its note says why it is so on this lathe
+
+
+HOLDING: Final = (
+    Named(HELD, "capacity.swing_over_bed", limited=True),
+    Named(HELD, "capacity.swing_over_cross_slide", limited=True),
+    Named(HELD, "capacity.between_centers", limited=True),
+    Named(HELD, "capacity.chuck", limited=True),
+    Named(HELD, "capacity.steady", limited=True),
+    Named(HELD, "holding.steady.position", noted=True),
+    Named(HELD, "capacity.spindle_bore", limited=True),
+)
+SLIDES: Final = (
+    Named(REACH, "reach.compound_travel", limited=True),
+    Named(REACH, "reach.cross_travel", limited=True),
+)
+CARRIAGE: Final = (  # where no room is worked out cut by cut
+    Named(REACH, "capacity.carriage", limited=True),
+    Named(REACH, "capacity.carriage_to_chuck", limited=True),
+)
+GEARING: Final = (Named(LEVERS, "lathe.gearbox"), Named(LEVERS, "lathe.change_gears", noted=True))
+ROOMS: Final = re.compile(r"reach\..+\.(left|right)")  # what is left beside what travels, cut by cut
+STIFFNESS: Final = (Named(POWER, "holding.diameter_error.max"),)
+TIMES: Final = (Named(TIME, "time.set_up"), Named(TIME, "time.total"))
+
+ROOM: Final = "reach.room"
+ROW_OF_FINDING: Final[Mapping[str, str]] = {
+    "swing-bed": "capacity.swing_over_bed",
+    "swing-slide": "capacity.swing_over_cross_slide",
+    "too-long": "capacity.between_centers",
+    "chuck-missing": "capacity.chuck",
+    "chuck-range": "capacity.chuck",
+    "grip-past-jaws": "capacity.chuck",
+    "steady-missing": "capacity.steady",
+    "steady-range": "capacity.steady",
+    "steady-place": "holding.steady.position",
+    "steady-better": "holding.steady.position",
+    "cut-in-jaws": ROOM,
+    "quill-out": ROOM,
+    "compound-travel": "reach.compound_travel",
+    "cross-travel": "reach.cross_travel",
+    "spindle-bore": "capacity.spindle_bore",
+    "hoist": "lift",
+    "lift": "lift",
+    "gearbox": "lathe.gearbox",
+    "gearbox-unknown": "lathe.gearbox",
+    "change-gears": "lathe.gearbox",
+    "dial-gear": "lathe.thread_dial",
+    "thread-dial-unknown": "lathe.thread_dial",
+    "half-nuts-closed": "lathe.thread_dial",
+    "dial-starts": "lathe.thread_dial",
+    "screwed-nose": "lathe.thread_dial",
+    "spindle-too-fast": "spindle.step",
+    "spindle-step": "spindle.step",
+    "spindle-fast": "spindle.step",
+    "chuck-speed": "spindle.step",
+    "chuck-speed-unknown": "spindle.step",
+    "relief-time": "relief.time",
+    "dial-coarse": "passes.last",
+    "many-passes": "passes.count",
+    "power": "passes.power",
+    "deflection": "holding.diameter_error.max",
+    "not-checked": "not-checked",
+}
+
+
+def row_of(finding: str) -> str:
+    """The row that a finding belongs to, by its id.
+
+    >>> row_of("swing-bed"), row_of("carriage-meets-steady")
+    ('capacity.swing_over_bed', 'reach.room')
+    """
+    return ROOM if "-meets-" in finding else ROW_OF_FINDING.get(finding, finding)
+
+
+def lathe_lines(on: OnLathe) -> dict[str, Line]:
+    """Every line that this lathe has for the job, by its row, in the order of the rows."""
+    lines = [
+        *_named(on, HOLDING),
+        *_lifting(on),
+        *_reach(on),
+        *_named(on, GEARING),
+        *_half_nuts(on),
+        *_spindle(on),
+        *_passes(on),
+        *_cross_dial(on),
+        *_operations(on),
+        *_power(on),
+        *_named(on, STIFFNESS),
+        *_named(on, TIMES),
+        *_not_checked(on),
+    ]
+    return {line.id: line for line in lines}
+
+
+def _named(on: OnLathe, rows: tuple[Named, ...]) -> Iterator[Line]:
+    for row in rows:
+        figure = on.sheet.figures.get(row.name)
+        if figure is not None:
+            limit = figure.note if row.limited else ""
+            why = f"{capital(figure.note)}." if row.noted and figure.note else ""
+            fits = row.limited and row.group == HELD
+            yield Line(row.name, row.group, figure.label, (figure,), limit, why, fits=fits)
+
+
+def _words(name: str, label: str, words: str, lathe: Lathe, note: str = "") -> Figure:
+    """A figure of words from the lathe's own record."""
+    return Figure(name, label, words, "text", Kind.SHOP, f"jobs/_shop/lathes/{lathe.lathe}.yml", note=note)
+
+
+def _lifting(on: OnLathe) -> Iterator[Line]:
+    """The weight against the hoist: not known only where one person does not lift it."""
+    weight, alone = (on.sheet.figures.get(name) for name in ("holding.weight", "holding.lift_alone"))
+    if weight is None:
+        return
+    hoist = on.lathe.hoist
+    heavy = bool(alone and _number(weight) > _number(alone))
+    limit = f"its hoist lifts {hoist.with_unit}" if hoist else "no hoist in its record"
+    known = hoist is not None or not heavy
+    why = "" if known else f"The record of {on.lathe.name} names no hoist, and one person does not lift this."
+    yield Line("lift", HELD, weight.label, (weight,), limit, why, known, fits=True)
+
+
+def _number(figure: Figure) -> float:
+    return float(figure.value) if isinstance(figure.value, int | float) else 0.0
+
+
+def _reach(on: OnLathe) -> Iterator[Line]:
+    """The least room of all cuts, and the travel of the slides."""
+    rooms = [
+        figure for name, figure in on.sheet.figures.items()
+        if ROOMS.fullmatch(name) and figure.value is not None
+    ]
+    if not rooms:
+        rooms = [line.figures[0] for line in _named(on, CARRIAGE) if line.is_known]
+    if rooms:
+        tightest = min(rooms, key=_number)
+        limit = "; ".join(filter(None, (tightest.label, tightest.note)))
+        yield Line(ROOM, REACH, "Least room along the bed", (replace(tightest, name=ROOM),), limit)
+    yield from _named(on, SLIDES)
+
+
+def _half_nuts(on: OnLathe) -> Iterator[Line]:
+    figure, rule = (on.sheet.figures.get(name) for name in ("lathe.thread_dial", "lathe.thread_dial.rule"))
+    if figure is not None:
+        why = f"{capital(str(rule.value))}." if rule is not None and rule.value else ""
+        yield Line(figure.name, NUTS, figure.label, (figure,), why=why)
+
+
+def capital(text: str) -> str:
+    """A sentence from words that do not begin with a capital letter.
+
+    >>> capital("any line")
+    'Any line'
+    """
+    return text[:1].upper() + text[1:]
+
+
+def _spindle(on: OnLathe) -> Iterator[Line]:
+    step, wanted, time = (on.sheet.figures.get(n) for n in ("spindle.step", "spindle.wanted", "relief.time"))
+    if step is not None:
+        why = ""
+        if step.kind is Kind.COMPUTED and wanted is not None and _number(wanted):
+            why = f"The highest step that {on.lathe.name} has up to {rpm_words(_number(wanted))}."
+        yield Line(step.name, SPINDLE, step.label, (step,), why=why or step.note)
+    if time is not None:
+        yield Line(time.name, SPINDLE, time.label, (time,))
+
+
+# -- dials ----------------------------------------------------------------------------------------------
+
+
+def _passes(on: OnLathe) -> Iterator[Line]:
+    """First and last pass in divisions of this lathe's dial, and how many there are."""
+    sheet = on.sheet
+    cuts = [line for line in sheet.passes if not line.spring]
+    why = f"Set on the {sheet.pass_dial}." if sheet.pass_dial else ""
+    for id, label, line in zip(
+        ("passes.first", "passes.last"), ("First pass, dial reading", "Last pass, dial reading"),
+        (cuts[0], cuts[-1]) if cuts else (None, None), strict=True,
+    ):
+        if line is not None:
+            yield Line(id, DIALS, label, (_reading(id, label, line, on),), why=why)
+        elif "passes.travel" in sheet.figures:
+            blank = Figure(
+                id, label, None, "length", Kind.UNKNOWN, "", note="No pass table: a finding stops the sheet."
+            )
+            yield Line(id, DIALS, label, (blank,))
+    yield from _named(on, (Named(DIALS, "passes.count"),))
+
+
+def _infeed_dial(on: OnLathe) -> Dial:
+    """The dial of the slide that feeds in: straight in with the cross slide, else the compound."""
+    angle = on.sheet.figures.get("passes.infeed_angle")
+    straight = angle is not None and angle.value == 0
+    return on.lathe.cross_dial if straight else on.lathe.compound_dial
+
+
+def _reading(id: str, label: str, line: PassLine, on: OnLathe) -> Figure:
+    """Turns and divisions as they are counted on this dial."""
+    dial = _infeed_dial(on)
+    turns = f"{line.dial_turns} turn{'' if line.dial_turns == 1 else 's'} and " if line.dial_turns else ""
+    count = _count(line.dial_reading / dial.division.si)
+    return _words(id, label, f"{turns}{count} divisions of {dial.division.with_unit}", on.lathe)
+
+
+def _count(divisions: float) -> str:
+    """Divisions to a tenth, as far as an eye reads between two lines."""
+    return f"{divisions:.1f}".removesuffix(".0")
+
+
+def _cross_dial(on: OnLathe) -> Iterator[Line]:
+    """What a cut off the diameter shows on the cross dial: radius and diameter dials differ by two."""
+    taken, words = OFF_DIAMETER[on.sheet.system]
+    dial = on.lathe.cross_dial
+    shown = taken if dial.reads == "diameter" else taken / 2
+    count = _count(shown / dial.division.si)
+    label = f"Cross dial for {words} off the diameter"
+    figure = _words("cross_dial", label, f"{count} divisions of {dial.division.with_unit}", on.lathe)
+    yield Line("cross_dial", DIALS, label, (figure,), why=f"This cross dial reads {dial.reads}.")
+
+
+# -- operations, power, what is not known -----------------------------------------------------------------
+
+
+def _operations(on: OnLathe) -> Iterator[Line]:
+    """What is set for each operation but the thread, which has rows of its own."""
+    for operation in on.sheet.operations:
+        figures = tuple(_set_for(operation, on.sheet))
+        if figures and operation.name != "thread":
+            label = f"{operation.number} {operation.title}"
+            yield Line(f"operation.{operation.number}", OPERATIONS, label, figures)
+
+
+def _set_for(operation: OperationLine, sheet: Sheet) -> Iterator[Figure]:
+    for column in COLUMNS:
+        figure = sheet.figures.get(operation.figures.get(column, ""))
+        if figure is not None:
+            yield figure
+
+
+def _power(on: OnLathe) -> Iterator[Line]:
+    figure = on.sheet.figures.get("passes.power")
+    if figure is None:
+        return
+    motor = on.lathe.power
+    limit = f"the motor has {motor.with_unit}" if motor else ""
+    why = "" if motor else f"The record of {on.lathe.name} does not say how strong the motor is."
+    label = f"{figure.label}, heaviest threading pass"
+    yield Line(figure.name, POWER, label, (figure,), limit, why, motor is not None)
+
+
+def _not_checked(on: OnLathe) -> Iterator[Line]:
+    """What was not checked on this lathe because its record does not say."""
+    for finding in on.sheet.findings:
+        if finding.id == "not-checked":
+            items = finding.text.partition(": ")[2].rstrip(".")
+            figure = replace(_words("not-checked", "Not checked", items, on.lathe), kind=Kind.UNKNOWN)
+            yield Line("not-checked", NOT_KNOWN, "Not checked", (figure,), why=finding.text, known=False)
+            return
+    nothing = _words("not-checked", "Not checked", "nothing", on.lathe)
+    yield Line("not-checked", NOT_KNOWN, "Not checked", (nothing,))

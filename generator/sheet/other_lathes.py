@@ -1,0 +1,138 @@
+"""A job of the archive on every other lathe of the shop.
+
+    on_lathe           the job computed as if its file named another lathe
+    comparison         the job on its own lathe beside the others, and the best of them
+
+The job file is taken as it stands but for two kinds of entry that belong to the lathe they were chosen for:
+a spindle step or a feed that the other lathe does not have, and a place of the steady rest that it cannot
+use. Those are left to the sheet there, and the comparison says so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from generator.calc import spindle
+from generator.job.fields import Given
+from generator.job.lathe import Lathe
+from generator.job.model import Job
+from generator.job.reading import ReadJob
+from generator.job.shop import Shop
+from generator.sheet.best_lathe import Ranked, ranking
+from generator.sheet.compare import Compared, LetGo, OnLathe, compare
+from generator.sheet.compare_lines import FOUND, lathe_lines, row_of
+from generator.sheet.compute import compute_sheet
+from generator.sheet.model import Sheet
+
+STEADY_FAULTS = ("steady-place", "carriage-meets-steady")  # cured by another place, if there is one
+KEYS = ("spindle", "feed")  # of an operation: what belongs to the lathe it was chosen for
+SAME_FEED = 1e-6  # share within which two feeds are one
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """The job on its own lathe, beside the others, and all of them in order of preference."""
+
+    here: OnLathe
+    others: tuple[Compared, ...]
+    ranking: tuple[Ranked, ...]
+
+
+def comparison(read: ReadJob, shop: Shop) -> Comparison:
+    """Compute the job on its own lathe and on every other one of the shop, and compare.
+
+    Raises
+    ------
+    JobProblems
+        As `compute_sheet`.
+    """
+    sheet = compute_sheet(read, shop)  # first: it says so when the shop does not have the lathe
+    here = OnLathe(shop.lathes[read.job.lathe], sheet)
+    others = [on_lathe(read, shop, name, here) for name in shop.lathes if name != read.job.lathe]
+    lines = lathe_lines(here)
+    compared = tuple(
+        compare(here, other, lines, lathe_lines(other), row_of, FOUND) for other in others
+    )
+    return Comparison(here, compared, ranking([here, *others], here))
+
+
+def on_lathe(read: ReadJob, shop: Shop, name: str, here: OnLathe) -> OnLathe:
+    """The job as if its file said `lathe: name`, without the choices that only its own lathe can carry out.
+
+    Raises
+    ------
+    JobProblems
+        As `compute_sheet`.
+    """
+    lathe = shop.lathes[name]
+    let_go = tuple(_steps_and_feeds(read.job, lathe, here.lathe))
+    sheet = compute_sheet(_moved(read, name, let_go), shop)
+    place = _steady_place(read, lathe, here, sheet)
+    if place is not None:
+        let_go = (*let_go, place)
+        sheet = compute_sheet(_moved(read, name, let_go), shop)
+    return OnLathe(lathe, sheet, let_go)
+
+
+def _moved(read: ReadJob, name: str, let_go: Sequence[LetGo]) -> ReadJob:
+    """The job with another lathe and without some of its entries."""
+    gone = {one.field for one in let_go}
+    job = read.job
+    operations = []
+    for place, operation in enumerate(job.operations):
+        dropped = {key: None for key in KEYS if _field(place, operation.name, key) in gone}
+        given = operation.given.model_copy(update=dropped)
+        operations.append(operation.model_copy(update={operation.name: given}) if dropped else operation)
+    changes: dict[str, Any] = {"lathe": name, "operations": operations}
+    if "holding.steady.at" in gone and job.holding.steady is not None:
+        steady = job.holding.steady.model_copy(update={"at": "auto"})
+        changes["holding"] = job.holding.model_copy(update={"steady": steady})
+    return replace(read, job=job.model_copy(update=changes))
+
+
+def _field(place: int, operation: str, key: str) -> str:
+    return f"operations.{place}.{operation}.{key}"
+
+
+def _steps_and_feeds(job: Job, lathe: Lathe, own: Lathe) -> Iterator[LetGo]:
+    """Steps and feeds in the job file that the other lathe does not have."""
+    for place, operation in enumerate(job.operations):
+        row = "spindle.step" if operation.name == "thread" else f"operation.{place + 1}"
+        for key, what, has in (("spindle", "step", _has_step), ("feed", "feed", _has_feed)):
+            given: Given | None = getattr(operation.given, key, None)
+            if given is None or has(lathe, given):
+                continue
+            chosen = f"was chosen for {own.name}" if has(own, given) else f"is none of {own.name}"
+            text = (
+                f"The {what} of {given.with_unit} in the job file (line {given.where.line}) {chosen}; "
+                f"{lathe.name} has none such, so it is chosen anew here."
+            )
+            field = _field(place, operation.name, key)
+            yield LetGo(row, field, given.with_unit, given.where, text)
+
+
+def _has_step(lathe: Lathe, step: Given) -> bool:
+    return any(spindle.same(one.si, step.si) for one in lathe.spindle.speeds)
+
+
+def _has_feed(lathe: Lathe, feed: Given) -> bool:
+    """True when the lathe has the feed, or its record does not say which it has."""
+    known = [*lathe.feeds.along, *lathe.feeds.across] if lathe.feeds else []
+    return not known or any(abs(one.si - feed.si) <= SAME_FEED * feed.si for one in known)
+
+
+def _steady_place(read: ReadJob, lathe: Lathe, here: OnLathe, there: Sheet) -> LetGo | None:
+    """The given place of the steady rest, where it stops the job on this lathe and not on its own."""
+    steady = read.job.holding.steady
+    if steady is None or not isinstance(steady.at, Given):
+        return None
+    faults: Mapping[str, Any] = {one.id: one for one in there.findings if one.id in STEADY_FAULTS}
+    if not faults or any(one.id in STEADY_FAULTS for one in here.stops):
+        return None
+    text = (
+        f"The steady rest's place, {steady.at.with_unit} from the chuck face (line {steady.at.where.line}), "
+        f"was chosen for {here.lathe.name} and does not do on {lathe.name}: it is placed anew here."
+    )
+    return LetGo("holding.steady.position", "holding.steady.at", steady.at.with_unit, steady.at.where, text)
