@@ -72,6 +72,19 @@ class Geared:
         """
         return self.error * length
 
+    def off(self) -> str:
+        """The error of lead in words, in percent and in parts in a million.
+
+        Examples
+        --------
+        >>> from generator.calc.wanted_lead import lead_of_length
+        >>> Geared(lead_of_length(Fraction(127, 100)), Setting(Fraction(1)), Train((80, 63))).off()
+        '0.0125 % (125 ppm) too short'
+        """
+        percent, ppm = abs(self.error) * 100, abs(self.error) * 1e6
+        millionths = f"{ppm:.3g}" if ppm < 1000 else f"{ppm:.0f}"
+        return f"{percent:.3g} % ({millionths} ppm) too {'long' if self.error > 0 else 'short'}"
+
     def describe(self) -> str:
         """The gears and the entry, in the words of a sheet.
 

@@ -168,7 +168,7 @@ def _lay_closest(
     along = f"{length_words(length, thread.system)} of {'engagement' if engagement else 'thread'}"
     said = (
         f"{lathe.name} cannot cut a lead of {best.wanted.words} exactly. The closest it comes is "
-        f"{best.describe()}, {_off(best)}: {fine_words(abs(best.over(length)), thread.system)} over "
+        f"{best.describe()}, {best.off()}: {fine_words(abs(best.over(length)), thread.system)} over "
         f"{along}, which acts like {fine_words(effect, thread.system)} on the pitch diameter, whose "
         f"tolerance is {fine_words(tolerance, thread.system)}."
     )
@@ -184,7 +184,7 @@ def _lay_closest(
         return GearPlan(None, False, "")
     if best.train is None:
         desk.lay(Figure(
-            NAME, "Gearbox", f"{best.describe()}, {_off(best)}", "text", Kind.SHOP, _record(lathe),
+            NAME, "Gearbox", f"{best.describe()}, {best.off()}", "text", Kind.SHOP, _record(lathe),
             note="not exact",
         ))
     else:
@@ -203,7 +203,7 @@ def _lay_error(best: Geared, thread: ThreadPlan, length: Length, effect: Length,
     desk.computed(
         f"{GEARS}.error", "Error of lead", best.error, "ratio", "{lead cut} ÷ {lead wanted} − 1",
         {"lead cut": (cut, "fine_length"), "lead wanted": (wanted, "fine_length")}, "arithmetic",
-        note=_off(best),
+        note=best.off(),
     )
     off = desk.computed(
         f"{GEARS}.error_over_engagement", "Error over the engaged length", abs(best.over(length)),
@@ -219,14 +219,8 @@ def _lay_error(best: Geared, thread: ThreadPlan, length: Length, effect: Length,
     )
 
 
-def _off(geared: Geared) -> str:
-    """The error of lead in words: percent and parts in a million."""
-    way = "too long" if geared.error > 0 else "too short"
-    return f"{abs(geared.error) * 100:.3g} % ({abs(geared.error) * 1e6:.3g} ppm) {way}"
-
-
 def _with_error(geared: Geared) -> str:
-    return geared.describe() + ("" if geared.exact else f", {_off(geared)}")
+    return geared.describe() + ("" if geared.exact else f", {geared.off()}")
 
 
 def _or_buy(found: Found, lathe: Lathe) -> str:

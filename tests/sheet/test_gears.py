@@ -164,7 +164,7 @@ def test_what_cannot_be_cut_names_the_gear_to_buy(with_gears):
 
 
 def test_a_record_without_change_gears_is_asked_for_them(sheet_of):
-    text = ids(sheet_of(METRIC))["gearbox"].text
+    text = ids(sheet_of(METRIC, lathe={"change_gears": None}))["gearbox"].text
     assert "change_gears" in text
     assert "13 threads per inch and 12 threads per inch" in text
 
@@ -196,7 +196,7 @@ def test_an_entry_without_change_wheels_comes_first(shop):
     box = Gearbox.model_validate(
         {"tpi": ["12.7"], "pitches": ["2 mm"], "tpi_with_gears": "spare wheels"}
     )
-    lathe = shop.lathes["long-bed"].model_copy(update={"gearbox": box})
+    lathe = shop.lathes["long-bed"].model_copy(update={"gearbox": box, "change_gears": None})
     found = find_lead(lathe, lead_of_tpi(Fraction("12.7")))
     assert [geared.describe() for geared in found.exact] == [
         "2 mm", "12 7/10 threads per inch, with spare wheels",
@@ -216,7 +216,8 @@ def test_an_entry_without_change_wheels_comes_first(shop):
     ],
 )
 def test_a_lead_stands_on_the_plate_exactly_or_not_at_all(shop, lead, entry):
-    found = find_lead(shop.lathes["thirteen-inch"], lead_of_length(lead)).exact
+    lathe = shop.lathes["thirteen-inch"].model_copy(update={"change_gears": None})
+    found = find_lead(lathe, lead_of_length(lead)).exact
     assert (found[0].describe() if found else None) == entry
 
 
