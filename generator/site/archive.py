@@ -21,25 +21,15 @@ from generator.job.reading import find_jobs, read_job, read_shop
 from generator.job.shop import Shop
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Kind, Sheet
+from generator.sheet.model import Sheet
 from generator.sheet.other_lathes import Comparison, comparison
+from generator.site.figure_names import FigureName, figure_names
 
 log = logging.getLogger(__name__)
 
 COLUMNS = ("number", "title", "thread", "material", "lathe", "holding", "year", "status")
 FILTERS = ("year", "lathe", "status")  # columns with few different words
-FROM_FILES = {Kind.GIVEN, Kind.MEASURED, Kind.SHOP, Kind.UNKNOWN}  # their source is a file or a person
 JOB_DEPTH = 3  # <year>/<job folder>/job.yml
-
-
-@dataclass(frozen=True)
-class FigureName:
-    """A figure name as the documentation lists it."""
-
-    name: str
-    label: str
-    quantity: str
-    source: str
 
 
 @dataclass(frozen=True)
@@ -243,18 +233,9 @@ def index_script(entries: Iterable[Entry]) -> str:
 
 
 def _sheet_entry(path: Path, sheet: Sheet) -> Entry:
-    names = tuple(
-        FigureName(
-            figure.name,
-            figure.label,
-            figure.quantity.replace("_", " "),
-            "" if figure.kind in FROM_FILES else figure.source,
-        )
-        for figure in sheet.figures.values()
-    )
     row = {**sheet.index, "year": path.parent.parent.name}
     sources = tuple(caution.source for caution in sheet.cautions)
-    return Entry(path, page_of(path), row, (), names, sources, sheet.pictures)
+    return Entry(path, page_of(path), row, (), figure_names(sheet), sources, sheet.pictures)
 
 
 def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:

@@ -1,0 +1,46 @@
+"""The names of a sheet's figures as the site lists them: those of an operation once, for every number.
+
+FigureName                one name with its label, its quantity, and the source that it rests on
+figure_names              all of one sheet
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from generator.sheet.model import Kind, Sheet
+
+FROM_FILES: Final = {Kind.GIVEN, Kind.MEASURED, Kind.SHOP, Kind.UNKNOWN}  # their source is a file or a person
+OPERATION: Final = "operation."
+
+
+@dataclass(frozen=True)
+class FigureName:
+    """A figure name as the documentation lists it."""
+
+    name: str
+    label: str
+    quantity: str
+    source: str
+
+
+def figure_names(sheet: Sheet) -> tuple[FigureName, ...]:
+    """Every figure of a sheet, in its order; `operation.3.feed` as `operation.<n>.feed`, once."""
+    titles = {str(line.number): f"{line.number} {line.title}: " for line in sheet.operations}
+    found: dict[tuple[str, str], FigureName] = {}
+    for figure in sheet.figures.values():
+        name, label = _general(figure.name, figure.label, titles)
+        source = "" if figure.kind in FROM_FILES else figure.source
+        found.setdefault(
+            (name, source), FigureName(name, label, figure.quantity.replace("_", " "), source)
+        )
+    return tuple(found.values())
+
+
+def _general(name: str, label: str, titles: dict[str, str]) -> tuple[str, str]:
+    """Name and label of a figure of one operation as those of any operation."""
+    number, _, rest = name.removeprefix(OPERATION).partition(".")
+    if not name.startswith(OPERATION) or not number.isdecimal():
+        return name, label
+    return f"{OPERATION}<n>.{rest}", f"Operation n: {label.removeprefix(titles.get(number, ''))}"
