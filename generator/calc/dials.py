@@ -97,17 +97,18 @@ def whole_graduations(
     return math.floor(count + 0.5 + NEARLY)
 
 
-def reading(travel: Length, dial: Dial) -> tuple[int, Length]:
+def reading(travel: Length, dial: Dial, back: bool = False) -> tuple[int, Length]:
     """Whole turns, and then the reading, of a dial that stood at zero.
 
     Parameters
     ----------
     travel : how far the slide has moved since zero, m
     dial : the slide's dial
+    back : the slide is turned back, as for an internal thread: the numbers run down from zero
 
     Returns
     -------
-    (turns, reading as the dial reads, m).
+    (turns, reading as the dial reads, m); turned back, whole turns back and the number then at the mark.
 
     Raises
     ------
@@ -126,6 +127,9 @@ def reading(travel: Length, dial: Dial) -> tuple[int, Length]:
     >>> turns, shown = reading(0.130, Dial(0.001, 0.4, "diameter"))
     >>> turns, round(shown, 6)
     (0, 0.26)
+    >>> turns, shown = reading(0.130, Dial(0.001, 0.1, "radius"), back=True)
+    >>> turns, round(shown, 6)
+    (1, 0.07)
 
     Source
     ------
@@ -135,4 +139,7 @@ def reading(travel: Length, dial: Dial) -> tuple[int, Length]:
         raise OutsideRange("travel from zero", travel, 0.0, None, "the dial counts from touch", "m")
     shown = travel * dial.per_travel / dial.division
     turns = math.floor((shown + NEARLY) / dial.divisions)
-    return turns, max(shown - turns * dial.divisions, 0.0) * dial.division
+    rest = max(shown - turns * dial.divisions, 0.0)
+    if back and rest > NEARLY:
+        rest = dial.divisions - rest
+    return turns, rest * dial.division

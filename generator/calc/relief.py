@@ -3,6 +3,7 @@
     least_width        narrowest relief for a pitch and a tool
     usual_width        the width where there is room
     default_diameter   under the root of the thread
+    default_recess     over the root of an internal thread
     corner_radius      smallest and largest usual corner radius
     wall               wall between a diameter and a bore
     reaction_time      seconds from the end of the thread to the shoulder
@@ -16,7 +17,7 @@ from typing import Literal
 from generator.errors import OutsideRange
 from generator.si import Length, Speed, SpindleSpeed, Time, inch, mm
 
-# On diameter. Common practice: 0.25 to 0.5 mm, 0.010 to 0.020 in.
+# On diameter, under an external root, over an internal one. Usual: 0.25 to 0.5 mm, 0.010 to 0.020 in.
 UNDER_ROOT = {"mm": 0.3 * mm, "inch": 0.012 * inch}
 LEAST_PITCHES = 1.5   # of pitch, beside the tool's own width; common practice
 USUAL_PITCHES = (2.0, 3.0)  # width in pitches where there is room; common practice
@@ -105,6 +106,35 @@ def default_diameter(root_diameter: Length, system: Literal["inch", "mm"]) -> Le
     return diameter
 
 
+def default_recess(root_diameter: Length, system: Literal["inch", "mm"]) -> Length:
+    """Diameter of an internal relief that nobody gave: a little over the root the tool leaves.
+
+    Parameters
+    ----------
+    root_diameter : root of the internal thread, its major diameter, m
+    system : whose round figure is added, 0.012 in or 0.3 mm
+
+    Returns
+    -------
+    Diameter, m.
+
+    Notes
+    -----
+    Major diameter + 0.010 to 0.020 in, 0.25 to 0.5 mm are usual; the owner's drawing or the thread's own
+    standard overrides.
+
+    Examples
+    --------
+    >>> round(default_recess(90.1e-3, "mm") * 1000, 3)
+    90.4
+
+    Source
+    ------
+    Common practice, no source. DIN 76-1 forms C and D: nominal diameter + 0.3 mm, + 0.5 mm from P 1 mm.
+    """
+    return root_diameter + UNDER_ROOT[system]
+
+
 def corner_radius(depth: Length) -> tuple[Length, Length]:
     """Usual corner radius of a relief: a quarter to a half of the thread's depth, never sharp.
 
@@ -129,7 +159,7 @@ def wall(diameter: Length, bore: Length) -> Length:
     Parameters
     ----------
     diameter : outside, m
-    bore : inside, m; 0 for solid work
+    bore : inside, of the bore or of an internal thread's root or recess, m; 0 for solid work
 
     Returns
     -------

@@ -9,6 +9,7 @@ from typing import Final
 from generator.calc.designation import Designation, parse_designation
 from generator.calc.thread_limits import limits
 from generator.errors import BadDesignation, OutsideRange
+from generator.job.bore_checks import bore_contradictions, bore_room
 from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
 from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
@@ -27,7 +28,10 @@ def thread_contradictions(
     named = f"{thread.designation} (line {read.where(f'{at}.designation').line})"
     yield from _said_beside(read, at, named, thread, designation)
     yield from _room(read, thread, designation)
-    yield from _blank(read, place, named, thread, designation)
+    if designation.internal:
+        yield from bore_contradictions(read, place, named, thread, designation)
+    else:
+        yield from _blank(read, place, named, thread, designation)
     yield from _mate(read, named, designation)
 
 
@@ -115,6 +119,9 @@ def _room(read: ReadJob, thread: Thread, designation: Designation) -> Iterator[C
         )
         return
     section, begins = section_at(work, start - SAME)
+    if designation.internal:
+        yield from bore_room(read, thread, section, start)
+        return
     if section.od_end is not None and abs(section.od_end.si - section.od.si) > SAME:
         yield Contradiction(
             "thread-on-taper", "stop",
@@ -223,9 +230,8 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
     if not isinstance(mate, Mate) or mate.thread is None:
         return
     where = read.where("mate.thread")
-    try:
-        other = parse_designation(_as_external(mate.thread))
-    except BadDesignation:
+    other = _read_mate(mate.thread)
+    if other is None:
         yield Contradiction(
             "mate-unread", "note",
             f"The mate's thread {quoted(mate.thread)} (line {where.line}) cannot be read, so it was not "
@@ -247,6 +253,28 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
             f"{listed(differing)} {'differs' if len(differing) == 1 else 'differ'}.",
             where, "Which thread has the mate, and which one is to be cut?",
         )
+    elif other.side == designation.side and not other.class_assumed and _names_side(mate.thread):
+        yield Contradiction(
+            "mate-same-side", "stop",
+            f"The mate has {mate.thread} (line {where.line}), an {other.side} thread, and the thread to cut, "
+            f"{named}, is {designation.side} too: they do not go together.",
+            where, "Is the thread to be cut outside or inside?",
+        )
+
+
+def _read_mate(text: str) -> Designation | None:
+    """The mate's thread, with a usual class where it names none; None when it cannot be read."""
+    for words in (text, _as_external(text)):
+        try:
+            return parse_designation(words)
+        except BadDesignation:
+            continue
+    return None
+
+
+def _names_side(text: str) -> bool:
+    """True when a designation says by its class whether it is outside or inside."""
+    return re.search(r"\b[123]\s*[ABab]\b|[3-9][e-hGH]", text) is not None
 
 
 def _as_external(text: str) -> str:

@@ -49,6 +49,19 @@ def straight_from(work: Sequence[Section], section: Section) -> float:
     return began
 
 
+def bore_from(work: Sequence[Section], section: Section) -> float:
+    """Where the bore of a section begins (m), with the sections before it that have the same bore."""
+    start = began = 0.0
+    bore = section.bore.si if section.bore else 0.0
+    for one in work:
+        if abs((one.bore.si if one.bore else 0.0) - bore) > SAME:
+            began = start + one.length.si
+        if one is section:
+            return min(began, start)
+        start += one.length.si
+    return began
+
+
 def section_lines(work: Sequence[Section]) -> str:
     """Where the lengths of the sections are written."""
     return lines(section.length for section in work)

@@ -53,6 +53,7 @@ class PassTable:
     area_unit: str
     force_unit: str
     has_force: bool
+    has_over_wires: bool
     remarks: tuple[str, ...]
     long: bool
 
@@ -101,6 +102,7 @@ def pass_table(sheet: Sheet) -> PassTable:
         area_unit=area.name,
         force_unit=force.name,
         has_force=any(line.force is not None for line in sheet.passes),
+        has_over_wires="thread.between_balls.max" not in sheet.figures,
         remarks=sheet.pass_remarks,
         long=len(sheet.passes) > LONGEST_UNSPLIT,
     )

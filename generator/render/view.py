@@ -109,6 +109,7 @@ class Page:
     pictures: tuple[tuple[str, str], ...]  # address beside the page, file name
     inspection: tuple[InspectionRow, ...]
     over_wires: str
+    internal: bool
     appendix: tuple[FigureLine, ...] = field(repr=False)
     other_lathes: CompareTable | None = None
 
@@ -154,6 +155,7 @@ def view(sheet: Sheet, compared: Comparison | None = None) -> Page:
         pictures=tuple((quote(f"{sheet.slug}/{name}"), name) for name in sheet.pictures),
         inspection=tuple(_inspection(sheet)),
         over_wires=_over_wires(sheet),
+        internal="thread.between_balls.max" in sheet.figures,
         appendix=tuple(lines.values()),
         other_lathes=compare_table(compared) if compared else None,
     )

@@ -6,22 +6,38 @@ from generator.sheet.desk import Desk
 from generator.sheet.model import InspectionLine
 from generator.sheet.plans import ThreadPlan
 
+_PITCH = "thread.pitch_diameter.min", "thread.pitch_diameter.max"
+_OUTSIDE = (
+    InspectionLine("Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
+    InspectionLine(
+        "Size over wires", "thread.over_wires.min", "thread.over_wires.max", "micrometer and wires"
+    ),
+    InspectionLine("Pitch diameter", *_PITCH, "from the wires, or thread micrometer"),
+)
+_INSIDE = (
+    InspectionLine(
+        "Minor diameter (bore)", "thread.minor.min", "thread.minor.max", "bore gauge, or plain plug gauge"
+    ),
+    InspectionLine(
+        "Go thread plug goes in all the way", "thread.pitch_diameter.min", "", "go thread plug gauge"
+    ),
+    InspectionLine(
+        "No-go thread plug goes in two turns at most", "", "thread.pitch_diameter.max",
+        "no-go thread plug gauge",  # ISO 1502: two turns; ASME B1.2 allows three (both from memory)
+    ),
+    InspectionLine(
+        "Size between best balls", "thread.between_balls.min", "thread.between_balls.max",
+        "two balls and bore gauge, where there is no plug gauge",
+    ),
+)
+
 
 def inspection(desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:
     """What to measure and to write down; only lines whose limits are known."""
     if thread is None:
         return ()
     lines = (
-        InspectionLine("Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
-        InspectionLine(
-            "Size over wires", "thread.over_wires.min", "thread.over_wires.max", "micrometer and wires"
-        ),
-        InspectionLine(
-            "Pitch diameter",
-            "thread.pitch_diameter.min",
-            "thread.pitch_diameter.max",
-            "from the wires, or thread micrometer",
-        ),
+        *(_INSIDE if thread.internal else _OUTSIDE),
         InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
         InspectionLine("Relief width", "relief.width", "", "caliper"),
         InspectionLine("Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.calc.designation import parse_designation
 from generator.job.model import Duty, Mate
 from generator.job.reading import ReadJob
 from generator.sheet.desk import Desk
@@ -99,11 +100,13 @@ def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -
     elif thread_operation(job) is not None:
         desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
         thread = thread_operation(job)
+        inside = thread is not None and parse_designation(thread.designation).internal
+        measured = "of the plug gauges" if inside else "over wires"
         level: Level = "stop" if thread is not None and thread.fit == "mate" else "check"
         desk.find(
             "mate-unknown",
             level,
-            "The mating part is unknown. Cut to the limits over wires, and do not hand over before it was "
+            f"The mating part is unknown. Cut to the limits {measured}, and do not hand over before it was "
             "tried.",
             read.where("mate"),
             "Where is the mating part, and may we have it?",

@@ -98,9 +98,11 @@ def _lay_wanted(
         desk.unknown("spindle.surface_speed", label, "speed", why)
         desk.unknown("spindle.wanted", label_wanted, "spindle_speed", why)
         return None
+    across = "root" if thread.internal else "blank"
     return desk.computed(
-        "spindle.wanted", label_wanted, spindle_speed(limit, thread.blank), "spindle_speed",
-        "{v} ÷ (π × {blank})", {"v": (limit, "speed"), "blank": (thread.blank, "length")}, COURSE,
+        "spindle.wanted", label_wanted, spindle_speed(limit, thread.cutting_diameter), "spindle_speed",
+        f"{{v}} ÷ (π × {{{across}}})", {"v": (limit, "speed"), across: (thread.cutting_diameter, "length")},
+        COURSE,
         rounds="down",
     )
 
@@ -143,7 +145,7 @@ def _lay_relief(
     left = thread.designation.hand == "left"
     if groove is None or thread.relief_start is None or thread.relief_end is None:
         if not _runs_out(job, thread):
-            _find_no_relief(left, operation, desk)
+            _find_no_relief(left, thread.internal, operation, desk)
         return None
     if left:
         desk.find(
@@ -198,16 +200,18 @@ def _slower(lathe: Lathe, lead: Length, width: Length, wanted: Time) -> str:
 
 
 def _runs_out(job: Job, thread: ThreadPlan) -> bool:
-    """True when the work beside the thread's chuck end is smaller than the root: the tool runs into air."""
+    """True when the tool runs into air at the thread's chuck end: outside smaller than the root, bore larger."""
     beside = lay_out(job).span_at(thread.end - thread.pitch / 2)
+    if thread.internal:
+        return beside is None or beside.bore > thread.root_diameter
     return beside is not None and max(beside.od_start, beside.od_end) < thread.root_diameter
 
 
-def _find_no_relief(left: bool, operation: Thread, desk: Desk) -> None:
+def _find_no_relief(left: bool, internal: bool, operation: Thread, desk: Desk) -> None:
     words = (
         "There is no relief to start this left-hand thread in: give one, or start the tool in a drilled hole."
         if left else
-        "There is no relief, and nothing smaller for the tool to run out into: withdraw it at the same "
-        "place in every pass, or give a relief."
+        f"There is no relief, and nothing {'larger' if internal else 'smaller'} for the tool to run out "
+        "into: withdraw it at the same place in every pass, or give a relief."
     )
     desk.find("no-relief", "check", words, operation.length.where, "May a relief be cut behind the thread?")

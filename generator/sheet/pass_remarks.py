@@ -19,14 +19,16 @@ RUBS = (
 )
 ROUND = "Chip area and force are for the flat that leaves the same pitch diameter as the nose radius."
 TRIED_WITH = {"wires": "the mate", "mate": "the mate", "gauge": "the go gauge"}
+TRIED_INSIDE = {"wires": "the go plug gauge", "mate": "the mate", "gauge": "the go plug gauge"}
 
 
-def dial_words(infeed: Infeed) -> str:
+def dial_words(infeed: Infeed, internal: bool = False) -> str:
     """The dial the table is for."""
     record = infeed.record
+    back = ", turned back towards you: its numbers run down from 0" if internal else ""
     return (
         f"{infeed.slide} dial, {record.division.with_unit} a graduation, {record.turn.with_unit} a turn, "
-        f"reads {record.reads}"
+        f"reads {record.reads}{back}"
     )
 
 
@@ -37,10 +39,10 @@ def pass_remarks(
     """All remarks (common practice; Jones, Turning and Boring, 1914, on the compound)."""
     springs = any(line.spring for line in lines)
     return tuple(remark for remark in (
-        *_setting(infeed, thread),
+        *(_setting_inside(infeed, thread) if thread.internal else _setting(infeed, thread)),
         _diameter(infeed),
         HALF_WAY if parts > 1 else "",
-        *_trying(operation, infeed, lines),
+        *_trying(operation, infeed, thread, lines),
         SPRING if springs else "",
         RUBS if hardens(material) and not springs else "",
         ROUND if thread.nose_radius else "",
@@ -64,6 +66,32 @@ def _setting(infeed: Infeed, thread: ThreadPlan) -> tuple[str, ...]:
     )
 
 
+def _setting_inside(infeed: Infeed, thread: ThreadPlan) -> tuple[str, ...]:
+    """Depth is outwards, towards the operator; everything that was away is now towards, and back."""
+    touch = (
+        "Cut on your side of the bore: depth is towards you. Touch the bore and set both dials to zero with "
+        "the slack taken up towards you, the other way than outside; come up to every reading towards you. "
+        "The dial runs down from 0: the table gives the number at the mark, after the whole turns back."
+    )
+    withdraw = (
+        "Withdraw with the cross slide away from you, towards the middle of the bore, no further than the "
+        "bar has room"
+    )
+    look = "Bar at center height, parallel with the bore; run it in by hand once with the spindle stopped."
+    if not infeed.angle:
+        return look, touch, f"Straight outwards: at the end of each pass stop. {withdraw}."
+    towards = "headstock" if thread.designation.hand == "right" else "tailstock"
+    return (
+        f"Compound set over {infeed.angle / degree:g}° from the cross-slide direction to the other side than "
+        f"for an outside thread, so that turned back it feeds towards you and towards the {towards}. "
+        f"Protractors differ: it may read {90 - infeed.angle / degree:g}° there.",
+        look,
+        touch,
+        f"{withdraw}; bring it back to the same zero before the next pass, and feed in with the compound "
+        "only.",
+    )
+
+
 def _diameter(infeed: Infeed) -> str:
     if infeed.dial.reads == "radius":
         return ""
@@ -73,12 +101,15 @@ def _diameter(infeed: Infeed) -> str:
     )
 
 
-def _trying(operation: Thread, infeed: Infeed, lines: tuple[PassLine, ...]) -> tuple[str, str]:
+def _trying(
+    operation: Thread, infeed: Infeed, thread: ThreadPlan, lines: tuple[PassLine, ...]
+) -> tuple[str, str]:
     trial = next((line for line in lines if line.try_mate), None)
     share = f", times {1 / math.cos(infeed.angle):.3f} on the compound" if infeed.angle else ""
+    with_what = TRIED_INSIDE if thread.internal else TRIED_WITH
     return (
-        f"Try {TRIED_WITH[operation.fit]} from pass {trial.number} on, spindle stopped, thread clean; it may "
+        f"Try {with_what[operation.fit]} from pass {trial.number} on, spindle stopped, thread clean; it may "
         "still be tight there." if trial else "",
-        "After measuring, half of what the pitch diameter is above its aim is still to be cut, "
-        f"radial{share}.",
+        "After measuring, half of what the pitch diameter is "
+        f"{'under' if thread.internal else 'above'} its aim is still to be cut, radial{share}.",
     )

@@ -82,7 +82,7 @@ def pass_section(
     largest, last = _lay_force(lines, material, thread, desk)
     _lay_power(largest, thread, lathe, operation, desk)
     remarks = pass_remarks(operation, infeed, way.parts, thread, material, lines)
-    return PassPlan(lines, dial_words(infeed), remarks, infeed.angle, largest, last)
+    return PassPlan(lines, dial_words(infeed, thread.internal), remarks, infeed.angle, largest, last)
 
 
 # -- the way in, counted on the dial --------------------------------------------------------------------
@@ -120,12 +120,15 @@ def _lands_inside(depth: Length, thread: ThreadPlan) -> bool:
 
 def _pitch_diameter(depth: Length, thread: ThreadPlan) -> Length:
     return thread_form.pitch_diameter_at_depth(
-        thread.blank, depth, thread.pitch, thread.half_angle, thread.nose_flat, thread.nose_radius
+        thread.blank, depth, thread.pitch, thread.half_angle, thread.nose_flat, thread.nose_radius,
+        thread.internal,
     )
 
 
 def _over_wires(depth: Length, thread: ThreadPlan) -> Length | None:
-    """Expected size over the wires; None while they would not seat."""
+    """Expected size over the wires; None while they would not seat, and inside a bore."""
+    if thread.wire is None:
+        return None
     nose = thread.nose_flat, thread.nose_radius
     if not passes.wire_seats(thread.blank, depth, thread.wire, thread.pitch, thread.half_angle, *nose):
         return None
@@ -146,7 +149,7 @@ def _lines(
     lines: list[PassLine] = []
     for number, (before, depth) in enumerate(pairwise([0.0, *depths])):
         travel = way.travels[number]
-        turns, shown = reading(travel, infeed.dial)
+        turns, shown = reading(travel, infeed.dial, thread.internal)
         force = None if material is None else thread_force(
             material.k_c11, material.m_c, flat, before, depth, thread.half_angle, infeed.angle == 0
         )
@@ -170,10 +173,13 @@ def _trial(depths: list[Length], thread: ThreadPlan, house: House) -> int | None
     """The pass after which the mate is tried first: near size, and always before the last cut."""
     above = house.try_mate_above.si if house.try_mate_above else TRY_ABOVE[thread.system]
     before_last = len(depths) - 2
-    near = (
-        number for number, depth in enumerate(depths)
-        if _pitch_diameter(depth, thread) <= thread.pitch_diameter_max + above
-    )
+
+    def is_near(size: Length) -> bool:
+        if thread.internal:
+            return size >= thread.pitch_diameter_min - above
+        return size <= thread.pitch_diameter_max + above
+
+    near = (number for number, depth in enumerate(depths) if is_near(_pitch_diameter(depth, thread)))
     return None if before_last < 0 else min(next(near, before_last), before_last)
 
 
@@ -233,20 +239,17 @@ def _lay_count(
 def _lay_expected(lines: tuple[PassLine, ...], thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     """Sizes to expect after the last cut, and at the first trial of the mate."""
     last, trial = lines[-1], next((line for line in lines if line.try_mate), None)
-    tip = thread.depth - (thread.blank - thread.target) / 2
-    desk.computed(
-        "passes.final_pitch_diameter", "Pitch diameter to expect at the end", last.pitch_diameter, "length",
-        "{blank} − 2 × ({depth} − {tool below the pitch line})",
-        {
-            "blank": (thread.blank, "length"), "depth": (last.depth, "length"),
-            "tool below the pitch line": (tip, "length"),
-        },
-        thread_form.GEOMETRY, system=thread.system,
-    )
-    _lay_over_wires("passes.final_over_wires", "Over wires to expect at the end", last, thread, desk)
-    name, label = "passes.try_mate_over_wires", "Over wires at the first trial of the mate"
-    if trial is not None:
+    _lay_pitch_diameter("final", "Pitch diameter to expect at the end", last, thread, desk)
+    if thread.wire is not None:
+        _lay_over_wires("passes.final_over_wires", "Over wires to expect at the end", last, thread, desk)
+        name, label = "passes.try_mate_over_wires", "Over wires at the first trial of the mate"
+    else:
+        name, label = "passes.try_mate_pitch_diameter", "Pitch diameter at the first trial"
+    if trial is not None and thread.wire is not None:
         _lay_over_wires(name, label, trial, thread, desk)
+        return
+    if trial is not None:
+        _lay_pitch_diameter("try_mate", label, trial, thread, desk)
         return
     desk.unknown(name, label, "length", "one cut makes the whole thread")
     desk.find(
@@ -257,10 +260,27 @@ def _lay_expected(lines: tuple[PassLine, ...], thread: ThreadPlan, operation: Th
     )
 
 
+def _lay_pitch_diameter(stage: str, label: str, line: PassLine, thread: ThreadPlan, desk: Desk) -> None:
+    """The pitch diameter after a pass, from the depth and the tool's nose."""
+    way = -1 if thread.internal else 1
+    tip = thread.depth - way * (thread.blank - thread.target) / 2
+    formula = "{blank} − 2 × ({depth} − {tool below the pitch line})"
+    names = ("blank", "tool below the pitch line")
+    if thread.internal:
+        formula = "{bore} + 2 × ({depth} − {tool past the pitch line})"
+        names = ("bore", "tool past the pitch line")
+    desk.computed(
+        f"passes.{stage}_pitch_diameter", label, line.pitch_diameter, "length", formula,
+        {names[0]: (thread.blank, "length"), "depth": (line.depth, "length"), names[1]: (tip, "length")},
+        thread_form.GEOMETRY, system=thread.system,
+    )
+
+
 def _lay_over_wires(name: str, label: str, line: PassLine, thread: ThreadPlan, desk: Desk) -> None:
     if line.over_wires is None:
         desk.unknown(name, label, "length", "the wires do not seat at this depth")
         return
+    assert thread.wire is not None, "a size over wires was reckoned with one"
     diameter, wire, pitch = line.pitch_diameter, thread.wire, thread.pitch
     lead_term = line.over_wires - wires.over_wires_simple(diameter, wire, pitch, thread.half_angle)
     formula = "{d2} + 3 × {W} − 0.866025 × {P}"
@@ -307,10 +327,13 @@ def _lay_power(
         missing = "material" if largest is None else "spindle step"
         desk.unknown(name, label, "power", f"the {missing} is unknown")
         return
-    speed = math.pi * thread.blank * step.value
+    speed, across = math.pi * thread.cutting_diameter * step.value, "root" if thread.internal else "blank"
     power = desk.computed(
-        name, label, cutting_power(largest, speed), "power", "{F} × π × {blank} × {n}",
-        {"F": (largest, "force"), "blank": (thread.blank, "length"), "n": (step.value, "spindle_speed")},
+        name, label, cutting_power(largest, speed), "power", f"{{F}} × π × {{{across}}} × {{n}}",
+        {
+            "F": (largest, "force"), across: (thread.cutting_diameter, "length"),
+            "n": (step.value, "spindle_speed"),
+        },
         "DIN 6584; arithmetic", rounds="up",
     )
     if lathe.power is not None and power > DRIVE * lathe.power.si:

@@ -14,7 +14,7 @@ from fractions import Fraction
 from generator.calc.designation import Designation
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.calc.thread_limits import ThreadLimits
-from generator.sheet.model import PassLine, System
+from generator.sheet.model import OperationLine, PassLine, System
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
 
 
@@ -133,3 +133,11 @@ class OperationPlan:
     power: Power | None = None
     cut_time: Time | None = None
     other_time: Time | None = None
+
+
+@dataclass(frozen=True)
+class Route:
+    """The operations in order: their plans, and the lines that the sheet shows, one each."""
+
+    plans: tuple[OperationPlan, ...]
+    lines: tuple[OperationLine, ...]

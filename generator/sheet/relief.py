@@ -20,6 +20,7 @@ from generator.tables.relief import ReliefRow, relief_rows
 
 PRACTICE = "common practice, no source"
 SAME = 1e-9  # m: two sizes closer than this are one
+OUT = "comes out through the outside"
 
 
 def relief_section(job: Job, lathe: Lathe, thread: ThreadPlan, lathe_plan: LathePlan, desk: Desk) -> None:
@@ -69,12 +70,16 @@ def _lay_diameter(
         desk.given(name, label, groove.diameter, "length")
     else:
         under = relief_calc.UNDER_ROOT[thread.system]
+        sign, word = ("+", "over") if thread.internal else ("−", "under")
         desk.computed(
-            name, label, diameter, "length", "{root} − {under}",
-            {"root": (root, "length"), "under": (under, "length")}, PRACTICE, kind=Kind.ASSUMED,
-            rounds="down", note="a little under the root, so that the tool runs out clear; nobody said",
+            name, label, diameter, "length", f"{{root}} {sign} {{{word}}}",
+            {"root": (root, "length"), word: (under, "length")}, PRACTICE, kind=Kind.ASSUMED,
+            rounds="up" if thread.internal else "down",
+            note=f"a little {word} the root, so that the tool runs out clear; nobody said",
         )
-    if diameter >= root - SAME:
+    if thread.internal:
+        _check_recess(groove, diameter, thread, system, desk)
+    elif diameter >= root - SAME:
         deep_enough = relief_calc.default_diameter(root, thread.system)
         minor = thread.limits.minor.max
         over_all = minor is None or diameter >= minor * thread.designation.unit_si
@@ -85,6 +90,23 @@ def _lay_diameter(
             f"relief. Make it {length_words(deep_enough, system)} or less.",
             (groove.diameter or groove.width).where, "May the relief be deeper?",
         )
+
+
+def _check_recess(
+    groove: Relief, diameter: Length, thread: ThreadPlan, system: System, desk: Desk
+) -> None:
+    """The recess of an internal thread, against the root that this tool leaves."""
+    root = thread.root_diameter
+    if diameter > root + SAME:
+        return
+    large_enough = relief_calc.default_recess(root, thread.system)
+    desk.find(
+        "relief-root", "stop",
+        f"The relief diameter of {length_words(diameter, system)} is not over the root of the thread, which "
+        f"this tool leaves at {length_words(root, system)}: the point would cut the floor of the relief. "
+        f"Make it {length_words(large_enough, system)} or more.",
+        (groove.diameter or groove.width).where, "May the relief be deeper?",
+    )
 
 
 def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
@@ -127,7 +149,8 @@ def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) 
 
 def _compare_with_print(groove: Relief, thread: ThreadPlan, desk: Desk) -> None:
     """What the published tables give for this metric pitch."""
-    rows = relief_rows(thread.designation.pitch) if thread.designation.family == "M" else ()
+    metric = thread.designation.family == "M"
+    rows = relief_rows(thread.designation.pitch, thread.internal) if metric else ()
     if not rows:
         return
     diameter = thread.designation.nominal - rows[0].diameter_less / mm
@@ -148,13 +171,14 @@ def _row_words(row: ReliefRow) -> str:
 
 @dataclass(frozen=True)
 class _Wall:
-    """A place where a wall is left; `where` is what the job file says of it."""
+    """A place where a wall is left between outside and inside; `where` is what the job file says of it."""
 
     name: str
     label: str
     diameter: Length
     bore: Length
     where: Location
+    breaks: str = "breaks into the bore"
 
 
 def _lay_walls(job: Job, groove: Relief | None, thread: ThreadPlan, system: System, desk: Desk) -> None:
@@ -162,12 +186,14 @@ def _lay_walls(job: Job, groove: Relief | None, thread: ThreadPlan, system: Syst
     operation = thread_operation(job)
     assert operation is not None
     where = operation.length.where
-    bore = max(thread.bore, _largest_bore(job, thread.end, thread.start))
-    places = [_Wall("thread.wall", "Wall under the thread", thread.root_diameter, bore, where)]
+    places = [_wall_under_thread(job, thread, where)]
     start, end, diameter = thread.relief_start, thread.relief_end, thread.relief_diameter
     if groove is not None and start is not None and end is not None and diameter is not None:
-        bore, place = _largest_bore(job, end, start), (groove.diameter or groove.width).where
-        places.append(_Wall("relief.wall", "Wall at the relief", diameter, bore, place))
+        name, label, place = "relief.wall", "Wall at the relief", (groove.diameter or groove.width).where
+        places.append(
+            _Wall(name, label, _smallest_od(job, end, start), diameter, place, OUT)
+            if thread.internal else _Wall(name, label, diameter, _largest_bore(job, end, start), place)
+        )
     walls = [_lay_wall(job, place, system, desk) for place in places if place.bore]
     if walls and job.limits.wall is None:
         desk.find(
@@ -178,18 +204,28 @@ def _lay_walls(job: Job, groove: Relief | None, thread: ThreadPlan, system: Syst
         )
 
 
+def _wall_under_thread(job: Job, thread: ThreadPlan, where: Location) -> _Wall:
+    name, label = "thread.wall", "Wall under the thread"
+    if thread.internal:
+        outside = _smallest_od(job, thread.end, thread.start)
+        return _Wall(name, label, outside, thread.root_diameter, where, OUT)
+    bore = max(thread.bore, _largest_bore(job, thread.end, thread.start))
+    return _Wall(name, label, thread.root_diameter, bore, where)
+
+
 def _lay_wall(job: Job, place: _Wall, system: System, desk: Desk) -> Length:
     """One wall and its judgement."""
     left = desk.computed(
         place.name, place.label, relief_calc.wall(place.diameter, place.bore), "length",
-        "({diameter} − {bore}) ÷ 2", {"diameter": (place.diameter, "length"), "bore": (place.bore, "length")},
+        "({outside} − {inside}) ÷ 2",
+        {"outside": (place.diameter, "length"), "inside": (place.bore, "length")},
         "geometry, bore and outside taken as concentric", rounds="down",
     )
     id, limit = place.name.replace(".", "-"), job.limits.wall
     if left <= 0:
         desk.find(
-            id, "stop", f"{place.label}: nothing is left, the cut breaks into the bore.", place.where,
-            "Is the bore right, and may the thread be another size?",
+            id, "stop", f"{place.label}: nothing is left, the cut {place.breaks}.", place.where,
+            "Are bore and outside right, and may the thread be another size?",
         )
     elif limit is not None and left < limit.si - SAME:
         desk.find(
@@ -205,3 +241,10 @@ def _largest_bore(job: Job, low: Length, high: Length) -> Length:
     """Largest bore between two places of the work."""
     spans = [span for span in lay_out(job).spans if span.start < high - SAME and span.end > low + SAME]
     return max((span.bore for span in spans), default=0.0)
+
+
+def _smallest_od(job: Job, low: Length, high: Length) -> Length:
+    """Smallest outside diameter between two places of the work."""
+    spans = [span for span in lay_out(job).spans if span.start < high - SAME and span.end > low + SAME]
+    ends = [span.od_at(x) for span in spans for x in (max(low, span.start), min(high, span.end))]
+    return min(ends, default=0.0)

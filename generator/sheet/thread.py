@@ -21,7 +21,15 @@ from generator.sheet.threading import (
     thread_operation,
     threading_of,
 )
-from generator.sheet.threading_tool import lay_blank, lay_depth, lay_nose
+from generator.sheet.threading_inside import (
+    check_bar,
+    check_fit,
+    check_root,
+    check_way_in,
+    lay_balls,
+    lay_bore,
+)
+from generator.sheet.threading_tool import lay_blank, lay_depth, lay_nose, named_tool
 from generator.sheet.wire_sizes import lay_wires
 
 PRACTICE = "common practice, no source"
@@ -42,7 +50,12 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     system = threading.system
     _lay_identity(threading, desk)
     largest, smallest = lay_limits(threading, desk)
-    blank = lay_blank(threading, desk)
+    start = layout.stick_out - (operation.from_end.si if operation.from_end else 0.0)
+    end = start - operation.length.si
+    inside, tool = threading.designation.internal, named_tool(threading, tools)
+    blank = (
+        lay_bore(threading, job, layout, (start + end) / 2, desk) if inside else lay_blank(threading, desk)
+    )
     flat, radius = lay_nose(threading, tools, desk)
     target = desk.computed(
         "thread.target", "Pitch diameter aimed at", (largest + smallest) / 2, "length",
@@ -51,18 +64,29 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     )
     depth = lay_depth(threading, blank, target, flat, radius, desk)
     root = desk.computed(
-        "thread.root", "Root diameter this tool leaves", blank - 2 * depth, "length",
-        "{blank} − 2 × {depth}", {"blank": (blank, "length"), "depth": (depth, "length")},
+        "thread.root", "Root diameter this tool leaves",
+        blank + 2 * depth if inside else blank - 2 * depth, "length",
+        "{bore} + 2 × {depth}" if inside else "{blank} − 2 × {depth}",
+        {"bore" if inside else "blank": (blank, "length"), "depth": (depth, "length")},
         "geometry of the groove", system=system,
     )
-    wire = lay_wires(threading, tools, largest, smallest, desk)
-    start = layout.stick_out - (operation.from_end.si if operation.from_end else 0.0)
-    end = start - desk.given("thread.length", "Thread length", operation.length, "length")
+    wire = None
+    if not inside:
+        wire = lay_wires(threading, tools, largest, smallest, desk)
+    desk.given("thread.length", "Thread length", operation.length, "length")
     middle = layout.span_at((start + end) / 2)
     groove = relief_operation(job)
     floor = None
     if groove is not None:
-        floor = groove.diameter.si if groove.diameter else relief.default_diameter(root, system)
+        usual = relief.default_recess if inside else relief.default_diameter
+        floor = groove.diameter.si if groove.diameter else usual(root, system)
+    if inside:
+        deep = layout.stick_out - end + (groove.width.si if groove else 0.0)
+        lay_balls(threading, largest, smallest, desk)
+        check_fit(threading, desk)
+        check_root(tool, threading, root, desk)
+        check_bar(tool, threading, blank, depth, deep, desk)
+        check_way_in(job, threading, layout, start, desk)
     return ThreadPlan(
         designation=threading.designation,
         limits=threading.limits,
@@ -85,6 +109,8 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         relief_start=end if groove else None,
         relief_end=end - groove.width.si if groove else None,
         relief_diameter=floor,
+        internal=inside,
+        bar_out=tool.reach.si if inside and tool and tool.reach else None,
     )
 
 

@@ -23,7 +23,8 @@ def lay_blank(threading: Threading, desk: Desk) -> Length:
     if threading.operation.blank is not None:
         return desk.given("thread.blank", "Blank diameter", threading.operation.blank, "length")
     sizes, unit = threading.limits, threading.unit
-    assert sizes.major.max is not None
+    assert sizes.major.max is not None, "every external thread has one"
+    assert sizes.major_tolerance is not None, "every external thread has one"
     largest, tolerance = sizes.major.max * unit, sizes.major_tolerance * unit
     return desk.computed(
         "thread.blank", "Blank diameter to turn", largest - tolerance / 4, "length", "{d max} − {Td} ÷ 4",
@@ -33,21 +34,35 @@ def lay_blank(threading: Threading, desk: Desk) -> Length:
     )
 
 
+def named_tool(threading: Threading, tools: Tools) -> ThreadTool | None:
+    """The tool of the shop that the operation names, or None."""
+    wanted = threading.operation.tool
+    return next((tool for tool in tools.threading if tool.name == wanted), None)
+
+
 def lay_nose(threading: Threading, tools: Tools, desk: Desk) -> tuple[Length, Length]:
     """Nose flat and nose radius (m), one of them 0; a flat of P/8 is assumed when no tool is named."""
-    wanted = threading.operation.tool
-    tool = next((tool for tool in tools.threading if tool.name == wanted), None)
+    tool = named_tool(threading, tools)
     if tool is None:
         return _assume_flat(threading, desk), 0.0
     _check_angle(tool, threading, desk)
+    inside = threading.designation.internal
+    if tool.inside and not inside:
+        desk.find(
+            "tool-inside", "check",
+            f"Tool {tool.name} is recorded as one for internal threads, and {threading.designation.text} is "
+            "an external one. Take another tool, or see that this one stands stiff enough.",
+            threading.operation.length.where,
+        )
     if tool.nose_radius is not None:
         _lay_measured("nose_radius", f"Nose radius of tool {tool.name}", tool, threading, desk)
-        _check_radius(tool.nose_radius.si, threading, desk)
+        if not inside:
+            _check_radius(tool.nose_radius.si, threading, desk)
         return 0.0, tool.nose_radius.si
     if tool.nose_flat is None:
         return _assume_flat(threading, desk), 0.0
     _lay_measured("nose_flat", f"Nose flat of tool {tool.name}", tool, threading, desk)
-    if tool.nose_flat.si > WIDEST_FLAT * threading.pitch:
+    if not inside and tool.nose_flat.si > WIDEST_FLAT * threading.pitch:
         desk.find(
             "nose-wide", "stop",
             f"The nose flat of tool {tool.name} is {tool.nose_flat.with_unit}, wider than a quarter of the "
@@ -62,16 +77,19 @@ def lay_depth(
     threading: Threading, blank: Length, target: Length, flat: Length, radius: Length, desk: Desk
 ) -> Length:
     """Radial depth (m) from touch to the pitch diameter aimed at, for the tool's own nose."""
+    inside = threading.designation.internal
+    names = ("bore", "D2") if inside else ("blank", "d2")
     put: dict[str, tuple[float, Quantity]] = {
-        "blank": (blank, "length"), "d2": (target, "length"), "P": (threading.pitch, "fine_length"),
+        names[0]: (blank, "length"), names[1]: (target, "length"), "P": (threading.pitch, "fine_length"),
     }
+    difference = "({D2} − {bore}) ÷ 2" if inside else "({blank} − {d2}) ÷ 2"
     if radius:
-        depth = thread_form.depth_for_radius(blank, target, threading.pitch, HALF_ANGLE, radius)
-        formula = "({blank} − {d2}) ÷ 2 + {P} ÷ (4 tan 30°) − {r} × (1 ÷ sin 30° − 1)"
+        depth = thread_form.depth_for_radius(blank, target, threading.pitch, HALF_ANGLE, radius, inside)
+        formula = f"{difference} + {{P}} ÷ (4 tan 30°) − {{r}} × (1 ÷ sin 30° − 1)"
         put["r"] = (radius, "fine_length")
     else:
-        depth = thread_form.depth_for_flat(blank, target, threading.pitch, HALF_ANGLE, flat)
-        formula = "({blank} − {d2}) ÷ 2 + ({P} ÷ 2 − {F}) ÷ (2 tan 30°)"
+        depth = thread_form.depth_for_flat(blank, target, threading.pitch, HALF_ANGLE, flat, inside)
+        formula = f"{difference} + ({{P}} ÷ 2 − {{F}}) ÷ (2 tan 30°)"
         put["F"] = (flat, "fine_length")
     return desk.computed(
         "thread.depth", "Depth, radial, from touch", depth, "length", formula, put,

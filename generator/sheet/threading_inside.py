@@ -1,0 +1,224 @@
+"""What only an internal thread needs: the bore it is cut into, whether the tool fits, what measures it.
+
+In reading order: `lay_bore` (the diameter before threading), `check_bar` (tool and bar in the bore),
+`check_fit` (wires do not go inside), `check_way_in` (what stands in front of the thread).
+"""
+
+from __future__ import annotations
+
+from generator.calc import balls, thread_form, wires
+from generator.job.fields import Given
+from generator.job.model import Job
+from generator.job.operations import Bore
+from generator.job.shop import ThreadTool
+from generator.sheet.desk import Desk
+from generator.sheet.layout import Layout
+from generator.sheet.threading import HALF_ANGLE, Threading
+from generator.sheet.wording import fine_words, length_words
+from generator.si import Length
+
+PRACTICE = "common practice, no source"
+TOOLS_FILE = "jobs/_shop/tools.yml"
+STEEL_BAR = 4.0  # diameters that a steel bar may stand out: common practice, no source
+SAME = 1e-9      # m: two sizes closer than this are one
+
+
+def lay_bore(threading: Threading, job: Job, layout: Layout, middle: Length, desk: Desk) -> Length:
+    """The bore the thread is cut into (m): as measured, else as it is or is bored to, else mid-limits."""
+    if threading.operation.blank is not None:
+        return desk.given("thread.blank", "Bore before threading", threading.operation.blank, "length")
+    sizes, unit = threading.limits.minor, threading.unit
+    assert sizes.min is not None, "every internal thread has both"
+    assert sizes.max is not None, "every internal thread has both"
+    least, largest = sizes.min * unit, sizes.max * unit
+    for given in _said(job, layout, middle):
+        if least - SAME <= given.si <= largest + SAME:
+            note = "measure it cold, and cut the thread into what you measured"
+            return desk.given("thread.blank", "Bore before threading", given, "length", note=note)
+    return desk.computed(
+        "thread.blank", "Bore before threading", (least + largest) / 2, "length",
+        "({D1 min} + {D1 max}) ÷ 2", {"D1 min": (least, "length"), "D1 max": (largest, "length")}, PRACTICE,
+        note="the middle of the limits; measure it cold and cut the thread into what you measured",
+        system=threading.system,
+    )
+
+
+def _said(job: Job, layout: Layout, middle: Length) -> list[Given]:
+    """Bores that the job gives where the thread goes: bored before it, last first, then the work's own."""
+    given: list[Given] = []
+    for operation in job.operations:
+        if operation.thread is not None:
+            break
+        if isinstance(operation.given, Bore) and operation.given.diameter is not None:
+            given.insert(0, operation.given.diameter)
+    span = layout.span_at(middle)
+    own = job.work[span.section_index].bore if span else None
+    return [*given, own] if own is not None else given
+
+
+def lay_balls(threading: Threading, largest: Length, smallest: Length, desk: Desk) -> None:
+    """The best ball, and the size between two balls in opposite grooves for the limits."""
+    pitch, system, starts = threading.pitch, threading.system, threading.designation.starts
+    offset = " + ({P} ÷ 2)²" if starts % 2 else ""
+    ball = desk.computed(
+        "thread.balls.best", "Best ball", wires.best_wire(pitch, HALF_ANGLE), "fine_length",
+        "0.577350 × {P}", {"P": (pitch, "fine_length")},
+        "geometry: touches the flanks at the pitch line, as the best wire outside (NBS Handbook H28)",
+        system=system,
+    )
+    for name, label, diameter, rounds in (
+        ("max", "Between best balls, max", largest, "down"),
+        ("min", "Between best balls, min", smallest, "up"),
+    ):
+        desk.computed(
+            f"thread.between_balls.{name}", label,
+            balls.between_balls(diameter, ball, pitch, starts, HALF_ANGLE), "length",
+            f"√(({{D2}} − 2 × {{W}} + 0.866025 × {{P}})²{offset}) − {{W}}",
+            {"D2": (diameter, "length"), "W": (ball, "fine_length"), "P": (pitch, "fine_length")},
+            "geometry of two balls in opposite grooves", rounds=rounds, system=system,
+            note="where no plug gauge is at hand",
+        )
+
+
+def check_bar(
+    tool: ThreadTool | None, threading: Threading, bore: Length, depth: Length, deep: Length, desk: Desk
+) -> None:
+    """Does the tool go into the bore, does it reach, and does its bar stand out too far?
+
+    `deep` is how far into the work the tool goes from the tailstock end (m).
+    """
+    if tool is None:
+        return
+    where, system = threading.operation.length.where, threading.system
+    if not tool.inside:
+        desk.find(
+            "tool-outside", "check",
+            f"Tool {tool.name} is not recorded as one for internal threads. See that it goes into the bore, "
+            f"and write inside: yes in {TOOLS_FILE}, or name another tool.",
+            where,
+        )
+    if tool.bar is not None:
+        _check_room(tool, tool.bar, threading, bore, depth, desk)
+    if tool.reach is not None and tool.reach.si < deep - SAME:
+        desk.find(
+            "bar-short", "stop",
+            f"The bar of tool {tool.name} reaches {tool.reach.with_unit}, and the end of the cut is "
+            f"{length_words(deep, system)} inside the work. Set the bar out further where that is possible, "
+            "or take a longer one.",
+            where,
+        )
+    if tool.bar is None:
+        return
+    out = tool.reach.si if tool.reach is not None else deep
+    least = "" if tool.reach is not None else "; the least that this cut needs"
+    ratio = desk.computed(
+        "thread.tool.bar_ratio", "Bar out of its holder, in diameters", out / tool.bar.si, "ratio",
+        "{bar out} ÷ {bar}", {"bar out": (out, "length"), "bar": (tool.bar.si, "length")}, PRACTICE,
+        note=f"a steel bar chatters beyond about 4{least}",
+    )
+    if ratio > STEEL_BAR:
+        desk.find(
+            "bar-slender", "check",
+            f"The bar of tool {tool.name} stands out {ratio:.1f} times its diameter of "
+            f"{tool.bar.with_unit}; a steel bar is good to about 4. Take a thicker or shorter bar, or "
+            "lighter cuts and more spring passes.",
+            where,
+        )
+
+
+def _check_room(
+    tool: ThreadTool, bar: Given, threading: Threading, bore: Length, depth: Length, desk: Desk
+) -> None:
+    """Room behind the bar when the point is clear of the crests on the other side."""
+    where, system = threading.operation.length.where, threading.system
+    room = desk.computed(
+        "thread.tool.room", "Room behind the bar, tool withdrawn", bore - bar.si - depth, "length",
+        "{bore} − {bar} − {depth}",
+        {"bore": (bore, "length"), "bar": (bar.si, "length"), "depth": (depth, "length")}, "geometry",
+        note="the point stands out of the bar by the depth of the thread at least", rounds="down",
+        system=system,
+    )
+    if room <= SAME:
+        desk.find(
+            "bar-thick", "stop",
+            f"Tool {tool.name} does not go into the bore: its bar of {bar.with_unit} and the depth of the "
+            f"thread, {fine_words(depth, system)}, are more than the bore of {length_words(bore, system)}. "
+            "Take a thinner bar.",
+            where,
+        )
+    elif room < depth:
+        desk.find(
+            "bar-tight", "check",
+            f"Behind the bar of tool {tool.name} there is {fine_words(room, system)} when the point is clear "
+            "of the thread. Set a stop for the withdrawal, and clear the chips after every pass.",
+            where,
+        )
+
+
+def check_fit(threading: Threading, desk: Desk) -> str:
+    """What decides that the thread fits, `gauge` or `mate`: wires do not go inside."""
+    operation = threading.operation
+    if operation.wire is not None:
+        desk.find(
+            "wire-inside", "check",
+            f"A wire of {operation.wire.with_unit} is given, and {threading.designation.text} is an internal "
+            "thread: wires do not go inside it. The wire is left out.",
+            operation.wire.where,
+        )
+    if operation.fit != "wires":
+        return operation.fit
+    if "fit" in operation.model_fields_set:
+        desk.find(
+            "fit-wires-inside", "stop",
+            f"The fit is to be decided over wires, and {threading.designation.text} is an internal thread: "
+            "wires do not go inside it. Write fit: gauge for a go and no-go plug gauge, or fit: mate.",
+            operation.length.where, "What decides that it fits: a plug gauge, or the mating part?",
+        )
+    else:
+        desk.find(
+            "fit-unsaid", "check",
+            f"Nobody said what decides that {threading.designation.text} fits; inside a bore it is a plug "
+            "gauge or the mating part. The sheet goes by a plug gauge.",
+            operation.length.where, "What decides that it fits: a plug gauge, or the mating part?",
+        )
+    return "gauge"
+
+
+def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, desk: Desk) -> None:
+    """A center stands where the bar goes in; a narrower bore in front keeps tool and mate out."""
+    where, name = threading.operation.length.where, threading.designation.text
+    if job.holding.center is not None:
+        desk.find(
+            "center-in-bore", "stop",
+            f"A {job.holding.center} center supports the work, and the bar for {name} goes in at the same "
+            "end. Hold the work by chuck and steady rest, or grip it short.",
+            job.holding.chuck.grip.where,
+        )
+    least = threading.limits.major.min
+    assert least is not None, "every internal thread has one"
+    in_front = [span.bore for span in layout.spans if span.start >= start - SAME]
+    if in_front and min(in_front) < least * threading.unit - SAME:
+        desk.find(
+            "mouth-narrow", "stop",
+            f"In front of {name} the bore is {length_words(min(in_front), threading.system)}, smaller than "
+            f"the thread's {length_words(least * threading.unit, threading.system)}: neither tool nor mate "
+            "gets to it. Turn the work end for end, or open the bore.",
+            where, "From which end does the mate go in, and how large is the bore there?",
+        )
+
+
+def check_root(tool: ThreadTool | None, threading: Threading, root: Length, desk: Desk) -> None:
+    """A nose so wide that the groove ends short of the least major diameter at the right pitch diameter."""
+    least = threading.limits.major.min
+    assert least is not None, "every internal thread has one"
+    if tool is None or root >= least * threading.unit - SAME:
+        return
+    system, flat = threading.system, thread_form.standard_flat(threading.pitch)
+    desk.find(
+        "nose-wide", "stop",
+        f"With the nose of tool {tool.name} the groove is {length_words(root, system)} across when the pitch "
+        f"diameter is right, and the major diameter must be {length_words(least * threading.unit, system)} "
+        f"at least: the crests of the mate would jam. A flat of {fine_words(flat, system)}, an eighth of the "
+        "pitch, or less does it. Grind it narrower or take another tool.",
+        threading.operation.length.where,
+    )
