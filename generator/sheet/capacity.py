@@ -20,6 +20,8 @@ from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
 from generator.si import Length
 
+SAME = 1e-9  # m: two sizes closer than this are one
+
 
 def used_chuck(job: Job, lathe: Lathe) -> LatheChuck | None:
     """The lathe's chuck with the jaws that the job asks for."""
@@ -198,7 +200,7 @@ def _follow_rest(
             job.holding.chuck.grip.where,
         )
         return
-    if thread is None:
+    if thread is None or thread.internal:
         return
     _lay(
         desk,
@@ -309,7 +311,7 @@ def _over_bed(
         note=f"the gap of {lathe.name} reaches {swing.gap_width.with_unit}",
         rounds="up",
     )
-    if from_nose > swing.gap_width.si:
+    if from_nose > swing.gap_width.si + SAME:
         desk.find(
             "swing-bed",
             "stop",

@@ -38,6 +38,7 @@ from generator.sheet.wording import length_words
 from generator.si import Angle, Length
 
 PRACTICE = "common practice, no source"
+SAME = 1e-9  # m: two lengths closer than this are one
 SIDES = {"left": "towards the chuck", "right": "towards the tailstock"}
 
 Near = list[tuple[Extent, Meeting]]
@@ -260,7 +261,7 @@ def _set_quill(ways: _Ways, room: Length, system: System, desk: Desk, unchecked:
     )
     desk.find(
         "quill-out",
-        "note" if wanted <= travel.si / 2 else "check",
+        "note" if wanted <= travel.si / 2 + SAME else "check",
         f"Set the tailstock with its quill at least {length_words(ways.quill_out, system)} out, of "
         f"{travel.with_unit}, for the carriage to clear it. The further out, the more it gives.",
         ways.job.holding.chuck.grip.where,
