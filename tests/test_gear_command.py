@@ -149,13 +149,12 @@ def test_a_bad_lead_costs_only_itself(here, capsys):
     assert '"8" is not a lead' in err
 
 
-def test_a_lathe_whose_gears_cannot_be_true_costs_only_itself(here, capsys):
+def test_a_gear_that_is_none_is_named_where_it_stands(here, capsys):
     bench = here / "jobs" / "_shop" / "lathes" / "bench.yml"
-    bench.write_text(LATHE.replace("[20, 30", "[2, 30"), encoding="utf-8")
+    bench.write_text(LATHE.replace("[20, 30", "[20, 0"), encoding="utf-8")
     status, out, err = run(capsys, "8 tpi")
-    assert status == 1
-    assert "bench: 8 tpi: teeth of a change gear 2 is out of range" in err
-    assert "long-bed: 8 threads per inch: exact" in out
+    assert (status, out) == (1, "")
+    assert 'bench.yml:10:28: change_gears.gears.1: "0" is zero' in err
 
 
 def test_wrong_usage(here, capsys):

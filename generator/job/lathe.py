@@ -15,6 +15,7 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Field, WithJsonSchema, model_validator
 
+from generator.calc.gear_trains import FEWEST_TEETH, MOST_TEETH
 from generator.job.fields import (
     Angle,
     AngularStiffness,
@@ -249,10 +250,17 @@ def _pairs(written: object) -> object:
     return int(written) if isinstance(written, str) and written.strip() in ("1", "2", "3") else written
 
 
+def _gear(teeth: int) -> int:
+    if not FEWEST_TEETH <= teeth <= MOST_TEETH:
+        sentence = f'"{teeth}" is no change gear: write its teeth, {FEWEST_TEETH} to {MOST_TEETH}'
+        raise refused(("", sentence))
+    return teeth
+
+
 class ChangeGears(Strict):
     """The change gears and the banjo they hang on."""
 
-    gears: list[Count] = Field(min_length=2)
+    gears: list[Annotated[Count, AfterValidator(_gear)]] = Field(min_length=2)
     """Teeth of every gear the shop owns; a gear owned twice stands twice."""
     stud_ratio: Number | None = None
     """Turns of the stud that carries the first driver, in one turn of the spindle; 1 where not given."""

@@ -175,10 +175,6 @@ def test_without_leadscrew_or_plate_nothing_is_claimed(with_gears):
     assert "leadscrew" in ids(sheet)["gearbox-unknown"].text
 
 
-def test_a_gear_that_is_none_stops_the_sheet(with_gears):
-    assert ids(with_gears([2, 127]))["outside-range"].level == "stop"
-
-
 def test_entries_that_have_gears_of_their_own_are_taken_with_those_only(shop):
     """The 127/100 gears of a plate's metric entries are not on the banjo for any other train."""
     lathe = shop.lathes["thirteen-inch"].model_copy(update={"change_gears": gears([40, 80])})
