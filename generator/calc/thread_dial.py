@@ -144,6 +144,11 @@ class DialGear:
         """How many lines of the dial may be used together; 0 when it cannot find the groove again."""
         return self.rule.marks // self.rule.step if self.rule.step else 0
 
+    @property
+    def matters(self) -> bool:
+        """True when the dial is to be watched, and can be with this gear."""
+        return not (self.rule.anywhere or self.rule.keep_half_nuts_closed)
+
 
 def dial_gears(
     leadscrew: Fraction,

@@ -40,7 +40,7 @@ def dial_block(scene: DialScene | None, env: Environment) -> DialBlock | None:
     return DialBlock(
         svg(face, env),
         face.title,
-        f"{scene.gear[:1].upper()}{scene.gear[1:]}: {scene.rule}",
+        f"{scene.rule[:1].upper()}{scene.rule[1:]}",
         face.caption,
         tuple(
             DialLine(svg(mark_view(scene, row, number), env), row.places, row.says)

@@ -37,12 +37,13 @@ def dial_scene(lathe: Lathe, designation: Designation, lead: Fraction, job: str)
     gear = dial_gears_of(lathe, screw, lead)[0]
     face = DialFace(dial.lines, dial.numbered_every)
     found = engagements(screw, gear.teeth, dial.lines, lead, designation.starts)
+    says = gear.rule.describe()
     unsure = (DialRow("changes", None, "any place", _SAYS["changes"]),)
     return DialScene(
         lines=dial.lines,
         places=tuple(_place(one, face) for one in found),
         rows=unsure if gear.rule.keep_half_nuts_closed else _rows(found, face, designation.starts),
-        rule=gear.rule.describe(),
+        rule=f"gear of {gear.teeth} teeth: {says}" if dial.more_gears and gear.matters else says,
         gear=f"dial gear of {gear.teeth} teeth",
         leadscrew=f"leadscrew of {lead_words(screw)} lead",
         starts=designation.starts,

@@ -47,7 +47,7 @@ def lay_thread_dial(
     gears = dial_gears_of(lathe, screw, lead)
     rule, teeth = gears[0].rule, gears[0].teeth
     source = f"{JONES}; jobs/_shop/lathes/{lathe.lathe}.yml"
-    swapped = not gears[0].fitted and not rule.keep_half_nuts_closed
+    swapped = gears[0].matters and not gears[0].fitted
     says = f"gear of {teeth} teeth, {rule.describe()}" if swapped else rule.describe()
     desk.lay(Figure(name, label, says, "text", Kind.COMPUTED, source))
     reckoned = _reckoning(rule, screw, teeth, lead, starts)

@@ -255,7 +255,7 @@ def test_the_table_has_the_mark_of_every_row_and_ids_of_its_own():
     made = SCENES["two starts, plain lines"]
     block = dial_block(made, environment())
     assert block is not None
-    assert block.rule == "Dial gear of 16 teeth: any line"
+    assert block.rule == "Any line"
     assert [(line.places, line.says) for line in block.lines] == [(row.places, row.says) for row in made.rows]
     ids = []
     for text in (block.svg, *(line.mark for line in block.lines)):
