@@ -17,6 +17,7 @@ def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:
     """The JSON record of a sheet.
 
     Values are plain numbers in the figure's own unit, not rounded for show; `text` is what the sheet shows.
+    An operation names its figures by the column of the route that they stand in.
     Lengths of the passes are in `pass_unit`, chip areas in its square, forces in `pass_force_unit`. A sheet
     that may not be run has no passes.
     """
@@ -47,6 +48,18 @@ def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:
                 "source": caution.source,
             }
             for caution in sheet.cautions
+        ],
+        "operations": [
+            {
+                "number": line.number,
+                "name": line.name,
+                "title": line.title,
+                "detail": line.detail,
+                "hold": line.hold,
+                "proposed": line.proposed,
+                "figures": dict(line.figures),
+            }
+            for line in sheet.operations
         ],
         "passes": [_pass(line, sheet.system) for line in sheet.passes] if ready else [],
         "pass_unit": UNITS["length"].unit(sheet.system).name,

@@ -7,7 +7,7 @@ route_table                             the operations of a sheet -> RouteTable
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from generator.render.figure_line import FigureLine
@@ -113,7 +113,8 @@ def route_table(sheet: Sheet, lines: Mapping[str, FigureLine]) -> RouteTable | N
 
 
 def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]) -> RouteRow:
-    own = f"operation.{operation.number}."
+    own, title = f"operation.{operation.number}.", f"{operation.number} {operation.title}: "
+    shown = set(operation.figures.values())
 
     def setting(head: str, columns: tuple[str, ...]) -> Setting:
         named = (operation.figures.get(column, "") for column in columns)
@@ -128,9 +129,17 @@ def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]
         proposed=operation.proposed,
         settings=tuple(setting(head, columns) for head, columns in COLUMNS),
         time=setting("Time", ("time",)),
-        lines=tuple(line for name, line in lines.items() if name.startswith(own)),
+        lines=tuple(
+            _untitled(line, title) for name, line in lines.items() if name.startswith(own) or name in shown
+        ),
         lines_high="3" if operation.hold else "2",
     )
+
+
+def _untitled(line: FigureLine, title: str) -> FigureLine:
+    """A line in the row of its own operation, which need not be named again."""
+    label, working = line.label.removeprefix(title), line.working.removeprefix(title)
+    return replace(line, label=label[:1].upper() + label[1:], working=working[:1].upper() + working[1:])
 
 
 def _sums(

@@ -1,5 +1,6 @@
 """How long the job takes, by operation and in all: cutting, and what the shop allows for the rest.
 
+    given_times        what the job file says of it
     time_section       lays every time, gives the operations theirs, prices the job where there is a rate
     Parts              the time of one operation, part by part
     closing_travel     from one place of the thread dial to the next that serves
@@ -17,6 +18,7 @@ from typing import Final
 from generator.calc.operation_time import dial_wait
 from generator.job.fields import Given
 from generator.job.lathe import Lathe
+from generator.job.reading import ReadJob
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead, leadscrew_lead
 from generator.sheet.half_nuts import dial_gears_of
@@ -78,6 +80,16 @@ def time_section(
         done.append(replace(line, figures={**line.figures, "time": name}))
     _lay_whole(known, missing, timing)
     return tuple(done)
+
+
+def given_times(read: ReadJob, lines: tuple[OperationLine, ...]) -> dict[int, Given]:
+    """The times that the job file gives for its operations, by their number in the route."""
+    said = {
+        read.where(f"operations.{place}"): operation.given.time
+        for place, operation in enumerate(read.job.operations)
+        if operation.given.time is not None
+    }
+    return {line.number: said[line.where] for line in lines if line.where is not None and line.where in said}
 
 
 def _tool(line: OperationLine, desk: Desk) -> str:

@@ -118,7 +118,7 @@ def figures() -> Iterable[Figure]:
                 )
             yield Figure(
                 f"operation.{number}.{key}",
-                f"{label}, {number} {title}",
+                f"{number} {title}: {label.lower()}",
                 value,
                 quantity,
                 kind,

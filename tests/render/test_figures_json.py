@@ -91,3 +91,11 @@ def test_a_stopped_sheet_has_no_passes(stopped: Sheet, sheet: Sheet) -> None:
         record = figures_record(one, JOB)
         assert record["ready"] is False
         assert record["passes"] == []
+
+
+def test_an_operation_names_the_figure_of_each_column(sheet: Sheet) -> None:
+    record = figures_record(sheet, JOB)
+    relief = record["operations"][3]
+    assert (relief["number"], relief["name"], relief["hold"]) == (4, "relief", "measure the wall left")
+    assert record["figures"][relief["figures"]["step"]]["value"] == 50
+    assert [line["proposed"] for line in record["operations"]] == [False] * 4 + [True, False]

@@ -77,10 +77,20 @@ def test_the_working_of_an_operation_opens_in_its_row_and_holds_all_its_figures(
     for number, details in enumerate(opened, 1):
         own = [figure for name, figure in sheet.figures.items() if name.startswith(f"operation.{number}.")]
         for figure in own:
-            assert f"{figure.label}: " in details.text
+            label = figure.label.removeprefix(f"{number} {sheet.operations[number - 1].title}: ")
+            assert f"{label.capitalize()}: " in details.text
         assert details.text.count("Source: ") == len(own)
-    assert "Tool, 1 Face the right end: T1" in opened[0].text
-    assert "= cutting + tool = 1.2 + 3 = 4.2 min" in opened[0].text
+    assert "Tool: T1" in opened[0].text
+    assert "Time = cutting + tool = 1.2 + 3 = 4.2 min" in opened[0].text
+
+
+def test_a_figure_that_another_section_has_opens_in_the_row_too(sheet: Sheet, read_page: ReadPage) -> None:
+    line = sheet.operations[5]
+    thread = replace(line, figures={**line.figures, "step": "spindle.step"})
+    root = read_page(render_page(replace(sheet, operations=(*sheet.operations[:5], thread))))
+    opened = root.all("table", class_="route-table")[0].all("details")[5].text
+    assert "Spindle speed: 32 rpm" in opened
+    assert "jobs/_shop/lathes/long-bed.yml" in opened
 
 
 def test_there_is_a_box_to_tick_and_room_for_the_time_it_took(sheet: Sheet, read_page: ReadPage) -> None:

@@ -19,6 +19,7 @@ from generator.calc.operation_time import dial_wait, threading_time
 from generator.errors import Location
 from generator.job.fields import Given
 from generator.job.model import Job
+from generator.job.reading import ReadJob
 from generator.job.shop import House, Shop, Times
 from generator.sheet.desk import Desk
 from generator.sheet.lathe_settings import lathe_section
@@ -28,7 +29,7 @@ from generator.sheet.passes import pass_section
 from generator.sheet.plans import OperationPlan
 from generator.sheet.thread import thread_section
 from generator.sheet.time_allowed import ALLOWED, Timing
-from generator.sheet.time_taken import closing_travel, time_section
+from generator.sheet.time_taken import closing_travel, given_times, time_section
 from generator.si import minute, mm
 
 LEAD, STEP, PASSES = 2 * mm, 120 / 60, 12
@@ -256,6 +257,19 @@ def test_a_time_that_the_job_gives_wins(timing: Callable[..., Timing]) -> None:
     assert laid["time.given"] == 40 * minute
     assert laid["time.cut"] == pytest.approx(90.0 + CUT)
     assert laid["time.total"] == pytest.approx(sum(laid[f"time.{part}"] for part in PARTS) + 40 * minute)
+
+
+def test_the_times_of_a_job_file_find_their_operations_in_any_order(read_of: Callable[..., ReadJob]) -> None:
+    read = read_of(
+        {"length: 2 7/8}\n  - relief: {": "length: 2 7/8, time: 40 min}\n  - relief: {time: 9 min, "}
+    )
+    lines = tuple(
+        OperationLine(number, name, name, {}, where=read.where(f"operations.{place}"))
+        for number, (place, name) in enumerate(((2, "thread"), (1, "relief"), (0, "turn")), 1)
+    )
+    added = replace(lines[0], number=4, name="face", where=None, proposed=True)
+    found = given_times(read, (*lines, added))
+    assert {number: time.si for number, time in found.items()} == {2: 9 * minute, 3: 40 * minute}
 
 
 def test_a_given_time_stands_in_for_one_that_cannot_be_computed(timing: Callable[..., Timing]) -> None:
