@@ -147,10 +147,10 @@ def _reckoning(geared: Geared, lathe: Lathe) -> str:
         f"; each pair reaches past the next stud by more than {own.clearance} teeth (Machinery's Handbook, "
         "from memory)" if several else ""
     )
-    return (
-        f"{one}{factor} × {ratio} = {lead_words(geared.lead)}{right}{clears}; whether the banjo's slot "
-        "reaches was not checked"
-    )
+    cut = lead_words(geared.lead)
+    if not geared.exact:
+        cut = f"{float(geared.lead):.5f} mm, and {geared.wanted.words} is wanted"
+    return f"{one}{factor} × {ratio} = {cut}{right}{clears}; whether the banjo's slot reaches was not checked"
 
 
 # -- when nothing is exact ------------------------------------------------------------------------------
@@ -168,8 +168,8 @@ def _lay_closest(
     along = f"{length_words(length, thread.system)} of {'engagement' if engagement else 'thread'}"
     said = (
         f"{lathe.name} cannot cut a lead of {best.wanted.words} exactly. The closest it comes is "
-        f"{best.describe()}, {best.off()}: {fine_words(abs(best.over(length)), thread.system)} over "
-        f"{along}, which acts like {fine_words(effect, thread.system)} on the pitch diameter, whose "
+        f"{best.describe()}, {best.off()}: {fine_words(abs(best.over(length)), thread.system, 1)} over "
+        f"{along}, which acts like {fine_words(effect, thread.system, 1)} on the pitch diameter, whose "
         f"tolerance is {fine_words(tolerance, thread.system)}."
     )
     if effect > SHARE * tolerance:

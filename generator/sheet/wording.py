@@ -16,13 +16,15 @@ def length_words(value: Length, system: System) -> str:
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
 
 
-def fine_words(value: Length, system: System) -> str:
-    """A small length: deflections and tolerances, the job's unit first.
+def fine_words(value: Length, system: System, finer: int = 0) -> str:
+    """A small length: deflections and tolerances, the job's unit first, `finer` by so many places.
 
     >>> fine_words(0.0001, "inch"), fine_words(0.0001, "mm")
     ('0.0039 in (0.100 mm)', '0.100 mm (0.0039 in)')
+    >>> fine_words(0.0000013, "mm", 1)
+    '0.0013 mm (0.00005 in)'
     """
-    in_inches, in_mm = f"{value / inch:.4f} in", f"{value / mm:.3f} mm"
+    in_inches, in_mm = f"{value / inch:.{4 + finer}f} in", f"{value / mm:.{3 + finer}f} mm"
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
 
 

@@ -125,6 +125,7 @@ def test_a_short_engagement_bears_a_close_lead_and_asks(with_gears):
     for words in ("125 ppm", "0.0125 %", "10.00 mm", "of engagement", "127 teeth", "is exact"):
         assert words in found.text, words
     assert "exact" not in figures["lathe.change_gears"].value
+    assert figures["lathe.change_gears.rule"].value.count("2 mm is wanted") == 1
     assert sheet.ready
 
 
