@@ -1,6 +1,7 @@
 """The second arrow: a checked job and the shop become a Sheet.
 
-    contradictions -> layout -> thread -> lathe settings -> passes -> relief -> holding -> cautions -> Sheet
+    contradictions -> layout -> thread -> lathe settings -> passes -> relief -> holding -> route -> reach
+    -> cautions -> Sheet
 
 Each section lays its figures and findings on one desk. With a `stop` finding the sheet keeps what is known,
 is not ready to run, and carries no passes.
@@ -31,12 +32,15 @@ from generator.sheet.layout import Layout, lay_out
 from generator.sheet.model import Section, Sheet
 from generator.sheet.order_of_work import order_of_work
 from generator.sheet.passes import pass_section
-from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ReachPlan, ThreadPlan
+from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ReachPlan, Route, ThreadPlan
 from generator.sheet.reach import reach_section
 from generator.sheet.relief import relief_section
+from generator.sheet.route import route_section
 from generator.sheet.scenes import setup_scene, thread_scene
 from generator.sheet.thread import thread_section
 from generator.sheet.threading import relief_operation, thread_operation
+from generator.sheet.time_allowed import Timing
+from generator.sheet.time_taken import given_times, time_section
 from generator.sheet.title_block import title_block
 from generator.sheet.work import work_section
 from generator.tables.materials import MaterialRow, material_group
@@ -49,6 +53,7 @@ SECTIONS = (
     ("thread", "Thread data", ("thread.", "mate.")),
     ("relief", "Relief", ("relief.",)),
     ("passes", "Passes", ("passes.",)),
+    ("time", "Time", ("time.",)),
     ("work", "The work", ("work.",)),
     ("job", "Job", ("job.",)),
 )
@@ -124,6 +129,10 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     holding = holding_section(
         job, lathe, shop.house, material, layout, thread, cuts, desk, levers.spindle_speed if levers else None
     )
+    route = route_section(read, lathe, shop, material, layout, thread, levers, cuts, desk)
+    timing = Timing(job, lathe, shop.house, thread, levers, cuts, desk)
+    timed = time_section(route.plans, route.lines, given_times(read, route.lines), timing)
+    route = replace(route, lines=timed)
     unchecked = list(holding.unchecked)
     reach = reach_section(
         job, lathe, extents_of(job, thread), holding.steady_at, _set_over(thread, cuts), desk, unchecked
@@ -131,7 +140,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     unchecked_note(lathe, unchecked, desk)
     setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding)
     ready = not any(finding.level == "stop" for finding in desk.findings)
-    return _assemble(read, shop, lathe, layout, desk, thread, cuts, holding, reach, ready, setup)
+    return _assemble(read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup)
 
 
 def extents_of(job: Job, thread: ThreadPlan | None) -> list[Extent]:
@@ -159,15 +168,20 @@ def effective_material(shop_material: Material | None) -> MaterialRow | None:
         return None
     row = material_group(shop_material.group)
     density, modulus = shop_material.density, shop_material.elastic_modulus
-    speed = shop_material.threading_speed
-    if not (density or modulus or speed):
+    speed, force, exponent = (
+        shop_material.threading_speed, shop_material.specific_force, shop_material.force_exponent
+    )
+    if not (density or modulus or speed or force or exponent):
         return row
     return replace(
         row,
         density=density.si if density else row.density,
         elastic_modulus=modulus.si if modulus else row.elastic_modulus,
         threading_speed_high=speed.si if speed else row.threading_speed_high,
+        k_c11=force.si if force else row.k_c11,
+        m_c=exponent.si if exponent else row.m_c,
         speed_source="jobs/_shop/materials.yml" if speed else row.speed_source,
+        force_source="jobs/_shop/materials.yml" if force or exponent else row.force_source,
         source=f"{row.source}; changed in jobs/_shop/materials.yml" if density or modulus else row.source,
     )
 
@@ -182,6 +196,7 @@ def _assemble(
     cuts: PassPlan | None,
     holding: HoldingPlan,
     reach: ReachPlan,
+    route: Route,
     ready: bool,
     setup: Setup,
 ) -> Sheet:
@@ -207,7 +222,8 @@ def _assemble(
             for id, title, prefixes in SECTIONS
             if (names := tuple(name for name in desk.figures if name.startswith(prefixes)))
         ),
-        steps=order_of_work(job, thread),
+        steps=order_of_work(job, route, thread),
+        operations=route.lines,
         passes=cuts.passes if cuts and ready else (),
         pass_dial=cuts.dial if cuts else "",
         pass_remarks=cuts.remarks if cuts else (),

@@ -1,31 +1,17 @@
 """The order of work: what is done from a clean lathe to a part that is handed over, with hold points.
 
-The job's own operations keep the order in which they were written.
+Setting up comes first, then the operations in the order of the route, each under its number there.
 """
 
 from __future__ import annotations
 
 from generator.job.model import Job
-from generator.job.operations import Cut, Operation, Relief, Thread
-from generator.sheet.model import Step
-from generator.sheet.plans import ThreadPlan
-
-WORDS = {
-    "face": "Face",
-    "center_drill": "Center drill",
-    "turn": "Turn",
-    "taper": "Turn the taper",
-    "bore": "Bore",
-    "drill": "Drill",
-    "groove": "Groove",
-    "chamfer": "Chamfer",
-    "knurl": "Knurl",
-    "part_off": "Part off",
-    "polish": "Polish",
-}
+from generator.sheet.model import OperationLine, Step
+from generator.sheet.operation_words import BAND, SCRATCH
+from generator.sheet.plans import Route, ThreadPlan
 
 
-def order_of_work(job: Job, thread: ThreadPlan | None) -> tuple[Step, ...]:
+def order_of_work(job: Job, route: Route, thread: ThreadPlan | None) -> tuple[Step, ...]:
     """Steps in the order they are done (common practice, no source)."""
     steps = [
         Step(
@@ -37,7 +23,28 @@ def order_of_work(job: Job, thread: ThreadPlan | None) -> tuple[Step, ...]:
         Step("Chuck the work", _chucking(job)),
         Step("True at the jaws and at the far end", "Write both runouts here: ______ / ______", hold=True),
     ]
-    holding = job.holding
+    support = _support(job)
+    before = _first_supported(job, route.lines) if support else 0
+    for place, line in enumerate(route.lines):
+        steps += support if place == before else []
+        steps += _steps_of(line, thread)
+    steps += support if before >= len(route.lines) else []
+    last = "Deburr, clean, mark with the job number"
+    steps.append(Step(f"{last}, cap the thread" if thread is not None else last))
+    return tuple(steps)
+
+
+def _chucking(job: Job) -> str:
+    chuck = job.holding.chuck
+    words = f"{chuck.jaws}-jaw chuck, {chuck.grip.with_unit} in the jaws"
+    if any(section.surface in ("turned", "ground") for section in job.work):
+        words += "; protect the finished surface"
+    return words + ". Mark the work at jaw 1."
+
+
+def _support(job: Job) -> list[Step]:
+    """Center and steady rest."""
+    holding, steps = job.holding, []
     if holding.center:
         steps.append(
             Step(f"Bring up the {holding.center} center", "Snug, not forced; ease it as the work warms.")
@@ -50,68 +57,50 @@ def order_of_work(job: Job, thread: ThreadPlan | None) -> tuple[Step, ...]:
                 hold=True,
             )
         )
-    for operation in job.operations:
-        steps += _operation_steps(operation, thread)
-    steps.append(Step("Deburr, clean, mark with the job number, cap the thread"))
-    return tuple(steps)
+    return steps
 
 
-def _chucking(job: Job) -> str:
-    chuck = job.holding.chuck
-    words = f"{chuck.jaws}-jaw chuck, {chuck.grip.with_unit} in the jaws"
-    if any(section.surface in ("turned", "ground") for section in job.work):
-        words += "; protect the finished surface"
-    return words + ". Mark the work at jaw 1."
+def _first_supported(job: Job, lines: tuple[OperationLine, ...]) -> int:
+    """Place in the route before which center and steady rest are set: after the last cut that makes them."""
+    holding, needed = job.holding, 0
+    for place, line in enumerate(lines):
+        makes_center = holding.center is not None and line.name == "center_drill"
+        makes_band = holding.steady is not None and line.title == BAND
+        if makes_center or makes_band:
+            needed = place + 1
+    return needed
 
 
-def _operation_steps(operation: Operation, thread: ThreadPlan | None) -> list[Step]:
-    given = operation.given
-    if isinstance(given, Thread):
-        return _thread_steps(given, thread)
-    if isinstance(given, Relief):
-        return [Step("Cut the relief", _relief_words(given), hold=True)]
-    return [Step(WORDS[operation.name], _cut_words(given))]
+def _steps_of(line: OperationLine, thread: ThreadPlan | None) -> list[Step]:
+    """One operation under its number; a thread in its own steps."""
+    text = f"Operation {line.number}: {line.title[:1].lower()}{line.title[1:]}"
+    text += " (proposed)" if line.proposed else ""
+    if line.name == "thread":
+        return _thread_steps(line, text, thread)
+    detail = "; ".join(part for part in (line.detail, line.hold) if part)
+    return [Step(text, detail, hold=bool(line.hold))]
 
 
-def _relief_words(relief: Relief) -> str:
-    words = f"{relief.width.with_unit} wide"
-    diameter = relief.diameter
-    words += f", {diameter.with_unit} diameter" if diameter else ", diameter as in the relief figures"
-    return words + (f", corner radius {relief.radius.with_unit}" if relief.radius else "")
-
-
-def _cut_words(cut: Cut) -> str:
-    parts = [f"{cut.end} end" if cut.end else ""]
-    parts += [
-        f"{label} {given.with_unit}"
-        for label, given in (
-            ("diameter", cut.diameter),
-            ("length", cut.length),
-            ("width", cut.width),
-            ("depth", cut.depth),
-            ("angle", cut.angle),
-            ("from the tailstock end", cut.from_end),
-        )
-        if given is not None
-    ]
-    return ", ".join(part for part in [*parts, cut.note or ""] if part)
-
-
-def _thread_steps(thread: Thread, plan: ThreadPlan | None) -> list[Step]:
-    blank = "Measure the blank cold and write it here: ______"
-    steps = [
-        Step("Measure the blank", blank, hold=True),
+def _thread_steps(line: OperationLine, text: str, plan: ThreadPlan | None) -> list[Step]:
+    inside = plan is not None and plan.internal
+    blank, what = ("bore", "Measure the bore") if inside else ("blank", "Measure the blank")
+    measure = Step(what, f"Measure the {blank} cold and write it here: ______", hold=True)
+    if plan is None:
+        return [measure]
+    tool = (
+        "Center height, square by the fishtail gauge, bar clear of the bore all the way, compound swung to "
+        "the angle on this sheet, backlash out."
+        if inside else
+        "Center height, square by the fishtail gauge, compound swung to the angle on this sheet, backlash "
+        "out."
+    )
+    cut = "As in the pass table; write what was cut in the blank column."
+    return [
+        measure,
         Step("Set levers, gears, feed direction", "As in the lathe settings. Turn one revolution by hand."),
-        Step(
-            "Set the tool",
-            "Center height, square by the fishtail gauge, compound swung to the angle on this sheet, "
-            "backlash out.",
-        ),
-        Step("Touch the work, zero both dials"),
+        Step("Set the tool", tool),
+        Step("Touch the bore, zero both dials" if inside else "Touch the work, zero both dials"),
         Step("Scratch pass", "Check the pitch with a leaf gauge or rule over its whole length.", hold=True),
-        Step(f"Cut {thread.designation}", "As in the pass table; write what was cut in the blank column."),
+        Step(text, f"{cut} {line.hold}." if line.hold and line.hold != SCRATCH else cut),
         Step("Measure, try the mate", "At the marked lines. Spindle stopped, thread clean.", hold=True),
     ]
-    if plan is None:
-        return steps[:1]
-    return steps

@@ -7,6 +7,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.calc import spindle
@@ -44,7 +45,7 @@ def lay_step(
     wanted: SpindleSpeed | None,
     desk: Desk,
     *,
-    most: SpindleSpeed | None = None,
+    most: Mapping[str, SpindleSpeed] | None = None,
 ) -> SpindleSpeed | None:
     """The step to set: the job's own where the lathe has it, else the highest that is not too fast.
 
@@ -52,7 +53,7 @@ def lay_step(
     ----------
     own : the step that the job asks for
     wanted : the speed not to go above, rev/s; None when nothing says
-    most : what the chuck bears, rev/s, where the step is to stay below that too
+    most : what else the step is to stay below, by what sets it ("the chuck's own"), rev/s
     """
     steps = [speed.si for speed in lathe.spindle.speeds]
     if own is not None:
@@ -61,8 +62,9 @@ def lay_step(
         why = "no cutting speed to go by, and the job gives no step"
         desk.unknown(turned.figure, turned.label, "spindle_speed", why)
         return None
-    capped = most is not None and most < wanted
-    limit = most if most is not None and capped else wanted
+    lowest, limit = min((most or {}).items(), key=lambda cap: cap[1], default=("", wanted))
+    capped = limit < wanted
+    limit = min(limit, wanted)
     step = spindle.highest_step(steps, limit)
     if step is None:
         why = f"no step of {lathe.name} is as slow as {rpm_words(limit)}"
@@ -78,8 +80,8 @@ def lay_step(
     put: dict[str, tuple[float, Quantity]] = {"n": (wanted, "spindle_speed")}
     formula = "the highest step of the lathe not above {n}"
     if capped:
-        put["the chuck's own"] = (limit, "spindle_speed")
-        formula += " nor above {the chuck's own}"
+        put[lowest] = (limit, "spindle_speed")
+        formula += f" nor above {{{lowest}}}"
     return desk.computed(
         turned.figure, turned.label, step, "spindle_speed", formula, put,
         f"{PRACTICE}; steps from jobs/_shop/lathes/{lathe.lathe}.yml",

@@ -7,7 +7,7 @@ from pydantic import TypeAdapter
 
 from generator.calc.cutting import spindle_speed
 from generator.job import fields
-from generator.job.lathe import Leadscrew, ThreadDial
+from generator.job.lathe import Leadscrew, SpindleStep, ThreadDial
 from generator.sheet.model import Kind
 from generator.si import ft_per_min, inch, rev_per_min
 
@@ -200,7 +200,7 @@ def test_a_screwed_nose_is_asked_about_only_when_the_spindle_is_reversed(sheet_o
 )
 def test_seconds_in_the_relief(sheet_of, shop, step, level):
     """3/8 in at 8 threads per inch: 1 s at 180 rpm, 0.5 s at 360 rpm (arithmetic; limits common practice)."""
-    steps = rpm(20, 32, 50, 170, 180, 210, 330, 360, 520)
+    steps = [SpindleStep(speed=one) for one in rpm(20, 32, 50, 170, 180, 210, 330, 360, 520)]
     spindle = shop.lathes["long-bed"].spindle.model_copy(update={"speeds": steps})
     sheet = sheet_of(thread(f"spindle: {step} rpm"), lathe={"spindle": spindle})
     assert sheet.figures["relief.time"].value == pytest.approx(0.375 * 8 * 60 / step)
@@ -223,7 +223,9 @@ def test_house_limits_of_time_go_before_common_practice(sheet_of):
 
 
 def test_a_lathe_that_has_no_slower_step_says_what_else_can_be_done(sheet_of, shop):
-    spindle = shop.lathes["long-bed"].spindle.model_copy(update={"speeds": rpm(520, 820)})
+    spindle = shop.lathes["long-bed"].spindle.model_copy(
+        update={"speeds": [SpindleStep(speed=one) for one in rpm(520, 820)]}
+    )
     text = ids(sheet_of(thread("spindle: 520 rpm"), lathe={"spindle": spindle}))["relief-time"].text
     assert "No step of this lathe is slow enough" in text
 

@@ -1,0 +1,152 @@
+"""Stock divided into cuts in whole graduations, and what the dial shows after the last one.
+
+    Stock        cuts of one operation
+    lay_stock    lays passes, depth, finishing cut and the dial
+    dial_words   a reading in the dial's own divisions and turns
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.calc.depths import cuts
+from generator.calc.dials import Dial, reading
+from generator.job.fields import Given
+from generator.job.lathe import Dial as SlideDial
+from generator.job.lathe import TurnedDial
+from generator.job.operations import Cut
+from generator.sheet.model import Kind, Quantity
+from generator.sheet.operation_task import PRACTICE, Task
+from generator.si import Length, inch, mm
+from generator.tables.cutting_feeds import DepthRange, depth_range
+
+STOCK_UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
+    ("passes", "passes", "count"),
+    ("depth", "largest cut, radial", "length"),
+    ("dial", "dial at the last cut", "text"),
+)
+
+
+@dataclass(frozen=True)
+class Stock:
+    """The cuts in order, radial, m; `finishing` says that the last one is a finishing cut."""
+
+    depths: tuple[Length, ...]
+    finishing: bool
+
+    @property
+    def largest(self) -> Length:
+        """The deepest one."""
+        return max(self.depths)
+
+
+def lay_stock(
+    task: Task, stock: Length, kind: str, record: TurnedDial | None, slide: str, *, radial: bool = True
+) -> Stock:
+    """Lay the cuts that take off `stock` (m, on the radius) with the slide that `record` is the dial of.
+
+    Parameters
+    ----------
+    kind : "turn", "face" or "bore", as the table of depths has it
+    slide : the slide's name, in words
+    radial : cuts are on the radius; else along the work, as in facing
+    """
+    largest, finish = _lay_limits(task, kind, radial)
+    dial = _dial(record)
+    depths = cuts(stock, largest, min(finish, stock), dial.graduation if dial else None)
+    finishing = finish > 0 and (len(depths) > 1 or depths[0] <= finish * (1 + 1e-9))
+    deepest = max(depths)
+    put: dict[str, tuple[float, Quantity]] = {
+        "stock": (stock, "length"), "finishing cut": (finish, "length"), "largest cut": (largest, "length"),
+    }
+    whole = "in whole graduations of the dial" if dial else ""
+    on = ", radial" if radial else ", along the work"
+    task.computed(
+        "passes", "passes", float(len(depths)), "count",
+        "({stock} − {finishing cut}) ÷ {largest cut}, whole passes, and the finishing cut", put, PRACTICE,
+        note=whole,
+    )
+    task.computed(
+        "depth", f"largest cut{on}", deepest, "length", "{stock} in {passes} cuts, the heaviest first",
+        {"stock": (stock, "length"), "passes": (float(len(depths)), "count")}, PRACTICE, note=whole,
+    )
+    if finishing and len(depths) > 1:
+        task.computed(
+            "last_cut", f"last cut{on}", depths[-1], "length", "{stock} − {cuts before it}",
+            {"stock": (stock, "length"), "cuts before it": (sum(depths[:-1]), "length")}, PRACTICE,
+        )
+    lay_dial(task, stock, record, slide)
+    return Stock(depths, finishing)
+
+
+def lay_dial(task: Task, travel: Length, record: TurnedDial | None, slide: str) -> None:
+    """Lay what the dial shows after so much travel from touch, or from the end of the work."""
+    words = f"{slide} dial at the last cut"
+    if record is None:
+        task.unknown("dial", words, "text", f"the lathe's record has no dial for the {slide}")
+        return
+    task.chosen(
+        "dial", words, dial_words(travel, record), "text", Kind.COMPUTED, "arithmetic of the dial",
+        note=f"{record.division.with_unit} a division, {record.turn.with_unit} a turn; set to zero at touch",
+    )
+
+
+def lay_no_stock(task: Task, why: str) -> None:
+    """Lay passes, depth and dial as unknown, for one reason."""
+    for key, words, quantity in STOCK_UNKNOWN:
+        task.unknown(key, words, quantity, why)
+
+
+def dial_words(travel: Length, record: TurnedDial) -> str:
+    """A travel as its dial shows it: "2 turns and 0.050 in, on the diameter"."""
+    dial = _dial(record)
+    assert dial is not None
+    name, size = ("mm", mm) if record.division.unit == "mm" else ("in", inch)
+    turns, shown = reading(travel, dial)
+    number = f"{shown / size:.{4 if name == 'in' else 3}f}".rstrip("0").rstrip(".")
+    words = f"{number or '0'} {name}"
+    if turns:
+        words = f"{turns} turn{'s' if turns > 1 else ''} and {words}"
+    if not isinstance(record, SlideDial):
+        return words
+    return f"{words}, on the {record.reads}"
+
+
+def _dial(record: TurnedDial | None) -> Dial | None:
+    if record is None:
+        return None
+    reads = record.reads if isinstance(record, SlideDial) else "radius"
+    return Dial(record.division.si, record.turn.si, reads)
+
+
+def _lay_limits(task: Task, kind: str, radial: bool) -> tuple[Length, Length]:
+    """Largest roughing cut and finishing cut: the job's own, the shop's, the careful end of the table."""
+    given, house, steel = task.entry.given, task.bench.house, task.tool.steel
+    assert isinstance(given, Cut)
+    on = ", radial" if radial else ", along the work"
+    largest = _lay_limit(
+        task, "largest_cut", f"largest cut allowed{on}", given.cut, house.rough_depth,
+        depth_range(f"{kind} rough", steel),
+    )
+    finish = _lay_limit(
+        task, "finish_cut", f"finishing cut{on}", given.finish, house.finish_depth,
+        depth_range(f"{kind} finish", steel),
+    )
+    return largest, finish
+
+
+def _lay_limit(
+    task: Task, key: str, words: str, own: Given | None, house: Given | None, table: DepthRange
+) -> Length:
+    if own is not None:
+        return task.given(key, words, own, "length")
+    if house is not None:
+        task.chosen(key, words, house.si, "length", Kind.SHOP, "the house rules", text=house.with_unit)
+        return house.si
+    kind = Kind.ASSUMED if "common practice" in table.source else Kind.STANDARD
+    task.chosen(
+        key, words, table.low, "length", kind, table.source,
+        note=f"careful end of {table.low / inch:.3f} to {table.high / inch:.3f} in "
+        f"({table.low / mm:.2f} to {table.high / mm:.2f} mm)",
+    )
+    return table.low

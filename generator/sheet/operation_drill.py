@@ -1,0 +1,191 @@
+"""Center drilling, drilling and reaming from the tailstock; holes across the work go to another machine."""
+
+from __future__ import annotations
+
+import math
+
+from generator.calc.drilling import drilling_thrust, drilling_torque, point_length
+from generator.job.operations import Cut, Drill
+from generator.sheet.model import Quantity
+from generator.sheet.operation_feed import lay_by_hand
+from generator.sheet.operation_load import KIENZLE, NO_MATERIAL, SCATTER, judge_load, lay_motor
+from generator.sheet.operation_places import drilled_across
+from generator.sheet.operation_result import lay_time
+from generator.sheet.operation_speed import lay_speed
+from generator.sheet.operation_task import PRACTICE, Done, Task, done
+from generator.sheet.operation_turn import off_work
+from generator.sheet.wording import length_words
+from generator.si import FeedPerRev, Force, Length, Power, SpindleSpeed, Time, inch
+
+SAME = 1e-6
+WITHDRAWAL = 6.0          # s, out and in again to clear the chips; common practice, no source
+FIRST, EACH = 3.0, 1.0    # diameters drilled before the first withdrawal, and between the others
+PILOT_FROM = 1 / 2 * inch  # above this a pilot hole as thick as the web spares the thrust
+REAM_STOCK = (0.010 * inch, 0.016 * inch)  # left on the diameter, up to 1/2 in and above
+REAM_LARGE = 1 / 2 * inch
+AWAY = "the hole goes across the work: another machine, no settings of this lathe"
+
+
+def center_drill(task: Task) -> Done:
+    """Center drill an end, by the diameter of the pilot."""
+    given = task.entry.given
+    assert isinstance(given, Cut)
+    lies, pilot = task.extent, given.diameter or task.tool.diameter
+    why = "neither the job nor the tool's record gives the pilot's diameter"
+    step = lay_speed(task, "center drill", pilot.si if pilot else None, why)
+    if pilot is None:
+        task.unknown("feed", "feed", "text", why)
+    feed = lay_by_hand(task, "center drill", diameter=pilot.si) if pilot is not None else None
+    if lies.length > 0:
+        lay_time(task, lies.length, feed, step, 1)
+    else:
+        task.unknown("time", "time under the tool", "duration", "nobody said how deep")
+    task.remarks.append("60 degrees; clean the hole and oil it where a dead center runs in it"
+                        if task.bench.job.holding.center == "dead" else "60 degrees")
+    time = task.desk.figures[task.name("time")].value
+    return done(
+        task, 0.0, pilot.si if pilot else 0.0, task.work, step=step,
+        time=time if isinstance(time, float) else None,
+    )
+
+
+def drill(task: Task) -> Done:
+    """Drill along the axis, and ream where the hole is to be reamed."""
+    given, lies, system = task.entry.given, task.extent, task.bench.system
+    assert isinstance(given, Drill)
+    if drilled_across(given):
+        return _elsewhere(task)
+    if task.work.largest(lies.low, lies.high) is None and lies.length > SAME:
+        return off_work(task)
+    wanted = given.diameter or task.tool.diameter
+    size = _drill_size(task, given, wanted.si) if wanted is not None else None
+    has = task.work.bore(lies.low, lies.high) if lies.length > SAME else 0.0
+    if size is not None and has >= size - SAME:
+        task.find(
+            "nothing-to-cut", "check",
+            f"{task.opening} wants {length_words(size, system)}, and the work has a hole of "
+            f"{length_words(has, system)} there already. Check both.",
+            given.diameter.where if given.diameter else None, "Which diameter is right?",
+        )
+        has = 0.0
+    why = "nobody said the drill's diameter"
+    step = lay_speed(task, "drill", size, why)
+    if size is None:
+        task.unknown("feed", "feed", "text", why)
+        task.unknown("time", "time under the tool", "duration", why)
+        return done(task, has, has, task.work, step=step)
+    feed = lay_by_hand(task, "drill", diameter=size)
+    power, thrust = _lay_load(task, size, has, feed.fast, step)
+    deep = lies.length
+    if deep <= SAME:
+        task.unknown("passes", "pecks", "count", "nobody said how deep")
+        task.unknown("time", "time under the tool", "duration", "nobody said how deep")
+        time, clearing = None, 0.0
+    else:
+        clearing = _lay_pecks(task, deep, size)
+        point = point_length(size)
+        travel = task.computed(
+            "travel", "travel of the drill", deep + (point if given.through else 0.0), "length",
+            "{depth} + {point}" if given.through else "{depth}",
+            {"depth": (deep, "length"), "point": (point, "length")}, "geometry, point of 118 degrees",
+            note="to the full diameter through" if given.through else "to the depth said, point included",
+        )
+        time = lay_time(task, travel, feed, step, 1)
+    _check(task, deep, size, has)
+    if given.ream and given.diameter is not None:
+        _lay_ream(task, given.diameter.si)
+    reached = given.diameter.si if given.ream and given.diameter is not None else size
+    return done(
+        task, has, reached, task.work.bored(lies.low, lies.high, reached), step=step, feed=feed.slow,
+        force=thrust, power=power, time=time, other_time=clearing or None,
+    )
+
+
+def _elsewhere(task: Task) -> Done:
+    task.remarks.append("across the work, at another machine: no settings of this lathe")
+    for key, words, quantity in (("step", "spindle step", "spindle_speed"), ("time", "time under the tool",
+                                                                             "duration")):
+        task.unknown(key, words, quantity, AWAY)  # type: ignore[arg-type]
+    return done(task, None, None, task.work)
+
+
+def _drill_size(task: Task, given: Drill, wanted: Length) -> Length:
+    """The drill: under the reamer where the hole is reamed."""
+    if not given.ream:
+        return wanted
+    stock = REAM_STOCK[wanted > REAM_LARGE]
+    return task.computed(
+        "drill", "drill before the reamer", max(wanted - stock, wanted / 2), "length", "{D} − {stock}",
+        {"D": (wanted, "length"), "stock": (stock, "length")}, PRACTICE, note="take the drill next below",
+        rounds="down",
+    )
+
+
+def _lay_load(
+    task: Task, size: Length, has: Length, feed: FeedPerRev, step: SpindleSpeed | None
+) -> tuple[Power | None, Force | None]:
+    """Thrust, torque and power of the drill at the fast end of its feed."""
+    material = task.bench.material
+    words = {"force": "thrust of the drill", "power": "power of the motor"}
+    if material is None:
+        task.unknown("force", words["force"], "force", NO_MATERIAL)
+        task.unknown("power", words["power"], "power", NO_MATERIAL)
+        return None, None
+    k, m = material.k_c11, material.m_c
+    put: dict[str, tuple[float, Quantity]] = {
+        "kc1.1": (k, "pressure"), "mc": (m, "ratio"), "d": (size, "length"), "hole": (has, "length"),
+        "f": (feed, "feed"),
+    }
+    thickness = "({f in mm} ÷ 2 × sin 59°)^(−{mc})"
+    put["f in mm"] = (feed * 1000, "ratio")
+    twice = "" if has else "2 × "
+    thrust = task.computed(
+        "force", words["force"], drilling_thrust(k, m, size, feed, bore=has), "force",
+        f"{twice}0.5 × {{kc1.1}} × {thickness} × {{f}} × ({{d}} − {{hole}}) ÷ 2 × sin 59°", put,
+        f"{KIENZLE}: {material.force_source}; {PRACTICE} for the shares", rounds="up",
+        note=f"{SCATTER}; at the fast end of the feed",
+    )
+    torque = task.computed(
+        "torque", "torque of the drill", drilling_torque(k, m, size, feed, bore=has), "torque",
+        f"{{kc1.1}} × {thickness} × {{f}} × ({{d}}² − {{hole}}²) ÷ 8", put,
+        f"{KIENZLE}: {material.force_source}", rounds="up", note=SCATTER,
+    )
+    if step is None:
+        task.unknown("power", words["power"], "power", "the spindle step is unknown")
+        return None, thrust
+    power = lay_motor(
+        task, 2 * math.pi * torque * step, "2 × π × {M} × {n} ÷ {share that arrives}",
+        {"M": (torque, "torque"), "n": (step, "spindle_speed")},
+    )
+    judge_load(task, torque, power, step)
+    return power, thrust
+
+
+def _lay_pecks(task: Task, deep: Length, size: Length) -> Time:
+    """How often the drill goes in: three diameters, then out after each further one; time of going out."""
+    more = max(math.ceil((deep - FIRST * size) / (EACH * size) - SAME), 0)
+    task.computed(
+        "passes", "pecks", 1.0 + more, "count", f"1 + ({{depth}} − {FIRST:g} × {{d}}) ÷ {{d}}, rounded up",
+        {"depth": (deep, "length"), "d": (size, "length")}, PRACTICE,
+        note=f"{FIRST:g} diameters, then right out to clear the chips after each further one",
+    )
+    return WITHDRAWAL * more
+
+
+def _check(task: Task, deep: Length, size: Length, has: Length) -> None:
+    reach = task.tool.reach
+    if reach is not None and reach.si < deep - SAME:
+        task.find(
+            "tool-short", "stop",
+            f"Drill {task.tool.name} reaches {reach.with_unit}, and {task.what} is "
+            f"{length_words(deep, task.bench.system)} deep. Take a longer one, or drill from both ends.",
+        )
+    if size > PILOT_FROM and has == 0:
+        task.remarks.append("drill a pilot first, as thick as the web of the drill")
+
+
+def _lay_ream(task: Task, size: Length) -> None:
+    step = lay_speed(task, "ream", size, key="ream_")
+    if step is not None:
+        lay_by_hand(task, "ream", diameter=size, key="ream_feed")
+    task.remarks.append("ream slowly, plenty of oil, never turn backwards")

@@ -1,0 +1,154 @@
+"""Feed of an operation: the job's own, else the lathe's nearest that is not above the table's.
+
+    Feed         roughing and finishing feed that follow
+    lay_feed     lays them
+    lay_by_hand  the range for a cut that is fed by hand
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from generator.calc import spindle
+from generator.job.fields import Given
+from generator.job.operations import Cut
+from generator.sheet.model import Kind, Quantity
+from generator.sheet.operation_task import PRACTICE, Task
+from generator.si import FeedPerRev, Length, inch, mm
+from generator.tables.cutting_feeds import FeedRange, feed_range
+
+Way = Literal["along", "across"]
+WORDS = {"along": "along the bed", "across": "across the bed"}
+
+
+@dataclass(frozen=True)
+class Feed:
+    """Feeds of a roughing and of a finishing cut, m/rev; `slow` and `fast` bound a feed by hand.
+
+    Force goes by the fast end, time by the slow one; with a feed of the lathe both are that feed.
+    """
+
+    slow: FeedPerRev
+    fast: FeedPerRev
+    finish: FeedPerRev | None = None
+
+    @property
+    def last(self) -> FeedPerRev | None:
+        """Feed of the last cut where the levers set one; None for a feed by hand."""
+        return (self.finish or self.slow) if self.slow == self.fast else None
+
+
+def lay_feed(task: Task, way: Way, rough: str, finish: str | None = None) -> Feed | None:
+    """Lay the feed of roughing and, where `finish` names one, of the finishing cut.
+
+    Parameters
+    ----------
+    way : which of the lathe's feeds
+    rough, finish : operations as the table of feeds calls them
+    """
+    given = task.entry.given
+    if isinstance(given, Cut) and given.feed is not None:
+        return _own(task, way, given.feed, finish is not None)
+    house = task.bench.house
+    own_rough = house.rough_feed if rough == "turn rough" else None
+    own_finish = house.finish_feed if finish == "turn finish" or rough == "turn finish" else None
+    table = feed_range(rough, task.tool.steel)
+    assert table is not None
+    first = _lay(task, "feed", "feed", way, own_rough if rough != "turn finish" else own_finish, table)
+    if finish is None or first is None:
+        return first
+    finer = feed_range(finish, task.tool.steel)
+    assert finer is not None
+    last = _lay(task, "finish_feed", "feed of the finishing cut", way, own_finish, finer)
+    return Feed(first.slow, first.fast, last.slow if last else None)
+
+
+def lay_by_hand(task: Task, operation: str, *, diameter: Length | None = None, key: str = "feed") -> Feed:
+    """Lay the range of a feed by hand, or the job's own."""
+    given = task.entry.given
+    if isinstance(given, Cut) and given.feed is not None:
+        own = task.given(key, "feed", given.feed, "feed", note="by hand")
+        return Feed(own, own)
+    table = feed_range(operation, task.tool.steel, diameter=diameter)
+    assert table is not None
+    _lay_range(task, key, "feed", table, "by hand")
+    return Feed(table.low, table.high)
+
+
+def feed_words(low: FeedPerRev, high: FeedPerRev) -> str:
+    """A range of feeds in both units.
+
+    >>> feed_words(0.002 * 0.0254, 0.005 * 0.0254)
+    '0.002 to 0.005 in/rev (0.05 to 0.13 mm/rev)'
+    """
+    return f"{low / inch:.3f} to {high / inch:.3f} in/rev ({low / mm:.2f} to {high / mm:.2f} mm/rev)"
+
+
+def _own(task: Task, way: Way, given: Given, finishing: bool) -> Feed:
+    """The job's own feed, against those of the lathe."""
+    feed, lathe = task.given("feed", "feed", given, "feed"), task.bench.lathe
+    steps = _steps(task, way)
+    near = spindle.neighbors(steps, feed)
+    if steps and not any(spindle.same(step, feed) for step in near):
+        named = " and ".join(_one(step) for step in near)
+        task.find(
+            "operation-feed", "check",
+            f"{lathe.name} has no feed of {given.with_unit} {WORDS[way]}; next to it {_is(near)} {named}. "
+            "Write the one to set.",
+            given.where, "Which feed is it to be?",
+        )
+    return Feed(feed, feed, feed if finishing else None)
+
+
+def _lay(
+    task: Task, key: str, words: str, way: Way, own: Given | None, table: FeedRange
+) -> Feed | None:
+    steps, lathe = _steps(task, way), task.bench.lathe
+    if not steps:
+        if own is not None:
+            house = "as the levers give, or by hand"
+            task.given(key, words, own, "feed", note=house)
+            return Feed(own.si, own.si)
+        _lay_range(task, key, words, table, "by hand or as the levers give")
+        return Feed(table.low, table.high)
+    wanted = own.si if own is not None else table.high
+    step = spindle.highest_step(steps, wanted)
+    source = "the house rules" if own is not None else table.source
+    if step is None:
+        task.unknown(key, words, "feed", f"no feed of {lathe.name} {WORDS[way]} is as fine")
+        task.find(
+            "operation-feed-coarse", "check",
+            f"The finest feed of {lathe.name} {WORDS[way]} is {_one(min(steps))}, and {task.what} wants "
+            f"{_one(wanted)} at most ({source}). Feed by hand, or decide whether the coarser one serves.",
+        )
+        return None
+    put: dict[str, tuple[float, Quantity]] = {"f": (wanted, "feed")}
+    feed = task.computed(
+        key, words, step, "feed", f"the lathe's feed {WORDS[way]} next below {{f}}", put,
+        f"{source}; feeds from jobs/_shop/lathes/{lathe.lathe}.yml", note=table.note if own is None else "",
+    )
+    return Feed(feed, feed)
+
+
+def _lay_range(task: Task, key: str, words: str, table: FeedRange, how: str) -> None:
+    """A range in words, where no single feed can be set."""
+    kind = Kind.ASSUMED if table.source == PRACTICE else Kind.STANDARD
+    note = "; ".join(part for part in (
+        how, table.note if table.note != how else "", "from memory, check a copy" if table.from_memory else ""
+    ) if part)
+    task.chosen(key, words, f"{feed_words(table.low, table.high)}, {how}", "text", kind, table.source,
+                note=note)
+
+
+def _steps(task: Task, way: Way) -> list[FeedPerRev]:
+    feeds = task.bench.lathe.feeds
+    return [] if feeds is None else [step.si for step in getattr(feeds, way)]
+
+
+def _one(feed: FeedPerRev) -> str:
+    return f"{feed / inch:.4f} in/rev ({feed / mm:.3f} mm/rev)"
+
+
+def _is(near: tuple[FeedPerRev, ...]) -> str:
+    return "are" if len(near) > 1 else "is"

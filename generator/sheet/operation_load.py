@@ -1,0 +1,153 @@
+"""What an operation asks of the lathe: force by Kienzle, torque and power against step and motor.
+
+    lay_force       cutting force of the largest cut in turning, facing, boring
+    lay_plunge      cutting force of a grooving or parting tool
+    lay_load        power and torque that follow, and what is over
+"""
+
+from __future__ import annotations
+
+import math
+
+from generator.calc import spindle
+from generator.calc.cutting import cutting_power, grooving_force, turning_force
+from generator.calc.power import motor_power, spindle_torque
+from generator.job.lathe import SpindleStep
+from generator.sheet.model import Level, Quantity
+from generator.sheet.operation_task import PRACTICE, Task
+from generator.sheet.wording import rpm_words
+from generator.si import FeedPerRev, Force, Length, Power, SpindleSpeed, Torque, ft, hp, kW, lbf, mm
+from generator.tables.materials import MaterialRow
+
+KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc"
+SCATTER = "a handbook value, good to about 20 % or worse; a worn tool takes more"
+EFFICIENCY = 0.75     # of a geared engine lathe, 0.7 to 0.8; common practice, no source
+STALLS = 1.25         # times what there is: more than the scatter of the handbooks
+SQUARE = math.pi / 2  # entering angle of a tool that cuts a square shoulder
+NO_MATERIAL = "the material is unknown"
+
+
+def lay_force(task: Task, depth: Length | None, feed: FeedPerRev | None, why: str = "") -> Force | None:
+    """Lay the cutting force of a cut so deep at this feed; None with the reason when something is missing."""
+    material, words = task.bench.material, "cutting force of the largest cut"
+    missing = NO_MATERIAL if material is None else why if depth is None or feed is None else ""
+    if material is None or depth is None or feed is None:
+        task.unknown("force", words, "force", missing)
+        return None
+    own = task.tool.entering_angle
+    angle = own.si if own is not None and 0 < own.si < math.pi else SQUARE
+    force = turning_force(material.k_c11, material.m_c, depth, feed, angle)
+    return task.computed(
+        "force", words, force, "force", "{kc1.1} × {h in mm}^(−{mc}) × {depth} × {f}",
+        {
+            **_kienzle(material, feed * math.sin(angle)), "depth": (depth, "length"), "f": (feed, "feed"),
+        },
+        f"{KIENZLE}: {material.force_source}", rounds="up", note=SCATTER,
+    )
+
+
+def lay_plunge(task: Task, width: Length | None, feed: FeedPerRev | None, why: str = "") -> Force | None:
+    """Lay the cutting force of a tool so wide that goes straight in."""
+    material, words = task.bench.material, "cutting force, straight in"
+    missing = NO_MATERIAL if material is None else why
+    if material is None or width is None or feed is None:
+        task.unknown("force", words, "force", missing)
+        return None
+    return task.computed(
+        "force", words, grooving_force(material.k_c11, material.m_c, width, feed), "force",
+        "{kc1.1} × {h in mm}^(−{mc}) × {width} × {f}",
+        {**_kienzle(material, feed), "width": (width, "length"), "f": (feed, "feed")},
+        f"{KIENZLE}: {material.force_source}", rounds="up", note=SCATTER,
+    )
+
+
+def lay_load(
+    task: Task, force: Force | None, diameter: Length | None, step: SpindleSpeed | None
+) -> Power | None:
+    """Lay torque at the spindle and power of the motor for a force at a diameter; find what is over."""
+    words = "power of the motor"
+    if force is None or diameter is None or step is None:
+        missing = "force" if force is None else "spindle step" if step is None else "diameter"
+        task.unknown("power", words, "power", f"the {missing} is unknown")
+        return None
+    torque = task.computed(
+        "torque", "torque at the spindle", spindle_torque(force, diameter), "torque", "{F} × {d} ÷ 2",
+        {"F": (force, "force"), "d": (diameter, "length")}, "DIN 6584; arithmetic", rounds="up",
+    )
+    at_tool = cutting_power(force, math.pi * diameter * step)
+    power = lay_motor(
+        task, at_tool, "{F} × π × {d} × {n} ÷ {share that arrives}",
+        {"F": (force, "force"), "d": (diameter, "length"), "n": (step, "spindle_speed")},
+    )
+    judge_load(task, torque, power, step)
+    return power
+
+
+def lay_motor(
+    task: Task, at_tool: Power, formula: str, put: dict[str, tuple[float, Quantity]]
+) -> Power:
+    """Lay the power of the motor for a power at the tool."""
+    share = _share(task)
+    return task.computed(
+        "power", "power of the motor", motor_power(at_tool, share), "power", formula,
+        {**put, "share that arrives": (share, "ratio")}, "DIN 6584; arithmetic", rounds="up",
+    )
+
+
+def judge_load(task: Task, torque: Torque, power: Power, step: SpindleSpeed) -> None:
+    """Power against the motor and the step, torque against the step, as far as the record has them."""
+    lathe, own = task.bench.lathe, _own_step(task, step)
+    if lathe.power is not None:
+        _judge(
+            task, "operation-power", power / lathe.power.si, _power_words(power),
+            f"the motor of {lathe.name} gives {lathe.power.with_unit}",
+        )
+    if own is not None and own.power is not None:
+        share = _share(task)
+        _judge(
+            task, "operation-power", power * share / own.power.si,
+            f"{_power_words(power * share)} at the tool",
+            f"{lathe.name} gives {own.power.with_unit} at its step of {rpm_words(step)}",
+        )
+    if own is not None and own.torque is not None:
+        _judge(
+            task, "operation-torque", torque / own.torque.si,
+            f"{torque / (lbf * ft):.0f} lbf ft ({torque:.0f} N m)",
+            f"{lathe.name} gives {own.torque.with_unit} at its step of {rpm_words(step)}",
+        )
+
+
+def _judge(task: Task, id: str, share: float, wants: str, has: str) -> None:
+    if share <= 1 or any(one.id == id and task.what in one.text for one in task.desk.findings):
+        return
+    level: Level = "stop" if share > STALLS else "check"
+    task.find(
+        id, level,
+        f"The largest cut of {task.what} wants {wants}, and {has}. Take less depth (cut), a finer feed or a "
+        "slower step.",
+    )
+
+
+def _power_words(power: Power) -> str:
+    return f"{power / hp:.2g} hp ({power / kW:.2g} kW)"
+
+
+def _share(task: Task) -> float:
+    """Share of the motor's power that arrives; laid once for all operations."""
+    name, own = "operation.efficiency", task.bench.house.efficiency
+    if name not in task.desk.figures:
+        task.desk.chosen(
+            name, "Share of the motor's power that reaches the tool", own, EFFICIENCY, "ratio", PRACTICE
+        )
+    return own.si if own is not None else EFFICIENCY
+
+
+def _own_step(task: Task, step: SpindleSpeed) -> SpindleStep | None:
+    return next((one for one in task.bench.lathe.spindle.speeds if spindle.same(one.si, step)), None)
+
+
+def _kienzle(material: MaterialRow, thickness: Length) -> dict[str, tuple[float, Quantity]]:
+    return {
+        "kc1.1": (material.k_c11, "pressure"), "mc": (material.m_c, "ratio"),
+        "h in mm": (thickness / mm, "ratio"),
+    }

@@ -1,0 +1,118 @@
+"""Knurling, polishing, and the thread, whose settings are those of its own sections."""
+
+from __future__ import annotations
+
+from generator.calc.knurling import FORCE_UNKNOWN, blanks, teeth_around
+from generator.job.operations import Cut, Knurl, Thread
+from generator.sheet.operation_feed import lay_feed
+from generator.sheet.operation_result import lay_time
+from generator.sheet.operation_speed import lay_speed
+from generator.sheet.operation_task import Done, Task, done
+from generator.sheet.operation_turn import off_work
+from generator.sheet.wording import fine_words
+
+OF_THREAD = {
+    "step": "spindle.step",
+    "feed": "thread.lead",
+    "passes": "passes.count",
+    "depth": "passes.depth",
+    "dial": "passes.travel",
+    "force": "passes.largest_force",
+    "power": "passes.power",
+}
+NEAR_WHOLE = 0.05  # of a tooth: near enough for the rollers to track
+
+
+def knurl(task: Task) -> Done:
+    """Knurl a length: does its pitch go round the blank in whole teeth."""
+    given, lies, system = task.entry.given, task.extent, task.bench.system
+    assert isinstance(given, Knurl)
+    has = task.work.largest(lies.low, lies.high)
+    if has is None:
+        return off_work(task)
+    size = given.from_diameter.si if given.from_diameter else has
+    if given.pitch is None:
+        task.unknown("teeth", "teeth around", "ratio", "nobody said the pitch of the knurl")
+    else:
+        teeth = task.computed(
+            "teeth", "teeth around", teeth_around(size, given.pitch.si), "ratio", "π × {d} ÷ {pitch}",
+            {"d": (size, "length"), "pitch": (given.pitch.si, "length")}, "geometry",
+        )
+        below, above = blanks(size, given.pitch.si)
+        if abs(teeth - round(teeth)) > NEAR_WHOLE:
+            smaller = f"{fine_words(below, system)} or " if below > 0 else ""
+            task.find(
+                "knurl-pitch", "note",
+                f"A pitch of {given.pitch.with_unit} goes {teeth:.2f} times around "
+                f"{fine_words(size, system)} in {task.what}. For whole teeth turn the blank to {smaller}"
+                f"{fine_words(above, system)}.",
+                given.pitch.where,
+            )
+    step = lay_speed(task, "knurl", size)
+    feed = lay_feed(task, "along", "knurl")
+    task.unknown("force", "force of the rollers", "force", FORCE_UNKNOWN)
+    time = lay_time(task, lies.length, feed, step, 1)
+    task.remarks.append("oil it well; look at the track after one turn before feeding on; the blank swells")
+    return done(task, size, size, task.work, step=step, feed=feed.slow if feed else None, time=time)
+
+
+def polish(task: Task) -> Done:
+    """Polish a length: speed, and what never to do."""
+    given, lies = task.entry.given, task.extent
+    assert isinstance(given, Cut)
+    has = task.work.largest(lies.low, lies.high)
+    if has is None:
+        return off_work(task)
+    step = lay_speed(task, "polish", has)
+    task.unknown("time", "time under the tool", "duration", "polishing goes by eye")
+    task.find(
+        "polish-hand", "check",
+        f"In {task.what} never hold emery cloth in the hand against turning work: use a backing board or a "
+        "tool-post holder, no gloves, sleeves buttoned, and keep the grit off the ways.",
+    )
+    return done(task, has, has, task.work, step=step)
+
+
+def thread(task: Task) -> Done:
+    """The thread: its figures stand in the sections of thread, lathe settings and passes."""
+    given, plan, bench = task.entry.given, task.bench.thread, task.bench
+    assert isinstance(given, Thread)
+    for column, figure in OF_THREAD.items():
+        if figure in task.desk.figures:
+            task.column(column, figure)
+    if plan is None:
+        return done(task, None, None, task.work)
+    levers, cuts = bench.levers, bench.cuts
+    power = task.desk.figures.get("passes.power")
+    step = levers.spindle_speed if levers else None
+    lines = [line for line in cuts.passes if not line.spring] if cuts else []
+    time = None
+    if step is not None and cuts is not None:
+        each = task.computed(
+            "time_each", "time of one pass", task.extent.length / (plan.lead * step), "duration",
+            "{length} ÷ ({lead} × {n})",
+            {
+                "length": (task.extent.length, "length"), "lead": (plan.lead, "fine_length"),
+                "n": (step, "spindle_speed"),
+            },
+            "arithmetic of the leadscrew",
+        )
+        count = len(cuts.passes) * plan.designation.starts
+        time = task.computed(
+            "time", "time under the tool", each * count, "duration", "{passes} × {one pass}",
+            {"passes": (float(count), "count"), "one pass": (each, "duration")}, "arithmetic",
+            note="spring passes and all starts counted",
+        )
+    else:
+        missing = "the spindle step is unknown" if step is None else "there are no passes"
+        task.unknown("time", "time under the tool", "duration", missing)
+    task.remarks.append("levers, dial, passes: see their own sections")
+    root = plan.root_diameter
+    work = task.work.bored(plan.end, plan.start, plan.blank) if plan.internal else task.work.turned(
+        plan.end, plan.start, plan.blank, plan.blank
+    )
+    return done(
+        task, plan.blank, root, work, step=step, feed=plan.lead, depths=tuple(line.cut for line in lines),
+        force=cuts.largest_force if cuts else None,
+        power=power.value if power is not None and isinstance(power.value, float) else None, time=time,
+    )

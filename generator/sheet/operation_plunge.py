@@ -1,0 +1,301 @@
+"""Cuts straight in: groove, relief, chamfer with the seal lead-in, part off."""
+
+from __future__ import annotations
+
+import math
+
+from generator.job.operations import Chamfer, Cut, Relief
+from generator.sheet.model import Kind
+from generator.sheet.operation_cuts import lay_dial
+from generator.sheet.operation_feed import lay_by_hand, lay_feed
+from generator.sheet.operation_load import lay_load, lay_plunge
+from generator.sheet.operation_places import Extent
+from generator.sheet.operation_result import lay_time
+from generator.sheet.operation_speed import lay_speed
+from generator.sheet.operation_task import PRACTICE, Done, Task, done
+from generator.sheet.operation_turn import off_work
+from generator.sheet.wording import length_words
+from generator.si import Length, degree
+
+SAME = 1e-6
+SEAL = "seal makers' guidance for rubber rings: 15 to 20 degrees, up to 30"
+LEAD_IN, LEAD_IN_WIDEST = (15 * degree, 20 * degree), 30 * degree
+USUAL_CHAMFER = 45 * degree
+SLENDER_BLADE = 8.0  # stick-out over width of a parting blade; common practice, no source
+
+
+def groove(task: Task) -> Done:
+    """Cut a groove, or the thread relief."""
+    given, lies, thread = task.entry.given, task.extent, task.bench.thread
+    assert not isinstance(given, Chamfer)
+    inside = lies.inside
+    has = task.work.bore(lies.low, lies.high) if inside else task.work.largest(lies.low, lies.high)
+    if has is None:
+        return off_work(task)
+    if isinstance(given, Relief):
+        after = given.diameter.si if given.diameter else thread.relief_diameter if thread else None
+        if thread is not None and not task.work.touched(lies.low, lies.high):
+            has = thread.blank
+    else:
+        assert isinstance(given, Cut)
+        after = given.diameter.si if given.diameter else has - 2 * given.depth.si if given.depth else None
+        has = given.from_diameter.si if given.from_diameter else has
+    width = given.width.si if given.width else task.tool.width.si if task.tool.width else None
+    depth = _depth(task, has, after, inside)
+    plunges = _lay_plunges(task, width, given)
+    step = lay_speed(task, "groove", max(has, after or 0.0))
+    feed = lay_feed(task, "across", "groove")
+    blade = task.tool.width.si if task.tool.width else width
+    force = lay_plunge(task, blade, feed.fast if feed else None,
+                       "the width is unknown" if blade is None else "the feed is unknown")
+    power = lay_load(task, force, max(has, after or 0.0), step)
+    time = lay_time(task, depth or 0.0, feed, step, plunges) if depth else _no_time(task)
+    _check_reach(task, depth)
+    work = task.work
+    if after is not None and depth:
+        work = work.bored(lies.low, lies.high, after) if inside else work.turned(
+            lies.low, lies.high, after, after
+        )
+    return done(
+        task, has, after, work, step=step, feed=feed.slow if feed else None,
+        depths=(depth,) * (plunges or 1) if depth else (), force=force, power=power, time=time,
+    )
+
+
+def part_off(task: Task) -> Done:
+    """Part off: the blade, how far it stands out, and what holds the part."""
+    given, lies, system = task.entry.given, task.extent, task.bench.system
+    assert isinstance(given, Cut)
+    od = task.work.largest(lies.low, lies.high)
+    if od is None:
+        return off_work(task)
+    inner = task.work.bore(lies.low, lies.high)
+    depth = (od - inner) / 2
+    if lies.why:
+        task.find("part-off-place", "check", f"Nobody said where {task.what} cuts: write from_end.",
+                  asks="How long is the part that is cut off?")
+    width = given.width.si if given.width else task.tool.width.si if task.tool.width else None
+    if width is None:
+        task.unknown("width", "width of the blade", "length", "neither job nor tool record gives it")
+    elif given.width is not None:
+        task.given("width", "width of the blade", given.width, "length")
+    else:
+        task.chosen("width", "width of the blade", width, "length", Kind.SHOP, "jobs/_shop/tools.yml")
+    stands = task.computed(
+        "blade_out", "the blade stands out at least", depth, "length", "({D} − {d}) ÷ 2",
+        {"D": (od, "length"), "d": (inner, "length")}, "geometry", rounds="up",
+    )
+    lay_dial(task, depth, task.bench.lathe.cross_dial, "cross slide")
+    step = lay_speed(task, "part off", od)
+    feed = lay_feed(task, "across", "part off")
+    force = lay_plunge(task, width, feed.fast if feed else None,
+                       "the width of the blade is unknown" if width is None else "the feed is unknown")
+    power = lay_load(task, force, od, step)
+    time = lay_time(task, depth, feed, step, 1)
+    _check_reach(task, depth)
+    if width is not None and stands > SLENDER_BLADE * width:
+        task.find(
+            "blade-slender", "check",
+            f"For {task.what} the blade stands out {length_words(stands, system)}, {stands / width:.0f} "
+            f"times its width; over {SLENDER_BLADE:g} it wanders and digs in ({PRACTICE}). Take a wider "
+            "blade, or saw the last of it.",
+        )
+    _check_falling(task)
+    return done(
+        task, od, inner, task.work, step=step, feed=feed.slow if feed else None, depths=(depth,),
+        force=force, power=power, time=time,
+    )
+
+
+def chamfer(task: Task) -> Done:
+    """Chamfer an end, or cut the lead-in that a seal ring has to pass."""
+    given, lies, thread = task.entry.given, task.extent, task.bench.thread
+    assert isinstance(given, Chamfer)
+    inside = lies.inside
+    edge = Extent(lies.start, lies.start, inside)
+    low, high = (lies.start, lies.start + 2 * SAME) if given.end == "left" else (lies.start, lies.start)
+    has = task.work.bore(low, high) if inside else task.work.largest(low, high)
+    if has is None:
+        return off_work(task)
+    angle = _lay_angle(task, given)
+    depth = _chamfer_depth(task, given, angle, has, low)
+    if given.lead_in:
+        _check_lead_in(task, given, angle)
+    if depth is not None:
+        lay_dial(task, depth, task.bench.lathe.cross_dial, "cross slide")
+    diameter = has + 2 * (depth or 0.0) if inside else has
+    step = lay_speed(task, "chamfer", diameter if diameter > 0 else None, "the bore is not known")
+    feed = lay_by_hand(task, "chamfer")
+    time = lay_time(task, depth, feed, step, 1) if depth else _no_time(task)
+    if thread is not None and not given.lead_in and _at_thread(task):
+        task.remarks.append("to the root of the thread, or just below")
+    after = None if depth is None else has + 2 * depth if inside else has - 2 * depth
+    wide = depth / math.tan(angle) if depth and angle < math.pi / 2 else lies.length
+    end = edge.start - wide if given.end != "left" else edge.start + wide
+    return done(
+        task, has, max(after, 0.0) if after is not None else None, task.work,
+        extent=Extent(edge.start, end, inside), step=step, feed=None, depths=(depth,) if depth else (),
+        time=time,
+    )
+
+
+# -- groove and blade -----------------------------------------------------------------------------------
+
+
+def _depth(task: Task, has: Length, after: Length | None, inside: bool) -> Length | None:
+    """Radial depth of a groove, with the dial."""
+    words, system = "depth, radial", task.bench.system
+    if after is None or (has == 0 and inside):
+        why = "nobody said how deep" if after is None else "there is no bore to cut it in"
+        task.unknown("depth", words, "length", why)
+        task.unknown("dial", "cross slide dial at the bottom", "text", why)
+        return None
+    depth = (after - has) / 2 if inside else (has - after) / 2
+    if depth <= SAME:
+        task.unknown("depth", words, "length", "there is nothing to cut there")
+        task.find(
+            "nothing-to-cut", "check",
+            f"{task.opening} wants {length_words(after, system)}, and the work there is "
+            f"{length_words(has, system)}: there is nothing to cut. Check both.",
+            asks="Which diameter is right?",
+        )
+        return None
+    put = {"before": (has, "length"), "after": (after, "length")}
+    formula = "({after} − {before}) ÷ 2" if inside else "({before} − {after}) ÷ 2"
+    task.computed("depth", words, depth, "length", formula, put, "geometry")  # type: ignore[arg-type]
+    lay_dial(task, depth, task.bench.lathe.cross_dial, "cross slide")
+    return depth
+
+
+def _lay_plunges(task: Task, width: Length | None, given: Cut | Relief) -> int | None:
+    """How often the tool goes in beside itself."""
+    blade, words, system = task.tool.width, "cuts beside each other", task.bench.system
+    if width is None or blade is None:
+        why = "the width of the tool is not on record" if blade is None else "nobody said how wide"
+        task.unknown("passes", words, "count", why)
+        return None
+    if blade.si > width + SAME:
+        task.find(
+            "tool-wide", "stop",
+            f"Tool {task.tool.name} is {blade.with_unit} wide, and {task.what} is only "
+            f"{length_words(width, system)}. Take a narrower tool.",
+            given.width.where if given.width else None,
+        )
+    count = max(math.ceil(width / blade.si - SAME), 1)
+    task.computed(
+        "passes", words, float(count), "count", "{width} ÷ {tool}, rounded up",
+        {"width": (width, "length"), "tool": (blade.si, "length")}, PRACTICE,
+    )
+    return count
+
+
+def _check_reach(task: Task, depth: Length | None) -> None:
+    reach = task.tool.reach
+    if depth is not None and reach is not None and reach.si < depth - SAME:
+        task.find(
+            "tool-short", "stop",
+            f"Tool {task.tool.name} reaches {reach.with_unit}, and {task.what} is "
+            f"{length_words(depth, task.bench.system)} deep. Take one that stands out further.",
+        )
+
+
+def _check_falling(task: Task) -> None:
+    holding = task.bench.job.holding
+    if holding.center is not None:
+        task.find(
+            "part-off-center", "check",
+            f"{task.opening} with the center in the work: the part climbs on the blade when the "
+            "last of it breaks. Part nearly through, stop, take the center away and saw or break it off.",
+        )
+        return
+    beyond = holding.steady is not None
+    text = "Nothing holds the part that comes off" if not beyond else (
+        "The steady rest does not hold the part that comes off in the axis"
+    )
+    task.find(
+        "part-off-falls", "check",
+        f"{text} in {task.what}: spindle slow, wood on the ways, never a hand under it; a heavy part in a "
+        "sling that does not pull, sawn off with the spindle stopped.",
+    )
+
+
+# -- chamfer --------------------------------------------------------------------------------------------
+
+
+def _lay_angle(task: Task, given: Chamfer) -> float:
+    words = "angle to the axis"
+    if given.angle is not None:
+        return task.given("angle", words, given.angle, "angle")
+    usual = LEAD_IN[0] if given.lead_in else USUAL_CHAMFER
+    task.chosen(
+        "angle", words, usual, "angle", Kind.ASSUMED, SEAL if given.lead_in else PRACTICE, note="nobody said"
+    )
+    return usual
+
+
+def _chamfer_depth(
+    task: Task, given: Chamfer, angle: float, has: Length, place: Length
+) -> Length | None:
+    """Radial depth: its own, from its width, from its diameter, or down to the root of the thread there."""
+    words, wide = "depth, radial", given.width or given.length
+    if given.depth is not None:
+        return task.given("depth", words, given.depth, "length")
+    if wide is not None and angle < math.pi / 2:
+        return task.computed(
+            "depth", words, wide.si * math.tan(angle), "length", "{width} × tan {angle}",
+            {"width": (wide.si, "length"), "angle": (angle, "angle")}, "geometry",
+        )
+    if given.diameter is not None and abs(given.diameter.si - has) > SAME:
+        return task.computed(
+            "depth", words, abs(given.diameter.si - has) / 2, "length", "difference of {D} and {d} ÷ 2",
+            {"D": (has, "length"), "d": (given.diameter.si, "length")}, "geometry",
+        )
+    thread = task.bench.thread
+    if thread is not None and not given.lead_in and _at_thread(task):
+        return task.computed(
+            "depth", words, thread.depth, "length", "{depth of thread}",
+            {"depth of thread": (thread.depth, "length")}, PRACTICE, kind=Kind.ASSUMED,
+            note="down to the root; nobody said",
+        )
+    task.unknown("depth", words, "length", "nobody said how wide or how deep")
+    return None
+
+
+def _at_thread(task: Task) -> bool:
+    """True at the end where the thread starts."""
+    thread = task.bench.thread
+    return (
+        thread is not None
+        and thread.internal == task.extent.inside
+        and abs(task.extent.start - thread.start) <= SAME
+    )
+
+
+def _check_lead_in(task: Task, given: Chamfer, angle: float) -> None:
+    low, high = LEAD_IN
+    where = given.angle.where if given.angle else None
+    if angle > LEAD_IN_WIDEST + SAME:
+        task.find(
+            "lead-in-steep", "check",
+            f"The seal lead-in at {angle / degree:.3g} degrees is steep; {low / degree:g} to "
+            f"{high / degree:g} degrees to the axis are wanted ({SEAL}). A steep one cuts the ring.",
+            where, "May the lead-in be slower?",
+        )
+    elif not low - SAME <= angle <= high + SAME:
+        task.find(
+            "lead-in-angle", "note",
+            f"The seal lead-in has {angle / degree:.3g} degrees; usual are {low / degree:g} to "
+            f"{high / degree:g} degrees to the axis ({SEAL}).",
+            where,
+        )
+    task.find(
+        "lead-in-ring", "check",
+        f"Before {task.what} measure the seal ring free: the lead-in has to begin beyond its free size, and "
+        "its edges are rounded and polished, or the ring is cut on the way in.",
+        asks="What is the free diameter of the seal ring?",
+    )
+    task.remarks.append("edges rounded, no burr")
+
+
+def _no_time(task: Task) -> None:
+    task.unknown("time", "time under the tool", "duration", "the depth is unknown")

@@ -1,0 +1,201 @@
+"""Taper turning: which taper, by compound, attachment or tailstock, and what each is set to on this lathe.
+
+    taper       the operation
+    Shape       the taper itself
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from generator.calc.taper import half_angle, ratio_of_half_angle, ratio_per_foot, taper_ratio
+from generator.job.operations import Taper
+from generator.sheet.model import Kind, Quantity
+from generator.sheet.operation_cuts import lay_no_stock, lay_stock
+from generator.sheet.operation_feed import lay_by_hand, lay_feed
+from generator.sheet.operation_load import lay_force, lay_load
+from generator.sheet.operation_places import Extent
+from generator.sheet.operation_result import lay_roughness, lay_time
+from generator.sheet.operation_speed import lay_speed
+from generator.sheet.operation_task import Done, Task, done
+from generator.sheet.operation_turn import ALREADY, off_work
+from generator.sheet.taper_method import lay_method
+from generator.sheet.wording import length_words
+from generator.si import Length, degree, inch
+from generator.tables.tapers import TaperRow, UnknownTaper, standard_taper
+
+SAME = 1e-6
+SAME_RATIO = 1e-3  # share within which two statements of one taper agree
+RULES = "Jones, Turning and Boring (1914), Rules for Figuring Tapers; geometry"
+
+
+@dataclass(frozen=True)
+class Shape:
+    """A taper: change of diameter over length, its large and small end, and its length (m)."""
+
+    ratio: float
+    large: Length
+    small: Length
+    length: Length
+
+
+def taper(task: Task) -> Done:
+    """Turn a taper."""
+    given, lies = task.entry.given, task.extent
+    assert isinstance(given, Taper)
+    has = task.work.largest(lies.low, lies.high)
+    if has is None:
+        return off_work(task)
+    shape = _shape(task, given, has)
+    if shape is None:
+        lay_no_stock(task, "the taper is not known")
+        lay_speed(task, "taper", has)
+        return done(task, has, None, task.work)
+    lies = _along(task, given, shape)
+    method = lay_method(task, given.by, shape.ratio, shape.length)
+    before, why = _before(task, given, shape, lies)
+    stock = None
+    if before is not None:
+        depth = (before - shape.small) / 2
+        stock = lay_stock(task, depth, "turn", task.bench.lathe.cross_dial, "cross slide")
+    else:
+        lay_no_stock(task, why)
+    diameter = before if before is not None else max(has, shape.large)
+    step = lay_speed(task, "taper", diameter)
+    by_hand = method in ("compound", None)
+    feed = lay_by_hand(task, "taper") if by_hand else lay_feed(task, "along", "taper")
+    force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
+                      "the depth of cut is unknown" if feed else "the feed is unknown")
+    power = lay_load(task, force, diameter, step)
+    lay_roughness(task, None if by_hand or feed is None else feed.last)
+    time = lay_time(task, shape.length, feed, step, len(stock.depths) if stock else None)
+    task.remarks.append("tool exactly at center height, or the taper comes out hollow and its angle wrong")
+    small_right = given.end != "left"
+    low_od, high_od = (shape.large, shape.small) if small_right else (shape.small, shape.large)
+    return done(
+        task, before, shape.small, task.work.turned(lies.low, lies.high, low_od, high_od), extent=lies,
+        step=step, feed=feed.slow if feed else None, depths=stock.depths if stock else (), force=force,
+        power=power, time=time,
+    )
+
+
+def _shape(task: Task, given: Taper, has: Length) -> Shape | None:
+    """The taper as far as the job file, the table of standard tapers and the work say."""
+    row = _standard(task, given)
+    ratios = _said(given, row)
+    if not ratios:
+        task.find(
+            "taper-unknown", "check",
+            f"Nobody said how much {task.what} tapers: write two diameters and a length, per_foot, angle or "
+            "the name of a standard taper.",
+            asks="Which taper is it to be?",
+        )
+        return None
+    words, ratio = ratios[0]
+    for other, value in ratios[1:]:
+        if abs(value - ratio) > SAME_RATIO * ratio:
+            task.find(
+                "taper-differs", "stop",
+                f"The taper of {task.what} is {ratio:.5f} on diameter over length by {words}, and "
+                f"{value:.5f} by {other}. Write the one that is meant.",
+                asks="Which taper is it to be?",
+            )
+    large = given.diameter.si if given.diameter else row.large if row and row.large else has
+    length = given.length.si if given.length else None
+    small = given.diameter_end.si if given.diameter_end else None
+    if length is None and small is not None and ratio > 0:
+        length = (large - small) / ratio
+    if length is None and row is not None:
+        length = row.length
+    length = length if length is not None and length > 0 else task.extent.length
+    small = small if small is not None else large - ratio * length
+    system = task.bench.system
+    if length <= SAME or not 0 <= small <= large + SAME:
+        task.find(
+            "taper-shape", "stop",
+            f"The taper of {task.what} cannot be: from {length_words(large, system)} over "
+            f"{length_words(length, system)} it comes to {length_words(small, system)}.",
+            asks="What are the two diameters and the length of the taper?",
+        )
+        return None
+    _lay_shape(task, words, ratio, large, small, length, row)
+    return Shape(ratio, large, small, length)
+
+
+def _standard(task: Task, given: Taper) -> TaperRow | None:
+    if given.named is None:
+        return None
+    try:
+        return standard_taper(given.named)
+    except UnknownTaper as error:
+        task.find("taper-name", "stop", f"In {task.what}: {error}.", asks="Which taper is it to be?")
+        return None
+
+
+def _said(given: Taper, row: TaperRow | None) -> list[tuple[str, float]]:
+    """Every statement of the taper's ratio, the most certain first."""
+    found = []
+    if row is not None:
+        found.append((f"its name {row.name}", row.ratio))
+    if given.diameter and given.diameter_end and given.length and given.diameter.si >= given.diameter_end.si:
+        found.append((
+            "its diameters and length",
+            taper_ratio(given.diameter.si, given.diameter_end.si, given.length.si),
+        ))
+    if given.per_foot is not None:
+        found.append(("per_foot", ratio_per_foot(given.per_foot.si)))
+    if given.angle is not None and given.angle.si < 90 * degree:
+        found.append(("angle, taken as the angle to the axis", ratio_of_half_angle(given.angle.si)))
+    return found
+
+
+def _lay_shape(
+    task: Task, words: str, ratio: float, large: Length, small: Length, length: Length, row: TaperRow | None
+) -> None:
+    put: dict[str, tuple[float, Quantity]] = {
+        "D": (large, "length"), "d": (small, "length"), "l": (length, "length"),
+    }
+    named = "taper, diameter over length"
+    source = f"{row.source}{', from memory' if row.from_memory else ''}" if row else RULES
+    if row is None and words.startswith("its diameters"):
+        task.computed("ratio", named, ratio, "ratio", "({D} − {d}) ÷ {l}", put, source)
+    else:
+        kind = Kind.STANDARD if row else Kind.GIVEN
+        task.chosen("ratio", named, ratio, "ratio", kind, source, note=f"by {words}")
+    task.computed(
+        "per_foot", "taper in a foot", ratio * 12 * inch, "length", "12 in × {taper}",
+        {"taper": (ratio, "ratio")}, RULES,
+    )
+    task.computed(
+        "half_angle", "angle to the axis", half_angle(ratio), "angle", "arc tan ({taper} ÷ 2)",
+        {"taper": (ratio, "ratio")}, RULES, note="half the included angle",
+    )
+    for key, label, value in (("large", "large end", large), ("small", "small end", small)):
+        task.computed(
+            key, f"{label} of the taper", value, "length",
+            "{d} + {taper} × {l}" if key == "large" else "{D} − {taper} × {l}",
+            {**put, "taper": (ratio, "ratio")}, RULES,
+        )
+
+
+def _along(task: Task, given: Taper, shape: Shape) -> Extent:
+    """From the small end to the large one, as it is cut."""
+    lies = task.extent
+    if given.end == "left" and given.from_end is None:
+        return Extent(lies.low, lies.low + shape.length)
+    return Extent(lies.start, lies.start - shape.length)
+
+
+def _before(task: Task, given: Taper, shape: Shape, lies: Extent) -> tuple[Length | None, str]:
+    """The diameter before the taper, or why it is not known."""
+    if given.from_diameter is not None:
+        if given.from_diameter.si > shape.small + SAME:
+            return given.from_diameter.si, ""
+        return None, "there is nothing to take off"
+    largest = task.work.largest(lies.low, lies.high)
+    smallest = task.work.smallest(lies.low, lies.high)
+    if largest is None or smallest is None:
+        return None, "part of it lies beside the work"
+    if smallest <= shape.small + SAME:
+        return None, ALREADY
+    return largest, ""

@@ -1,0 +1,243 @@
+"""Face, turn and bore: stock taken off in passes along or across the bed."""
+
+from __future__ import annotations
+
+from generator.job.operations import Bore, Cut, Face, Turn
+from generator.sheet.operation_cuts import Stock, dial_words, lay_no_stock, lay_stock
+from generator.sheet.operation_feed import lay_feed
+from generator.sheet.operation_load import lay_force, lay_load
+from generator.sheet.operation_result import lay_roughness, lay_time
+from generator.sheet.operation_speed import lay_speed
+from generator.sheet.operation_task import PRACTICE, Done, Task, done
+from generator.sheet.wording import length_words
+from generator.si import Length
+
+SAME = 1e-6          # m: two diameters closer than this are one
+SLENDER_BAR = 4.0    # reach over diameter of a steel boring bar; common practice, no source
+ALREADY = "the work in the job file has this diameter already: write from_diameter to have cuts worked out"
+
+
+def turn(task: Task) -> Done:
+    """Turn a diameter, or the band for the steady rest."""
+    given, lies = task.entry.given, task.extent
+    assert isinstance(given, Turn)
+    has = task.work.largest(lies.low, lies.high)
+    if has is None:
+        return off_work(task)
+    after = _turned_to(task, given, given.from_diameter.si if given.from_diameter else has)
+    before, why = _stock_before(task, given, has, after)
+    depth = (before - after) / 2 if before is not None and after is not None else None
+    stock = _lay_stock(task, depth, why, "turn")
+    finishing_only = stock is not None and stock.finishing and len(stock.depths) == 1
+    operation = "turn finish" if finishing_only else "turn rough"
+    diameter = before if before is not None else max(has, after or 0.0)
+    step = lay_speed(task, operation, diameter)
+    both = not finishing_only and (stock is None or stock.finishing)
+    feed = lay_feed(task, "along", operation, "turn finish" if both else None)
+    force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
+                      "the depth of cut is unknown" if feed else "the feed is unknown")
+    power = lay_load(task, force, diameter, step)
+    lay_roughness(task, feed.last if feed else None)
+    time = lay_time(task, lies.length, feed, step, len(stock.depths) if stock else None,
+                    finishing=stock is not None and stock.finishing)
+    _say_travel(task)
+    size = after if after is not None else has
+    return done(
+        task, before, after, task.work.turned(lies.low, lies.high, size, size), step=step,
+        feed=feed.slow if feed else None, depths=stock.depths if stock else (), force=force, power=power,
+        time=time,
+    )
+
+
+def face(task: Task) -> Done:
+    """Face an end."""
+    given, lies = task.entry.given, task.extent
+    assert isinstance(given, Face)
+    if given.end == "left":
+        task.find(
+            "end-in-chuck", "check",
+            f"The left end is inside the jaws, so {task.what} cannot be done in this setup. Turn the work "
+            "end for end, or write it as a job of its own.",
+        )
+    high = lies.high + SAME if given.end == "left" else lies.high
+    outer, inner = task.work.largest(lies.low, high), task.work.bore(lies.low, high)
+    if outer is None:
+        return off_work(task)
+    off = given.stock or given.depth
+    stock = None
+    if off is not None:
+        stock = lay_stock(task, off.si, "face", task.bench.lathe.carriage_dial, "carriage", radial=False)
+    else:
+        lay_no_stock(task, "nobody said how much comes off the end (stock)")
+    step = lay_speed(task, "face", outer)
+    feed = lay_feed(task, "across", "face")
+    force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
+                      "the depth of cut is unknown" if feed else "the feed is unknown")
+    power = lay_load(task, force, outer, step)
+    lay_roughness(task, feed.last if feed else None)
+    time = lay_time(task, (outer - inner) / 2, feed, step, len(stock.depths) if stock else None)
+    if inner == 0 and task.bench.job.holding.center is None:
+        task.remarks.append("tool exactly at center height, or it leaves a pip")
+    return done(
+        task, outer, inner, task.work, step=step, feed=feed.slow if feed else None,
+        depths=stock.depths if stock else (), force=force, power=power, time=time,
+    )
+
+
+def bore(task: Task) -> Done:
+    """Bore to a diameter."""
+    given, lies = task.entry.given, task.extent
+    assert isinstance(given, Bore)
+    outer, has = task.work.smallest(lies.low, lies.high), task.work.bore(lies.low, lies.high)
+    if outer is None:
+        return off_work(task)
+    start = given.from_diameter.si if given.from_diameter else has
+    after = _bored_to(task, given, start)
+    if after is not None and after >= outer - SAME:
+        task.find(
+            "operation-no-wall", "stop",
+            f"The bore of {length_words(after, task.bench.system)} in {task.what} leaves no wall: the work "
+            f"there is {length_words(outer, task.bench.system)} outside.",
+            given.diameter.where if given.diameter else None, "Which diameter is the bore to have?",
+        )
+    before, why = _hole_before(task, given, start, after)
+    depth = (after - before) / 2 if before is not None and after is not None else None
+    stock = _lay_stock(task, depth, why, "bore")
+    diameter = after if after is not None else (has or None)
+    step = lay_speed(task, "bore", diameter)
+    feed = lay_feed(task, "along", "bore")
+    force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
+                      "the depth of cut is unknown" if feed else "the feed is unknown")
+    power = lay_load(task, force, diameter, step)
+    lay_roughness(task, feed.last if feed else None)
+    time = lay_time(task, lies.length, feed, step, len(stock.depths) if stock else None)
+    _check_bar(task, before)
+    _say_travel(task)
+    return done(
+        task, before, after, task.work.bored(lies.low, lies.high, after or 0.0), step=step,
+        feed=feed.slow if feed else None, depths=stock.depths if stock else (), force=force, power=power,
+        time=time,
+    )
+
+
+def off_work(task: Task) -> Done:
+    """What to say of a cut that lies beside the work."""
+    lies, system = task.extent, task.bench.system
+    task.find(
+        "operation-off-work", "stop",
+        f"{task.opening} would lie {length_words(abs(lies.high), system)} "
+        f"{'before' if lies.high >= 0 else 'behind'} the chuck face, where there is no work "
+        f"({length_words(task.bench.layout.stick_out, system)} stand out). Check from_end and length.",
+        asks="Where is this cut?",
+    )
+    return done(task, None, None, task.work)
+
+
+# -- diameters and stock --------------------------------------------------------------------------------
+
+
+def _turned_to(task: Task, given: Turn, start: Length) -> Length | None:
+    if given.diameter is not None:
+        return given.diameter.si
+    if given.depth is not None:
+        return start - 2 * given.depth.si if start > 2 * given.depth.si else None
+    thread = task.bench.thread
+    if thread is not None and not thread.internal and _meets(task, thread.end, thread.start):
+        return thread.blank
+    return None
+
+
+def _bored_to(task: Task, given: Bore, start: Length) -> Length | None:
+    if given.diameter is not None:
+        return given.diameter.si
+    thread = task.bench.thread
+    if thread is not None and thread.internal and _meets(task, thread.end, thread.start):
+        return thread.blank
+    return start + 2 * given.depth.si if given.depth is not None and given.length is not None else None
+
+
+def _meets(task: Task, low: Length, high: Length) -> bool:
+    return task.extent.low < high - SAME and low < task.extent.high - SAME
+
+
+def _stock_before(task: Task, given: Turn, has: Length, after: Length | None) -> tuple[Length | None, str]:
+    """The diameter before the cut, or why it is not known."""
+    if after is None:
+        known = given.from_diameter.si if given.from_diameter else None
+        return known, "nobody said to which diameter: clean up only as far as it takes"
+    if given.from_diameter is not None:
+        if given.from_diameter.si < after - SAME:
+            _find_nothing(task, given.from_diameter.si, after, given)
+            return None, "there is nothing to take off"
+        return given.from_diameter.si, ALREADY
+    if has > after + SAME:
+        return has, ""
+    if has < after - SAME:
+        _find_nothing(task, has, after, given)
+        return None, "there is nothing to take off"
+    return None, ALREADY
+
+
+def _find_nothing(task: Task, has: Length, after: Length, given: Cut) -> None:
+    system = task.bench.system
+    task.find(
+        "nothing-to-cut", "check",
+        f"{task.opening} wants {length_words(after, system)}, and the work there is "
+        f"{length_words(has, system)}: there is nothing to take off. Check both.",
+        given.diameter.where if given.diameter else None, "Which diameter is right?",
+    )
+
+
+def _hole_before(task: Task, given: Bore, start: Length, after: Length | None) -> tuple[Length | None, str]:
+    if start == 0:
+        task.find(
+            "bore-no-hole", "check",
+            f"There is no hole for {task.what} to go into: drill first, or write the bore in the work.",
+        )
+        return None, "there is no hole to bore out"
+    if after is None:
+        return start, "nobody said to which diameter"
+    if start > after + SAME:
+        _find_nothing(task, start, after, given)
+        return None, "there is nothing to take out"
+    return (start, "") if start < after - SAME else (None, ALREADY)
+
+
+def _lay_stock(task: Task, depth: Length | None, why: str, kind: str) -> Stock | None:
+    if depth is None or depth <= SAME / 2:
+        lay_no_stock(task, why or ALREADY)
+        return None
+    return lay_stock(task, depth, kind, task.bench.lathe.cross_dial, "cross slide")
+
+
+def _say_travel(task: Task) -> None:
+    record = task.bench.lathe.carriage_dial
+    if record is not None and task.extent.length > SAME:
+        words = dial_words(task.extent.length, record)
+        task.remarks.append(f"carriage dial at the end of the cut: {words} from its start")
+
+
+def _check_bar(task: Task, before: Length | None) -> None:
+    """The boring bar: long enough, thin enough to go in, not too slender."""
+    bar, reach, deep, system = task.tool.bar, task.tool.reach, task.extent.length, task.bench.system
+    if reach is not None and reach.si < deep - SAME:
+        task.find(
+            "tool-short", "stop",
+            f"Boring tool {task.tool.name} reaches {reach.with_unit}, and {task.what} is "
+            f"{length_words(deep, system)} deep. Take a longer bar.",
+        )
+    if bar is None:
+        return
+    if before is not None and bar.si >= before - SAME:
+        task.find(
+            "bar-thick", "stop",
+            f"The bar of {task.tool.name} is {bar.with_unit} thick and does not go into the hole of "
+            f"{length_words(before, system)}. Take a thinner bar, or drill larger.",
+        )
+    if deep > SLENDER_BAR * bar.si:
+        task.find(
+            "bar-slender", "check",
+            f"For {task.what} the bar of {bar.with_unit} stands out {deep / bar.si:.1f} of its diameters; "
+            f"over {SLENDER_BAR:g} a steel bar chatters ({PRACTICE}). Take a thicker one, or lighter cuts "
+            "and a lower step.",
+        )

@@ -1,0 +1,173 @@
+"""The route: every operation of the job in order, with the settings of this lathe.
+
+`route_section` takes the operations as written, proposes what is missing around a thread that stands alone,
+puts them in order, and lets each kind of operation lay its figures. What an operation leaves of the work is
+what the next one meets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from generator.errors import OutsideRange
+from generator.job.lathe import Lathe
+from generator.job.operations import Chamfer, Turn
+from generator.job.reading import ReadJob
+from generator.job.shop import Shop
+from generator.sheet.desk import Desk
+from generator.sheet.layout import Layout
+from generator.sheet.model import OperationLine
+from generator.sheet.operation_drill import center_drill, drill
+from generator.sheet.operation_other import knurl, polish, thread
+from generator.sheet.operation_places import band_width, extent_of
+from generator.sheet.operation_plunge import chamfer, groove, part_off
+from generator.sheet.operation_speed import speed_for, speed_words
+from generator.sheet.operation_taper import taper
+from generator.sheet.operation_task import Bench, Done, Task, done
+from generator.sheet.operation_tool import tool_figure, tool_of
+from generator.sheet.operation_turn import bore, face, turn
+from generator.sheet.operation_words import SCRATCH, title_of, written_words
+from generator.sheet.plans import LathePlan, PassPlan, Route, ThreadPlan
+from generator.sheet.route_entries import proposed, written
+from generator.sheet.route_order import Placed, lay_faults, sorted_route
+from generator.sheet.work_so_far import WorkSoFar, work_before
+from generator.tables.materials import MaterialRow
+
+KINDS: dict[str, Callable[[Task], Done]] = {
+    "face": face, "center_drill": center_drill, "turn": turn, "taper": taper, "bore": bore, "drill": drill,
+    "groove": groove, "relief": groove, "chamfer": chamfer, "knurl": knurl, "part_off": part_off,
+    "polish": polish, "thread": thread,
+}
+EMPTY = Route((), ())
+
+
+def route_section(
+    read: ReadJob,
+    lathe: Lathe,
+    shop: Shop,
+    material: MaterialRow | None,
+    layout: Layout,
+    thread_plan: ThreadPlan | None,
+    levers: LathePlan | None,
+    cuts: PassPlan | None,
+    desk: Desk,
+) -> Route:
+    """Lay the figures and findings of every operation; return their plans and the lines of the route."""
+    job = read.job
+    bench = Bench(
+        job, lathe, shop.house, shop.tools, material, shop.materials.get(job.material), layout, thread_plan,
+        levers, cuts, desk,
+    )
+    placed = _placed(read, bench)
+    if not placed:
+        return EMPTY
+    placed = _ordered(placed, bench)
+    _find_unknown_material(placed, bench)
+    plans, lines, work = [], [], work_before(layout)
+    for number, one in enumerate(placed, 1):
+        task, made = _compute(number, one, work, bench)
+        plans.append(made.plan)
+        lines.append(_line(task))
+        work = made.work
+    return Route(tuple(plans), tuple(lines))
+
+
+def _placed(read: ReadJob, bench: Bench) -> tuple[Placed, ...]:
+    """The operations with where they lie; the whole sensible route where the thread stands alone."""
+    job, lathe, layout, plan = read.job, bench.lathe, bench.layout, bench.thread
+    own = written(read)
+    entries = proposed(job, own, layout, plan, band_width(job, lathe, layout), bench.system)
+    added = [entry for entry in entries if entry.proposed]
+    if added:
+        named = ", ".join(entry.name.replace("_", " ") for entry in added)
+        bench.desk.find(
+            "route-proposed", "note",
+            f"The job file names only the thread{' and its relief' if len(own) > 1 else ''}. The sheet "
+            f"proposes the rest of the route and marks it as proposed: {named}. Write into operations what "
+            "is to stand.",
+            read.where("operations"),
+        )
+    return tuple(Placed(entry, extent_of(entry, job, lathe, layout, plan)) for entry in entries)
+
+
+def _ordered(placed: tuple[Placed, ...], bench: Bench) -> tuple[Placed, ...]:
+    """The order as written with what is wrong in it, or the sensible one where the job asks for it."""
+    if bench.job.order == "as written":
+        lay_faults(placed, bench.job, bench.desk)
+        return placed
+    better = sorted_route(placed)
+    if better != placed:
+        bench.desk.find(
+            "order-proposed", "note",
+            "The operations stand in the order that the sheet proposes, not in that of the job file: "
+            + ", ".join(one.words for one in better) + ".",
+            placed[0].entry.where,
+        )
+    return better
+
+
+def _find_unknown_material(placed: tuple[Placed, ...], bench: Bench) -> None:
+    """One question about speeds for the whole route."""
+    other = ("thread", "center_drill")
+    turned = next((one for one in placed if one.name not in other and not one.away), None)
+    if bench.material is not None or turned is None:
+        return
+    task = _task(1, turned, work_before(bench.layout), bench)
+    found = speed_for(task, "turn rough")
+    bench.desk.find(
+        "speed-unknown-material", "check",
+        f"The material is unknown: with {task.tool.steel} materials are turned at "
+        f"{speed_words(found.low, found.high)}. The speeds of the route are for the hardest to cut. Start "
+        "there, and go up only when the chips show that it may.",
+        turned.entry.where, "What material is it?",
+    )
+
+
+def _task(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> Task:
+    entry = one.entry
+    return Task(number, entry, title_of(entry), one.extent, tool_of(entry, bench.tools), work, bench)
+
+
+def _compute(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> tuple[Task, Done]:
+    """One operation; where a formula does not hold for it, the reason instead."""
+    task = _task(number, one, work, bench)
+    if not one.away and one.name != "thread":
+        task.column("tool")
+        bench.desk.lay(tool_figure(task.name("tool"), task.label("tool"), task.tool, task.entry))
+    try:
+        return task, KINDS[one.name](task)
+    except OutsideRange as error:
+        task.find(
+            "operation-range", "check", f"The settings of {task.what} cannot be worked out: {error}.",
+        )
+        return task, done(task, None, None, work)
+
+
+def _line(task: Task) -> OperationLine:
+    entry = task.entry
+    about = [written_words(entry.given), *task.remarks]
+    figures = {key: name for key, name in task.columns.items() if name in task.desk.figures}
+    return OperationLine(
+        task.number, entry.name, task.title, figures, "; ".join(part for part in about if part),
+        _hold(task), entry.proposed, entry.where,
+    )
+
+
+def _hold(task: Task) -> str:
+    """The hold point that the job gives, else the usual one of this operation."""
+    given, plan, lies = task.entry.given, task.bench.thread, task.extent
+    if given.hold:
+        return given.hold
+    if isinstance(given, Turn) and given.band:
+        return "Band round and true: write its runout here: ______"
+    if task.entry.name == "relief":
+        return "Width, diameter and corner as in the relief figures"
+    if isinstance(given, Chamfer) and given.lead_in:
+        return "The ring goes over it by hand, nothing catches"
+    if plan is None:
+        return ""
+    if task.entry.name in ("turn", "bore") and lies.inside == plan.internal and (
+        lies.low < plan.start and plan.end < lies.high
+    ):
+        return "Size before threading within its limits, measured cold"
+    return SCRATCH if task.entry.name == "thread" else ""
