@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from generator.errors import OutsideRange
+from generator.calc.thread_dial import refuse_zero
 
 Outcome = Literal[
     "same start",      # the tool is in the groove of the first pass
@@ -95,12 +95,7 @@ def engagements(
     ------
     Principle: Jones, Turning and Boring (1914), on the thread indicator; the rest is arithmetic.
     """
-    for name, value in (
-        ("leadscrew lead", leadscrew), ("teeth of the dial gear", teeth), ("lines on the dial", marks),
-        ("lead of the thread", lead), ("starts of the thread", starts),
-    ):
-        if value <= 0:
-            raise OutsideRange(name, float(value), 0.0, None, "it has to be above zero")
+    refuse_zero(leadscrew, teeth, marks, lead, {"starts of the thread": starts})
     places = {Fraction(half, 2) for half in range(2 * marks)}
     places |= {Fraction(threads * marks, teeth) for threads in range(teeth)}
     return tuple(

@@ -13,7 +13,7 @@ dial does, the way to the other starts too, is in `dial_places`.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -113,12 +113,7 @@ def dial_rule(
     ------
     Principle: Jones, Turning and Boring (1914), sec. 76; the rest is arithmetic.
     """
-    for name, value in (
-        ("leadscrew lead", leadscrew), ("teeth of the dial gear", teeth), ("lines on the dial", marks),
-        ("lead of the thread", lead), ("lines from number to number", numbered_every),
-    ):
-        if value <= 0:
-            raise OutsideRange(name, float(value), 0.0, None, "it has to be above zero")
+    refuse_zero(leadscrew, teeth, marks, lead, {"lines from number to number": numbered_every})
     if marks % numbered_every:
         raise OutsideRange(
             "lines from number to number", numbered_every, 1, marks, "numbers stand evenly around the dial"
@@ -129,6 +124,34 @@ def dial_rule(
     least = math.lcm(closes, in_groove)
     step = least if marks % least == 0 else None
     return DialRule(anywhere, step, _sets(step, marks, numbered_every), marks, numbered_every)
+
+
+def refuse_zero(
+    leadscrew: Fraction, teeth: int, marks: int, lead: Fraction, more: Mapping[str, int]
+) -> None:
+    """Refuse a dial, leadscrew or thread of nothing.
+
+    Parameters
+    ----------
+    leadscrew, teeth, marks, lead : as for `dial_rule`
+    more : further counts by their name in trade words
+
+    Raises
+    ------
+    OutsideRange
+        When a value is not above zero.
+
+    Examples
+    --------
+    >>> refuse_zero(Fraction(1, 4), 16, 8, Fraction(1, 7), {"starts of the thread": 1})
+    """
+    values: dict[str, Fraction | int] = {
+        "leadscrew lead": leadscrew, "teeth of the dial gear": teeth, "lines on the dial": marks,
+        "lead of the thread": lead, **more,
+    }
+    for name, value in values.items():
+        if value <= 0:
+            raise OutsideRange(name, float(value), 0.0, None, "it has to be above zero")
 
 
 @dataclass(frozen=True)

@@ -93,6 +93,21 @@ def test_two_starts_on_eight_threads_per_inch(laid):
     assert figures["next_start"].value == "start 2: any plain line"
 
 
+def test_a_job_of_two_starts_gets_figure_finding_and_face(sheet_of):
+    """Two starts of 1/4 in pitch on the long lathe: 4 threads per inch, 16 teeth, 8 lines."""
+    sheet = sheet_of({
+        "2 1/4-8 UN-2A": "2 1/4-0.25P-0.5L UN-2A", "2 1/4-8 UN-2B": "2 1/4-0.25P-0.5L UN-2B",
+        "2.060": "1.900",
+    })
+    assert sheet.figures["lathe.thread_dial"].value == "any line"
+    assert "one leadscrew thread (1/4 in) off a line" in sheet.figures["lathe.thread_dial.next_start"].value
+    assert "dial-starts" in {finding.id for finding in sheet.findings}
+    assert sheet.dial_scene is not None
+    assert sheet.dial_scene.starts == 2
+    assert {place.start for place in sheet.dial_scene.places} == {1, 2}
+    assert "next_start" in " ".join(next(one for one in sheet.sections if one.id == "lathe").figures)
+
+
 def test_a_start_that_the_dial_does_not_lead_to_is_indexed(laid):
     """Four starts of 1/8 in on 4 threads per inch: a leadscrew thread is two pitches (arithmetic)."""
     figures, findings, _ = laid(FOUR, INCH / 2, 4)
