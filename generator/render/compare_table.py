@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from generator.render.formats import written
 from generator.sheet.best_lathe import Ranked
 from generator.sheet.compare import Compared, Line, Row, Verdict
+from generator.sheet.compare_lines import FOLLOWS
 from generator.sheet.model import Sheet, System
 from generator.sheet.other_lathes import Comparison
 
@@ -41,24 +42,11 @@ class CompareRow:
 
 
 @dataclass(frozen=True)
-class CompareGroup:
-    """Rows under one heading."""
-
-    title: str
-    rows: tuple[CompareRow, ...]
-
-
-@dataclass(frozen=True)
 class ComparePart:
-    """A table that fits a page's width: names of the lathes, the job's own first."""
+    """A table that fits a page's width: the lathes, the job's own first, and rows by group."""
 
     lathes: tuple[str, ...]
-    groups: tuple[CompareGroup, ...]
-
-    @property
-    def columns(self) -> str:
-        """How many columns the table has, the labels included."""
-        return str(len(self.lathes) + 1)
+    groups: tuple[tuple[CompareRow, ...], ...]
 
 
 @dataclass(frozen=True)
@@ -125,13 +113,19 @@ def _ids(others: Sequence[Compared], *, differ: bool) -> list[str]:
     ids: dict[str, bool] = {}
     for one in others:
         for row in one.rows:
-            ids[row.id] = ids.get(row.id, False) or (row.verdict != "stays" and not unknown_anyhow(row))
+            differs = row.verdict != "stays" and not unknown_anyhow(row) and not follows(row, one)
+            ids[row.id] = ids.get(row.id, False) or differs
     return [id for id, differs in ids.items() if differs is differ]
 
 
 def unknown_anyhow(row: Row) -> bool:
     """True for what is known on neither lathe: it is no difference between them."""
     return row.verdict == "not known" and row.here is not None and not row.here.is_known
+
+
+def follows(row: Row, one: Compared) -> bool:
+    """True for what is not known there only because something else stops the job there."""
+    return row.verdict == "not known" and row.id in FOLLOWS and bool(one.there.stops)
 
 
 def _row(rows: Sequence[Row], id: str) -> Row | None:
@@ -144,11 +138,12 @@ def _part(compared: Comparison, others: Sequence[Compared], sheet: Sheet) -> Com
         rows = [_row(one.rows, id) for one in others]
         named = next(row for row in rows if row is not None)
         here = next((row.here for row in rows if row is not None and row.here is not None), None)
-        cells = (LatheCell(line_words(here, sheet.system)), *(_cell(row, sheet.system) for row in rows))
+        beside = (_cell(row, one, sheet.system) for row, one in zip(rows, others, strict=True))
+        cells = (LatheCell(line_words(here, sheet.system)), *beside)
         groups.setdefault(named.group, []).append(CompareRow(label_words(named, sheet.system), cells))
     return ComparePart(
         (compared.here.lathe.name, *(one.there.lathe.name for one in others)),
-        tuple(CompareGroup(title, tuple(rows)) for title, rows in groups.items()),
+        tuple(tuple(rows) for rows in groups.values()),
     )
 
 
@@ -159,8 +154,8 @@ def _in_group_order(others: Sequence[Compared]) -> list[str]:
     return sorted(_ids(others, differ=True), key=lambda id: group_of[id])
 
 
-def _cell(row: Row | None, system: System) -> LatheCell:
-    if row is None:
+def _cell(row: Row | None, one: Compared, system: System) -> LatheCell:
+    if row is None or follows(row, one):
         return LatheCell(NOTHING)
     if row.verdict == "stays":
         words = line_words(row.there, system)

@@ -8,6 +8,7 @@ from typing import Final
 
 from generator.render.compare_table import (
     JUDGES_NOTHING,
+    follows,
     label_words,
     line_words,
     says_words,
@@ -47,7 +48,7 @@ def _verdict_words(one: Compared) -> str:
 
 def _block(one: Compared, system: System) -> Iterator[str]:
     for verdict in DIFFERS:
-        rows = [row for row in one.having(verdict) if not unknown_anyhow(row)]
+        rows = [row for row in one.having(verdict) if not unknown_anyhow(row) and not follows(row, one)]
         if rows:
             yield f"  {verdict}"
         for row in rows:

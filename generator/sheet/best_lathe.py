@@ -11,15 +11,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from math import ceil, inf
+from math import ceil, floor, inf, isfinite
 from typing import Final
 
 from generator.sheet.compare import OnLathe
 from generator.sheet.compare_lines import ROOMS, capital, lathe_lines
 from generator.sheet.wording import length_words
-from generator.si import Length, inch, minute
+from generator.si import Length, minute, mm
 
-ROOM_ENOUGH: Final[Length] = 0.25 * inch  # more room than this is no better; common practice
+ROOM_ENOUGH: Final = 6  # mm along the bed, whole ones; more is no better; common practice
+DUST: Final = 1e-6  # mm
 MINUTES_APART: Final = 5  # a shorter difference is not worth moving a job for; common practice
 LOAD_LIGHT: Final = 0.5  # of the motor's power; under this a stronger lathe is no better; common practice
 
@@ -85,7 +86,7 @@ QUESTIONS: Final = (
     Question(lambda fit: fit.open, lambda fit: _open_words(fit)),
     Question(lambda fit: fit.lead, lambda fit: LEADS[fit.lead]),
     Question(lambda fit: fit.dial, lambda fit: f"the half nuts: {fit.dial_words}"),
-    Question(lambda fit: -min(fit.room, ROOM_ENOUGH), lambda fit: _room_words(fit)),
+    Question(lambda fit: -_whole_mm(fit.room), lambda fit: _room_words(fit)),
     Question(lambda fit: _steps(fit.time), lambda fit: _time_words(fit)),
     Question(lambda fit: max(fit.load, LOAD_LIGHT), lambda fit: _load_words(fit)),
 )
@@ -182,6 +183,10 @@ def _open_words(fit: Fitness) -> str:
     if not fit.open:
         return "nothing is left to decide or find out"
     return f"{fit.open} thing{' is' if fit.open == 1 else 's are'} left to decide or find out"
+
+
+def _whole_mm(room: Length) -> float:
+    return min(floor(room / mm + DUST), ROOM_ENOUGH) if isfinite(room) else ROOM_ENOUGH
 
 
 def _room_words(fit: Fitness) -> str:

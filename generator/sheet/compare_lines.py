@@ -36,21 +36,22 @@ class Named:
     group: str
     name: str
     limited: bool = False  # its note says what the lathe allows
+    fits: bool = False  # it is enough that the work's size is within that
     noted: bool = False  # its note says why it is so on this lathe
 
 
 HOLDING: Final = (
-    Named(HELD, "capacity.swing_over_bed", limited=True),
-    Named(HELD, "capacity.swing_over_cross_slide", limited=True),
-    Named(HELD, "capacity.between_centers", limited=True),
-    Named(HELD, "capacity.chuck", limited=True),
-    Named(HELD, "capacity.steady", limited=True),
+    Named(HELD, "capacity.swing_over_bed", limited=True, fits=True),
+    Named(HELD, "capacity.swing_over_cross_slide", limited=True, fits=True),
+    Named(HELD, "capacity.between_centers", limited=True, fits=True),
+    Named(HELD, "capacity.chuck", limited=True, fits=True),
+    Named(HELD, "capacity.steady", limited=True, fits=True),
     Named(HELD, "holding.steady.position", noted=True),
-    Named(HELD, "capacity.spindle_bore", limited=True),
+    Named(HELD, "capacity.spindle_bore", limited=True, fits=True),
 )
 SLIDES: Final = (
-    Named(REACH, "reach.compound_travel", limited=True),
-    Named(REACH, "reach.cross_travel", limited=True),
+    Named(REACH, "reach.compound_travel", limited=True, fits=True),
+    Named(REACH, "reach.cross_travel", limited=True, fits=True),
 )
 CARRIAGE: Final = (  # where no room is worked out cut by cut
     Named(REACH, "capacity.carriage", limited=True),
@@ -62,6 +63,9 @@ STIFFNESS: Final = (Named(POWER, "holding.diameter_error.max"),)
 TIMES: Final = (Named(TIME, "time.set_up"), Named(TIME, "time.total"))
 
 ROOM: Final = "reach.room"
+FOLLOWS: Final = frozenset({  # rows that are not known where something else stops the sheet
+    "capacity.steady", "relief.time", "passes.dial", "passes.power", "holding.diameter_error.max",
+})
 ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "swing-bed": "capacity.swing_over_bed",
     "swing-slide": "capacity.swing_over_cross_slide",
@@ -94,7 +98,7 @@ ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "chuck-speed": "spindle.step",
     "chuck-speed-unknown": "spindle.step",
     "relief-time": "relief.time",
-    "dial-coarse": "passes.last",
+    "dial-coarse": "passes.dial",
     "many-passes": "passes.count",
     "power": "passes.power",
     "deflection": "holding.diameter_error.max",
@@ -137,8 +141,7 @@ def _named(on: OnLathe, rows: tuple[Named, ...]) -> Iterator[Line]:
         if figure is not None:
             limit = figure.note if row.limited else ""
             why = f"{capital(figure.note)}." if row.noted and figure.note else ""
-            fits = row.limited and row.group == HELD
-            yield Line(row.name, row.group, figure.label, (figure,), limit, why, fits=fits)
+            yield Line(row.name, row.group, figure.label, (figure,), limit, why, fits=row.fits)
 
 
 def _words(name: str, label: str, words: str, lathe: Lathe, note: str = "") -> Figure:
@@ -209,21 +212,16 @@ def _spindle(on: OnLathe) -> Iterator[Line]:
 
 
 def _passes(on: OnLathe) -> Iterator[Line]:
-    """First and last pass in divisions of this lathe's dial, and how many there are."""
-    sheet = on.sheet
+    """First and last pass as they are counted on this lathe's dial, and how many there are."""
+    sheet, label = on.sheet, "First and last pass, on the dial"
     cuts = [line for line in sheet.passes if not line.spring]
-    why = f"Set on the {sheet.pass_dial}." if sheet.pass_dial else ""
-    for id, label, line in zip(
-        ("passes.first", "passes.last"), ("First pass, dial reading", "Last pass, dial reading"),
-        (cuts[0], cuts[-1]) if cuts else (None, None), strict=True,
-    ):
-        if line is not None:
-            yield Line(id, DIALS, label, (_reading(id, label, line, on),), why=why)
-        elif "passes.travel" in sheet.figures:
-            blank = Figure(
-                id, label, None, "length", Kind.UNKNOWN, "", note="No pass table: a finding stops the sheet."
-            )
-            yield Line(id, DIALS, label, (blank,))
+    if cuts:
+        figures = (_reading("passes.first", cuts[0], on), _reading("passes.last", cuts[-1], on))
+        yield Line("passes.dial", DIALS, label, figures, why=f"Set on the {sheet.pass_dial}.")
+    elif "passes.travel" in sheet.figures:
+        why = "no pass table: a finding stops the sheet"
+        blank = Figure("passes.dial", label, None, "text", Kind.UNKNOWN, why, note=why)
+        yield Line("passes.dial", DIALS, label, (blank,))
     yield from _named(on, (Named(DIALS, "passes.count"),))
 
 
@@ -234,12 +232,13 @@ def _infeed_dial(on: OnLathe) -> Dial:
     return on.lathe.cross_dial if straight else on.lathe.compound_dial
 
 
-def _reading(id: str, label: str, line: PassLine, on: OnLathe) -> Figure:
-    """Turns and divisions as they are counted on this dial."""
+def _reading(name: str, line: PassLine, on: OnLathe) -> Figure:
+    """Turns and divisions of one pass."""
     dial = _infeed_dial(on)
     turns = f"{line.dial_turns} turn{'' if line.dial_turns == 1 else 's'} and " if line.dial_turns else ""
     count = _count(line.dial_reading / dial.division.si)
-    return _words(id, label, f"{turns}{count} divisions of {dial.division.with_unit}", on.lathe)
+    words = f"{turns}{count} divisions of {dial.division.with_unit}"
+    return _words(name, f"Pass {line.number}, on the dial", words, on.lathe)
 
 
 def _count(divisions: float) -> str:

@@ -10,7 +10,7 @@ use. Those are left to the sheet there, and the comparison says so.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -26,7 +26,6 @@ from generator.sheet.compare_lines import FOUND, lathe_lines, row_of
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import Sheet
 
-STEADY_FAULTS = ("steady-place", "carriage-meets-steady")  # cured by another place, if there is one
 KEYS = ("spindle", "feed")  # of an operation: what belongs to the lathe it was chosen for
 SAME_FEED = 1e-6  # share within which two feeds are one
 
@@ -123,13 +122,20 @@ def _has_feed(lathe: Lathe, feed: Given) -> bool:
     return not known or any(abs(one.si - feed.si) <= SAME_FEED * feed.si for one in known)
 
 
+def _steady_stops(sheet: Sheet) -> bool:
+    """True when something stops the job that another place of the steady rest may cure."""
+    return any(
+        one.level == "stop" and (one.id == "steady-place" or one.id.endswith("-meets-steady"))
+        for one in sheet.findings
+    )
+
+
 def _steady_place(read: ReadJob, lathe: Lathe, here: OnLathe, there: Sheet) -> LetGo | None:
     """The given place of the steady rest, where it stops the job on this lathe and not on its own."""
     steady = read.job.holding.steady
     if steady is None or not isinstance(steady.at, Given):
         return None
-    faults: Mapping[str, Any] = {one.id: one for one in there.findings if one.id in STEADY_FAULTS}
-    if not faults or any(one.id in STEADY_FAULTS for one in here.stops):
+    if not _steady_stops(there) or _steady_stops(here.sheet):
         return None
     text = (
         f"The steady rest's place, {steady.at.with_unit} from the chuck face (line {steady.at.where.line}), "
