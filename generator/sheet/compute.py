@@ -63,6 +63,7 @@ KEY_FIGURES = (
     "lathe.gearbox",
     "lathe.thread_dial",
     "thread.blank",
+    "lathe.thread_dial.next_start",
     "thread.major.max",
     "thread.major.min",
     "thread.between_balls.max",
