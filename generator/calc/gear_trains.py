@@ -29,7 +29,7 @@ Floats = NDArray[np.float64]
 FEWEST_TEETH, MOST_TEETH = 8, 300   # below, no gear runs; above, products leave the exact range
 CLEARANCE = 15                      # teeth; Machinery's Handbook, from memory
 MOST_PAIRS = 3
-MOST_GEARS_IN_THREES = 24           # 2.7 million choices of six; with more gears only four hang at a time
+MOST_GEARS_IN_THREES = 20           # 775,200 choices of six; with more gears only four are tried at a time
 TO_BUY = range(16, 128)             # tooth numbers worth asking for; common practice
 NEAR = 1e-12                        # share within which two ratios are looked at as whole numbers
 PRACTICE = "common practice, no source"
@@ -151,7 +151,7 @@ class ChangeGears:
 
     Notes
     -----
-    With more than 24 gears, trains of three pairs are too many to work out: `pairs_tried` is then 2.
+    With more than 20 gears, trains of three pairs are too many to work out: `pairs_tried` is then 2.
     """
 
     gears: tuple[int, ...]

@@ -61,9 +61,10 @@ SECTIONS = (
 KEY_FIGURES = (
     "spindle.step",
     "lathe.gearbox",
+    "lathe.change_gears",
     "lathe.thread_dial",
-    "thread.blank",
     "lathe.thread_dial.next_start",
+    "thread.blank",
     "thread.major.max",
     "thread.major.min",
     "thread.between_balls.max",
