@@ -32,7 +32,7 @@ from generator.job.lathe import Lathe
 from generator.job.reading import read_shop
 from generator.sheet.exact import leadscrew_lead
 from generator.sheet.half_nuts import dial_gears_of
-from generator.sheet.lathe_leads import find_lead
+from generator.sheet.lathe_leads import find_lead, not_tried
 from generator.si import Length, inch, mm
 
 EXAMPLES: Final = "8 tpi, 1.5 mm, 1/8 in, module 1 or 16 DP, and for several starts: 2 mm, 3 starts"
@@ -187,6 +187,8 @@ def _lines(lathe: Lathe, wanted: WantedLead, found: Found | None, over: Length) 
         lines.append(f"    with a gear of {found.to_buy} teeth besides: {found.with_it.describe()}, exact")
     elif lathe.change_gears is None and not found.exact:
         lines.append("    the lathe's record has no change gears")
+    if not found.exact and not_tried(lathe):
+        lines.append(f"    {not_tried(lathe)}")
     half_nuts = _half_nuts(lathe, (found.exact or found.closest)[0].lead)
     return "\n".join([*lines, f"    half nuts: {half_nuts or 'not computed, the record has no thread dial'}"])
 

@@ -18,7 +18,7 @@ from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead, lead_words, leadscrew_lead
-from generator.sheet.lathe_leads import find_lead, settings_of
+from generator.sheet.lathe_leads import find_lead, not_tried, settings_of
 from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words, length_words
@@ -172,13 +172,14 @@ def _lay_closest(
         f"{along}, which acts like {fine_words(effect, thread.system, 1)} on the pitch diameter, whose "
         f"tolerance is {fine_words(tolerance, thread.system)}."
     )
+    said = f"{said} {not_tried(lathe)}".rstrip()
     if effect > SHARE * tolerance:
         desk.lay(Figure(NAME, "Gearbox", "cannot be cut here", "text", Kind.SHOP, _record(lathe)))
         plate = " and ".join(beside(best.wanted.rational, settings_of(lathe)))
         nearest = f" Nearest on its plate: {plate}." if plate else ""
         desk.find(
             "gearbox", "stop",
-            f"{said} That is more than half of it.{nearest} Take another lathe{_or_buy(found, lathe)}.",
+            f"{said} That is more than half the tolerance.{nearest} Take another lathe{_or_buy(found, lathe)}.",
             where,
         )
         return GearPlan(None, False, "")

@@ -22,6 +22,14 @@ def gears_of(lathe: Lathe) -> ChangeGears | None:
     return change_gears(own.gears, own.most_pairs, own.clearance) if own else None
 
 
+def not_tried(lathe: Lathe) -> str:
+    """A sentence on the trains that were too many to try; empty where all were tried."""
+    gears = gears_of(lathe)
+    if gears is None or gears.pairs_tried == gears.most_pairs:
+        return ""
+    return f"With {len(gears.gears)} gears on record, trains of six gears were not tried."
+
+
 def settings_of(lathe: Lathe) -> list[Setting]:
     """What trains can be put to on this lathe; entries that need no other gears first.
 

@@ -164,6 +164,13 @@ def test_what_cannot_be_cut_names_the_gear_to_buy(with_gears):
     assert not sheet.ready
 
 
+def test_with_very_many_gears_the_trains_that_were_not_tried_are_named(with_gears):
+    many = [*range(20, 42)]
+    text = ids(with_gears(many, more={"most_pairs": "3"}))["gearbox"].text
+    assert "trains of six gears were not tried" in text
+    assert "not tried" not in ids(with_gears(many))["gearbox"].text
+
+
 def test_a_record_without_change_gears_is_asked_for_them(sheet_of):
     text = ids(sheet_of(METRIC, lathe={"change_gears": None}))["gearbox"].text
     assert "change_gears" in text
