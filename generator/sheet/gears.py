@@ -172,15 +172,14 @@ def _lay_closest(
         f"{along}, which acts like {fine_words(effect, thread.system, 1)} on the pitch diameter, whose "
         f"tolerance is {fine_words(tolerance, thread.system)}."
     )
-    said = f"{said} {not_tried(lathe)}".rstrip()
+    instead = f"take another lathe{_or_buy(found, lathe)}. {not_tried(lathe)}".rstrip()
     if effect > SHARE * tolerance:
         desk.lay(Figure(NAME, "Gearbox", "cannot be cut here", "text", Kind.SHOP, _record(lathe)))
         plate = " and ".join(beside(best.wanted.rational, settings_of(lathe)))
         nearest = f" Nearest on its plate: {plate}." if plate else ""
         desk.find(
             "gearbox", "stop",
-            f"{said} That is more than half the tolerance.{nearest} Take another lathe{_or_buy(found, lathe)}.",
-            where,
+            f"{said} That is more than half of it.{nearest} {instead[0].upper()}{instead[1:]}", where,
         )
         return GearPlan(None, False, "")
     if best.train is None:
@@ -193,7 +192,7 @@ def _lay_closest(
     _lay_error(best, thread, length, effect, desk)
     desk.find(
         "gearbox", "check",
-        f"{said} Decide whether the thread bears that, or take another lathe{_or_buy(found, lathe)}.", where,
+        f"{said} Decide whether the thread bears that, or {instead}", where,
         "May the lead be off by this much?",
     )
     return GearPlan(best.lead, False, best.describe())
