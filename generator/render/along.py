@@ -134,7 +134,10 @@ def _stretches(scene: SetupScene) -> list[tuple[Length, Length, bool]]:
     stretches = []
     for start, end in pairwise(cuts):
         middle = (start + end) / 2
-        plain = any(piece.form == "plain" and piece.start <= middle <= piece.end for piece in scene.pieces)
+        plain = any(
+            piece.form == piece.inside == "plain" and piece.start <= middle <= piece.end
+            for piece in scene.pieces
+        )
         clear = not any(left < middle < right for left, right in marks)
         stretches.append((start, end, plain and clear))
     return stretches

@@ -270,6 +270,26 @@ class Canvas:
             points += [(box.left, box.top), (box.right, box.bottom)]
         return Box.around(points)
 
+    def upside_down(self, above: float) -> Canvas:
+        """The same, mirrored about y = 0; lettering stays readable, and `above` its dimension line (mm)."""
+
+        def flipped(point: Point) -> Point:
+            return (point[0], -point[1])
+
+        def stood(text: Text) -> Text:
+            x, y = text.at
+            if text.upright:
+                return replace(text, at=(x, text.width - y))
+            on_line = text.part in ("dimension", "leader")
+            return replace(text, at=(x, -y - 2 * above if on_line else text.height - y))
+
+        return Canvas(
+            [replace(line, points=tuple(map(flipped, line.points))) for line in self.lines],
+            [replace(circle, center=flipped(circle.center)) for circle in self.circles],
+            [replace(fill, points=tuple(map(flipped, fill.points))) for fill in self.fills],
+            [stood(text) for text in self.texts],
+        )
+
     def finished(self, dx: float, dy: float) -> Canvas:
         """The same, shifted and rounded to 0.01 mm."""
 

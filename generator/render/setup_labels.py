@@ -46,8 +46,8 @@ def dimensions(scene: SetupScene, along: Along, body: float) -> Iterator[Dimensi
     yield one("stick-out", 0.0, end)
     if scene.steady_at is not None and 0 < scene.steady_at < end:
         yield one("steady", 0.0, scene.steady_at)
-    threads = [piece for piece in scene.pieces if piece.form == "thread"]
-    reliefs = [piece for piece in scene.pieces if piece.form == "relief"]
+    threads = [piece for piece in scene.pieces if parts.threaded(piece)]
+    reliefs = [piece for piece in scene.pieces if parts.relieved(piece)]
     if threads:
         yield one("thread", threads[0].start, threads[-1].end)
         if threads[-1].end != end and not any(relief.start == threads[-1].end for relief in reliefs):
@@ -93,6 +93,13 @@ def notes(scene: SetupScene, along: Along) -> Iterator[tuple[str, Anchors]]:
         if fresh(text, "outside"):
             yield text, _outline_anchors(along, piece, low, high)
     for piece in scene.pieces:
+        if piece.inside == "thread" and fresh(scene.designation, "thread"):
+            half = parts.root_radius(piece, along)
+            xs = [a + share * (b - a) for a, b in along.runs(piece.start, piece.end) for share in _SHARES]
+            yield scene.designation, [((x, side * half), side) for x in xs for side in (1, -1)]
+    for piece in scene.pieces:
+        if piece.inside == "thread":
+            continue
         text = f"bore Ø{dimension_text(piece.bore, scene.system)}"
         low, high = max(piece.start, 0.0), piece.end
         if piece.bore > 0 and low < high and fresh(text, "bore"):
@@ -150,7 +157,8 @@ def labelled_parts(
     if center:
         yield f"{scene.center} center in the tailstock", inside(center), center
     if tool:
-        yield "threading tool at the start of the cut", inside(tool), tool
+        bar = any(piece.inside == "thread" for piece in scene.pieces)
+        yield f"threading {'bar' if bar else 'tool'} at the start of the cut", inside(tool), tool
 
 
 def _work_anchors(scene: SetupScene, along: Along) -> Iterator[tuple[Point, int]]:

@@ -28,6 +28,7 @@ TOOL_CLEAR: Final = 1.5  # mm between the tool and anything else, before the cut
 TOOL_HALF: Final = 3.2  # mm, half width of the tool's shank
 TOOL_LENGTH: Final = 11.0  # mm
 TOOL_TIP: Final = 0.3  # mm, half width of the tip as drawn
+BAR_POINT: Final = 1.2  # mm, how far the point stands out of a boring bar as drawn, and its half width
 LEAD_IN: Final = 2.0  # mm the tool stands before the start of the cut
 CENTER_ANGLE: Final = radians(30)  # half angle of a lathe center
 
@@ -50,9 +51,27 @@ def _od(piece: Piece, x: Length) -> Length:
     return piece.od_start + share * (piece.od_end - piece.od_start)
 
 
+def threaded(piece: Piece) -> bool:
+    """True for a piece with the thread on it or in it."""
+    return "thread" in (piece.form, piece.inside)
+
+
+def relieved(piece: Piece) -> bool:
+    """True for a piece with the thread's relief on it or in it."""
+    return "relief" in (piece.form, piece.inside)
+
+
+def crest_radius(piece: Piece, along: Along) -> float:
+    """Radius of the crests of a threaded piece on paper: outside, or of the bore."""
+    return along.scale.mm(piece.bore if piece.inside == "thread" else piece.od_start) / 2
+
+
 def root_radius(piece: Piece, along: Along) -> float:
-    """Radius of a thread's root line: true, or less, so that it keeps apart from the crest."""
-    crest = along.scale.mm(piece.od_start) / 2
+    """Radius of a thread's root line: true, or further, so that it keeps apart from the crest."""
+    crest = crest_radius(piece, along)
+    if piece.inside == "thread":
+        true = along.scale.mm(piece.root if piece.root is not None else piece.bore) / 2
+        return min(max(true, crest + CREST_TO_ROOT), along.scale.mm(piece.od_start) / 2)
     true = along.scale.mm(piece.root if piece.root is not None else piece.od_start) / 2
     return max(min(true, crest - CREST_TO_ROOT), crest * 0.4)
 
@@ -104,6 +123,9 @@ def _draw_sides(canvas: Canvas, piece: Piece, along: Along, low: Length, high: L
             if piece.bore > 0:
                 bore = side * mm(piece.bore) / 2
                 canvas.line("hidden", "bore", (a, bore), (b, bore))
+            if piece.inside == "thread":
+                root = side * root_radius(piece, along)
+                canvas.line("hidden", "root", (a, root), (b, root))
 
 
 def _edge(canvas: Canvas, along: Along, x: Length, piece: Piece, other: Piece | None) -> None:
@@ -122,6 +144,11 @@ def _edge(canvas: Canvas, along: Along, x: Length, piece: Piece, other: Piece | 
             canvas.line(
                 "hidden", "bore", (here, side * mm(min(bores)) / 2), (here, side * mm(max(bores)) / 2)
             )
+    if other is not None and piece.inside != other.inside and "thread" in (piece.inside, other.inside):
+        one = piece if piece.inside == "thread" else other
+        for side in (-1, 1):
+            ends = (here, side * mm(one.bore) / 2), (here, side * root_radius(one, along))
+            canvas.line("hidden", "thread-end", *ends)
 
 
 def draw_chuck(canvas: Canvas, scene: SetupScene, along: Along) -> tuple[list[Box], list[Box]]:
@@ -220,6 +247,8 @@ def draw_tool(canvas: Canvas, scene: SetupScene, along: Along, adjacent: list[Bo
     """Threading tool below the axis at the start of the cut, withdrawn, clear of work and parts."""
     if scene.cut_from is None or scene.cut_to is None:
         return []
+    if any(piece.inside == "thread" for piece in scene.pieces):
+        return _draw_bar(canvas, scene, along, scene.cut_from)
     way = 1.0 if scene.cut_from >= scene.cut_to else -1.0  # the start lies on this side of the thread
     x = along.at(scene.cut_from) + way * lead_in(scene, along)
     below = [box for box in adjacent if box.bottom > 0]
@@ -249,10 +278,26 @@ def draw_tool(canvas: Canvas, scene: SetupScene, along: Along, adjacent: list[Bo
     return [Box.around(corners)]
 
 
+def _draw_bar(canvas: Canvas, scene: SetupScene, along: Along, start: Length) -> list[Box]:
+    """Boring bar with the threading point towards the operator, at the start of the cut, withdrawn."""
+    crest = min(crest_radius(piece, along) for piece in scene.pieces if piece.inside == "thread")
+    way = 1.0 if scene.cut_to is not None and start >= scene.cut_to else -1.0
+    x, tip = along.at(start) + way * lead_in(scene, along), max(crest - TOOL_CLEAR, BAR_POINT)
+    near = tip - BAR_POINT
+    far = max(near - 2 * TOOL_HALF, -crest + TOOL_CLEAR)
+    end = max(x, along.right) + TOOL_LENGTH
+    corners = [
+        (x - TOOL_TIP, tip), (x + TOOL_TIP, tip), (x + BAR_POINT, near), (end, near), (end, far),
+        (x - BAR_POINT, far), (x - BAR_POINT, near),
+    ]
+    canvas.outline("tool", corners)
+    return [Box.around(corners)]
+
+
 def lead_in(scene: SetupScene, along: Along) -> float:
     """How far before the start of the cut the tool stands on paper: into a relief, half its width at most."""
     for piece in scene.pieces:
-        if piece.form == "relief" and scene.cut_from in (piece.start, piece.end):
+        if relieved(piece) and scene.cut_from in (piece.start, piece.end):
             return min(LEAD_IN, along.scale.mm(piece.end - piece.start) / 2)
     return LEAD_IN if scene.cut_from == scene.pieces[-1].end else 0.0
 

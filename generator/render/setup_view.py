@@ -9,8 +9,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from generator.render import bed_view
 from generator.render import setup_parts as parts
 from generator.render.along import Along, lay_out
+from generator.render.bed_view import draw_bed
 from generator.render.dimensions import (
     FIRST_LINE,
     dimension_text,
@@ -20,13 +22,14 @@ from generator.render.dimensions import (
 )
 from generator.render.drawing import LARGE_LETTER, LINE_STEP, Box, Canvas, Circle, Drawing, Text, text_width
 from generator.render.placing import Board
-from generator.render.scale import SCALES
+from generator.render.scale import SCALES, Scale
 from generator.render.setup_labels import dimensions, labelled_parts, notes
-from generator.sheet.model import SetupScene
+from generator.sheet.model import ReachScene, SetupScene
 from generator.si import Length
 
 WIDTH: Final = 186.0  # mm: A4 and Letter between their margins
 HEIGHT: Final = 95.0  # mm
+BED: Final = bed_view.height() + LINE_STEP + 1.0  # mm more with the view along the bed and its line of words
 WORK_ACROSS: Final = 40.0  # mm, the largest diameter on paper: leaves room for dimensions and tool
 LEFT: Final = 9.0  # mm left of the chuck, for the spindle arrow
 RIGHT: Final = 25.0  # mm right of the work, for center and lettering
@@ -51,9 +54,10 @@ def setup_view(scene: SetupScene) -> Drawing:
         if along is None:
             continue
         drawing, complete = _draw(scene, along)
-        if complete and drawing.height <= HEIGHT:
+        fits = drawing.height <= HEIGHT + (0 if scene.reach is None else BED)
+        if complete and fits:
             return drawing
-        if drawing.height <= HEIGHT and (best is None or len(drawing.texts) > len(best.texts)):
+        if fits and (best is None or len(drawing.texts) > len(best.texts)):
             best = drawing
     assert best is not None, "the smallest scale fits any work"
     return best
@@ -97,7 +101,24 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
         complete &= place_item(canvas, board, len(items), anchors, own)
     for text, anchors in notes(scene, along):
         complete &= place_leader(canvas, board, text, anchors)
-    return _finished(canvas, scene, along, items), complete
+    bed_words: list[str] = []
+    if scene.reach is not None:
+        room = WIDTH - 2 * MARGIN
+        left = (canvas.extent().left + canvas.extent().right - room) / 2
+        top = canvas.extent().bottom + 1.0
+        scale = draw_bed(canvas, scene, scene.reach, top, left, left + room)
+        bed_words = _bed_words(scene.reach, scene, scale)
+    return _finished(canvas, scene, along, items, bed_words), complete
+
+
+def _bed_words(reach: ReachScene, scene: SetupScene, scale: Scale) -> list[str]:
+    """What the view along the bed shows."""
+    size = dimension_text(abs(reach.clearance), scene.system)
+    meets = f"short by {size}" if reach.clearance < 0 else size
+    return [
+        f"Along the bed, scale {scale}, heights not to scale: the tool where there is least room,",
+        f"{reach.cut}, {reach.part} to {reach.obstacle} {meets}.",
+    ]
 
 
 def _top(boxes: list[Box]) -> float:
@@ -106,10 +127,10 @@ def _top(boxes: list[Box]) -> float:
 
 def _mark_detail(canvas: Canvas, board: Board, scene: SetupScene, along: Along) -> bool:
     """The ring around the crests that the thread detail shows, with its letter."""
-    threads = [piece for piece in scene.pieces if piece.form == "thread"]
+    threads = [piece for piece in scene.pieces if parts.threaded(piece)]
     if not threads or scene.cut_from is None or scene.cut_to is None:
         return True
-    y = along.scale.mm(threads[0].od_start) / 2
+    y = parts.crest_radius(threads[0], along)
     width = text_width(DETAIL, LARGE_LETTER)
     for share in (0.5, 0.4, 0.6, 0.7, 0.3):
         x = along.at(threads[0].start) * (1 - share) + along.at(threads[-1].end) * share
@@ -127,7 +148,13 @@ def _mark_detail(canvas: Canvas, board: Board, scene: SetupScene, along: Along) 
     return False
 
 
-def _finished(canvas: Canvas, scene: SetupScene, along: Along, items: list[tuple[int, str]]) -> Drawing:
+def _finished(
+    canvas: Canvas,
+    scene: SetupScene,
+    along: Along,
+    items: list[tuple[int, str]],
+    bed_words: list[str],
+) -> Drawing:
     """Items, caption and scale below the drawing; everything shifted to the paper's corner."""
     units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
     caption = f"{scene.caption}; headstock left. Scale {along.scale}, {units}."
@@ -136,6 +163,7 @@ def _finished(canvas: Canvas, scene: SetupScene, along: Along, items: list[tuple
         signs.append("At the tool: carriage in the cut.")
     if along.breaks:
         signs.append("Zigzags: length left out.")
+    signs += bed_words
     extent = canvas.extent()
     canvas = canvas.finished((WIDTH - extent.left - extent.right) / 2, 0.0)
     y = extent.bottom + LINE_STEP

@@ -1,7 +1,8 @@
 """The thread drawing: an axial half-section of a groove with its passes, as the operator sees it from above.
 
 The work lies above the line of the crests and the tool comes from below, headstock left, as in the setup
-drawing. The geometry of the groove is `render.groove`.
+drawing. An internal thread is cut into the wall of the bore on the operator's side: the same drawing turned
+upside down. The geometry of the groove is `render.groove`.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from math import cos, degrees, pi, sin, sqrt, tan
 from typing import Final
 
 from generator.render.dimensions import (
+    ABOVE,
     ARROW,
     OVERRUN,
     Dimension,
@@ -80,6 +82,8 @@ class _View:
         self.board.parts += [tool, Box(self.left, self.behind, self.right, 0.0)]
         self.board.letters += [text.box for text in self.canvas.texts]
         self._dimensions()
+        if self.scene.internal:
+            self.canvas = self.canvas.upside_down(ABOVE)
         return self._finished()
 
     def _groove(self, at: float, depth: Length) -> list[Point]:
@@ -220,9 +224,10 @@ class _View:
             LARGE_LETTER,
         )
         units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
+        where = ", the wall of the bore on the operator's side" if scene.internal else ""
         caption = (
-            f"Axial half-section of {scene.designation} from above, headstock left; numbers are passes. "
-            f"Scale {self.scale}, {units}."
+            f"Axial half-section of {scene.designation} from above{where}, headstock left; numbers are "
+            f"passes. Scale {self.scale}, {units}."
         )
         width = max(extent.right - extent.left, LEAST_WIDTH)
         left = (extent.left + extent.right) / 2 - width / 2
