@@ -38,6 +38,8 @@ def dial_scene(lathe: Lathe, designation: Designation, lead: Fraction, job: str)
     face = DialFace(dial.lines, dial.numbered_every)
     found = engagements(screw, gear.teeth, dial.lines, lead, designation.starts)
     says = gear.rule.describe()
+    if designation.starts > 1 and not gear.rule.keep_half_nuts_closed:
+        says = f"to keep the start, {says}"
     unsure = (DialRow("changes", None, "any place", _SAYS["changes"]),)
     return DialScene(
         lines=dial.lines,

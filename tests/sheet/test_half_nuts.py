@@ -260,11 +260,11 @@ def test_the_table_beside_the_face(face_of):
 
 def test_the_face_agrees_with_the_figures_in_gear_and_rule(face_of, laid):
     for entries, lead, starts in ((METRIC, "1.25", 1), (METRIC, "1.5", 2), (FOUR, INCH / 7, 1)):
-        figures, _, rule = laid(entries, lead, starts)
+        rule = laid(entries, lead, starts)[2]
         scene = face_of(entries, lead, starts)
-        assert scene.rule.removeprefix("gear of 20 teeth: ") == rule.describe()
-        assert figures[""].value.endswith(rule.describe())
+        assert scene.rule.endswith(rule.describe())
     assert face_of(METRIC, "1.25").rule.startswith("gear of 20 teeth: lines of one set only")
+    assert face_of(FOUR, INCH / 2, 2).rule == "to keep the start, any line"
     assert face_of(METRIC, "1.25").gear == "dial gear of 20 teeth"
     assert face_of(FOUR, INCH / 7).leadscrew == "leadscrew of 1/4 in lead"
 
