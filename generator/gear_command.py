@@ -189,7 +189,10 @@ def _lines(lathe: Lathe, wanted: WantedLead, found: Found | None, over: Length) 
         lines.append("    the lathe's record has no change gears")
     if not found.exact and not_tried(lathe):
         lines.append(f"    {not_tried(lathe)}")
-    half_nuts = _half_nuts(lathe, (found.exact or found.closest)[0].lead)
+    ways = found.exact or found.closest
+    if not ways:
+        return f"{head}: no two of its change gears run together (1:6 to 6:1)"
+    half_nuts = _half_nuts(lathe, ways[0].lead)
     return "\n".join([*lines, f"    half nuts: {half_nuts or 'not computed, the record has no thread dial'}"])
 
 

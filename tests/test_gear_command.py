@@ -157,6 +157,15 @@ def test_a_gear_that_is_none_is_named_where_it_stands(here, capsys):
     assert 'bench.yml:10:28: change_gears.gears.1: "0" is zero' in err
 
 
+def test_gears_of_which_no_two_run_together(here, capsys):
+    bench = here / "jobs" / "_shop" / "lathes" / "bench.yml"
+    bench.write_text(LATHE.replace("[20, 30, 40, 50, 63, 80]", "[20, 200]"), encoding="utf-8")
+    status, out, _ = run(capsys, "8 tpi", "--lathe", "bench")
+    assert (status, "no two of its change gears run together" in out) == (0, True)
+    _, out, _ = run(capsys, "8 tpi", "--lathe", "bench", "--json")
+    assert (json.loads(out)["ways"], json.loads(out)["half_nuts"]) == ([], None)
+
+
 def test_wrong_usage(here, capsys):
     assert run(capsys)[0] == 2
     status, _, err = run(capsys, "8 tpi", "--lathe", "bensh")

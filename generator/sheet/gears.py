@@ -78,7 +78,17 @@ def lay_gearbox(
                 where,
             )
         return GearPlan(lead, True, found.exact[0].describe())
+    if not found.closest:
+        why = f"{lathe.name} has no two change gears that run together (1:6 to 6:1). Take another lathe."
+        return _lay_none(why, where, lathe, desk)
     return _lay_closest(found, lathe, thread, engagement, where, desk)
+
+
+def _lay_none(why: str, where: Location, lathe: Lathe, desk: Desk) -> GearPlan:
+    """The lead cannot be had here."""
+    desk.lay(Figure(NAME, "Gearbox", "cannot be cut here", "text", Kind.SHOP, _record(lathe)))
+    desk.find("gearbox", "stop", why, where)
+    return GearPlan(None, False, "")
 
 
 def _record(lathe: Lathe) -> str:
@@ -174,14 +184,10 @@ def _lay_closest(
     )
     instead = f"take another lathe{_or_buy(found, lathe)}. {not_tried(lathe)}".rstrip()
     if effect > SHARE * tolerance:
-        desk.lay(Figure(NAME, "Gearbox", "cannot be cut here", "text", Kind.SHOP, _record(lathe)))
         plate = " and ".join(beside(best.wanted.rational, settings_of(lathe)))
         nearest = f" Nearest on its plate: {plate}." if plate else ""
-        desk.find(
-            "gearbox", "stop",
-            f"{said} That is more than half of it.{nearest} {instead[0].upper()}{instead[1:]}", where,
-        )
-        return GearPlan(None, False, "")
+        why = f"{said} That is more than half of it.{nearest} {instead[0].upper()}{instead[1:]}"
+        return _lay_none(why, where, lathe, desk)
     if best.train is None:
         desk.lay(Figure(
             NAME, "Gearbox", f"{best.describe()}, {best.off()}", "text", Kind.SHOP, _record(lathe),

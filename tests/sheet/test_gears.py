@@ -164,6 +164,13 @@ def test_what_cannot_be_cut_names_the_gear_to_buy(with_gears):
     assert not sheet.ready
 
 
+def test_gears_of_which_no_two_run_together_stop_the_sheet(with_gears):
+    """1:10 is too steep for one pair; the limit of 1:6 is common practice."""
+    sheet = with_gears([20, 200], gearbox=None)
+    assert sheet.figures["lathe.gearbox"].value == "cannot be cut here"
+    assert "no two change gears" in ids(sheet)["gearbox"].text
+
+
 def test_with_very_many_gears_the_trains_that_were_not_tried_are_named(with_gears):
     many = [*range(20, 42)]
     text = ids(with_gears(many, more={"most_pairs": "3"}))["gearbox"].text
