@@ -15,7 +15,7 @@ from math import ceil, floor, inf, isfinite
 from typing import Final
 
 from generator.sheet.compare import OnLathe
-from generator.sheet.compare_lines import ROOMS, capital, lathe_lines
+from generator.sheet.compare_lines import ROOMS, capital, lathe_lines, most_power
 from generator.sheet.wording import length_words
 from generator.si import Length, minute, mm
 
@@ -129,7 +129,8 @@ def _reason(fit: Fitness, other: Fitness, name: str) -> str:
 def _fitness(on: OnLathe, planned: bool) -> Fitness:
     sheet, lines = on.sheet, lathe_lines(on)
     dial = sheet.figures.get("lathe.thread_dial")
-    total, power = (_value(on, name) for name in ("time.total", "passes.power"))
+    total, power = _value(on, "time.total"), most_power(sheet)
+    watts = power.value if power is not None and isinstance(power.value, int | float) else None
     rooms = [_value(on, name) for name in sheet.figures if ROOMS.fullmatch(name)]
     checks = sum(finding.level == "check" for finding in sheet.findings)
     return Fitness(
@@ -140,7 +141,7 @@ def _fitness(on: OnLathe, planned: bool) -> Fitness:
         dial_words=str(dial.value) if dial is not None and dial.value is not None else "not known",
         room=min((room for room in rooms if room is not None), default=inf),
         time=inf if total is None else total,
-        load=power / on.lathe.power.si if power is not None and on.lathe.power is not None else inf,
+        load=watts / on.lathe.power.si if watts is not None and on.lathe.power is not None else inf,
         planned=planned,
         inch_first=sheet.system == "inch",
     )

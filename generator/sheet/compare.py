@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from math import isclose
+from math import ceil, isclose
 from typing import Final, Literal
 
 from generator.errors import Location
@@ -58,6 +58,7 @@ class Line:
     `figures` are shown in this order. `limit` is what the lathe allows, in words, where the figure is the
     work's own. `why` says in a sentence how it comes to this. `known` is false where the lathe's record
     does not tell. With `fits` only a finding tells two lathes apart: it is enough that both take the work.
+    Numbers that round up to the same multiple of `grain` (SI) are one number.
     """
 
     id: str
@@ -68,6 +69,7 @@ class Line:
     why: str = ""
     known: bool = True
     fits: bool = False
+    grain: float = 0.0
 
     @property
     def is_known(self) -> bool:
@@ -111,7 +113,7 @@ def compare(
     there: OnLathe,
     lines_here: Mapping[str, Line],
     lines_there: Mapping[str, Line],
-    row_of: Callable[[str], str],
+    row_of: Callable[[Finding], str],
     found_group: str,
 ) -> Compared:
     """Set one lathe beside another.
@@ -120,7 +122,7 @@ def compare(
     ----------
     here, there : the job on the lathe it is planned for, and on the other one
     lines_here, lines_there : what each has to say, by row
-    row_of : id of a finding to the row that it belongs to
+    row_of : the row that a finding belongs to
     found_group : heading of the findings that belong to none of the rows
 
     Returns
@@ -152,10 +154,10 @@ def _key(finding: Finding) -> tuple[str, str, Location | None]:
     return finding.id, finding.level, finding.where
 
 
-def _by_row(findings: Iterable[Finding], row_of: Callable[[str], str]) -> dict[str, list[Finding]]:
+def _by_row(findings: Iterable[Finding], row_of: Callable[[Finding], str]) -> dict[str, list[Finding]]:
     rows: dict[str, list[Finding]] = {}
     for finding in findings:
-        rows.setdefault(row_of(finding.id), []).append(finding)
+        rows.setdefault(row_of(finding), []).append(finding)
     return rows
 
 
@@ -184,19 +186,21 @@ def _verdict(
     decided_here, decided_there = (
         {_key(finding) for finding in found if finding.level != "note"} for found in (found_here, found_there)
     )
-    same = there.fits or _same_figures(here.figures, there.figures)
+    same = there.fits or _same_figures(here.figures, there.figures, there.grain)
     return "stays" if same and decided_here == decided_there else "changes"
 
 
-def _same_figures(here: Sequence[Figure], there: Sequence[Figure]) -> bool:
+def _same_figures(here: Sequence[Figure], there: Sequence[Figure], grain: float) -> bool:
     return len(here) == len(there) and all(
-        one.name == other.name and _same(one.value, other.value)
+        one.name == other.name and _same(one.value, other.value, grain)
         for one, other in zip(here, there, strict=True)
     )
 
 
-def _same(one: float | str | None, other: float | str | None) -> bool:
+def _same(one: float | str | None, other: float | str | None, grain: float) -> bool:
     if isinstance(one, int | float) and isinstance(other, int | float):
+        if grain:
+            return ceil(one / grain) == ceil(other / grain)
         return isclose(one, other, rel_tol=SAME, abs_tol=1e-12)
     return one == other
 
@@ -232,7 +236,7 @@ def _found_rows(
 ) -> list[Row]:
     """Findings that belong to no row: a row for each id that one of the lathes has and the other has not."""
     all_here, all_there = (
-        _by_row((finding for found in rows.values() for finding in found), lambda id: id)
+        _by_row((finding for found in rows.values() for finding in found), lambda finding: finding.id)
         for rows in (here, there)
     )
     rows = []

@@ -14,9 +14,9 @@ from typing import Final
 
 from generator.job.lathe import Dial, Lathe
 from generator.sheet.compare import Line, OnLathe
-from generator.sheet.model import Figure, Kind, OperationLine, PassLine, Sheet, System
+from generator.sheet.model import Figure, Finding, Kind, OperationLine, PassLine, Sheet, System
 from generator.sheet.wording import rpm_words
-from generator.si import inch, mm
+from generator.si import inch, minute, mm
 
 HELD, REACH, LEVERS = "Can it be held", "Does it reach", "Levers and gears"
 NUTS, SPINDLE, DIALS = "Half nuts and thread dial", "Spindle", "Dials"
@@ -26,7 +26,7 @@ NOT_KNOWN, FOUND = "What is not known", "What else is found"
 OFF_DIAMETER: Final[Mapping[System, tuple[float, str]]] = {
     "inch": (0.010 * inch, "0.010 in"), "mm": (0.2 * mm, "0.2 mm"),
 }
-COLUMNS: Final = ("step", "feed", "passes", "dial")  # of an operation: what is set, and may differ
+COLUMNS: Final = ("step", "feed", "dial")  # of an operation: what is set, and may differ
 
 
 @dataclass(frozen=True)
@@ -38,6 +38,7 @@ class Named:
     limited: bool = False  # its note says what the lathe allows
     fits: bool = False  # it is enough that the work's size is within that
     noted: bool = False  # its note says why it is so on this lathe
+    grain: float = 0.0  # differences below it are none
 
 
 HOLDING: Final = (
@@ -60,14 +61,16 @@ CARRIAGE: Final = (  # where no room is worked out cut by cut
 GEARING: Final = (Named(LEVERS, "lathe.gearbox"), Named(LEVERS, "lathe.change_gears", noted=True))
 ROOMS: Final = re.compile(r"reach\..+\.(left|right)")  # what is left beside what travels, cut by cut
 STIFFNESS: Final = (Named(POWER, "holding.diameter_error.max"),)
-TIMES: Final = (Named(TIME, "time.set_up"), Named(TIME, "time.total"))
+TIMES: Final = (Named(TIME, "time.set_up", grain=minute), Named(TIME, "time.total", grain=minute))
 
-ROOM: Final = "reach.room"
+POWERS: Final = re.compile(r"passes\.power|operation\..+\.power")
+ROOM, POWER_ROW = "reach.room", "power.most"
 FOLLOWS: Final = frozenset({  # rows that are not known where something else stops the sheet
-    "capacity.steady", "relief.time", "passes.dial", "passes.power", "holding.diameter_error.max",
+    "capacity.steady", "relief.time", "passes.dial", POWER_ROW, "holding.diameter_error.max",
 })
 ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "swing-bed": "capacity.swing_over_bed",
+    "swing-gap": "capacity.swing_over_bed",
     "swing-slide": "capacity.swing_over_cross_slide",
     "too-long": "capacity.between_centers",
     "chuck-missing": "capacity.chuck",
@@ -87,6 +90,8 @@ ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "gearbox": "lathe.gearbox",
     "gearbox-unknown": "lathe.gearbox",
     "change-gears": "lathe.gearbox",
+    "leadscrew-reverse": "lathe.gearbox",
+    "leadscrew-reverse-unknown": "lathe.gearbox",
     "dial-gear": "lathe.thread_dial",
     "thread-dial-unknown": "lathe.thread_dial",
     "half-nuts-closed": "lathe.thread_dial",
@@ -100,19 +105,27 @@ ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "relief-time": "relief.time",
     "dial-coarse": "passes.dial",
     "many-passes": "passes.count",
-    "power": "passes.power",
+    "power": POWER_ROW,
     "deflection": "holding.diameter_error.max",
     "not-checked": "not-checked",
 }
 
 
-def row_of(finding: str) -> str:
-    """The row that a finding belongs to, by its id.
+def row_of(finding: Finding, sheet: Sheet) -> str:
+    """The row that a finding belongs to: by its id, else by the operation that it points to."""
+    if "-meets-" in finding.id:
+        return ROOM
+    if finding.id in ROW_OF_FINDING:
+        return ROW_OF_FINDING[finding.id]
+    for operation in sheet.operations:
+        if finding.where == operation.where and operation.name != "thread":
+            return operation_row(operation.number)
+    return finding.id
 
-    >>> row_of("swing-bed"), row_of("carriage-meets-steady")
-    ('capacity.swing_over_bed', 'reach.room')
-    """
-    return ROOM if "-meets-" in finding else ROW_OF_FINDING.get(finding, finding)
+
+def operation_row(number: int) -> str:
+    """The row of an operation, by its place in the route."""
+    return f"operation.{number}"
 
 
 def lathe_lines(on: OnLathe) -> dict[str, Line]:
@@ -141,7 +154,9 @@ def _named(on: OnLathe, rows: tuple[Named, ...]) -> Iterator[Line]:
         if figure is not None:
             limit = figure.note if row.limited else ""
             why = f"{capital(figure.note)}." if row.noted and figure.note else ""
-            yield Line(row.name, row.group, figure.label, (figure,), limit, why, fits=row.fits)
+            yield Line(
+                row.name, row.group, figure.label, (figure,), limit, why, fits=row.fits, grain=row.grain
+            )
 
 
 def _words(name: str, label: str, words: str, lathe: Lathe, note: str = "") -> Figure:
@@ -266,25 +281,32 @@ def _operations(on: OnLathe) -> Iterator[Line]:
         figures = tuple(_set_for(operation, on.sheet))
         if figures and operation.name != "thread":
             label = f"{operation.number} {operation.title}"
-            yield Line(f"operation.{operation.number}", OPERATIONS, label, figures)
+            yield Line(operation_row(operation.number), OPERATIONS, label, figures)
 
 
 def _set_for(operation: OperationLine, sheet: Sheet) -> Iterator[Figure]:
     for column in COLUMNS:
         figure = sheet.figures.get(operation.figures.get(column, ""))
-        if figure is not None:
+        if figure is not None and figure.value is not None:
             yield figure
 
 
+def most_power(sheet: Sheet) -> Figure | None:
+    """The largest power that any operation takes, or a figure without a value where none is known."""
+    powers = [figure for name, figure in sheet.figures.items() if POWERS.fullmatch(name)]
+    known = [figure for figure in powers if isinstance(figure.value, int | float)]
+    return max(known, key=_number) if known else next(iter(powers), None)
+
+
 def _power(on: OnLathe) -> Iterator[Line]:
-    figure = on.sheet.figures.get("passes.power")
+    figure = most_power(on.sheet)
     if figure is None:
         return
-    motor = on.lathe.power
-    limit = f"the motor has {motor.with_unit}" if motor else ""
+    motor, label = on.lathe.power, "Most power wanted"
+    cut = "threading" if figure.name == "passes.power" else figure.label.partition(":")[0]
+    limit = f"{cut}; the motor has {motor.with_unit}" if motor else cut
     why = "" if motor else f"The record of {on.lathe.name} does not say how strong the motor is."
-    label = f"{figure.label}, heaviest threading pass"
-    yield Line(figure.name, POWER, label, (figure,), limit, why, motor is not None)
+    yield Line(POWER_ROW, POWER, label, (replace(figure, name=POWER_ROW),), limit, why, motor is not None)
 
 
 def _not_checked(on: OnLathe) -> Iterator[Line]:
@@ -293,7 +315,8 @@ def _not_checked(on: OnLathe) -> Iterator[Line]:
         if finding.id == "not-checked":
             items = finding.text.partition(": ")[2].rstrip(".")
             figure = replace(_words("not-checked", "Not checked", items, on.lathe), kind=Kind.UNKNOWN)
-            yield Line("not-checked", NOT_KNOWN, "Not checked", (figure,), why=finding.text, known=False)
+            why = f"The record of {on.lathe.name} does not say."
+            yield Line("not-checked", NOT_KNOWN, "Not checked", (figure,), why=why, known=False)
             return
     nothing = _words("not-checked", "Not checked", "nothing", on.lathe)
     yield Line("not-checked", NOT_KNOWN, "Not checked", (nothing,))

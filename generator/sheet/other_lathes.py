@@ -17,12 +17,11 @@ from typing import Any
 from generator.calc import spindle
 from generator.job.fields import Given
 from generator.job.lathe import Lathe
-from generator.job.model import Job
 from generator.job.reading import ReadJob
 from generator.job.shop import Shop
 from generator.sheet.best_lathe import Ranked, ranking
 from generator.sheet.compare import Compared, LetGo, OnLathe, compare
-from generator.sheet.compare_lines import FOUND, lathe_lines, row_of
+from generator.sheet.compare_lines import FOUND, lathe_lines, operation_row, row_of
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import Sheet
 
@@ -52,7 +51,8 @@ def comparison(read: ReadJob, shop: Shop) -> Comparison:
     others = [on_lathe(read, shop, name, here) for name in shop.lathes if name != read.job.lathe]
     lines = lathe_lines(here)
     compared = tuple(
-        compare(here, other, lines, lathe_lines(other), row_of, FOUND) for other in others
+        compare(here, other, lines, lathe_lines(other), lambda finding: row_of(finding, sheet), FOUND)
+        for other in others
     )
     return Comparison(here, compared, ranking([here, *others], here))
 
@@ -66,7 +66,7 @@ def on_lathe(read: ReadJob, shop: Shop, name: str, here: OnLathe) -> OnLathe:
         As `compute_sheet`.
     """
     lathe = shop.lathes[name]
-    let_go = tuple(_steps_and_feeds(read.job, lathe, here.lathe))
+    let_go = tuple(_steps_and_feeds(read, lathe, here))
     sheet = compute_sheet(_moved(read, name, let_go), shop)
     place = _steady_place(read, lathe, here, sheet)
     if place is not None:
@@ -95,10 +95,13 @@ def _field(place: int, operation: str, key: str) -> str:
     return f"operations.{place}.{operation}.{key}"
 
 
-def _steps_and_feeds(job: Job, lathe: Lathe, own: Lathe) -> Iterator[LetGo]:
+def _steps_and_feeds(read: ReadJob, lathe: Lathe, here: OnLathe) -> Iterator[LetGo]:
     """Steps and feeds in the job file that the other lathe does not have."""
-    for place, operation in enumerate(job.operations):
-        row = "spindle.step" if operation.name == "thread" else f"operation.{place + 1}"
+    own = here.lathe
+    numbers = {line.where: line.number for line in here.sheet.operations}
+    for place, operation in enumerate(read.job.operations):
+        number = numbers.get(read.where(f"operations.{place}"), place + 1)
+        row = "spindle.step" if operation.name == "thread" else operation_row(number)
         for key, what, has in (("spindle", "step", _has_step), ("feed", "feed", _has_feed)):
             given: Given | None = getattr(operation.given, key, None)
             if given is None or has(lathe, given):
