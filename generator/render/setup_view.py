@@ -29,7 +29,7 @@ from generator.si import Length
 
 WIDTH: Final = 186.0  # mm: A4 and Letter between their margins
 HEIGHT: Final = 95.0  # mm
-BED: Final = bed_view.height() + LINE_STEP + 1.0  # mm more with the view along the bed and its line of words
+BED: Final = bed_view.height() + 2 * LINE_STEP + 1.0  # mm more with the view along the bed and its words
 WORK_ACROSS: Final = 40.0  # mm, the largest diameter on paper: leaves room for dimensions and tool
 LEFT: Final = 9.0  # mm left of the chuck, for the spindle arrow
 RIGHT: Final = 25.0  # mm right of the work, for center and lettering
@@ -116,7 +116,7 @@ def _bed_words(reach: ReachScene, scene: SetupScene, scale: Scale) -> list[str]:
     size = dimension_text(abs(reach.clearance), scene.system)
     meets = f"short by {size}" if reach.clearance < 0 else size
     return [
-        f"Along the bed, scale {scale}, heights not to scale: the tool where there is least room,",
+        f"Along the bed, {scale}, heights not to scale: least room,",
         f"{reach.cut}, {reach.part} to {reach.obstacle} {meets}.",
     ]
 

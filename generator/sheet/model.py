@@ -208,6 +208,34 @@ class Piece:
 
 
 @dataclass(frozen=True)
+class ReachScene:
+    """Along the bed, the tool where there is least room; x as in SetupScene, all SI, None is not known.
+
+    `nose` is the spindle nose. Carriage, holder, compound, follow rest are where they stand with the tool's
+    point at `tool_at`; `fingers` and `base` are the steady rest's, at center height and on the bed. `quill` is
+    its nose, `tailstock` the front of the body. From `edge`, of `part`, to `face`, of `obstacle`, is the least
+    room, `clearance`, negative when they meet; `cut` names the cut.
+    """
+
+    tool_at: Length
+    nose: Length | None
+    carriage: tuple[Length, Length] | None
+    holder: tuple[Length, Length] | None
+    compound: tuple[Length, Length] | None
+    follow_rest: tuple[Length, Length] | None
+    fingers: tuple[Length, Length] | None
+    base: tuple[Length, Length] | None
+    quill: Length | None
+    tailstock: Length | None
+    part: str
+    obstacle: str
+    edge: Length
+    face: Length
+    clearance: Length
+    cut: str
+
+
+@dataclass(frozen=True)
 class SetupScene:
     """The setup seen from above: x runs from the chuck face (0) to the tailstock (+), all SI.
 
@@ -230,6 +258,7 @@ class SetupScene:
     system: System
     job: str
     caption: str
+    reach: ReachScene | None = None
 
 
 @dataclass(frozen=True)

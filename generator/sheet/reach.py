@@ -68,11 +68,11 @@ class _Ways:
             one
             for one in meetings(*cut.path, travelling(self.job, self.lathe, cut, angle), self.obstacles)
             if not (cut.before_steady and one.obstacle == STEADY)
-            and not (one.obstacle == STEADY and self._thread_at_steady())
+            and not (one.obstacle == STEADY and self.thread_at_steady())
             and not (one.obstacle == QUILL and self._outside_quill(cut))
         ]
 
-    def _thread_at_steady(self) -> bool:
+    def thread_at_steady(self) -> bool:
         """True where thread or relief lie under the fingers: that the place is wrong is said already."""
         fingers = [one for one in self.obstacles if one.name == STEADY and one.level != BED]
         return any(cut.threading and in_path(cut.low, cut.high, fingers) for cut in self.cuts)
@@ -131,7 +131,7 @@ def reach_section(
             unchecked.append(words)
     slides_section(lathe, extents, infeed_angle, system, desk, unchecked)
     quill_section(lathe, extents, system, desk, unchecked)
-    if not ways.near:
+    if not ways.near or ways.thread_at_steady():
         return ReachPlan((), tuple(ways.obstacles), None, None, quill_out=ways.quill_out)
     cut, tightest = ways.near[0]
     parts = tuple(travelling(job, lathe, cut, infeed_angle))

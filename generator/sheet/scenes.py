@@ -10,6 +10,7 @@ from generator.job.model import Job
 from generator.sheet.layout import Layout, Span
 from generator.sheet.model import Piece, SetupScene, ThreadScene
 from generator.sheet.plans import HoldingPlan, PassPlan, ReachPlan, ThreadPlan
+from generator.sheet.reach_scene import reach_scene
 
 OUTLINE_CHUCK = 1.6  # chuck outline over the gripped diameter when the lathe record does not say
 OUTLINE_LENGTH = 0.6  # chuck outline length over its diameter, likewise
@@ -54,6 +55,7 @@ def setup_scene(
         system=job.units or lathe.units,
         job=job.job,
         caption="Setup seen from above: " + ", ".join(words),
+        reach=reach_scene(chuck, reach),
     )
 
 
