@@ -140,13 +140,15 @@ def _lay_limit(
 ) -> Length:
     if own is not None:
         return task.given(key, words, own, "length")
-    if house is not None:
+    if house is not None and house.si <= table.high * (1 + 1e-9):
         task.chosen(key, words, house.si, "length", Kind.SHOP, "the house rules", text=house.with_unit)
         return house.si
     kind = Kind.ASSUMED if "common practice" in table.source else Kind.STANDARD
+    value = table.low if house is None else table.high
+    end = "careful end" if house is None else f"the house rule of {house.with_unit} is above it; upper end"
     task.chosen(
-        key, words, table.low, "length", kind, table.source,
-        note=f"careful end of {table.low / inch:.3f} to {table.high / inch:.3f} in "
+        key, words, value, "length", kind, table.source,
+        note=f"{end} of {table.low / inch:.3f} to {table.high / inch:.3f} in "
         f"({table.low / mm:.2f} to {table.high / mm:.2f} mm)",
     )
-    return table.low
+    return value

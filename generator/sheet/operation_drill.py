@@ -96,7 +96,7 @@ def drill(task: Task) -> Done:
         _lay_ream(task, given.diameter.si)
     reached = given.diameter.si if given.ream and given.diameter is not None else size
     return done(
-        task, has, reached, task.work.bored(lies.low, lies.high, reached), step=step, feed=feed.slow,
+        task, has, reached, task.work.bored(lies.low, lies.high, reached), step=step, feed=feed.usual,
         force=thrust, power=power, time=time, other_time=clearing or None,
     )
 

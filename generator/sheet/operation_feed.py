@@ -13,7 +13,7 @@ from typing import Literal
 from generator.calc import spindle
 from generator.job.fields import Given
 from generator.job.operations import Cut
-from generator.sheet.model import Kind, Quantity
+from generator.sheet.model import Kind, Quantity, System
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.si import FeedPerRev, Length, inch, mm
 from generator.tables.cutting_feeds import FeedRange, feed_range
@@ -26,12 +26,17 @@ WORDS = {"along": "along the bed", "across": "across the bed"}
 class Feed:
     """Feeds of a roughing and of a finishing cut, m/rev; `slow` and `fast` bound a feed by hand.
 
-    Force goes by the fast end, time by the slow one; with a feed of the lathe both are that feed.
+    Force goes by the fast end, time by the middle; with a feed of the lathe all are that feed.
     """
 
     slow: FeedPerRev
     fast: FeedPerRev
     finish: FeedPerRev | None = None
+
+    @property
+    def usual(self) -> FeedPerRev:
+        """The middle of a feed by hand, or the feed that is set."""
+        return (self.slow + self.fast) / 2
 
     @property
     def last(self) -> FeedPerRev | None:
@@ -61,7 +66,7 @@ def lay_feed(task: Task, way: Way, rough: str, finish: str | None = None) -> Fee
     finer = feed_range(finish, task.tool.steel)
     assert finer is not None
     last = _lay(task, "finish_feed", "feed of the finishing cut", way, own_finish, finer)
-    return Feed(first.slow, first.fast, last.slow if last else None)
+    return Feed(first.slow, first.fast, last.usual if last else None)
 
 
 def lay_by_hand(task: Task, operation: str, *, diameter: Length | None = None, key: str = "feed") -> Feed:
@@ -72,17 +77,19 @@ def lay_by_hand(task: Task, operation: str, *, diameter: Length | None = None, k
         return Feed(own, own)
     table = feed_range(operation, task.tool.steel, diameter=diameter)
     assert table is not None
-    _lay_range(task, key, "feed", table, "by hand")
+    _lay_range(task, key, "feed" if key == "feed" else f"feed of {operation}ing", table, "by hand")
     return Feed(table.low, table.high)
 
 
-def feed_words(low: FeedPerRev, high: FeedPerRev) -> str:
-    """A range of feeds in both units.
+def feed_words(low: FeedPerRev, high: FeedPerRev, system: System) -> str:
+    """A range of feeds in one unit.
 
-    >>> feed_words(0.002 * 0.0254, 0.005 * 0.0254)
-    '0.002 to 0.005 in/rev (0.05 to 0.13 mm/rev)'
+    >>> [feed_words(0.002 * 0.0254, 0.005 * 0.0254, system) for system in ("inch", "mm")]
+    ['0.002 to 0.005 in/rev', '0.05 to 0.13 mm/rev']
     """
-    return f"{low / inch:.3f} to {high / inch:.3f} in/rev ({low / mm:.2f} to {high / mm:.2f} mm/rev)"
+    if system == "inch":
+        return f"{low / inch:.3f} to {high / inch:.3f} in/rev"
+    return f"{low / mm:.2f} to {high / mm:.2f} mm/rev"
 
 
 def _own(task: Task, way: Way, given: Given, finishing: bool) -> Feed:
@@ -134,11 +141,14 @@ def _lay(
 def _lay_range(task: Task, key: str, words: str, table: FeedRange, how: str) -> None:
     """A range in words, where no single feed can be set."""
     kind = Kind.ASSUMED if table.source == PRACTICE else Kind.STANDARD
+    first = task.bench.system
+    other: System = "mm" if first == "inch" else "inch"
     note = "; ".join(part for part in (
-        how, table.note if table.note != how else "", "from memory, check a copy" if table.from_memory else ""
+        feed_words(table.low, table.high, other), table.note if table.note != how else "",
+        "from memory, check a copy" if table.from_memory else "",
     ) if part)
-    task.chosen(key, words, f"{feed_words(table.low, table.high)}, {how}", "text", kind, table.source,
-                note=note)
+    said = f"{how}, {feed_words(table.low, table.high, first)}"
+    task.chosen(key, words, said, "text", kind, table.source, note=note)
 
 
 def _steps(task: Task, way: Way) -> list[FeedPerRev]:

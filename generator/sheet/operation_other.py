@@ -15,7 +15,7 @@ OF_THREAD = {
     "step": "spindle.step",
     "feed": "thread.lead",
     "passes": "passes.count",
-    "depth": "passes.depth",
+    "depth": "passes.first_cut",
     "dial": "passes.travel",
     "force": "passes.largest_force",
     "power": "passes.power",
@@ -53,7 +53,7 @@ def knurl(task: Task) -> Done:
     task.unknown("force", "force of the rollers", "force", FORCE_UNKNOWN)
     time = lay_time(task, lies.length, feed, step, 1)
     task.remarks.append("oil it well; look at the track after one turn before feeding on; the blank swells")
-    return done(task, size, size, task.work, step=step, feed=feed.slow if feed else None, time=time)
+    return done(task, size, size, task.work, step=step, feed=feed.usual if feed else None, time=time)
 
 
 def polish(task: Task) -> Done:

@@ -13,6 +13,7 @@ from generator.sheet.operation_places import Extent
 from generator.sheet.operation_result import lay_time
 from generator.sheet.operation_speed import lay_speed
 from generator.sheet.operation_task import PRACTICE, Done, Task, done
+from generator.sheet.operation_tool import USUAL_CHAMFER
 from generator.sheet.operation_turn import off_work
 from generator.sheet.wording import length_words
 from generator.si import Length, degree
@@ -20,7 +21,6 @@ from generator.si import Length, degree
 SAME = 1e-6
 SEAL = "seal makers' guidance for rubber rings: 15 to 20 degrees, up to 30"
 LEAD_IN, LEAD_IN_WIDEST = (15 * degree, 20 * degree), 30 * degree
-USUAL_CHAMFER = 45 * degree
 SLENDER_BLADE = 8.0  # stick-out over width of a parting blade; common practice, no source
 
 
@@ -57,7 +57,7 @@ def groove(task: Task) -> Done:
             lies.low, lies.high, after, after
         )
     return done(
-        task, has, after, work, step=step, feed=feed.slow if feed else None,
+        task, has, after, work, step=step, feed=feed.usual if feed else None,
         depths=(depth,) * (plunges or 1) if depth else (), force=force, power=power, time=time,
     )
 
@@ -102,7 +102,7 @@ def part_off(task: Task) -> Done:
         )
     _check_falling(task)
     return done(
-        task, od, inner, task.work, step=step, feed=feed.slow if feed else None, depths=(depth,),
+        task, od, inner, task.work, step=step, feed=feed.usual if feed else None, depths=(depth,),
         force=force, power=power, time=time,
     )
 

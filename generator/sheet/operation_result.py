@@ -55,11 +55,11 @@ def lay_time(
                      f"the {'feed' if feed is None else 'spindle step'} is unknown")
         return None
     put: dict[str, tuple[float, Quantity]] = {
-        "length": (length, "length"), "f": (feed.slow, "feed"), "n": (step, "spindle_speed"),
+        "length": (length, "length"), "f": (feed.usual, "feed"), "n": (step, "spindle_speed"),
     }
-    note = "" if feed.slow == feed.fast else "at the slow end of the feed"
+    note = "" if feed.slow == feed.fast else "at the middle of the feed by hand"
     one = task.computed(
-        "time_each", "time of one cut", feed_time(length, feed.slow, step), "duration",
+        "time_each", "time of one cut", feed_time(length, feed.usual, step), "duration",
         "{length} ÷ ({f} × {n})", put, MACHINING_TIME, note=note,
     )
     if cuts is None:

@@ -16,6 +16,10 @@ from generator.tables.cutting_speeds import CARBIDE, SpeedRange, speed_range
 COURSE = "US Army course OD1645, Lathe Operations (1988)"
 OWN_FILE = "jobs/_shop/materials.yml"
 CARBIDE_OVER_STEEL = (2.0, 3.0)  # US Navy course NAVEDTRA 14345: carbide two to three times high-speed steel
+TIP_SPEEDS = {  # of the work in a steady rest; common practice, no source
+    "bronze": 100 * ft_per_min, "brass": 100 * ft_per_min,
+    "roller": 200 * ft_per_min, "ball": 200 * ft_per_min,
+}
 CRITICAL_SHARE = 0.7             # of the critical speed; common practice, no source
 
 
@@ -43,19 +47,20 @@ def lay_speed(
     key : put before the names of the figures, for a second tool in the same operation
     """
     given, bench = task.entry.given, task.bench
-    limit = _lay_limit(task, given, operation, key)
+    of = f"{operation}ing: " if key else ""
+    limit = _lay_limit(task, given, operation, key, of)
     wanted: SpindleSpeed | None = None
     if diameter is None or diameter <= 0:
-        task.unknown(f"{key}spindle_wanted", "spindle speed, not above", "spindle_speed", why)
+        task.unknown(f"{key}spindle_wanted", f"{of}spindle speed, not above", "spindle_speed", why)
     else:
         wanted = task.computed(
-            f"{key}spindle_wanted", "spindle speed, not above", spindle_speed(limit, diameter),
+            f"{key}spindle_wanted", f"{of}spindle speed, not above", spindle_speed(limit, diameter),
             "spindle_speed", "{v} ÷ (π × {d})", {"v": (limit, "speed"), "d": (diameter, "length")}, COURSE,
             rounds="down",
         )
     chuck = used_chuck(bench.job, bench.lathe)
     turned = Turned(
-        task.what, task.name(f"{key}step"), task.label("spindle step"), task.where, "operation", "check"
+        task.what, task.name(f"{key}step"), task.label(f"{of}spindle step"), task.where, "operation", "check"
     )
     step = lay_step(turned, given.spindle, bench.lathe, wanted, task.desk, most=_caps(task))
     if not key:
@@ -74,12 +79,12 @@ def speed_words(low: Speed, high: Speed) -> str:
     )
 
 
-def _lay_limit(task: Task, given: Settings, operation: str, key: str) -> Speed:
+def _lay_limit(task: Task, given: Settings, operation: str, key: str, of: str) -> Speed:
     """The surface speed not to go above: the job's own, else the upper end of the range.
 
     Of a material that nobody knows, the lower end: that of the hardest to cut.
     """
-    name, words = f"{key}surface_speed", "surface speed, not above"
+    name, words = f"{key}surface_speed", f"{of}surface speed, not above"
     found = speed_for(task, operation)
     if given.speed is not None:
         limit = task.given(name, words, given.speed, "speed")
@@ -125,10 +130,14 @@ def _own(speed: Speed) -> SpeedRange:
 
 
 def _caps(task: Task) -> dict[str, SpindleSpeed]:
-    """What the step stays below beside the cutting speed: the chuck's mark, and where the work whips."""
+    """What the step stays below beside the cutting speed: the chuck's mark, the steady's tips, whipping."""
     chuck, caps = used_chuck(task.bench.job, task.bench.lathe), {}
     if chuck is not None and chuck.top_speed is not None:
         caps["the chuck's own"] = chuck.top_speed.si
+    band, rest = task.desk.figures.get("holding.steady.diameter"), task.bench.lathe.steady
+    if band is not None and isinstance(band.value, float) and band.value > 0:
+        tips = (rest.tips if rest else None) or "bronze"
+        caps[f"the {tips} tips of the steady rest"] = spindle_speed(TIP_SPEEDS[tips], band.value)
     critical = _critical(task)
     if critical is not None:
         caps["the share of the critical speed"] = _share(task) * critical

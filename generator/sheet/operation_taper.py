@@ -63,18 +63,22 @@ def taper(task: Task) -> Done:
     diameter = before if before is not None else max(has, shape.large)
     step = lay_speed(task, "taper", diameter)
     by_hand = method in ("compound", None)
-    feed = lay_by_hand(task, "taper") if by_hand else lay_feed(task, "along", "taper")
+    finishing = stock is None or stock.finishing
+    feed = lay_by_hand(task, "taper") if by_hand else lay_feed(
+        task, "along", "turn rough", "turn finish" if finishing else None
+    )
     force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
                       "the depth of cut is unknown" if feed else "the feed is unknown")
     power = lay_load(task, force, diameter, step)
     lay_roughness(task, None if by_hand or feed is None else feed.last)
-    time = lay_time(task, shape.length, feed, step, len(stock.depths) if stock else None)
+    time = lay_time(task, shape.length, feed, step, len(stock.depths) if stock else None,
+                    finishing=not by_hand and finishing)
     task.remarks.append("tool exactly at center height, or the taper comes out hollow and its angle wrong")
     small_right = given.end != "left"
     low_od, high_od = (shape.large, shape.small) if small_right else (shape.small, shape.large)
     return done(
         task, before, shape.small, task.work.turned(lies.low, lies.high, low_od, high_od), extent=lies,
-        step=step, feed=feed.slow if feed else None, depths=stock.depths if stock else (), force=force,
+        step=step, feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force,
         power=power, time=time,
     )
 

@@ -1,18 +1,22 @@
-"""The tool of an operation: the one it names, else the first of the shop's that is for it."""
+"""The tool of an operation: the one it names, else the one of the shop's that is for it and fits best."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from generator.job.fields import Given
-from generator.job.operations import Drill
+from generator.job.operations import Chamfer, Cut, Drill, Relief, Thread
 from generator.job.shop import CuttingTool, ThreadTool, Tools
 from generator.sheet.model import Figure, Kind
+from generator.sheet.operation_places import Extent
 from generator.sheet.route_entries import Entry
+from generator.sheet.work_so_far import WorkSoFar
+from generator.si import degree
 from generator.tables.cutting_speeds import HIGH_SPEED_STEEL
 
 TOOLS_FILE = "jobs/_shop/tools.yml"
-SAME = 1e-6  # m: a drill of this size
+SAME = 1e-6                   # m: two sizes closer than this are one
+USUAL_CHAMFER = 45 * degree   # common practice, no source
 
 
 @dataclass(frozen=True)
@@ -29,7 +33,7 @@ class Tool:
     reach: Given | None = None
 
 
-def tool_of(entry: Entry, tools: Tools) -> Tool:
+def tool_of(entry: Entry, tools: Tools, extent: Extent, work: WorkSoFar) -> Tool:
     """The tool; without a name when nothing is named and the tools file has none for it."""
     wanted, use = entry.given.tool, entry.name.replace("_", " ")
     if entry.name == "thread":
@@ -37,10 +41,32 @@ def tool_of(entry: Entry, tools: Tools) -> Tool:
         return _of_thread(threading) if threading else Tool("")
     if wanted is not None:
         return next((_of(tool) for tool in tools.cutting if tool.name == wanted), Tool(""))
-    fitting = [tool for tool in tools.cutting if use in tool.for_ and _size_fits(tool, entry.given)]
+    fitting = [tool for tool in tools.cutting if use in tool.for_]
     if not fitting and use == "relief":
         fitting = [tool for tool in tools.cutting if "groove" in tool.for_]
-    return _of(fitting[0]) if fitting else Tool("")
+    if entry.name == "drill":
+        fitting = [tool for tool in fitting if _drills(tool, entry.given)]
+    best = min(fitting, key=lambda tool: _misfit(tool, entry, extent, work), default=None)
+    return _of(best) if best is not None else Tool("")
+
+
+def _misfit(tool: CuttingTool, entry: Entry, extent: Extent, work: WorkSoFar) -> tuple[float, ...]:
+    """How badly a tool fits; of those that fit alike the first in the file is taken."""
+    given = entry.given
+    if extent.inside != (tool.bar is not None) and entry.name in ("bore", "chamfer", "groove", "relief"):
+        return (2.0,)
+    if entry.name == "bore":
+        hole = work.bore(extent.low, extent.high)
+        enters = tool.bar is None or hole == 0 or tool.bar.si < hole
+        reaches = tool.reach is None or tool.reach.si >= extent.length - SAME
+        return (float(not enters) + float(not reaches),)
+    if entry.name in ("groove", "relief") and tool.width is not None and not isinstance(given, Thread):
+        wide = given.width.si if isinstance(given, Relief | Cut) and given.width else 0.0
+        return (float(tool.width.si > wide + SAME), -tool.width.si)
+    if isinstance(given, Chamfer):
+        own, wanted = tool.entering_angle, given.angle.si if given.angle else USUAL_CHAMFER
+        return (abs(own.si - wanted) if own is not None else 1.0,)
+    return (0.0,)
 
 
 def tool_figure(name: str, label: str, tool: Tool, entry: Entry) -> Figure:
@@ -52,13 +78,15 @@ def tool_figure(name: str, label: str, tool: Tool, entry: Entry) -> Figure:
         )
     kind = Kind.GIVEN if entry.given.tool else Kind.SHOP
     words = f"{tool.name}, {tool.steel}"
-    note = "" if entry.given.tool else "the first one in the tools file that is for it"
+    note = "" if entry.given.tool else "the one in the tools file that is for it and fits best"
     return Figure(name, label, words, "text", kind, TOOLS_FILE, note=note)
 
 
-def _size_fits(tool: CuttingTool, given: object) -> bool:
-    """A drill has the size of its hole."""
-    if not isinstance(given, Drill) or tool.diameter is None or given.diameter is None:
+def _drills(tool: CuttingTool, given: object) -> bool:
+    """A drill has the size of its hole; before a reamer it is smaller, and none is chosen here."""
+    if not isinstance(given, Drill) or given.ream:
+        return False
+    if tool.diameter is None or given.diameter is None:
         return True
     return abs(tool.diameter.si - given.diameter.si) <= SAME
 

@@ -44,7 +44,7 @@ def turn(task: Task) -> Done:
     size = after if after is not None else has
     return done(
         task, before, after, task.work.turned(lies.low, lies.high, size, size), step=step,
-        feed=feed.slow if feed else None, depths=stock.depths if stock else (), force=force, power=power,
+        feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force, power=power,
         time=time,
     )
 
@@ -79,7 +79,7 @@ def face(task: Task) -> Done:
     if inner == 0 and task.bench.job.holding.center is None:
         task.remarks.append("tool exactly at center height, or it leaves a pip")
     return done(
-        task, outer, inner, task.work, step=step, feed=feed.slow if feed else None,
+        task, outer, inner, task.work, step=step, feed=feed.usual if feed else None,
         depths=stock.depths if stock else (), force=force, power=power, time=time,
     )
 
@@ -115,7 +115,7 @@ def bore(task: Task) -> Done:
     _say_travel(task)
     return done(
         task, before, after, task.work.bored(lies.low, lies.high, after or 0.0), step=step,
-        feed=feed.slow if feed else None, depths=stock.depths if stock else (), force=force, power=power,
+        feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force, power=power,
         time=time,
     )
 

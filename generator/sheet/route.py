@@ -125,13 +125,14 @@ def _find_unknown_material(placed: tuple[Placed, ...], bench: Bench) -> None:
 
 def _task(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> Task:
     entry = one.entry
-    return Task(number, entry, title_of(entry), one.extent, tool_of(entry, bench.tools), work, bench)
+    tool = tool_of(entry, bench.tools, one.extent, work)
+    return Task(number, entry, title_of(entry), one.extent, tool, work, bench)
 
 
 def _compute(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> tuple[Task, Done]:
     """One operation; where a formula does not hold for it, the reason instead."""
     task = _task(number, one, work, bench)
-    if not one.away and one.name != "thread":
+    if not one.away and (one.name != "polish" or task.tool.name):
         task.column("tool")
         bench.desk.lay(tool_figure(task.name("tool"), task.label("tool"), task.tool, task.entry))
     try:

@@ -72,8 +72,8 @@ def lay_step(
         desk.find(
             f"{turned.kind}-too-fast", turned.level,
             f"The lowest step of {lathe.name} is {rpm_words(min(steps))}, and {turned.what} may turn at "
-            f"{rpm_words(limit)} at most. Take a slower lathe, or give the speed that your tool and coolant "
-            "bear.",
+            f"{rpm_words(limit)} at most{f' for {lowest}' if capped else ''}. Take a slower lathe, or give "
+            "the speed that your tool and coolant bear.",
             turned.where, "Which cutting speed is allowed?",
         )
         return None
