@@ -14,18 +14,18 @@ from generator.render.figure_line import FigureLine
 from generator.render.formats import UNITS
 from generator.sheet.model import Kind, OperationLine, Sheet
 
-COLUMNS: Final = (  # head of a column, and the figures of an operation that stand in it
-    ("Tool", ("tool",)),
-    ("Spindle", ("step",)),
-    ("Feed", ("feed",)),
-    ("Cuts", ("passes", "depth")),
-    ("Dial", ("dial",)),
-    ("Force", ("force",)),
-    ("Power", ("power",)),
-    ("Ra", ("roughness",)),
+COLUMNS: Final = (  # name and head of a column, and the figures of an operation that stand in it
+    ("tool", "Tool", ("tool",)),
+    ("spindle", "Spindle", ("step",)),
+    ("feed", "Feed", ("feed",)),
+    ("cuts", "Cuts", ("passes", "depth")),
+    ("dial", "Dial", ("dial",)),
+    ("load", "Force, power", ("force", "power")),
+    ("finish", "Ra", ("roughness",)),
 )
-BEFORE: Final = (("time.work", "Set the work up"),)
-AFTER: Final = (("time.hand_over", "Hand over"), ("time.total", "The whole job"))
+TIME: Final = ("time", "Time", ("time",))
+BEFORE: Final = ("time.work",)
+AFTER: Final = ("time.hand_over", "time.total")
 HOLD: Final = "HOLD: stop here, measure, and write the reading down before going on."
 PROPOSED: Final = "Proposed: the job file does not have this operation; decide whether it is done."
 ESTIMATE: Final = "Time is an estimate. Write what it took beside it."
@@ -38,18 +38,18 @@ class Part:
 
     value: str
     unit: str
-    words: bool
+    look: str  # "", "words" or "unknown"
     kind: str
-    number: str
+    numbers: tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class Setting:
-    """One cell; without parts the column does not apply to the operation."""
+    """One cell; without parts the column does not apply to the operation. `between` stands between parts."""
 
     name: str
     parts: tuple[Part, ...]
-    between: str = ""  # the sign between two parts
+    between: str = ""
 
 
 @dataclass(frozen=True)
@@ -80,9 +80,9 @@ class SumRow:
 
 @dataclass(frozen=True)
 class RouteTable:
-    """The route; `heads` are the columns of settings, `columns` their number."""
+    """The route; `heads` are the names and heads of the columns of settings, `columns` their number."""
 
-    heads: tuple[str, ...]
+    heads: tuple[tuple[str, str], ...]
     columns: str
     before: tuple[SumRow, ...]
     rows: tuple[RouteRow, ...]
@@ -95,7 +95,7 @@ def route_table(sheet: Sheet, lines: Mapping[str, FigureLine]) -> RouteTable | N
     if not sheet.operations:
         return None
     return RouteTable(
-        heads=tuple(head for head, _ in COLUMNS),
+        heads=tuple((name, head) for name, head, _ in COLUMNS),
         columns=str(len(COLUMNS)),
         before=_sums(sheet, lines, BEFORE),
         rows=tuple(_row(sheet, operation, lines) for operation in sheet.operations),
@@ -116,10 +116,9 @@ def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]
     own, title = f"operation.{operation.number}.", f"{operation.number} {operation.title}: "
     shown = set(operation.figures.values())
 
-    def setting(head: str, columns: tuple[str, ...]) -> Setting:
-        named = (operation.figures.get(column, "") for column in columns)
-        parts = tuple(_part(sheet, lines[name]) for name in named if name in lines)
-        return Setting(head, parts, ";" if any(part.words for part in parts) else "×")
+    def setting(name: str, _: str, columns: tuple[str, ...]) -> Setting:
+        named = [operation.figures.get(column, "") for column in columns]
+        return _setting(name, [_part(sheet, lines[figure]) for figure in named if figure in lines])
 
     return RouteRow(
         number=str(operation.number),
@@ -127,8 +126,8 @@ def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]
         detail=operation.detail,
         hold=operation.hold,
         proposed=operation.proposed,
-        settings=tuple(setting(head, columns) for head, columns in COLUMNS),
-        time=setting("Time", ("time",)),
+        settings=tuple(setting(*column) for column in COLUMNS),
+        time=setting(*TIME),
         lines=tuple(
             _untitled(line, title) for name, line in lines.items() if name.startswith(own) or name in shown
         ),
@@ -142,12 +141,20 @@ def _untitled(line: FigureLine, title: str) -> FigureLine:
     return replace(line, label=label[:1].upper() + label[1:], working=working[:1].upper() + working[1:])
 
 
-def _sums(
-    sheet: Sheet, lines: Mapping[str, FigureLine], wanted: tuple[tuple[str, str], ...]
-) -> tuple[SumRow, ...]:
+def _setting(name: str, parts: list[Part]) -> Setting:
+    """Parts that say the same, as two that are unknown, stand once."""
+    if len(parts) > 1 and parts[0].look and len({part.value for part in parts}) == 1:
+        same = replace(parts[0], numbers=tuple(number for part in parts for number in part.numbers))
+        return Setting(name, (same,))
+    one_cut = bool(parts) and parts[0].value == "1"
+    between = {"cuts": " ×" if one_cut else ", up to"}.get(name, ",")
+    return Setting(name, tuple(parts), between)
+
+
+def _sums(sheet: Sheet, lines: Mapping[str, FigureLine], wanted: tuple[str, ...]) -> tuple[SumRow, ...]:
     return tuple(
-        SumRow(label, Setting("Time", (_part(sheet, lines[name]),)))
-        for name, label in wanted
+        SumRow(lines[name].label, _setting("time", [_part(sheet, lines[name])]))
+        for name in wanted
         if name in lines
     )
 
@@ -155,10 +162,10 @@ def _sums(
 def _part(sheet: Sheet, line: FigureLine) -> Part:
     """The number and its unit apart, so that the number can be read from further away."""
     figure = sheet.figures[line.name]
-    words = not isinstance(figure.value, int | float)
+    look = "unknown" if line.unknown else "words" if isinstance(figure.value, str) else ""
     names = {UNITS[figure.quantity].inch.name, UNITS[figure.quantity].mm.name}
     number, _, unit = line.first.rpartition(" ")
-    if words or unit not in names:
+    if look or unit not in names or " " in number:
         number, unit = line.first, ""
     kind = "" if figure.kind in PLAIN or line.unknown else line.kind
-    return Part(number, unit, words, kind, line.number)
+    return Part(number, unit, look, kind, (line.number,))

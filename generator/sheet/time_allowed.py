@@ -21,13 +21,13 @@ from generator.si import Time, minute
 
 PRACTICE: Final = "common practice, no source"
 ALLOWED: Final[Mapping[str, tuple[str, Time, Quantity]]] = {  # common practice stands in; no source
-    "set_up": ("reading the sheet, cleaning, chucking, truing", 20 * minute, "duration"),
+    "set_up": ("cleaning, chucking, truing", 20 * minute, "duration"),
     "steady": ("setting the steady rest", 15 * minute, "duration"),
-    "center": ("setting the tailstock center", 5 * minute, "duration"),
-    "tool": ("changing a tool and touching the work", 3 * minute, "duration"),
-    "levers": ("setting levers for a thread", 3 * minute, "duration"),
-    "gears": ("changing gears on the banjo", 15 * minute, "duration"),
-    "come_back": ("bringing the tool back, once a pass", 15.0, "time"),
+    "center": ("setting the center", 5 * minute, "duration"),
+    "tool": ("a tool change", 3 * minute, "duration"),
+    "levers": ("setting levers", 3 * minute, "duration"),
+    "gears": ("changing gears", 15 * minute, "duration"),
+    "come_back": ("each way back", 15.0, "time"),
     "measure": ("measuring once", 1 * minute, "duration"),
     "fit": ("trying the mate once", 2 * minute, "duration"),
     "hand_over": ("deburring, cleaning, marking", 10 * minute, "duration"),
@@ -53,4 +53,4 @@ class Timing:
         if laid is not None and isinstance(laid.value, float):
             return laid.value
         own: Given | None = getattr(self.house.times, key)
-        return self.desk.chosen(name, f"Allowed for {words}", own, usual, quantity, PRACTICE)
+        return self.desk.chosen(name, f"Time for {words}", own, usual, quantity, PRACTICE)

@@ -93,9 +93,9 @@ def given_times(read: ReadJob, lines: tuple[OperationLine, ...]) -> dict[int, Gi
 
 
 def _tool(line: OperationLine, desk: Desk) -> str:
-    """The tool in words; empty where none is named."""
+    """The tool in words; empty where none is named, for two such need not be one."""
     figure = desk.figures.get(line.figures.get("tool", ""))
-    return str(figure.value) if figure is not None and figure.value is not None else ""
+    return "" if figure is None or figure.value is None or figure.assumed else str(figure.value)
 
 
 # -- one operation --------------------------------------------------------------------------------------
@@ -147,7 +147,7 @@ def _lay_wait(one_pass: Time, timing: Timing) -> tuple[Time, str]:
     assert levers is not None
     if levers.keep_half_nuts_closed:
         timing.desk.computed(
-            "time.run_back", "Running back with the half nuts closed, once a pass", one_pass, "time",
+            "time.run_back", "Running back, half nuts closed, each pass", one_pass, "time",
             "as long as the pass, {pass}", {"pass": (one_pass, "time")}, "arithmetic of the leadscrew",
             note="the spindle reversed at the same step; a faster step back takes less",
         )
@@ -156,13 +156,13 @@ def _lay_wait(one_pass: Time, timing: Timing) -> tuple[Time, str]:
     if travel is None or step is None:
         return 0.0, ""
     wait = timing.desk.computed(
-        "time.dial_wait", "Waiting for the thread dial, on average, once a pass",
+        "time.dial_wait", "Wait for the thread dial, each pass",
         dial_wait(travel, thread.lead, step), "time", "{from place to place} ÷ ({L} × {n}) ÷ 2",
         {
             "from place to place": (travel, "fine_length"), "L": (thread.lead, "fine_length"),
             "n": (step, "spindle_speed"),
         },
-        "arithmetic of the leadscrew",
+        "arithmetic of the leadscrew", note="on average",
     )
     return wait, "waiting for the dial"
 

@@ -23,14 +23,14 @@ def made(sheet: Sheet) -> RouteTable:
 
 def shown(setting: Setting) -> str:
     words = [f"{part.value} {part.unit}".strip() for part in setting.parts]
-    return f" {setting.between} ".join(words) or "–"
+    return f"{setting.between} ".join(words) or "–"
 
 
 def test_an_operation_shows_each_setting_that_it_has_in_the_column_for_it(sheet: Sheet) -> None:
     turn = made(sheet).rows[2]
-    assert [setting.name for setting in turn.settings] == [head for head, _ in COLUMNS]
+    assert [setting.name for setting in turn.settings] == [name for name, _, _ in COLUMNS]
     assert [shown(setting) for setting in turn.settings] == [
-        "T1", "125 rpm", "0.0050 in/rev", "4 × 0.0800 in", "0.480, 1 turn and 0.080", "389 lbf", "0.90 hp",
+        "T1", "125 rpm", "0.0050 in/rev", "4, up to 0.0800 in", "0.480, 1 turn and 0.080", "389 lbf, 0.90 hp",
         "63 µin",
     ]  # fmt: skip
     assert shown(turn.time) == "25 min"
@@ -40,10 +40,29 @@ def test_a_column_that_does_not_apply_has_a_dash_and_what_is_unknown_says_so(
     sheet: Sheet, read_page: ReadPage
 ) -> None:
     drill, thread = made(sheet).rows[1], made(sheet).rows[5]
-    assert [shown(setting) for setting in drill.settings[2:]] == ["–"] * 6
+    assert [shown(setting) for setting in drill.settings[2:]] == ["–"] * 5
     assert shown(thread.time) == "unknown"
     cells = read_page(render_page(sheet)).all("tr", class_="settings")[1].all("td")
-    assert [cell.text for cell in cells[2:]] == ["–"] * 6
+    assert [cell.text for cell in cells[2:]] == ["–"] * 5
+
+
+def test_one_cut_is_so_deep_and_several_are_up_to_it(sheet: Sheet) -> None:
+    cells = [row.settings[3] for row in made(sheet).rows[2:4]]
+    assert [shown(cell) for cell in cells] == ["4, up to 0.0800 in", "1 × 0.0833 in"]
+
+
+def test_what_is_unknown_in_all_parts_of_a_cell_is_said_once(sheet: Sheet) -> None:
+    names = ("operation.3.passes", "operation.3.depth")
+    unknown = {name: replace(sheet.figures[name], value=None, kind=Kind.UNKNOWN) for name in names}
+    cell = made(replace(sheet, figures={**sheet.figures, **unknown})).rows[2].settings[3]
+    assert shown(cell) == "unknown"
+    assert len(cell.parts[0].numbers) == 2
+
+
+def test_hours_and_minutes_stay_together(sheet: Sheet) -> None:
+    (total,) = made(sheet).after[-1].time.parts
+    assert (total.value, total.unit) == ("1 h 21 min", "")
+    assert made(sheet).after[-1].label == "Time for the job, at least"
 
 
 def test_an_assumed_setting_says_so_beside_it(sheet: Sheet) -> None:
@@ -66,7 +85,8 @@ def test_each_figure_in_the_route_has_the_number_of_its_working(sheet: Sheet, re
     for row in made(sheet).rows:
         for setting in (*row.settings, row.time):
             for part in setting.parts:
-                assert row.title in appendix[int(part.number) - 1]
+                for number in part.numbers:
+                    assert row.title in appendix[int(number) - 1]
 
 
 def test_the_working_of_an_operation_opens_in_its_row_and_holds_all_its_figures(
@@ -147,7 +167,7 @@ def test_head_cells_say_what_they_are_for(sheet: Sheet, read_page: ReadPage) -> 
     table = read_page(render_page(sheet)).all("table", class_="route-table")[0]
     assert "SW-201" in table.all("caption")[0].text
     heads = table.all("thead")[0].all("th")
-    assert [head.attributes["scope"] for head in heads] == ["col", "colgroup", *["col"] * 10]
+    assert [head.attributes["scope"] for head in heads] == ["col", "colgroup", *["col"] * 9]
     rows = table.all("tbody", class_="operation")
     assert {head.attributes["scope"] for body in rows for head in body.all("th")} == {"rowgroup"}
     width = len(table.all("col"))

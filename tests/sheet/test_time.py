@@ -24,7 +24,7 @@ from generator.job.shop import House, Shop, Times
 from generator.sheet.desk import Desk
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Kind, OperationLine
+from generator.sheet.model import Figure, Kind, OperationLine
 from generator.sheet.passes import pass_section
 from generator.sheet.plans import OperationPlan
 from generator.sheet.thread import thread_section
@@ -35,6 +35,7 @@ from generator.si import minute, mm
 LEAD, STEP, PASSES = 2 * mm, 120 / 60, 12
 CUT = PASSES * 0.056 / (LEAD * STEP)  # 168 s
 INCH = Fraction(127, 5)  # mm
+ANY = "any, of high-speed steel"  # no tool of the shop is named
 
 
 def given(si: float, text: str, quantity: str = "time") -> Given:
@@ -91,7 +92,8 @@ def operation(
 ) -> tuple[OperationPlan, OperationLine]:
     figures = {"time": f"operation.{number}.time"}
     if tool:
-        timing.desk.chosen(f"operation.{number}.tool", "Tool", None, tool, "text", "x")  # type: ignore[arg-type]
+        kind = Kind.ASSUMED if tool == ANY else Kind.SHOP
+        timing.desk.lay(Figure(f"operation.{number}.tool", "Tool", tool, "text", kind, "x"))
         figures["tool"] = f"operation.{number}.tool"
     plan = OperationPlan(number, name, 0.0, 0.1, 0.06, 0.05, depths=(0.001,) * depths, cut_time=cut)
     return plan, OperationLine(number, name, f"{name} it", figures, hold=hold)
@@ -191,8 +193,8 @@ def test_a_tool_is_changed_only_where_another_one_is_needed(timing: Callable[...
         operation(bench, 1, "face", 60.0, tool="T1"),
         operation(bench, 2, "turn", 60.0, tool="T1"),
         operation(bench, 3, "chamfer", 60.0, tool="T2"),
-        operation(bench, 4, "polish", 60.0),
-        operation(bench, 5, "polish", 60.0),
+        operation(bench, 4, "groove", 60.0, tool=ANY),
+        operation(bench, 5, "part_off", 60.0, tool=ANY),
     )
     assert laid["time.set_up"] - laid["time.work"] == 4 * ALLOWED["tool"][1]  # not before the second
     assert laid["operation.2.total_time"] == 60.0 + ALLOWED["come_back"][1]

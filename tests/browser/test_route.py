@@ -1,0 +1,148 @@
+"""The route on paper and on a phone: nothing cut off, no operation split, its head on every page."""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page
+from pypdf import PdfReader
+
+Opener = Callable[..., Any]
+PX_PER_MM = 96 / 25.4
+WIDTHS = {"A4": 210 - 24, "Letter": 215.9 - 24}  # mm between the margins of print.css
+JOBS = ("SW-101", "SW-110", "SW-113", "SW-115")
+PHONE = {"width": 375, "height": 812}
+
+
+@pytest.fixture(params=JOBS)
+def file(request: pytest.FixtureRequest, demo_site: Path) -> str:
+    (page,) = demo_site.glob(f"sheets/*/{request.param}-*.html")
+    return page.relative_to(demo_site).as_posix()
+
+
+def on_paper(open_page: Opener, file: str, size: str) -> Page:
+    width = int(WIDTHS[size] * PX_PER_MM)
+    page: Page = open_page(file, viewport={"width": width, "height": 1000}).page
+    page.emulate_media(media="print")
+    return page
+
+
+@pytest.mark.parametrize("size", WIDTHS)
+def test_no_cell_of_the_route_is_cut_off_on_paper(open_page: Opener, file: str, size: str) -> None:
+    page = on_paper(open_page, file, size)
+    table = page.locator("table.route-table")
+    assert table.count() == 1
+    cut = table.evaluate(
+        """(table, width) => {
+            const left = document.querySelector('.sheet').getBoundingClientRect().left;
+            return [...table.querySelectorAll('th, td, b, .unit, .kind, .key')].filter(e => {
+                if (e.closest('.unseen')) return false;
+                const box = e.getBoundingClientRect(), edge = e.closest('th, td').getBoundingClientRect();
+                return box.right > Math.min(left + width, edge.right) + 1 || box.bottom > edge.bottom + 1;
+            }).map(e => e.textContent);
+        }""",
+        WIDTHS[size] * PX_PER_MM,
+    )
+    assert cut == []
+
+
+@pytest.mark.parametrize("size", WIDTHS)
+def test_no_word_of_the_settings_is_broken_on_paper(open_page: Opener, file: str, size: str) -> None:
+    """A word that is wider than its column would be broken in two: "unkno" and "wn"."""
+    page = on_paper(open_page, file, size)
+    broken = page.locator("table.route-table").evaluate(
+        """table => {
+            const words = [];
+            const walker = document.createTreeWalker(table, NodeFilter.SHOW_TEXT);
+            while (walker.nextNode()) {
+                const node = walker.currentNode;
+                if (node.parentElement.closest('details, caption, .unseen')) continue;
+                for (const word of node.data.matchAll(/\\S+/g)) {
+                    const range = document.createRange();
+                    range.setStart(node, word.index);
+                    range.setEnd(node, word.index + word[0].length);
+                    const tops = new Set([...range.getClientRects()].map(box => Math.round(box.top)));
+                    if (tops.size > 1 && !/[-–/]/.test(word[0])) words.push(word[0]);
+                }
+            }
+            return words;
+        }"""
+    )
+    assert broken == []
+
+
+@pytest.mark.parametrize("size", WIDTHS)
+def test_a_route_over_several_pages_repeats_its_head_and_splits_no_operation(
+    open_page: Opener, file: str, size: str
+) -> None:
+    page: Page = open_page(file).page
+    page.evaluate(
+        """() => { // long enough for several pages
+            const table = document.querySelector('table.route-table');
+            const rows = [...table.querySelectorAll('tbody.operation')];
+            let count = 0;
+            for (let round = 0; round < 5; round++) for (const row of rows) {
+                const copy = row.cloneNode(true);
+                copy.querySelector('.title').textContent = `Begin${++count}x`;
+                copy.querySelector('tr:last-child td:last-child').textContent = `End${count}x`;
+                rows.at(-1).parentElement.append(copy);
+            }
+        }"""
+    )
+    texts = [
+        re.sub(r"\s", "", part.extract_text())
+        for part in PdfReader(io.BytesIO(page.pdf(format=size, print_background=False))).pages
+    ]
+    begun = [re.findall(r"Begin(\d+)x", text) for text in texts]
+    assert sum(map(len, begun)) >= 15
+    assert sum(map(bool, begun)) >= 2
+    for text, started in zip(texts, begun, strict=True):
+        assert re.findall(r"End(\d+)x", text) == started
+        if started:
+            assert text.count("ToolSpindleFeedCutsDialForce") == 1
+
+
+def test_there_is_room_to_write_what_it_took(open_page: Opener, file: str) -> None:
+    page = on_paper(open_page, file, "A4")
+    boxes = page.locator("td.took").evaluate_all(
+        "cells => cells.map(e => e.getBoundingClientRect()).map(box => [box.width, box.height])"
+    )
+    assert len(boxes) >= 5
+    assert min(width for width, _ in boxes) / PX_PER_MM >= 15
+    assert min(height for _, height in boxes) / PX_PER_MM >= 8
+
+
+def test_what_is_set_at_the_lathe_is_lettered_large(open_page: Opener, file: str) -> None:
+    """Figures of 11 points or more, as the pass table's and larger than the text around them."""
+    page = on_paper(open_page, file, "A4")
+    sizes = page.locator("tr.settings td:is(.spindle, .feed, .cuts) b:not(.words, .unknown)").evaluate_all(
+        "cells => cells.map(e => parseFloat(getComputedStyle(e).fontSize) * 72 / 96)"
+    )
+    assert sizes
+    assert min(sizes) >= 11 - 1e-6
+
+
+def test_on_a_phone_the_route_scrolls_in_its_own_box(open_page: Opener, file: str) -> None:
+    page = open_page(file, viewport=PHONE).page
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    box = page.locator("section.route .scroll")
+    assert box.evaluate("e => e.scrollWidth > e.clientWidth && e.clientWidth <= innerWidth")
+    box.focus()
+    page.keyboard.press("ArrowRight")
+    page.wait_for_function("document.querySelector('section.route .scroll').scrollLeft > 0")
+
+
+def test_an_operation_can_be_ticked_and_its_working_opened_by_keyboard(open_page: Opener, file: str) -> None:
+    page = open_page(file).page
+    row = page.locator("tbody.operation").first
+    row.locator("input").focus()
+    page.keyboard.press("Space")
+    assert row.locator("input").is_checked()
+    row.locator("summary").focus()
+    page.keyboard.press("Enter")
+    assert row.get_by_text("Source:").first.is_visible()
