@@ -16,6 +16,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -30,6 +31,7 @@ ELEMENTS_FOR_FREQUENCY = 40  # along the whole beam; 10 a span give f1 to better
 JOINED = 1e-9      # m: two segments meet
 SAME_PLACE = 1e-4  # m: nearer places share a station, for very short elements drown the long ones' digits
 HELD_IN_A_PLANE = 2  # a bar in a plane moves across and tilts
+KEPT = 512         # results: the steady rest's places that are tried, on a shop's lathes
 
 Array = NDArray[np.float64]
 
@@ -128,11 +130,7 @@ class Beam:
         OutsideRange
             When a place is off the beam.
         """
-        stations = self._places(*places)
-        rows = [2 * _index(stations, x) for x in places]
-        loads = np.zeros((2 * len(stations), len(rows)))
-        loads[rows, range(len(rows))] = load
-        return self._solve(stations, loads)[rows, range(len(rows))]
+        return load * _give_under_tool(self, tuple(places))
 
     def sag(self, where: Sequence[Length], gravity: float) -> Array:
         """Deflection (m) at `where` under the work's own weight."""
@@ -157,18 +155,7 @@ class Beam:
         For a round on supports alike all round it is the critical speed in rev/s (Thomson, Theory of
         Vibration with Applications). An upper bound: real chucks and steady rests are softer.
         """
-        stations = self._refined(elements)
-        free = self._free(stations)
-        stiffness = self._stiffness(stations)[np.ix_(free, free)]
-        mass = self._mass(stations)[np.ix_(free, free)]
-        last = len(free) - 1  # of M x = (1/ω²) K x, where the slowest is the largest and keeps its digits
-        try:
-            slowest = eigh(mass, stiffness, eigvals_only=True, subset_by_index=[last, last])[0]
-        except np.linalg.LinAlgError:
-            thinnest = min(segment.od for segment in self.segments)
-            reason = "too thin beside the rest of the work"
-            raise OutsideRange("thinnest diameter", thinnest, None, None, reason, "m") from None
-        return float(1 / (2 * math.pi * math.sqrt(slowest)))
+        return _first_frequency(self, elements)
 
     # -- stations -------------------------------------------------------------------------------------
 
@@ -282,3 +269,38 @@ class Beam:
 
 def _index(stations: list[Length], x: Length) -> int:
     return min(range(len(stations)), key=lambda number: abs(stations[number] - x))
+
+
+# -- worked out once ----------------------------------------------------------------------------------------
+
+# The same work stands on the same supports on every lathe of the shop, but for what the records change, and a
+# sheet asks some of this twice: results are kept by the beam's own numbers.
+
+
+@lru_cache(maxsize=KEPT)
+def _give_under_tool(beam: Beam, places: tuple[Length, ...]) -> Array:
+    """Deflection (m/N) of each of the places under a force there; not to be written to."""
+    stations = beam._places(*places)
+    rows = [2 * _index(stations, x) for x in places]
+    loads = np.zeros((2 * len(stations), len(rows)))
+    loads[rows, range(len(rows))] = 1.0
+    give = beam._solve(stations, loads)[rows, range(len(rows))]
+    give.setflags(write=False)
+    return give
+
+
+@lru_cache(maxsize=KEPT)
+def _first_frequency(beam: Beam, elements: int) -> Frequency:
+    """First bending frequency, Hz."""
+    stations = beam._refined(elements)
+    free = beam._free(stations)
+    stiffness = beam._stiffness(stations)[np.ix_(free, free)]
+    mass = beam._mass(stations)[np.ix_(free, free)]
+    last = len(free) - 1  # of M x = (1/ω²) K x, where the slowest is the largest and keeps its digits
+    try:
+        slowest = eigh(mass, stiffness, eigvals_only=True, subset_by_index=[last, last])[0]
+    except np.linalg.LinAlgError:
+        thinnest = min(segment.od for segment in beam.segments)
+        reason = "too thin beside the rest of the work"
+        raise OutsideRange("thinnest diameter", thinnest, None, None, reason, "m") from None
+    return float(1 / (2 * math.pi * math.sqrt(slowest)))
