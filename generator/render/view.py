@@ -15,6 +15,7 @@ from urllib.parse import quote
 from generator.render.compare_table import CompareTable, compare_table
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
+from generator.render.not_said import AssumedLine, assumed_lines, missing_lines
 from generator.render.pass_table import PassTable, pass_table
 from generator.render.route_table import RouteTable, route_table
 from generator.sheet.model import (
@@ -98,7 +99,7 @@ class Page:
     questions: tuple[str, ...]
     cautions: tuple[Caution, ...]
     missing: tuple[str, ...]
-    assumed: tuple[FigureLine, ...]
+    assumed: tuple[AssumedLine, ...]
     cells: tuple[Cell, ...]
     route: RouteTable | None
     set_first: tuple[Block, ...]
@@ -139,12 +140,8 @@ def view(sheet: Sheet, compared: Comparison | None = None) -> Page:
         findings=tuple(_finding_line(finding) for finding in sheet.findings),
         questions=tuple(finding.asks for finding in sheet.findings if finding.asks),
         cautions=sheet.cautions,
-        missing=tuple(
-            figure.label + (f": {figure.note}" if figure.note else "")
-            for figure in sheet.figures.values()
-            if figure.kind is Kind.UNKNOWN
-        ),
-        assumed=tuple(lines[name] for name, figure in sheet.figures.items() if figure.assumed),
+        missing=missing_lines(sheet),
+        assumed=assumed_lines(sheet, lines),
         cells=_cells(sheet, lines),
         route=route_table(sheet, lines),
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
