@@ -64,7 +64,7 @@ STIFFNESS: Final = (Named(POWER, "holding.diameter_error.max"),)
 TIMES: Final = (Named(TIME, "time.set_up", grain=minute), Named(TIME, "time.total", grain=minute))
 
 POWERS: Final = re.compile(r"passes\.power|operation\..+\.power")
-ROOM, POWER_ROW = "reach.room", "power.most"
+ROOM, POWER_ROW, NOT_CHECKED = "reach.room", "power.most", "not_checked"
 FOLLOWS: Final = frozenset({  # rows that are not known where something else stops the sheet
     "capacity.steady", "relief.time", "passes.dial", POWER_ROW, "holding.diameter_error.max",
 })
@@ -107,7 +107,7 @@ ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "many-passes": "passes.count",
     "power": POWER_ROW,
     "deflection": "holding.diameter_error.max",
-    "not-checked": "not-checked",
+    "not-checked": NOT_CHECKED,
 }
 
 
@@ -314,9 +314,9 @@ def _not_checked(on: OnLathe) -> Iterator[Line]:
     for finding in on.sheet.findings:
         if finding.id == "not-checked":
             items = finding.text.partition(": ")[2].rstrip(".")
-            figure = replace(_words("not-checked", "Not checked", items, on.lathe), kind=Kind.UNKNOWN)
+            figure = replace(_words(NOT_CHECKED, "Not checked", items, on.lathe), kind=Kind.UNKNOWN)
             why = f"The record of {on.lathe.name} does not say."
-            yield Line("not-checked", NOT_KNOWN, "Not checked", (figure,), why=why, known=False)
+            yield Line(NOT_CHECKED, NOT_KNOWN, "Not checked", (figure,), why=why, known=False)
             return
-    nothing = _words("not-checked", "Not checked", "nothing", on.lathe)
-    yield Line("not-checked", NOT_KNOWN, "Not checked", (nothing,))
+    nothing = _words(NOT_CHECKED, "Not checked", "nothing", on.lathe)
+    yield Line(NOT_CHECKED, NOT_KNOWN, "Not checked", (nothing,))
