@@ -71,3 +71,14 @@ def test_a_dial_whose_turn_does_not_hold_its_divisions_is_refused(wrong):
 def test_nothing_is_read_before_touch():
     with pytest.raises(OutsideRange):
         reading(-0.001, RADIUS)
+
+
+@pytest.mark.parametrize(
+    ("travel", "turns", "shown"),
+    [(0.0, 0, 0.0), (0.001, 0, 0.124), (0.124, 0, 0.001), (0.125, 1, 0.0), (0.126, 1, 0.124)],
+)
+def test_a_dial_turned_back_runs_down_from_zero(travel, turns, shown):
+    """Counted on a dial of 125 graduations: one back from 0 stands at 124, a whole turn back at 0 again."""
+    got = reading(travel, Dial(0.001, 0.125, "radius"), back=True)
+    assert got[0] == turns
+    assert got[1] == pytest.approx(shown)

@@ -60,3 +60,13 @@ def test_widths_and_corner():
 def test_nonsense_is_refused(call):
     with pytest.raises(OutsideRange):
         call()
+
+
+@pytest.mark.parametrize(
+    ("system", "over"), [("inch", (0.010 * inch, 0.020 * inch)), ("mm", (0.25 * mm, 0.5 * mm))]
+)
+def test_an_internal_recess_is_as_much_over_the_root_as_an_external_one_is_under(system, over):
+    """0.010 to 0.020 in, 0.25 to 0.5 mm on diameter: common practice, no source."""
+    recess, groove = relief.default_recess(50 * mm, system), relief.default_diameter(50 * mm, system)
+    assert over[0] <= recess - 50 * mm <= over[1]
+    assert recess - 50 * mm == pytest.approx(50 * mm - groove)

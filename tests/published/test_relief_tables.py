@@ -100,3 +100,29 @@ def test_a_pitch_that_is_not_printed_has_no_row():
 def test_the_table_says_where_it_comes_from():
     assert "DIN 76-1" in source("relief")
     assert "not opened" in source("relief")
+
+
+@pytest.mark.parametrize(
+    ("pitch", "form", "more", "least", "most"),
+    [
+        ("0.5", "C", 0.3, 2.0, 2.7), ("1", "C", 0.5, 4.0, 5.2), ("1.5", "C", 0.5, 6.0, 7.8),
+        ("2", "D", 0.5, 5.0, 7.3), ("3", "D", 0.5, 7.5, 10.7), ("2.5", "C", 0.5, 10.0, 13.0),
+    ],
+)
+def test_printed_rows_of_internal_reliefs(pitch, form, more, least, most):
+    """DIN 76-1:2016 forms C and D as transcribed: the recess is larger than the nominal diameter."""
+    row = next(
+        row for row in relief_rows(Fraction(pitch), internal=True) if row.standard == f"DIN 76-1 form {form}"
+    )
+    assert -row.diameter_less / mm == pytest.approx(more)
+    assert (row.width_least / mm, row.width_most / mm) == pytest.approx((least, most))
+
+
+def test_internal_reliefs_grow_with_the_pitch_and_are_four_pitches_wide_at_least():
+    """DIN 76-1 form C: the least width is 4 pitches at every pitch, form D 2.5 (the pattern of its rows)."""
+    for pitch in PITCHES:
+        normal, short = relief_rows(Fraction(pitch), internal=True)
+        assert normal.width_least / normal.pitch == pytest.approx(4.0, abs=0.01)
+        assert short.width_least / short.pitch == pytest.approx(2.5, abs=0.1)
+        assert normal.width_least < normal.width_most
+        assert normal.radius == relief_rows(Fraction(pitch))[0].radius
