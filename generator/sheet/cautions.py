@@ -345,6 +345,21 @@ def chips_and_measuring(setup: Setup) -> Caution | None:
     )
 
 
+def work_in_a_bore(setup: Setup) -> Caution | None:
+    """An internal thread: chips, fingers and cloth in a turning bore."""
+    if setup.thread is None or not setup.thread.internal:
+        return None
+    return Caution(
+        "work-in-a-bore",
+        "WARNING",
+        "Never put a finger, a cloth or emery into a turning bore: it is wound in. Chips pack in the bore: "
+        "stop the spindle, run the bar out, and clear them with a brush or a hook. Gauge and try the mate with "
+        "the spindle stopped and the bar clear.",
+        "The thread is cut inside a bore.",
+        "HSE EIS2 and engineering FAQ; NAVEDTRA 14076 ch. 9",
+    )
+
+
 RULES: tuple[Callable[[Setup], Caution | None], ...] = (
     bar_behind_spindle,
     chuck_key,
@@ -352,6 +367,7 @@ RULES: tuple[Callable[[Setup], Caution | None], ...] = (
     nothing_holds_back,
     long_stock,
     emery_and_file,
+    work_in_a_bore,
     unknown_material,
     screwed_nose,
     lift_the_work,
