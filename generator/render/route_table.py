@@ -147,8 +147,7 @@ def _setting(name: str, parts: list[Part]) -> Setting:
         same = replace(parts[0], numbers=tuple(number for part in parts for number in part.numbers))
         return Setting(name, (same,))
     one_cut = bool(parts) and parts[0].value == "1"
-    between = {"cuts": " ×" if one_cut else ", up to"}.get(name, ",")
-    return Setting(name, tuple(parts), between)
+    return Setting(name, tuple(parts), (" ×" if one_cut else ", up to") if name == "cuts" else "")
 
 
 def _sums(sheet: Sheet, lines: Mapping[str, FigureLine], wanted: tuple[str, ...]) -> tuple[SumRow, ...]:

@@ -30,7 +30,7 @@ def test_an_operation_shows_each_setting_that_it_has_in_the_column_for_it(sheet:
     turn = made(sheet).rows[2]
     assert [setting.name for setting in turn.settings] == [name for name, _, _ in COLUMNS]
     assert [shown(setting) for setting in turn.settings] == [
-        "T1", "125 rpm", "0.0050 in/rev", "4, up to 0.0800 in", "0.480, 1 turn and 0.080", "389 lbf, 0.90 hp",
+        "T1", "125 rpm", "0.0050 in/rev", "4, up to 0.0800 in", "0.480, 1 turn and 0.080", "389 lbf 0.90 hp",
         "63 µin",
     ]  # fmt: skip
     assert shown(turn.time) == "25 min"

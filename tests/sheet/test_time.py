@@ -24,7 +24,7 @@ from generator.job.shop import House, Shop, Times
 from generator.sheet.desk import Desk
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Figure, Kind, OperationLine
+from generator.sheet.model import Figure, Kind, OperationLine, Sheet
 from generator.sheet.passes import pass_section
 from generator.sheet.plans import OperationPlan
 from generator.sheet.thread import thread_section
@@ -348,3 +348,42 @@ def test_a_price_that_rests_on_an_unknown_says_at_least(timing: Callable[..., Ti
     bench = timing(house=shop.house.model_copy(update=rate))
     run(bench, operation(bench, 1, "face", None))
     assert bench.desk.figures["time.price"].label == "Estimate to quote from, at least"
+
+
+# On the sheet
+
+TURN = {"length: 2 7/8}\n": "length: 2 7/8, from_diameter: 2 3/4}\n"}
+
+
+def test_the_sheet_of_a_job_adds_its_route_up(sheet_of: Callable[..., Sheet]) -> None:
+    sheet = sheet_of(TURN)
+    value = {name: figure.value for name, figure in sheet.figures.items()}
+    parts = [value[line.figures["time"]] for line in sheet.operations]
+    assert all(isinstance(part, float) for part in parts)
+    assert value["time.total"] == pytest.approx(value["time.work"] + sum(parts) + value["time.hand_over"])
+    (section,) = (section for section in sheet.sections if section.id == "time")
+    assert {"time.set_up", "time.cut", "time.return", "time.measure", "time.fit"} <= set(section.figures)
+
+
+def test_the_thread_of_a_sheet_takes_as_long_as_its_own_passes(sheet_of: Callable[..., Sheet]) -> None:
+    """Spring passes are cut, brought back and waited for like the others."""
+    sheet = sheet_of(TURN)
+    number = sheet.operations[-1].number
+    value = {name: figure.value for name, figure in sheet.figures.items()}
+    passes, each = len(sheet.passes), value["time.allowed.come_back"] + value["time.dial_wait"]
+    assert value[f"operation.{number}.return_time"] == pytest.approx(passes * each)
+    assert value[f"operation.{number}.time"] == pytest.approx(passes * value[f"operation.{number}.time_each"])
+
+
+def test_a_time_in_the_job_file_stands_in_the_route_as_it_was_written(sheet_of: Callable[..., Sheet]) -> None:
+    sheet = sheet_of({"length: 2 7/8}\n": "length: 2 7/8, time: 40 min}\n"})
+    figure = sheet.figures[sheet.operations[0].figures["time"]]
+    assert (figure.value, figure.text, figure.kind) == (40 * minute, "40 min", Kind.GIVEN)
+    assert figure.where is not None
+    assert sheet.figures["time.total"].label == "The whole job"
+
+
+def test_an_unknown_material_leaves_the_thread_out_of_the_time(sheet_of: Callable[..., Sheet]) -> None:
+    sheet = sheet_of({"material: 1045 steel\nmaterial_known_by: stamp": "material: unknown"})
+    assert sheet.figures["time.total"].label == "The whole job, at least"
+    assert "Cut 2 1/4-8 UN-2A" in sheet.figures["time.total"].note
