@@ -208,14 +208,14 @@ def _check_falling(task: Task) -> None:
             "last of it breaks. Part nearly through, stop, take the center away and saw or break it off.",
         )
         return
-    beyond = holding.steady is not None
-    text = "Nothing holds the part that comes off" if not beyond else (
-        "The steady rest does not hold the part that comes off in the axis"
+    text = (
+        "nothing holds the part that comes off" if holding.steady is None else
+        "the steady rest carries the part that comes off, and does not keep it from jamming the blade"
     )
     task.find(
         "part-off-falls", "check",
-        f"{text} in {task.what}: spindle slow, wood on the ways, never a hand under it; a heavy part in a "
-        "sling that does not pull, sawn off with the spindle stopped.",
+        f"In {task.what} {text}: spindle slow, wood on the ways, never a hand under it; a heavy part in a "
+        "sling that does not pull, the last of it sawn with the spindle stopped.",
     )
 
 

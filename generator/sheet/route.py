@@ -28,7 +28,7 @@ from generator.sheet.operation_tool import tool_figure, tool_of
 from generator.sheet.operation_turn import bore, face, turn
 from generator.sheet.operation_words import SCRATCH, title_of, written_words
 from generator.sheet.plans import LathePlan, PassPlan, Route, ThreadPlan
-from generator.sheet.route_entries import proposed, written
+from generator.sheet.route_entries import Entry, proposed, written
 from generator.sheet.route_order import Placed, lay_faults, sorted_route
 from generator.sheet.work_so_far import WorkSoFar, work_before
 from generator.tables.materials import MaterialRow
@@ -79,6 +79,8 @@ def _placed(read: ReadJob, bench: Bench) -> tuple[Placed, ...]:
     entries = proposed(job, own, layout, plan, band_width(job, lathe, layout), bench.system)
     added = [entry for entry in entries if entry.proposed]
     if added:
+        if job.order == "as written":
+            lay_faults(_lying(own, bench), job, bench.desk)
         named = ", ".join(entry.name.replace("_", " ") for entry in added)
         bench.desk.find(
             "route-proposed", "note",
@@ -87,6 +89,11 @@ def _placed(read: ReadJob, bench: Bench) -> tuple[Placed, ...]:
             "is to stand.",
             read.where("operations"),
         )
+    return _lying(entries, bench)
+
+
+def _lying(entries: tuple[Entry, ...], bench: Bench) -> tuple[Placed, ...]:
+    job, lathe, layout, plan = bench.job, bench.lathe, bench.layout, bench.thread
     return tuple(Placed(entry, extent_of(entry, job, lathe, layout, plan)) for entry in entries)
 
 

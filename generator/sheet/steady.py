@@ -27,7 +27,8 @@ def steady_section(held: HeldWork, desk: Desk) -> Length | None:
     assert span is not None
     section = held.job.work[span.section_index]
     desk.given("holding.steady.diameter", "Band under the steady rest, diameter", section.od, "length")
-    if section.surface not in ("turned", "ground"):
+    band = any(operation.turn is not None and operation.turn.band for operation in held.job.operations)
+    if section.surface not in ("turned", "ground") and not band:
         known = "is rough" if section.surface == "rough" else "is not said to be turned"
         desk.find(
             "steady-band",
