@@ -280,7 +280,7 @@ class Canvas:
             x, y = text.at
             if text.upright:
                 return replace(text, at=(x, text.width - y))
-            on_line = text.part in ("dimension", "leader")
+            on_line = text.part == "dimension"
             return replace(text, at=(x, -y - 2 * above if on_line else text.height - y))
 
         return Canvas(

@@ -353,8 +353,8 @@ def work_in_a_bore(setup: Setup) -> Caution | None:
         "work-in-a-bore",
         "WARNING",
         "Never put a finger, a cloth or emery into a turning bore: it is wound in. Chips pack in the bore: "
-        "stop the spindle, run the bar out, and clear them with a brush or a hook. Gauge and try the mate with "
-        "the spindle stopped and the bar clear.",
+        "stop the spindle, run the bar out, and clear them with a brush or a hook. Gauge and try the mate "
+        "with the spindle stopped and the bar clear.",
         "The thread is cut inside a bore.",
         "HSE EIS2 and engineering FAQ; NAVEDTRA 14076 ch. 9",
     )
