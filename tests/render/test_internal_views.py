@@ -69,8 +69,8 @@ def test_lettering_stays_inside_and_apart(pair):
     drawing = pair[1]
     boxes = [text.box for text in drawing.texts]
     for box in boxes:
-        assert 0 <= box.left
-        assert 0 <= box.top
+        assert box.left >= 0
+        assert box.top >= 0
         assert box.right <= drawing.width + 0.01
         assert box.bottom <= drawing.height + 0.01
     for one, other in combinations(boxes, 2):
@@ -102,7 +102,7 @@ def scale_of(drawing):
 
 @pytest.mark.parametrize("scene", [SLEEVE, LEFT], ids=["right hand", "left hand"])
 def test_the_thread_lies_hidden_in_the_bore(scene):
-    """ISO 6410-1: crests and roots of a hidden thread are dashed; the root lies further out than the crest."""
+    """ISO 6410-1: crests and roots of a hidden thread are dashed; the root lies outside the crest."""
     drawing = setup_view(scene)
     scale = scale_of(drawing)
     axis = drawing.part("axis")[0].points[0][1]
