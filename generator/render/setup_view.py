@@ -95,11 +95,15 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
     board.boundary = replace(board.boundary, bottom=canvas.extent().top + HEIGHT - WORDS)
     if tool:
         complete &= _mark_detail(canvas, board, scene, along)
+    said = list(notes(scene, along))
+    if any(piece.inside == "thread" for piece in scene.pieces):  # reached past the outline: it goes first
+        said.sort(key=lambda note: note[0] != scene.designation)
+        complete &= place_leader(canvas, board, *said.pop(0))
     items: list[tuple[int, str]] = []
     for words, anchors, own in labelled_parts(scene, along, jaws, body, steady, center, tool):
         items.append((len(items) + 1, words))
         complete &= place_item(canvas, board, len(items), anchors, own)
-    for text, anchors in notes(scene, along):
+    for text, anchors in said:
         complete &= place_leader(canvas, board, text, anchors)
     bed_words: list[str] = []
     if scene.reach is not None:
