@@ -149,12 +149,12 @@ def test_remarks_stand_only_where_they_are_needed(sheet: Sheet) -> None:
     assert table.before == table.after == ()
 
 
-def test_the_route_stands_before_the_pass_table_also_where_the_sheet_is_stopped(
+def test_the_route_stands_before_the_pass_table_and_says_so_where_the_sheet_is_stopped(
     sheet: Sheet, stopped: Sheet, read_page: ReadPage
 ) -> None:
-    for page in (sheet, stopped):
+    for page, title in ((sheet, "Route"), (stopped, "Route: known so far, not ready to run")):
         order = [heading.text for heading in read_page(render_page(page)).all("h2")]
-        assert order.index("Route") < order.index("Passes")
+        assert order.index(title) < order.index("Passes")
 
 
 def test_a_job_without_operations_has_no_route(sheet: Sheet) -> None:
