@@ -23,7 +23,7 @@ from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.exact import exact_lead
-from generator.sheet.extents import Extent, set_over, thread_extents
+from generator.sheet.extents import Extent, route_extents, set_over, thread_extents
 from generator.sheet.holding import holding_section
 from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
@@ -136,8 +136,10 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     timed = time_section(route.plans, route.lines, given_times(read, route.lines), timing)
     route = replace(route, lines=timed)
     unchecked = list(holding.unchecked)
+    drilled = [extent for extent in route_extents(route.plans) if extent.by_quill]
     reach = reach_section(
-        job, lathe, extents_of(job, thread), holding.steady_at, _set_over(thread, cuts), desk, unchecked
+        job, lathe, [*extents_of(job, thread), *drilled], holding.steady_at, _set_over(thread, cuts), desk,
+        unchecked,
     )
     unchecked_note(lathe, unchecked, desk)
     setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding)
