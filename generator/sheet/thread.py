@@ -12,6 +12,7 @@ from generator.job.shop import Tools
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.limits_of_size import lay_limits
+from generator.sheet.mate_limits import lay_mate
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.threading import (
@@ -73,6 +74,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     wire = None
     if not inside:
         wire = lay_wires(threading, tools, largest, smallest, desk)
+    lay_mate(job, threading, largest, smallest, target, desk)
     desk.given("thread.length", "Thread length", operation.length, "length")
     middle = layout.span_at((start + end) / 2)
     groove = relief_operation(job)
