@@ -30,7 +30,7 @@ def center_drill(task: Task) -> Done:
     """Center drill an end, by the diameter of the pilot."""
     given = task.entry.given
     assert isinstance(given, Cut)
-    lies, pilot = task.extent, given.diameter or task.tool.diameter
+    lies, pilot = task.place, given.diameter or task.tool.diameter
     why = "neither the job nor the tool's record gives the pilot's diameter"
     step = lay_speed(task, "center drill", pilot.si if pilot else None, why)
     if pilot is None:
@@ -51,7 +51,7 @@ def center_drill(task: Task) -> Done:
 
 def drill(task: Task) -> Done:
     """Drill along the axis, and ream where the hole is to be reamed."""
-    given, lies, system = task.entry.given, task.extent, task.bench.system
+    given, lies, system = task.entry.given, task.place, task.bench.system
     assert isinstance(given, Drill)
     if drilled_across(given):
         return _elsewhere(task)

@@ -25,7 +25,7 @@ NEAR_WHOLE = 0.05  # of a tooth: near enough for the rollers to track
 
 def knurl(task: Task) -> Done:
     """Knurl a length: does its pitch go round the blank in whole teeth."""
-    given, lies, system = task.entry.given, task.extent, task.bench.system
+    given, lies, system = task.entry.given, task.place, task.bench.system
     assert isinstance(given, Knurl)
     has = task.work.largest(lies.low, lies.high)
     if has is None:
@@ -58,7 +58,7 @@ def knurl(task: Task) -> Done:
 
 def polish(task: Task) -> Done:
     """Polish a length: speed, and what never to do."""
-    given, lies = task.entry.given, task.extent
+    given, lies = task.entry.given, task.place
     assert isinstance(given, Cut)
     has = task.work.largest(lies.low, lies.high)
     if has is None:
@@ -89,10 +89,10 @@ def thread(task: Task) -> Done:
     time = None
     if step is not None and cuts is not None:
         each = task.computed(
-            "time_each", "time of one pass", task.extent.length / (plan.lead * step), "duration",
+            "time_each", "time of one pass", task.place.length / (plan.lead * step), "duration",
             "{length} ÷ ({lead} × {n})",
             {
-                "length": (task.extent.length, "length"), "lead": (plan.lead, "fine_length"),
+                "length": (task.place.length, "length"), "lead": (plan.lead, "fine_length"),
                 "n": (step, "spindle_speed"),
             },
             "arithmetic of the leadscrew",

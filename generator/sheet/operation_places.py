@@ -1,7 +1,7 @@
 """Where along the work each operation lies: x from the chuck face, + towards the tailstock.
 
-    Extent        from where to where the tool goes
-    extent_of     of one operation
+    Place         from where to where the tool goes
+    place_of      of one operation
     band_width    the band that the steady rest runs on
 """
 
@@ -20,7 +20,7 @@ from generator.si import Length
 
 
 @dataclass(frozen=True)
-class Extent:
+class Place:
     """The tool goes from `start` to `end` (equal for a cut straight in); `inside` is in the bore.
 
     `why` says what nobody wrote, where a place had to be taken for it.
@@ -46,7 +46,7 @@ class Extent:
         """From one end to the other."""
         return self.high - self.low
 
-    def overlaps(self, other: Extent) -> bool:
+    def overlaps(self, other: Place) -> bool:
         """True when both cut the same surface somewhere, or meet in one place."""
         return (
             self.inside == other.inside
@@ -66,9 +66,9 @@ def band_width(job: Job, lathe: Lathe, layout: Layout) -> Length | None:
     return _band(job, lathe)
 
 
-def extent_of(
+def place_of(
     entry: Entry, job: Job, lathe: Lathe, layout: Layout, thread: ThreadPlan | None
-) -> Extent:
+) -> Place:
     """Where one operation lies."""
     given, end = entry.given, layout.stick_out
     if isinstance(given, Thread):
@@ -76,11 +76,11 @@ def extent_of(
     if isinstance(given, Relief):
         inside = thread is not None and thread.internal
         if thread is not None and thread.relief_start is not None and thread.relief_end is not None:
-            return Extent(thread.relief_start, thread.relief_end, inside)
-        return Extent(end, end - given.width.si, inside, "no thread says where the relief is")
+            return Place(thread.relief_start, thread.relief_end, inside)
+        return Place(end, end - given.width.si, inside, "no thread says where the relief is")
     if entry.name == "face":
         place = -layout.grip if given.end == "left" else end
-        return Extent(place, place)
+        return Place(place, place)
     if isinstance(given, Drill) or entry.name == "center_drill":
         return _hole(given, layout)
     if isinstance(given, Bore):
@@ -92,50 +92,50 @@ def extent_of(
     if entry.name == "part_off":
         off = given.from_end or given.length
         place = end - off.si if off else end
-        return Extent(place, place, why="" if off else "nobody said where it is parted")
+        return Place(place, place, why="" if off else "nobody said where it is parted")
     if isinstance(given, Turn) and given.band and given.from_end is None:
         return _steady_band(given, job, lathe, layout)
     return _along(given, layout, given.length or given.width)
 
 
-def _thread(given: Thread, end: Length, thread: ThreadPlan | None) -> Extent:
+def _thread(given: Thread, end: Length, thread: ThreadPlan | None) -> Place:
     if thread is None:
         start = end - (given.from_end.si if given.from_end else 0.0)
-        return Extent(start, start - given.length.si)
+        return Place(start, start - given.length.si)
     inside = thread.internal
     if thread.designation.hand == "left":
-        return Extent(thread.end, thread.start, inside)
-    return Extent(thread.start, thread.end, inside)
+        return Place(thread.end, thread.start, inside)
+    return Place(thread.start, thread.end, inside)
 
 
 def _along(
     given: Cut, layout: Layout, length: Given | None, *, inside: bool = False, why: str = ""
-) -> Extent:
+) -> Place:
     """From its place towards the chuck; without a length to the next shoulder, a bore right through."""
     if given.end == "left" and given.from_end is None:
         low = -layout.grip if inside else 0.0
-        return Extent(low + (length.si if length else 0.0), low, inside, why)
+        return Place(low + (length.si if length else 0.0), low, inside, why)
     start = layout.stick_out - (given.from_end.si if given.from_end else 0.0)
     if length is not None:
-        return Extent(start, start - length.si, inside, why)
+        return Place(start, start - length.si, inside, why)
     if inside:
-        return Extent(start, -layout.grip, inside, why or "no length given: taken right through")
+        return Place(start, -layout.grip, inside, why or "no length given: taken right through")
     span = layout.span_at(start - SAME)
     shoulder = max(span.start, 0.0) if span else 0.0
-    return Extent(start, min(shoulder, start), inside, why or "no length given: taken up to the shoulder")
+    return Place(start, min(shoulder, start), inside, why or "no length given: taken up to the shoulder")
 
 
-def _hole(given: Cut, layout: Layout) -> Extent:
+def _hole(given: Cut, layout: Layout) -> Place:
     end = layout.stick_out
     if isinstance(given, Drill) and drilled_across(given):
         place = end - (given.from_end.si if given.from_end else 0.0)
-        return Extent(place, place)
+        return Place(place, place)
     deep = given.length or given.depth
     if deep is not None:
-        return Extent(end, end - deep.si, inside=True)
+        return Place(end, end - deep.si, inside=True)
     if isinstance(given, Drill) and given.through:
-        return Extent(end, -layout.grip, inside=True)
-    return Extent(end, end, inside=True, why="nobody said how deep")
+        return Place(end, -layout.grip, inside=True)
+    return Place(end, end, inside=True, why="nobody said how deep")
 
 
 def drilled_across(given: Drill) -> bool:
@@ -143,22 +143,22 @@ def drilled_across(given: Drill) -> bool:
     return given.across or (given.from_end is not None and given.from_end.si > 0)
 
 
-def _chamfer(given: Chamfer, layout: Layout) -> Extent:
+def _chamfer(given: Chamfer, layout: Layout) -> Place:
     wide = given.width or given.length or given.depth
     size = wide.si if wide else 0.0
     if given.end == "left" and given.from_end is None:
-        return Extent(-layout.grip, -layout.grip + size, given.inside)
+        return Place(-layout.grip, -layout.grip + size, given.inside)
     start = layout.stick_out - (given.from_end.si if given.from_end else 0.0)
-    return Extent(start, start - size, given.inside)
+    return Place(start, start - size, given.inside)
 
 
-def _steady_band(given: Turn, job: Job, lathe: Lathe, layout: Layout) -> Extent:
+def _steady_band(given: Turn, job: Job, lathe: Lathe, layout: Layout) -> Place:
     steady = job.holding.steady
     if steady is None or not isinstance(steady.at, Given):
         return _along(given, layout, given.length or given.width)
     wide = given.length or given.width
     half = (wide.si if wide else _band(job, lathe)) / 2
-    return Extent(steady.at.si + half, steady.at.si - half)
+    return Place(steady.at.si + half, steady.at.si - half)
 
 
 def _band(job: Job, lathe: Lathe) -> Length:

@@ -14,7 +14,7 @@ from generator.sheet.model import Kind, Quantity
 from generator.sheet.operation_cuts import lay_no_stock, lay_stock
 from generator.sheet.operation_feed import lay_by_hand, lay_feed
 from generator.sheet.operation_load import lay_force, lay_load
-from generator.sheet.operation_places import Extent
+from generator.sheet.operation_places import Place
 from generator.sheet.operation_result import lay_roughness, lay_time
 from generator.sheet.operation_speed import lay_speed
 from generator.sheet.operation_task import Done, Task, done
@@ -41,7 +41,7 @@ class Shape:
 
 def taper(task: Task) -> Done:
     """Turn a taper."""
-    given, lies = task.entry.given, task.extent
+    given, lies = task.entry.given, task.place
     assert isinstance(given, Taper)
     has = task.work.largest(lies.low, lies.high)
     if has is None:
@@ -77,7 +77,7 @@ def taper(task: Task) -> Done:
     small_right = given.end != "left"
     low_od, high_od = (shape.large, shape.small) if small_right else (shape.small, shape.large)
     return done(
-        task, before, shape.small, task.work.turned(lies.low, lies.high, low_od, high_od), extent=lies,
+        task, before, shape.small, task.work.turned(lies.low, lies.high, low_od, high_od), place=lies,
         step=step, feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force,
         power=power, time=time,
     )
@@ -111,7 +111,7 @@ def _shape(task: Task, given: Taper, has: Length) -> Shape | None:
         length = (large - small) / ratio
     if length is None and row is not None:
         length = row.length
-    length = length if length is not None and length > 0 else task.extent.length
+    length = length if length is not None and length > 0 else task.place.length
     small = small if small is not None else large - ratio * length
     system = task.bench.system
     if length <= SAME or not 0 <= small <= large + SAME:
@@ -182,15 +182,15 @@ def _lay_shape(
         )
 
 
-def _along(task: Task, given: Taper, shape: Shape) -> Extent:
+def _along(task: Task, given: Taper, shape: Shape) -> Place:
     """From the small end to the large one, as it is cut."""
-    lies = task.extent
+    lies = task.place
     if given.end == "left" and given.from_end is None:
-        return Extent(lies.low, lies.low + shape.length)
-    return Extent(lies.start, lies.start - shape.length)
+        return Place(lies.low, lies.low + shape.length)
+    return Place(lies.start, lies.start - shape.length)
 
 
-def _before(task: Task, given: Taper, shape: Shape, lies: Extent) -> tuple[Length | None, str]:
+def _before(task: Task, given: Taper, shape: Shape, lies: Place) -> tuple[Length | None, str]:
     """The diameter before the taper, or why it is not known."""
     if given.from_diameter is not None:
         if given.from_diameter.si > shape.small + SAME:

@@ -18,7 +18,7 @@ from generator.job.shop import House, Material, Tools
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.model import Figure, Kind, Level, Quantity, System
-from generator.sheet.operation_places import Extent
+from generator.sheet.operation_places import Place
 from generator.sheet.operation_tool import Tool
 from generator.sheet.plans import LathePlan, OperationPlan, PassPlan, ThreadPlan
 from generator.sheet.route_entries import Entry
@@ -65,7 +65,7 @@ class Task:
     number: int
     entry: Entry
     title: str
-    extent: Extent
+    place: Place
     tool: Tool
     work: WorkSoFar
     bench: Bench
@@ -156,12 +156,12 @@ class Done:
 
 def done(
     task: Task, before: Length | None, after: Length | None, work: WorkSoFar, *,
-    extent: Extent | None = None, step: SpindleSpeed | None = None, feed: FeedPerRev | None = None,
+    place: Place | None = None, step: SpindleSpeed | None = None, feed: FeedPerRev | None = None,
     depths: tuple[Length, ...] = (), force: Force | None = None, power: Power | None = None,
     time: Time | None = None, other_time: Time | None = None,
 ) -> Done:
     """Put a plan together; a diameter that is not known stands in for by the other one, or by the work's."""
-    lies = extent or task.extent
+    lies = place or task.place
     there = before if before is not None else after
     if there is None:
         there = task.work.largest(lies.low, lies.high) or 0.0

@@ -8,7 +8,7 @@ from generator.job.fields import Given
 from generator.job.operations import Chamfer, Cut, Drill, Relief, Thread
 from generator.job.shop import CuttingTool, ThreadTool, Tools
 from generator.sheet.model import Figure, Kind
-from generator.sheet.operation_places import Extent
+from generator.sheet.operation_places import Place
 from generator.sheet.route_entries import Entry
 from generator.sheet.work_so_far import WorkSoFar
 from generator.si import degree
@@ -33,7 +33,7 @@ class Tool:
     reach: Given | None = None
 
 
-def tool_of(entry: Entry, tools: Tools, extent: Extent, work: WorkSoFar) -> Tool:
+def tool_of(entry: Entry, tools: Tools, place: Place, work: WorkSoFar) -> Tool:
     """The tool; without a name when nothing is named and the tools file has none for it."""
     wanted, use = entry.given.tool, entry.name.replace("_", " ")
     if entry.name == "thread":
@@ -46,19 +46,19 @@ def tool_of(entry: Entry, tools: Tools, extent: Extent, work: WorkSoFar) -> Tool
         fitting = [tool for tool in tools.cutting if "groove" in tool.for_]
     if entry.name == "drill":
         fitting = [tool for tool in fitting if _drills(tool, entry.given)]
-    best = min(fitting, key=lambda tool: _misfit(tool, entry, extent, work), default=None)
+    best = min(fitting, key=lambda tool: _misfit(tool, entry, place, work), default=None)
     return _of(best) if best is not None else Tool("")
 
 
-def _misfit(tool: CuttingTool, entry: Entry, extent: Extent, work: WorkSoFar) -> tuple[float, ...]:
+def _misfit(tool: CuttingTool, entry: Entry, place: Place, work: WorkSoFar) -> tuple[float, ...]:
     """How badly a tool fits; of those that fit alike the first in the file is taken."""
     given = entry.given
-    if extent.inside != (tool.bar is not None) and entry.name in ("bore", "chamfer", "groove", "relief"):
+    if place.inside != (tool.bar is not None) and entry.name in ("bore", "chamfer", "groove", "relief"):
         return (2.0,)
     if entry.name == "bore":
-        hole = work.bore(extent.low, extent.high)
+        hole = work.bore(place.low, place.high)
         enters = tool.bar is None or hole == 0 or tool.bar.si < hole
-        reaches = tool.reach is None or tool.reach.si >= extent.length - SAME
+        reaches = tool.reach is None or tool.reach.si >= place.length - SAME
         return (float(not enters) + float(not reaches),)
     if entry.name in ("groove", "relief") and tool.width is not None and not isinstance(given, Thread):
         wide = given.width.si if isinstance(given, Relief | Cut) and given.width else 0.0

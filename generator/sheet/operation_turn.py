@@ -19,7 +19,7 @@ ALREADY = "the work in the job file has this diameter already: write from_diamet
 
 def turn(task: Task) -> Done:
     """Turn a diameter, or the band for the steady rest."""
-    given, lies = task.entry.given, task.extent
+    given, lies = task.entry.given, task.place
     assert isinstance(given, Turn)
     has = task.work.largest(lies.low, lies.high)
     if has is None:
@@ -51,7 +51,7 @@ def turn(task: Task) -> Done:
 
 def face(task: Task) -> Done:
     """Face an end."""
-    given, lies = task.entry.given, task.extent
+    given, lies = task.entry.given, task.place
     assert isinstance(given, Face)
     if given.end == "left":
         task.find(
@@ -86,7 +86,7 @@ def face(task: Task) -> Done:
 
 def bore(task: Task) -> Done:
     """Bore to a diameter."""
-    given, lies = task.entry.given, task.extent
+    given, lies = task.entry.given, task.place
     assert isinstance(given, Bore)
     outer, has = task.work.smallest(lies.low, lies.high), task.work.bore(lies.low, lies.high)
     if outer is None:
@@ -122,7 +122,7 @@ def bore(task: Task) -> Done:
 
 def off_work(task: Task) -> Done:
     """What to say of a cut that lies beside the work."""
-    lies, system = task.extent, task.bench.system
+    lies, system = task.place, task.bench.system
     task.find(
         "operation-off-work", "stop",
         f"{task.opening} would lie {length_words(abs(lies.high), system)} "
@@ -157,7 +157,7 @@ def _bored_to(task: Task, given: Bore, start: Length) -> Length | None:
 
 
 def _meets(task: Task, low: Length, high: Length) -> bool:
-    return task.extent.low < high - SAME and low < task.extent.high - SAME
+    return task.place.low < high - SAME and low < task.place.high - SAME
 
 
 def _stock_before(task: Task, given: Turn, has: Length, after: Length | None) -> tuple[Length | None, str]:
@@ -212,14 +212,14 @@ def _lay_stock(task: Task, depth: Length | None, why: str, kind: str) -> Stock |
 
 def _say_travel(task: Task) -> None:
     record = task.bench.lathe.carriage_dial
-    if record is not None and task.extent.length > SAME:
-        words = dial_words(task.extent.length, record)
+    if record is not None and task.place.length > SAME:
+        words = dial_words(task.place.length, record)
         task.remarks.append(f"carriage dial at the end of the cut: {words} from its start")
 
 
 def _check_bar(task: Task, before: Length | None) -> None:
     """The boring bar: long enough, thin enough to go in, not too slender."""
-    bar, reach, deep, system = task.tool.bar, task.tool.reach, task.extent.length, task.bench.system
+    bar, reach, deep, system = task.tool.bar, task.tool.reach, task.place.length, task.bench.system
     if reach is not None and reach.si < deep - SAME:
         task.find(
             "tool-short", "stop",

@@ -17,10 +17,11 @@ from generator.job.shop import Shop
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.model import OperationLine
+from generator.sheet.operation_chamfer import chamfer
 from generator.sheet.operation_drill import center_drill, drill
 from generator.sheet.operation_other import knurl, polish, thread
-from generator.sheet.operation_places import band_width, extent_of
-from generator.sheet.operation_plunge import chamfer, groove, part_off
+from generator.sheet.operation_places import band_width, place_of
+from generator.sheet.operation_plunge import groove, part_off
 from generator.sheet.operation_speed import speed_for, speed_words
 from generator.sheet.operation_taper import taper
 from generator.sheet.operation_task import Bench, Done, Task, done
@@ -94,7 +95,7 @@ def _placed(read: ReadJob, bench: Bench) -> tuple[Placed, ...]:
 
 def _lying(entries: tuple[Entry, ...], bench: Bench) -> tuple[Placed, ...]:
     job, lathe, layout, plan = bench.job, bench.lathe, bench.layout, bench.thread
-    return tuple(Placed(entry, extent_of(entry, job, lathe, layout, plan)) for entry in entries)
+    return tuple(Placed(entry, place_of(entry, job, lathe, layout, plan)) for entry in entries)
 
 
 def _ordered(placed: tuple[Placed, ...], bench: Bench) -> tuple[Placed, ...]:
@@ -132,8 +133,8 @@ def _find_unknown_material(placed: tuple[Placed, ...], bench: Bench) -> None:
 
 def _task(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> Task:
     entry = one.entry
-    tool = tool_of(entry, bench.tools, one.extent, work)
-    return Task(number, entry, title_of(entry), one.extent, tool, work, bench)
+    tool = tool_of(entry, bench.tools, one.place, work)
+    return Task(number, entry, title_of(entry), one.place, tool, work, bench)
 
 
 def _compute(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> tuple[Task, Done]:
@@ -163,7 +164,7 @@ def _line(task: Task) -> OperationLine:
 
 def _hold(task: Task) -> str:
     """The hold point that the job gives, else the usual one of this operation."""
-    given, plan, lies = task.entry.given, task.bench.thread, task.extent
+    given, plan, lies = task.entry.given, task.bench.thread, task.place
     if given.hold:
         return given.hold
     if isinstance(given, Turn) and given.band:

@@ -15,7 +15,7 @@ from generator.job.model import Job
 from generator.job.operations import Bore, Chamfer, Drill, Knurl, Turn
 from generator.sheet.desk import Desk
 from generator.sheet.model import Level
-from generator.sheet.operation_places import Extent, drilled_across
+from generator.sheet.operation_places import Place, drilled_across
 from generator.sheet.operation_words import title_of
 from generator.sheet.route_entries import SAME, Entry
 
@@ -29,7 +29,7 @@ class Placed:
     """An operation and where it lies on the work."""
 
     entry: Entry
-    extent: Extent
+    place: Place
 
     @property
     def name(self) -> str:
@@ -54,7 +54,7 @@ class Placed:
 
     def meets(self, other: Placed) -> bool:
         """True when both cut the same surface somewhere."""
-        mine, its = self.extent, other.extent
+        mine, its = self.place, other.place
         shared = min(mine.high, its.high) - max(mine.low, its.low)
         at_one_place = mine.length <= SAME or its.length <= SAME
         return mine.inside == its.inside and (shared > SAME or (at_one_place and shared >= -SAME))
@@ -81,7 +81,7 @@ def _is(first: str | tuple[str, ...], second: str | tuple[str, ...]) -> Callable
 
 def _chamfer_of_thread(one: Placed, two: Placed, _: Job) -> bool:
     given = two.entry.given
-    return one.name == "thread" and isinstance(given, Chamfer) and one.extent.overlaps(two.extent)
+    return one.name == "thread" and isinstance(given, Chamfer) and one.place.overlaps(two.place)
 
 
 def _seal_bore(one: Placed, two: Placed, _: Job) -> bool:
@@ -98,7 +98,7 @@ def _needs_center(one: Placed, two: Placed, job: Job) -> bool:
 
 
 def _own_blank(one: Placed, two: Placed, _: Job) -> bool:
-    cuts = HOLES if one.extent.inside else SHAPES
+    cuts = HOLES if one.place.inside else SHAPES
     return one.name == "thread" and two.name in cuts and not two.away and one.meets(two)
 
 

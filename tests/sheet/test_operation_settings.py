@@ -456,3 +456,19 @@ def test_every_kind_of_operation_runs_on_every_lathe(sheet_of, lathe):
         assert sheet.figures[line.figures["step"]].value > 0, line.title
         assert sheet.figures[f"operation.{line.number}.surface_speed"].source
     assert {one.id for one in sheet.findings if one.level == "stop"} == set()
+
+
+def test_a_relief_cannot_be_sharper_than_the_tool_s_nose(sheet_of, shop):
+    relief = "relief: {width: 3/8, radius: 1/32}"
+    thread = "thread: {designation: 2-8 UN-2A, length: 2, tool: V1}"
+    for nose, id in (("1/16 in", "tool-nose"), ("1/32 in", None)):
+        tool = one_tool(shop, name="G9", **{"for": ["relief"]}, width=given("1/8 in"), nose_radius=given(nose))
+        sheet = sheet_of(text=text(relief, thread), tools=tool)
+        assert (found(sheet, "tool-nose") is not None) == (id is not None)
+
+
+def test_a_chamfer_s_force_goes_with_its_edge(sheet_of):
+    """An edge of 1/8 in at 45 degrees is 0.177 in long (geometry)."""
+    sheet = sheet_of(text=text("chamfer: {end: right, width: 1/8, angle: 45}"))
+    assert figure(sheet, "force").working.put["width"][0] / inch == pytest.approx(0.125 * math.sqrt(2))
+    assert value(sheet, "power") > 0

@@ -13,7 +13,7 @@ from generator.errors import JobProblems
 from generator.job.reading import read_job
 from generator.sheet.compute import compute_sheet
 from generator.sheet.layout import lay_out
-from generator.sheet.operation_places import extent_of
+from generator.sheet.operation_places import place_of
 from generator.sheet.route_entries import Entry
 from generator.sheet.route_order import Placed, faults, sorted_route
 
@@ -113,7 +113,7 @@ def test_the_proposed_order_has_no_fault_of_its_own(tmp_path, shop, seed):
 
     lathe = read_shop(JOBS / "_shop").lathes[job.lathe]
     placed = tuple(
-        Placed(entry, extent_of(entry, job, lathe, lay_out(job), None))
+        Placed(entry, place_of(entry, job, lathe, lay_out(job), None))
         for entry in (Entry(one.name, one.given) for one in job.operations)
     )
     found = [(rule.id, first.name, second.name) for rule, first, second in faults(sorted_route(placed), job)]
