@@ -15,7 +15,7 @@ from generator.job.fields import Given
 from generator.job.lathe import Dial as SlideDial
 from generator.job.lathe import TurnedDial
 from generator.job.operations import Cut
-from generator.sheet.model import Kind, Quantity
+from generator.sheet.model import Kind, Quantity, System
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.si import Length, inch, mm
 from generator.tables.cutting_feeds import DepthRange, depth_range
@@ -98,18 +98,28 @@ def lay_no_stock(task: Task, why: str) -> None:
 
 
 def dial_words(travel: Length, record: TurnedDial) -> str:
-    """A travel as its dial shows it: "2 turns and 0.050 in, on the diameter"."""
+    """A travel as its dial shows it: "2 turns and 0.050 in, on the diameter"; finer only between lines."""
     dial = _dial(record)
     assert dial is not None
     name, size = ("mm", mm) if record.division.unit == "mm" else ("in", inch)
     turns, shown = reading(travel, dial)
-    number = f"{shown / size:.{4 if name == 'in' else 3}f}".rstrip("0").rstrip(".")
-    words = f"{number or '0'} {name}"
+    lines, on_line = shown / record.division.si, 1e-4
+    places = len(f"{record.division.si / size:.6f}".rstrip("0").partition(".")[2])
+    words = f"{shown / size:.{places + (abs(lines - round(lines)) > on_line)}f} {name}"
     if turns:
         words = f"{turns} turn{'s' if turns > 1 else ''} and {words}"
     if not isinstance(record, SlideDial):
         return words
     return f"{words}, on the {record.reads}"
+
+
+def cut_words(depth: Length, system: System) -> str:
+    """The depth of a cut in one unit, to the graduation.
+
+    >>> cut_words(0.000254, "inch"), cut_words(0.0005, "mm")
+    ('0.010 in', '0.50 mm')
+    """
+    return f"{depth / inch:.3f} in" if system == "inch" else f"{depth / mm:.2f} mm"
 
 
 def _dial(record: TurnedDial | None) -> Dial | None:

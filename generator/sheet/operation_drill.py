@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from generator.calc.drilling import drilling_thrust, drilling_torque, point_length
+from generator.calc.operation_time import feed_time
 from generator.job.operations import Cut, Drill
 from generator.sheet.model import Quantity
 from generator.sheet.operation_feed import lay_by_hand
@@ -77,6 +78,7 @@ def drill(task: Task) -> Done:
     feed = lay_by_hand(task, "drill", diameter=size)
     power, thrust = _lay_load(task, size, has, feed.fast, step)
     deep = lies.length
+    reaming = _lay_ream(task, given.diameter.si, deep) if given.ream and given.diameter is not None else None
     if deep <= SAME:
         task.unknown("passes", "pecks", "count", "nobody said how deep")
         task.unknown("time", "time under the tool", "duration", "nobody said how deep")
@@ -90,10 +92,9 @@ def drill(task: Task) -> Done:
             {"depth": (deep, "length"), "point": (point, "length")}, "geometry, point of 118 degrees",
             note="to the full diameter through" if given.through else "to the depth said, point included",
         )
-        time = lay_time(task, travel, feed, step, 1)
+        also = ("reaming", reaming) if reaming is not None else None
+        time = lay_time(task, travel, feed, step, 1, also=also)
     _check(task, deep, size, has)
-    if given.ream and given.diameter is not None:
-        _lay_ream(task, given.diameter.si)
     reached = given.diameter.si if given.ream and given.diameter is not None else size
     return done(
         task, has, reached, task.work.bored(lies.low, lies.high, reached), step=step, feed=feed.usual,
@@ -184,8 +185,9 @@ def _check(task: Task, deep: Length, size: Length, has: Length) -> None:
         task.remarks.append("drill a pilot first, as thick as the web of the drill")
 
 
-def _lay_ream(task: Task, size: Length) -> None:
+def _lay_ream(task: Task, size: Length, deep: Length) -> Time | None:
+    """Speed and feed of the reamer; its time under the tool."""
     step = lay_speed(task, "ream", size, key="ream_")
-    if step is not None:
-        lay_by_hand(task, "ream", diameter=size, key="ream_feed")
+    feed = lay_by_hand(task, "ream", diameter=size, key="ream_feed")
     task.remarks.append("ream slowly, plenty of oil, never turn backwards")
+    return feed_time(deep, feed.usual, step) if step is not None else None

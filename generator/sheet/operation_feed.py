@@ -19,6 +19,7 @@ from generator.si import FeedPerRev, Length, inch, mm
 from generator.tables.cutting_feeds import FeedRange, feed_range
 
 Way = Literal["along", "across"]
+NOT_OF_HOUSE = ("groove", "part off", "knurl")  # the house rules are for turning, facing and boring
 WORDS = {"along": "along the bed", "across": "across the bed"}
 
 
@@ -55,17 +56,15 @@ def lay_feed(task: Task, way: Way, rough: str, finish: str | None = None) -> Fee
     given = task.entry.given
     if isinstance(given, Cut) and given.feed is not None:
         return _own(task, way, given.feed, finish is not None)
-    house = task.bench.house
-    own_rough = house.rough_feed if rough == "turn rough" else None
-    own_finish = house.finish_feed if finish == "turn finish" or rough == "turn finish" else None
     table = feed_range(rough, task.tool.steel)
     assert table is not None
-    first = _lay(task, "feed", "feed", way, own_rough if rough != "turn finish" else own_finish, table)
+    first = _lay(task, "feed", "feed", way, _of_house(task, rough, table), table)
     if finish is None or first is None:
         return first
     finer = feed_range(finish, task.tool.steel)
     assert finer is not None
-    last = _lay(task, "finish_feed", "feed of the finishing cut", way, own_finish, finer)
+    own = _of_house(task, finish, finer)
+    last = _lay(task, "finish_feed", "feed of the finishing cut", way, own, finer)
     return Feed(first.slow, first.fast, last.usual if last else None)
 
 
@@ -82,14 +81,25 @@ def lay_by_hand(task: Task, operation: str, *, diameter: Length | None = None, k
 
 
 def feed_words(low: FeedPerRev, high: FeedPerRev, system: System) -> str:
-    """A range of feeds in one unit.
+    """A range of feeds in one unit, or one feed.
 
     >>> [feed_words(0.002 * 0.0254, 0.005 * 0.0254, system) for system in ("inch", "mm")]
     ['0.002 to 0.005 in/rev', '0.05 to 0.13 mm/rev']
+    >>> feed_words(0.0001, 0.0001, "mm")
+    '0.10 mm/rev'
     """
-    if system == "inch":
-        return f"{low / inch:.3f} to {high / inch:.3f} in/rev"
-    return f"{low / mm:.2f} to {high / mm:.2f} mm/rev"
+    (size, unit, places) = (inch, "in/rev", 3) if system == "inch" else (mm, "mm/rev", 2)
+    ends = [f"{feed / size:.{places}f}" for feed in dict.fromkeys((low, high))]
+    return f"{' to '.join(ends)} {unit}"
+
+
+def _of_house(task: Task, operation: str, table: FeedRange) -> Given | None:
+    """The shop's own feed for an operation; none where it is above what the table has for it."""
+    house = task.bench.house
+    own = house.finish_feed if operation == "turn finish" else house.rough_feed
+    if own is None or operation in NOT_OF_HOUSE:
+        return None
+    return own if operation == "turn rough" or own.si <= table.high else None
 
 
 def _own(task: Task, way: Way, given: Given, finishing: bool) -> Feed:

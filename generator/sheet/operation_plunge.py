@@ -171,8 +171,8 @@ def _check_nose(task: Task, given: Cut | Relief) -> None:
     if nose is not None and corner is not None and nose.si > corner.si * (1 + SAME_CORNER):
         task.find(
             "tool-nose", "check",
-            f"Tool {task.tool.name} has a nose radius of {nose.with_unit}, and {task.what} is to have corners "
-            f"of {corner.with_unit}. Take a tool with a smaller nose.",
+            f"Tool {task.tool.name} has a nose radius of {nose.with_unit}, and {task.what} is to have "
+            f"corners of {corner.with_unit}. Take a tool with a smaller nose.",
             corner.where,
         )
 

@@ -40,7 +40,7 @@ def lay_roughness(task: Task, feed: FeedPerRev | None) -> None:
 
 def lay_time(
     task: Task, length: Length, feed: Feed | None, step: SpindleSpeed | None, cuts: int | None,
-    *, finishing: bool = False,
+    *, finishing: bool = False, also: tuple[str, Time] | None = None,
 ) -> Time | None:
     """Lay the time of one cut, and of all of them; None when something is missing.
 
@@ -49,6 +49,7 @@ def lay_time(
     length : of one cut, m
     cuts : how many; None when it is not known
     finishing : the last one runs at the finishing feed
+    also : what comes to it, in words, and its time
     """
     if feed is None or step is None:
         task.unknown("time", "time under the tool", "duration",
@@ -70,7 +71,10 @@ def lay_time(
     if last != one:
         formula = "({cuts} − 1) × {one cut} + {last cut}"
         put["last cut"] = (last, "duration")
+    if also is not None:
+        formula, put[also[0]] = f"{formula} + {{{also[0]}}}", (also[1], "duration")
+    whole = (cuts - 1) * one + last + (also[1] if also is not None else 0.0)
     return task.computed(
-        "time", "time under the tool", (cuts - 1) * one + last, "duration", formula, put, MACHINING_TIME,
+        "time", "time under the tool", whole, "duration", formula, put, MACHINING_TIME,
         note=note,
     )

@@ -18,7 +18,7 @@ from generator.sheet.operation_places import Place
 from generator.sheet.operation_result import lay_roughness, lay_time
 from generator.sheet.operation_speed import lay_speed
 from generator.sheet.operation_task import Done, Task, done
-from generator.sheet.operation_turn import ALREADY, off_work
+from generator.sheet.operation_turn import ALREADY, off_work, say_last
 from generator.sheet.taper_method import lay_method
 from generator.sheet.wording import length_words
 from generator.si import Length, degree, inch
@@ -73,6 +73,7 @@ def taper(task: Task) -> Done:
     lay_roughness(task, None if by_hand or feed is None else feed.last)
     time = lay_time(task, shape.length, feed, step, len(stock.depths) if stock else None,
                     finishing=not by_hand and finishing)
+    say_last(task, stock, None if by_hand else feed)
     task.remarks.append("tool exactly at center height, or the taper comes out hollow and its angle wrong")
     small_right = given.end != "left"
     low_od, high_od = (shape.large, shape.small) if small_right else (shape.small, shape.large)

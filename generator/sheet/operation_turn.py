@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from generator.job.operations import Bore, Cut, Face, Turn
-from generator.sheet.operation_cuts import Stock, dial_words, lay_no_stock, lay_stock
-from generator.sheet.operation_feed import lay_feed
+from generator.sheet.operation_cuts import Stock, cut_words, dial_words, lay_no_stock, lay_stock
+from generator.sheet.operation_feed import Feed, feed_words, lay_feed
 from generator.sheet.operation_load import lay_force, lay_load
 from generator.sheet.operation_result import lay_roughness, lay_time
 from generator.sheet.operation_speed import lay_speed
@@ -40,6 +40,7 @@ def turn(task: Task) -> Done:
     lay_roughness(task, feed.last if feed else None)
     time = lay_time(task, lies.length, feed, step, len(stock.depths) if stock else None,
                     finishing=stock is not None and stock.finishing)
+    say_last(task, stock, feed)
     _say_travel(task)
     size = after if after is not None else has
     return done(
@@ -70,12 +71,14 @@ def face(task: Task) -> Done:
     else:
         lay_no_stock(task, "nobody said how much comes off the end (stock)")
     step = lay_speed(task, "face", outer)
-    feed = lay_feed(task, "across", "face")
+    feed = lay_feed(task, "across", "face", "turn finish")
     force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
                       "the depth of cut is unknown" if feed else "the feed is unknown")
     power = lay_load(task, force, outer, step)
     lay_roughness(task, feed.last if feed else None)
-    time = lay_time(task, (outer - inner) / 2, feed, step, len(stock.depths) if stock else None)
+    time = lay_time(task, (outer - inner) / 2, feed, step, len(stock.depths) if stock else None,
+                    finishing=stock is not None and stock.finishing)
+    say_last(task, stock, feed)
     if inner == 0 and task.bench.job.holding.center is None:
         task.remarks.append("tool exactly at center height, or it leaves a pip")
     return done(
@@ -105,19 +108,31 @@ def bore(task: Task) -> Done:
     stock = _lay_stock(task, depth, why, "bore")
     diameter = after if after is not None else (has or None)
     step = lay_speed(task, "bore", diameter)
-    feed = lay_feed(task, "along", "bore")
+    feed = lay_feed(task, "along", "bore", "turn finish")
     force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
                       "the depth of cut is unknown" if feed else "the feed is unknown")
     power = lay_load(task, force, diameter, step)
     lay_roughness(task, feed.last if feed else None)
-    time = lay_time(task, lies.length, feed, step, len(stock.depths) if stock else None)
+    time = lay_time(task, lies.length, feed, step, len(stock.depths) if stock else None,
+                    finishing=stock is not None and stock.finishing)
     _check_bar(task, before)
+    say_last(task, stock, feed)
     _say_travel(task)
     return done(
         task, before, after, task.work.bored(lies.low, lies.high, after or 0.0), step=step,
         feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force, power=power,
         time=time,
     )
+
+
+def say_last(task: Task, stock: Stock | None, feed: Feed | None) -> None:
+    """The finishing cut, where it differs from the others."""
+    if stock is None or feed is None or feed.finish is None or not stock.finishing or len(stock.depths) == 1:
+        return
+    depth, at = cut_words(stock.depths[-1], task.bench.system), feed_words(
+        feed.finish, feed.finish, task.bench.system
+    )
+    task.remarks.append(f"last cut {depth} at {at}")
 
 
 def off_work(task: Task) -> Done:

@@ -132,8 +132,10 @@ def _lay_attachment(task: Task, ratio: float, angle: Angle, length: Length) -> N
             "length" if per_foot else "angle", formula, {"taper": (ratio, "ratio")}, JONES,
             note=f"its scale reads {attachment.scale}",
         )
-        shown = f"{setting / inch:.4f} in a foot" if per_foot else f"{setting / degree:.2f}°"
-        task.remarks.append(f"taper attachment at {shown} ({attachment.scale})")
+        shown = f"{setting / inch:.4f} in a foot"
+        if not per_foot:
+            shown = f"{setting / degree:.2f}° {attachment.scale}"
+        task.remarks.append(f"taper attachment at {shown}")
     if length > attachment.length.si or angle > attachment.steepest.si:
         task.find(
             "taper-attachment", "stop",

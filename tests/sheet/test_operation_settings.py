@@ -231,14 +231,14 @@ def test_stock_comes_off_in_whole_graduations(sheet_of):
     assert value(sheet, "passes") == 4
     assert value(sheet, "depth") / inch <= 0.080
     assert value(sheet, "last_cut") / inch == pytest.approx(0.010)
-    assert value(sheet, "dial") == "1 turn and 0 in, on the diameter", "0.400 in is one turn of this dial"
+    assert value(sheet, "dial") == "1 turn and 0.000 in, on the diameter", "0.400 in is one turn of this dial"
 
 
 @pytest.mark.parametrize(
     ("lathe", "expected"),
     [
-        ("long-bed", "0.2 in, on the diameter"),
-        ("thirteen-inch", "1 turn and 0 in, on the radius"),
+        ("long-bed", "0.200 in, on the diameter"),
+        ("thirteen-inch", "1 turn and 0.000 in, on the radius"),
         ("metric", "1 turn and 1.08 mm, on the diameter"),
     ],
 )
@@ -462,7 +462,7 @@ def test_a_relief_cannot_be_sharper_than_the_tool_s_nose(sheet_of, shop):
     relief = "relief: {width: 3/8, radius: 1/32}"
     thread = "thread: {designation: 2-8 UN-2A, length: 2, tool: V1}"
     for nose, id in (("1/16 in", "tool-nose"), ("1/32 in", None)):
-        tool = one_tool(shop, name="G9", **{"for": ["relief"]}, width=given("1/8 in"), nose_radius=given(nose))
+        tool = one_tool(shop, name="G9", **{"for": ["relief"]}, nose_radius=given(nose))
         sheet = sheet_of(text=text(relief, thread), tools=tool)
         assert (found(sheet, "tool-nose") is not None) == (id is not None)
 
@@ -472,3 +472,28 @@ def test_a_chamfer_s_force_goes_with_its_edge(sheet_of):
     sheet = sheet_of(text=text("chamfer: {end: right, width: 1/8, angle: 45}"))
     assert figure(sheet, "force").working.put["width"][0] / inch == pytest.approx(0.125 * math.sqrt(2))
     assert value(sheet, "power") > 0
+
+
+def test_facing_and_boring_end_with_the_finishing_feed(sheet_of):
+    sheet = sheet_of(text=text(
+        "face: {end: right, stock: 0.060}", "drill: {diameter: 1, depth: 3}",
+        "bore: {diameter: 1.2, length: 2}",
+    ))
+    for number in (1, 3):
+        assert value(sheet, "feed", number) / inch == pytest.approx(0.010)
+        assert value(sheet, "finish_feed", number) <= 0.004 * inch * (1 + 1e-9)
+        assert "last cut 0.010 in at 0.00" in sheet.operations[number - 1].detail
+
+
+def test_reaming_time_comes_to_the_drilling(sheet_of):
+    drilled, reamed = (
+        value(sheet_of(text=text(f"drill: {{diameter: 1/2, depth: 1{words}}}")), "time")
+        for words in ("", ", ream: yes")
+    )
+    assert reamed > drilled
+
+
+def test_a_reading_between_two_lines_is_shown_finer(sheet_of):
+    """1/64 in is 15.625 graduations of 0.001 in (arithmetic)."""
+    sheet = sheet_of(text=text("groove: {width: 1/4, depth: 1/64, from_end: 1}", lathe="thirteen-inch"))
+    assert value(sheet, "dial") == "0.0156 in, on the radius"
