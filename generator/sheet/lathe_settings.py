@@ -200,7 +200,7 @@ def _slower(lathe: Lathe, lead: Length, width: Length, wanted: Time) -> str:
 
 
 def _runs_out(job: Job, thread: ThreadPlan) -> bool:
-    """True when the tool runs into air at the thread's chuck end: outside smaller than the root, bore larger."""
+    """True when the tool runs into air at the chuck end: outside smaller than the root, or bore larger."""
     beside = lay_out(job).span_at(thread.end - thread.pitch / 2)
     if thread.internal:
         return beside is None or beside.bore > thread.root_diameter

@@ -18,6 +18,9 @@ RUBS = (
     "above, and do not dwell."
 )
 ROUND = "Chip area and force are for the flat that leaves the same pitch diameter as the nose radius."
+MEASURE_INSIDE = (
+    "Measure at the marked lines between balls, where they seat; the plug gauge and the mate only near size."
+)
 TRIED_WITH = {"wires": "the mate", "mate": "the mate", "gauge": "the go gauge"}
 TRIED_INSIDE = {"wires": "the go plug gauge", "mate": "the mate", "gauge": "the go plug gauge"}
 
@@ -43,6 +46,7 @@ def pass_remarks(
         _diameter(infeed),
         HALF_WAY if parts > 1 else "",
         *_trying(operation, infeed, thread, lines),
+        MEASURE_INSIDE if thread.internal else "",
         SPRING if springs else "",
         RUBS if hardens(material) and not springs else "",
         ROUND if thread.nose_radius else "",

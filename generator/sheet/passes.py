@@ -17,6 +17,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Thread
 from generator.job.shop import House
+from generator.sheet.boring_bar import lay_bar
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import (
     PRACTICE,
@@ -81,6 +82,7 @@ def pass_section(
     _lay_expected(lines, thread, operation, desk)
     largest, last = _lay_force(lines, material, thread, desk)
     _lay_power(largest, thread, lathe, operation, desk)
+    lay_bar(last, springs, operation, house, thread, desk)
     remarks = pass_remarks(operation, infeed, way.parts, thread, material, lines)
     return PassPlan(lines, dial_words(infeed, thread.internal), remarks, infeed.angle, largest, last)
 

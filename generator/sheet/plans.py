@@ -23,8 +23,8 @@ class ThreadPlan:
     """The thread to cut: its limits, where it lies, the tool's nose and the depth that follows.
 
     For an internal thread (`internal`) `blank` is the bore before threading, `root_diameter` is larger than
-    it, `relief_diameter` is a recess, no wire measures it (`wire` None), and `bar_out` is how far the tool's
-    bar stands out of its holder, where that is known.
+    it, `relief_diameter` is a recess, no wire measures it (`wire` None), `bar` is the diameter of
+    the tool's bar and `bar_out` how far it stands out of its holder, where they are known.
 
     `start` is the end nearer the tailstock, `end` the end nearer the chuck; a right-hand thread is cut
     from `start` to `end`. `relief_start`..`relief_end` follows `end` towards the chuck (None: no relief).
@@ -53,6 +53,7 @@ class ThreadPlan:
     relief_end: Length | None = None
     relief_diameter: Length | None = None
     internal: bool = False
+    bar: Length | None = None
     bar_out: Length | None = None
 
     @property

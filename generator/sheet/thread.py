@@ -112,6 +112,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         relief_end=end - groove.width.si if groove else None,
         relief_diameter=floor,
         internal=inside,
+        bar=tool.bar.si if inside and tool and tool.bar else None,
         bar_out=tool.reach.si if inside and tool and tool.reach else None,
     )
 

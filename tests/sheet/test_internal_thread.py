@@ -389,3 +389,16 @@ def test_key_figures_are_the_bores_and_the_thread_scene_is_internal(ring_of, she
 def test_figures_that_only_an_outside_thread_has_are_left_out_not_unknown(ring_of):
     unknown = [name for name, figure in ring_of().figures.items() if figure.kind is Kind.UNKNOWN]
     assert not any(name.startswith(("thread.", "passes.")) for name in unknown)
+
+
+def test_the_spring_of_the_bar_is_that_of_a_cantilever(ring_of, shop):
+    """y = F L^3 / (3 E I) (Roark, beam table, case 1a); F is 0.6 of the last cut: common practice."""
+    sheet = ring_of()
+    force = 0.6 * [line.force for line in sheet.passes if line.force is not None][-1]
+    inertia = math.pi * (1 * inch) ** 4 / 64
+    expected = 2 * force * (3 * inch) ** 3 / (3 * 205e9 * inertia)
+    assert sheet.figures["passes.bar_error"].value == pytest.approx(expected, rel=1e-6)
+    assert "bar-springs" not in ids(sheet)
+    slender = ring_of(tools=tool(shop, bar=0.375))
+    assert ids(slender)["bar-springs"].level == "check"
+    assert "passes.bar_error" not in ring_of(tools=tool(shop, bar=None)).figures

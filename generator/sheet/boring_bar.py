@@ -1,0 +1,51 @@
+"""How far the bar of an internal thread springs away in the last cut, and whether that matters."""
+
+from __future__ import annotations
+
+from math import inf
+
+from generator.calc.beam import Beam, Segment, Support
+from generator.job.operations import Thread
+from generator.job.shop import House
+from generator.sheet.desk import Desk
+from generator.sheet.plans import ThreadPlan
+from generator.sheet.rigidity import ERROR_SHARE, THRUST_SHARE
+from generator.sheet.wording import fine_words
+from generator.si import Force, GPa
+
+STEEL = 205 * GPa  # elastic modulus of a steel bar: Gere, Mechanics of Materials, 5th ed., Appendix H
+DENSITY = 7850.0   # kg/m^3, the same source; the bar's own weight does not enter
+BEAM = "cantilever with the load at its end (Roark, Formulas for Stress and Strain, beam table, case 1a)"
+
+
+def lay_bar(
+    last: Force | None, springs: int, operation: Thread, house: House, thread: ThreadPlan, desk: Desk
+) -> None:
+    """Lay down the error on diameter that the bar's spring makes; nothing where bar or force are unknown."""
+    bar, out = thread.bar, thread.bar_out
+    if bar is None or out is None or last is None:
+        return
+    share = house.thrust_share.si if house.thrust_share else THRUST_SHARE
+    beam = Beam((Segment(0.0, out, bar),), (Support(0.0, inf, inf),), STEEL, DENSITY)
+    error = desk.computed(
+        "passes.bar_error", "What the bar springs away in the last cut, on diameter",
+        2 * float(beam.under_tool(share * last, [out])[0]), "fine_length",
+        "2 × {share} × {F last} × {bar out}³ ÷ (3 × {E} × π × {bar}⁴ ÷ 64)",
+        {
+            "share": (share, "ratio"), "F last": (last, "force"), "bar out": (out, "length"),
+            "E": (STEEL, "pressure"), "bar": (bar, "length"),
+        },
+        f"{BEAM}; radial force over cutting force: common practice, no source", rounds="up",
+        system=thread.system, note="the thread comes out that much smaller until spring passes take it out",
+    )
+    tolerance = thread.pitch_diameter_max - thread.pitch_diameter_min
+    if error > ERROR_SHARE * tolerance:
+        left = "" if springs else " and there is no spring pass"
+        desk.find(
+            "bar-springs", "check",
+            f"The bar of tool {operation.tool} springs away by {fine_words(error, thread.system)} on "
+            "diameter in the last cut, more than a quarter of the pitch diameter tolerance of "
+            f"{fine_words(tolerance, thread.system)}{left}. Take a thicker bar or set it out less, take "
+            "smaller last cuts, and repeat the last reading until it does not cut.",
+            operation.length.where,
+        )
