@@ -74,8 +74,9 @@ def bar_behind_spindle(setup: Setup) -> Caution | None:
 
 
 def emery_and_file(setup: Setup) -> Caution | None:
-    """Burrs on a fresh thread invite emery cloth and the file."""
-    if setup.thread is None:
+    """Burrs on a fresh thread invite emery cloth and the file; so does polishing."""
+    polished = _has(setup, "polish")
+    if setup.thread is None and not polished:
         return None
     return Caution(
         "emery-file",
@@ -83,9 +84,32 @@ def emery_and_file(setup: Setup) -> Caution | None:
         "Never hold emery cloth by hand against turning work, and wear no gloves: use a backing board or a "
         "holder in the tool post. File left-handed, with a handle on the file and arms clear of the jaws, or "
         "stop and deburr by hand.",
-        "A fresh thread has burrs on its crests.",
+        "The work is polished on the lathe." if polished else "A fresh thread has burrs on its crests.",
         "HSE EIS2 and engineering FAQ; MCA Safety Bulletin 21 (2021); SafeWork NSW",
     )
+
+
+def parting_off(setup: Setup) -> Caution | None:
+    """A part comes off while the spindle turns."""
+    if not _has(setup, "part_off"):
+        return None
+    steady = setup.job.holding.steady is not None
+    return Caution(
+        "parting-off",
+        "WARNING",
+        "Spindle slow, blade square and on center, short stick-out, oil; wood on the ways, and never a hand "
+        "under the part. A long or heavy part is not parted through: stop, take it in a sling that does not "
+        "pull, and saw the last of it with the spindle stopped.",
+        "A part is cut off; " + (
+            "the steady rest carries it, but does not keep it from jamming the blade." if steady else
+            "nothing holds it when it comes off."
+        ),
+        "common practice, no source",
+    )
+
+
+def _has(setup: Setup, name: str) -> bool:
+    return any(operation.name == name for operation in setup.job.operations)
 
 
 def steady_rest(setup: Setup) -> Caution | None:
@@ -367,6 +391,7 @@ RULES: tuple[Callable[[Setup], Caution | None], ...] = (
     nothing_holds_back,
     long_stock,
     emery_and_file,
+    parting_off,
     work_in_a_bore,
     unknown_material,
     screwed_nose,

@@ -122,7 +122,7 @@ def _check_lead_in(task: Task, given: Chamfer, angle: float) -> None:
             where,
         )
     task.find(
-        "lead-in-ring", "check",
+        "lead-in-ring", "note",
         f"Before {task.what} measure the seal ring free: the lead-in has to begin beyond its free size, and "
         "its edges are rounded and polished, or the ring is cut on the way in.",
         asks="What is the free diameter of the seal ring?",

@@ -65,11 +65,7 @@ def polish(task: Task) -> Done:
         return off_work(task)
     step = lay_speed(task, "polish", has)
     task.unknown("time", "time under the tool", "duration", "polishing goes by eye")
-    task.find(
-        "polish-hand", "check",
-        f"In {task.what} never hold emery cloth in the hand against turning work: use a backing board or a "
-        "tool-post holder, no gloves, sleeves buttoned, and keep the grit off the ways.",
-    )
+    task.remarks.append("cloth on a backing board or in a holder, never in the hand; keep grit off the ways")
     return done(task, has, has, task.work, step=step)
 
 

@@ -98,7 +98,7 @@ def part_off(task: Task) -> Done:
             f"times its width; over {SLENDER_BLADE:g} it wanders and digs in ({PRACTICE}). Take a wider "
             "blade, or saw the last of it.",
         )
-    _check_falling(task)
+    _check_center(task)
     return done(
         task, od, inner, task.work, step=step, feed=feed.usual if feed else None, depths=(depth,),
         force=force, power=power, time=time,
@@ -177,24 +177,14 @@ def _check_nose(task: Task, given: Cut | Relief) -> None:
         )
 
 
-def _check_falling(task: Task) -> None:
-    holding = task.bench.job.holding
-    if holding.center is not None:
+def _check_center(task: Task) -> None:
+    """With the center in the work the part jams as it comes off."""
+    if task.bench.job.holding.center is not None:
         task.find(
             "part-off-center", "check",
             f"{task.opening} with the center in the work: the part climbs on the blade when the "
             "last of it breaks. Part nearly through, stop, take the center away and saw or break it off.",
         )
-        return
-    text = (
-        "nothing holds the part that comes off" if holding.steady is None else
-        "the steady rest carries the part that comes off, and does not keep it from jamming the blade"
-    )
-    task.find(
-        "part-off-falls", "check",
-        f"In {task.what} {text}: spindle slow, wood on the ways, never a hand under it; a heavy part in a "
-        "sling that does not pull, the last of it sawn with the spindle stopped.",
-    )
 
 
 def no_time(task: Task) -> None:

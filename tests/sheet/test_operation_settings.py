@@ -402,7 +402,8 @@ def test_a_knurl_whose_pitch_does_not_go_round_names_the_blanks_that_fit(sheet_o
 
 def test_parting_off_says_what_falls_and_what_climbs(sheet_of):
     sheet = sheet_of(text=text("part_off: {from_end: 3}"))
-    assert found(sheet, "part-off-falls").level == "check"
+    assert "parting-off" in {caution.id for caution in sheet.cautions}
+    assert found(sheet, "part-off-center") is None
     assert value(sheet, "blade_out") / inch == pytest.approx(1)
     held = text("part_off: {from_end: 3}").replace("grip: 2 in}", "grip: 2 in}\n  center: live")
     assert found(sheet_of(text=held), "part-off-center").level == "check"
@@ -417,7 +418,9 @@ def test_a_slender_or_short_blade_is_found(sheet_of, shop):
 
 
 def test_polishing_warns_of_emery_in_the_hand(sheet_of):
-    assert "emery" in found(sheet_of(text=text("polish: {length: 2}")), "polish-hand").text
+    sheet = sheet_of(text=text("polish: {length: 2}"))
+    assert "emery-file" in {caution.id for caution in sheet.cautions}
+    assert "never in the hand" in sheet.operations[0].detail
 
 
 def test_the_thread_refers_to_its_own_sections(sheet_of):
