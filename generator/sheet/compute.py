@@ -91,7 +91,8 @@ def _key_figures(thread: ThreadPlan | None) -> tuple[str, ...]:
     if thread is None or not thread.internal:
         return KEY_FIGURES
     after = KEY_FIGURES.index("thread.blank") + 1
-    return (*KEY_FIGURES[:after], *BORE_LIMITS, *KEY_FIGURES[after:])
+    rest = tuple(name for name in KEY_FIGURES[after:] if not name.startswith("thread.major."))
+    return (*KEY_FIGURES[:after], *BORE_LIMITS, *rest)
 
 
 def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:

@@ -151,8 +151,9 @@ def _lay_relief(
         desk.find(
             "left-hand-start", "note",
             "Left-hand: each pass starts with the tool in the relief at the chuck end, and the carriage "
-            "runs towards the tailstock. See that the tool leaves the thread there before it meets the "
-            "center.",
+            "runs towards the tailstock. "
+            + ("The tool leaves the thread at the mouth of the bore." if thread.internal else
+               "See that the tool leaves the thread there before it meets the center."),
             groove.width.where,
         )
         return None
