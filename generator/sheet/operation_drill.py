@@ -104,9 +104,7 @@ def drill(task: Task) -> Done:
 
 def _elsewhere(task: Task) -> Done:
     task.remarks.append("across the work, at another machine: no settings of this lathe")
-    for key, words, quantity in (("step", "spindle step", "spindle_speed"), ("time", "time under the tool",
-                                                                             "duration")):
-        task.unknown(key, words, quantity, AWAY)  # type: ignore[arg-type]
+    task.unknown("time", "time under the tool", "duration", AWAY)
     return done(task, None, None, task.work)
 
 

@@ -327,8 +327,9 @@ def test_a_hole_across_the_work_has_no_settings_of_this_lathe(sheet_of, words):
     sheet = sheet_of(text=text(f"drill: {{diameter: 3/8, {words}}}"))
     line = sheet.operations[0]
     assert "another machine" in line.detail
-    assert value(sheet, "step") is None
-    assert "operation.1.feed" not in sheet.figures
+    assert set(line.figures) == {"time"}
+    assert value(sheet, "time") is None
+    assert "operation.1.step" not in sheet.figures
 
 
 def test_a_drill_longer_than_its_tool_stops(sheet_of):
