@@ -31,7 +31,7 @@ def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -
         desk.find(
             "material-unknown",
             "check",
-            "The material is unknown, so there is no cutting speed, force, weight or deflection on this "
+            "The material is unknown, so there is no threading speed, force, weight or deflection on this "
             "sheet. Find it out before starting, or give the spindle step yourself.",
             read.where("material"),
             "What material is it, and how is that known?",
