@@ -107,6 +107,26 @@ def test_a_route_over_several_pages_repeats_its_head_and_splits_no_operation(
             assert text.count("ToolSpindleFeedCutsDialForce") == 1
 
 
+def test_the_heading_is_on_the_page_of_the_first_operation(open_page: Opener, demo_site: Path) -> None:
+    """Pushed down the page step by step, it never stays behind alone."""
+    (file,) = demo_site.glob("sheets/*/SW-115-*.html")
+    page: Page = open_page(file.relative_to(demo_site).as_posix()).page
+    page.evaluate(
+        """() => {
+            const route = document.querySelector('section.route'), space = document.createElement('div');
+            const sheet = document.querySelector('article.sheet');
+            space.id = 'space';
+            sheet.replaceChildren(sheet.querySelector('style'), space, route);
+        }"""
+    )
+    for height in range(0, 260, 12):
+        page.evaluate("height => document.getElementById('space').style.height = `${height}mm`", height)
+        texts = [part.extract_text() for part in PdfReader(io.BytesIO(page.pdf(format="A4"))).pages]
+        (heading,) = (text for text in texts if re.search(r"(?m)^Route\s*$", text))
+        assert "Setting the work up" in heading, f"{height} mm down"
+        assert "Face the right end" in heading, f"{height} mm down"
+
+
 def test_there_is_room_to_write_what_it_took(open_page: Opener, file: str) -> None:
     page = on_paper(open_page, file, "A4")
     boxes = page.locator("td.took").evaluate_all(
