@@ -152,14 +152,38 @@ def off_work(task: Task) -> Done:
 
 
 def _turned_to(task: Task, given: Turn, start: Length) -> Length | None:
+    """The diameter it is turned to; for the nominal size of a thread its blank, where the cut is for it."""
     if given.diameter is not None:
-        return given.diameter.si
+        return _blank(task, given.diameter.si)
     if given.depth is not None:
         return start - 2 * given.depth.si if start > 2 * given.depth.si else None
     thread = task.bench.thread
     if thread is not None and not thread.internal and _meets(task, thread.end, thread.start):
         return thread.blank
     return None
+
+
+def _blank(task: Task, written: Length) -> Length:
+    """The blank where the nominal size of the thread is written for its own length; else what was written."""
+    thread, lies = task.bench.thread, task.place
+    if thread is None or thread.internal or not _meets(task, thread.end, thread.start):
+        return written
+    major, unit = thread.limits.major, thread.designation.unit_si
+    if major.max is None or not major.max * unit + SAME < written <= thread.designation.nominal * unit + SAME:
+        return written
+    inch_thread = thread.system == "inch"
+    places, name = (4, "in") if inch_thread else (3, "mm")
+    limits = f"{major.max:.{places}f} {name}"
+    limits = f"{major.min:.{places}f} to {limits}" if major.min is not None else f"at most {limits}"
+    far = thread.end if thread.relief_end is None else thread.relief_end
+    if abs(lies.low - far) > SAME or abs(lies.high - thread.start) > SAME:
+        task.remarks.append(f"over the thread further down, to the blank: {limits}")
+        return written
+    task.remarks.append(f"to the blank of the thread, {limits}; what is written is its nominal size")
+    return task.computed(
+        "size", "diameter to turn to", thread.blank, "length", "{blank}",
+        {"blank": (thread.blank, "length")}, "the blank of the thread", note=f"limits {limits}",
+    )
 
 
 def _bored_to(task: Task, given: Bore, start: Length) -> Length | None:

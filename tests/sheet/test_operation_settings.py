@@ -501,3 +501,31 @@ def test_a_reading_between_two_lines_is_shown_finer(sheet_of):
     """1/64 in is 15.625 graduations of 0.001 in (arithmetic)."""
     sheet = sheet_of(text=text("groove: {width: 1/4, depth: 1/64, from_end: 1}", lathe="thirteen-inch"))
     assert value(sheet, "dial") == "0.0156 in, on the radius"
+
+
+NOMINAL = "thread: {designation: 2 1/2-8 UN-2A, length: 2, tool: V1}"
+
+
+def threaded(turn):
+    return text(turn, NOMINAL).replace("{length: 4 in, od: 2 in}", "{length: 4 in, od: 2 1/2 in}")
+
+
+def test_the_nominal_size_of_a_thread_is_turned_to_its_blank(sheet_of):
+    """2 1/2-8 UN-2A: major diameter 2.4826 to 2.4976 in (Machinery's Handbook, 27th ed., p. 1755)."""
+    sheet = sheet_of(text=threaded("turn: {diameter: 2 1/2, from_diameter: 2 3/4, length: 2}"))
+    blank = sheet.figures["thread.blank"].value
+    assert value(sheet, "size") == pytest.approx(blank)
+    assert figure(sheet, "depth").working.put["stock"][0] == pytest.approx((2.75 * inch - blank) / 2)
+    assert "2.4826 to 2.4976 in" in sheet.operations[0].detail
+
+
+def test_a_longer_cut_keeps_its_diameter_and_names_the_blank(sheet_of):
+    sheet = sheet_of(text=threaded("turn: {diameter: 2 1/2, from_diameter: 2 3/4, length: 3}"))
+    assert "operation.1.size" not in sheet.figures
+    assert figure(sheet, "depth").working.put["stock"][0] / inch == pytest.approx(0.125)
+    assert "over the thread further down, to the blank: 2.4826 to 2.4976 in" in sheet.operations[0].detail
+
+
+def test_a_diameter_within_the_blank_s_limits_is_taken_as_written(sheet_of):
+    sheet = sheet_of(text=threaded("turn: {diameter: 2.495, from_diameter: 2 3/4, length: 2}"))
+    assert "blank" not in sheet.operations[0].detail
