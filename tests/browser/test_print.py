@@ -19,7 +19,7 @@ SIZES = {
     "A4": (8.27 * POINTS_PER_INCH, 11.69 * POINTS_PER_INCH),
     "Letter": (8.5 * POINTS_PER_INCH, 11 * POINTS_PER_INCH),
 }
-MOST_PAGES = 15  # of which the working of every figure takes four or five
+MOST_PAGES = 16  # of which the working of every figure takes four or five
 LONG_WORD = 20  # characters: longer ones may be broken over two lines, and so taken apart
 EDGE = 5.0  # mm that no printer reaches, common practice
 SHEETS = {  # job: what its running header must hold, besides the number
