@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from generator.render.formats import written
 from generator.sheet.best_lathe import Ranked
@@ -17,6 +18,7 @@ from generator.sheet.compare_lines import FOLLOWS
 from generator.sheet.model import Sheet, System
 from generator.sheet.other_lathes import Comparison
 
+State = Literal["differs", "same", "left out"]
 MOST_BESIDE = 3  # other lathes in one table of a page
 NOTHING = "–"
 NO_LATHE = "No lathe of the shop runs it as it is planned."
@@ -79,7 +81,7 @@ def compare_table(compared: Comparison) -> CompareTable | None:
     beside = [
         compared.others[start : start + MOST_BESIDE] for start in range(0, len(compared.others), MOST_BESIDE)
     ]
-    rows = (_row(compared.others[0].rows, id) for id in _ids(compared.others, differ=False))
+    rows = (_row(compared.others[0].rows, id) for id in _ids(compared.others, sheet.system, "same"))
     stays = [row for row in rows if row is not None and row.here is not None]
     return CompareTable(
         planned=compared.here.lathe.name,
@@ -108,24 +110,28 @@ def summary_words(compared: Comparison) -> str:
 # -- rows -----------------------------------------------------------------------------------------------
 
 
-def _ids(others: Sequence[Compared], *, differ: bool) -> list[str]:
-    """The rows in which some lathe differs from the job's own; or those that stay the same on all."""
-    ids: dict[str, bool] = {}
+def state(row: Row, one: Compared, system: System) -> State:
+    """Whether a row is worth a line: left out is what no lathe knows, or what a stop leaves unknown there.
+
+    A change that does not show in the figures as they are rounded is none.
+    """
+    if row.verdict == "not known":
+        nowhere = row.here is not None and not row.here.is_known
+        follows = row.id in FOLLOWS and bool(one.there.stops)
+        return "left out" if nowhere or follows else "differs"
+    same = row.here is not None and line_words(row.here, system) == line_words(row.there, system)
+    return "same" if row.verdict == "stays" or (same and not row.reason) else "differs"
+
+
+def _ids(others: Sequence[Compared], system: System, wanted: State) -> list[str]:
+    """The rows that differ on some lathe, or those that are the same on all."""
+    states: dict[str, set[State]] = {}
     for one in others:
         for row in one.rows:
-            differs = row.verdict != "stays" and not unknown_anyhow(row) and not follows(row, one)
-            ids[row.id] = ids.get(row.id, False) or differs
-    return [id for id, differs in ids.items() if differs is differ]
-
-
-def unknown_anyhow(row: Row) -> bool:
-    """True for what is known on neither lathe: it is no difference between them."""
-    return row.verdict == "not known" and row.here is not None and not row.here.is_known
-
-
-def follows(row: Row, one: Compared) -> bool:
-    """True for what is not known there only because something else stops the job there."""
-    return row.verdict == "not known" and row.id in FOLLOWS and bool(one.there.stops)
+            states.setdefault(row.id, set()).add(state(row, one, system))
+    if wanted == "differs":
+        return [id for id, found in states.items() if wanted in found]
+    return [id for id, found in states.items() if found == {wanted}]
 
 
 def _row(rows: Sequence[Row], id: str) -> Row | None:
@@ -134,7 +140,7 @@ def _row(rows: Sequence[Row], id: str) -> Row | None:
 
 def _part(compared: Comparison, others: Sequence[Compared], sheet: Sheet) -> ComparePart:
     groups: dict[str, list[CompareRow]] = {}
-    for id in _in_group_order(others):
+    for id in _in_group_order(others, sheet.system):
         rows = [_row(one.rows, id) for one in others]
         named = next(row for row in rows if row is not None)
         here = next((row.here for row in rows if row is not None and row.here is not None), None)
@@ -147,22 +153,22 @@ def _part(compared: Comparison, others: Sequence[Compared], sheet: Sheet) -> Com
     )
 
 
-def _in_group_order(others: Sequence[Compared]) -> list[str]:
+def _in_group_order(others: Sequence[Compared], system: System) -> list[str]:
     """The rows that differ; those that only a later lathe has stand with their group."""
     groups = list(dict.fromkeys(row.group for one in others for row in one.rows))
     group_of = {row.id: groups.index(row.group) for one in others for row in one.rows}
-    return sorted(_ids(others, differ=True), key=lambda id: group_of[id])
+    return sorted(_ids(others, system, "differs"), key=lambda id: group_of[id])
 
 
 def _cell(row: Row | None, one: Compared, system: System) -> LatheCell:
-    if row is None or follows(row, one):
+    found = "left out" if row is None else state(row, one, system)
+    if row is None or found == "left out":
         return LatheCell(NOTHING)
-    if row.verdict == "stays":
-        words = line_words(row.there, system)
+    words = line_words(row.there, system)
+    if found == "same":
         return LatheCell("the same" if words == line_words(row.here, system) else words)
-    known = row.there is not None and row.there.is_known
-    text = line_words(row.there, system) if known or row.verdict == "changes" else ""
-    return LatheCell(text, _MARKS.get(row.verdict, ""), row.reason)
+    has_value = row.there is not None and any(figure.value is not None for figure in row.there.figures)
+    return LatheCell(words if has_value else "", _MARKS.get(row.verdict, ""), row.reason)
 
 
 def line_words(line: Line | None, system: System) -> str:

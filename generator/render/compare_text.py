@@ -8,12 +8,11 @@ from typing import Final
 
 from generator.render.compare_table import (
     JUDGES_NOTHING,
-    follows,
     label_words,
     line_words,
     says_words,
+    state,
     summary_words,
-    unknown_anyhow,
 )
 from generator.sheet.compare import Compared, Verdict
 from generator.sheet.model import System
@@ -48,7 +47,7 @@ def _verdict_words(one: Compared) -> str:
 
 def _block(one: Compared, system: System) -> Iterator[str]:
     for verdict in DIFFERS:
-        rows = [row for row in one.having(verdict) if not unknown_anyhow(row) and not follows(row, one)]
+        rows = [row for row in one.having(verdict) if state(row, one, system) == "differs"]
         if rows:
             yield f"  {verdict}"
         for row in rows:
@@ -57,10 +56,10 @@ def _block(one: Compared, system: System) -> Iterator[str]:
             yield from _wrapped(f"{label_words(row, system)}{values}", INDENT)
             if row.reason:
                 yield from _wrapped(row.reason, 2 * INDENT)
-    stays = one.having("stays")
+    stays = [row for row in one.rows if row.here is not None and state(row, one, system) == "same"]
     if stays:
         yield "  stays"
-        yield from _wrapped("; ".join(says_words(row, system) for row in stays if row.here), INDENT)
+        yield from _wrapped("; ".join(says_words(row, system) for row in stays), INDENT)
 
 
 def _wrapped(text: str, indent: int) -> list[str]:

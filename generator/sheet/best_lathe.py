@@ -129,7 +129,8 @@ def _reason(fit: Fitness, other: Fitness, name: str) -> str:
 def _fitness(on: OnLathe, planned: bool) -> Fitness:
     sheet, lines = on.sheet, lathe_lines(on)
     dial = sheet.figures.get("lathe.thread_dial")
-    total, power = _value(on, "time.total"), most_power(sheet)
+    total = _value(on, "time.total") if sheet.ready else None
+    power = most_power(sheet)
     watts = power.value if power is not None and isinstance(power.value, int | float) else None
     rooms = [_value(on, name) for name in sheet.figures if ROOMS.fullmatch(name)]
     checks = sum(finding.level == "check" for finding in sheet.findings)

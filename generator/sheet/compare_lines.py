@@ -66,7 +66,8 @@ TIMES: Final = (Named(TIME, "time.set_up", grain=minute), Named(TIME, "time.tota
 POWERS: Final = re.compile(r"passes\.power|operation\..+\.power")
 ROOM, POWER_ROW, NOT_CHECKED = "reach.room", "power.most", "not_checked"
 FOLLOWS: Final = frozenset({  # rows that are not known where something else stops the sheet
-    "capacity.steady", "relief.time", "passes.dial", POWER_ROW, "holding.diameter_error.max",
+    "capacity.steady", "relief.time", "passes.dial", POWER_ROW, "holding.diameter_error.max", "time.set_up",
+    "time.total",
 })
 ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "swing-bed": "capacity.swing_over_bed",
@@ -107,7 +108,6 @@ ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "many-passes": "passes.count",
     "power": POWER_ROW,
     "deflection": "holding.diameter_error.max",
-    "not-checked": NOT_CHECKED,
 }
 
 
@@ -142,7 +142,7 @@ def lathe_lines(on: OnLathe) -> dict[str, Line]:
         *_operations(on),
         *_power(on),
         *_named(on, STIFFNESS),
-        *_named(on, TIMES),
+        *(_named(on, TIMES) if on.sheet.ready else ()),  # of a sheet that is stopped they leave out a part
         *_not_checked(on),
     ]
     return {line.id: line for line in lines}
