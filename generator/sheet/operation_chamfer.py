@@ -6,12 +6,11 @@ import math
 
 from generator.job.operations import Chamfer
 from generator.sheet.model import Kind
-from generator.sheet.operation_cuts import lay_dial
+from generator.sheet.operation_cuts import CROSS_SLIDE, lay_dial
 from generator.sheet.operation_feed import lay_by_hand
 from generator.sheet.operation_load import lay_load, lay_plunge
 from generator.sheet.operation_places import Place
-from generator.sheet.operation_plunge import no_time
-from generator.sheet.operation_result import lay_time
+from generator.sheet.operation_plunge import lay_depth_time
 from generator.sheet.operation_speed import lay_speed
 from generator.sheet.operation_task import PRACTICE, Done, Task, done
 from generator.sheet.operation_tool import USUAL_CHAMFER
@@ -37,14 +36,14 @@ def chamfer(task: Task) -> Done:
     if given.lead_in:
         _check_lead_in(task, given, angle)
     if depth is not None:
-        lay_dial(task, depth, task.bench.lathe.cross_dial, "cross slide")
+        lay_dial(task, depth, task.bench.lathe.cross_dial, CROSS_SLIDE)
     diameter = has + 2 * (depth or 0.0) if inside else has
     step = lay_speed(task, "chamfer", diameter if diameter > 0 else None, "the bore is not known")
     feed = lay_by_hand(task, "chamfer")
     edge = depth / math.sin(angle) if depth and 0 < angle < math.pi else None
     force = lay_plunge(task, edge, feed.fast, "the depth is unknown")
     power = lay_load(task, force, diameter if diameter > 0 else None, step)
-    time = lay_time(task, depth, feed, step, 1) if depth else no_time(task)
+    time = lay_depth_time(task, depth, feed, step, 1)
     if thread is not None and not given.lead_in and _at_thread(task):
         task.remarks.append("to the root of the thread, or just below")
     after = None if depth is None else has + 2 * depth if inside else has - 2 * depth

@@ -20,6 +20,8 @@ from generator.sheet.operation_task import PRACTICE, Task
 from generator.si import Length, inch, mm
 from generator.tables.cutting_feeds import DepthRange, depth_range
 
+CROSS_SLIDE = "cross slide"
+BACKWARDS = "cross slide towards you: its numbers run down from 0"
 STOCK_UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
     ("passes", "passes", "count"),
     ("depth", "largest cut, radial", "length"),
@@ -85,6 +87,8 @@ def lay_dial(task: Task, travel: Length, record: TurnedDial | None, slide: str) 
     if record is None:
         task.unknown("dial", words, "text", f"the lathe's record has no dial for the {slide}")
         return
+    if task.place.inside and slide == CROSS_SLIDE:
+        task.remarks.append(BACKWARDS)
     task.chosen(
         "dial", words, dial_words(travel, record), "text", Kind.COMPUTED, "arithmetic of the dial",
         note=f"{record.division.with_unit} a division, {record.turn.with_unit} a turn; set to zero at touch",

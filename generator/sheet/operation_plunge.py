@@ -6,15 +6,15 @@ import math
 
 from generator.job.operations import Chamfer, Cut, Relief
 from generator.sheet.model import Kind
-from generator.sheet.operation_cuts import lay_dial
-from generator.sheet.operation_feed import lay_feed
+from generator.sheet.operation_cuts import CROSS_SLIDE, lay_dial
+from generator.sheet.operation_feed import Feed, lay_feed
 from generator.sheet.operation_load import lay_load, lay_plunge
 from generator.sheet.operation_result import lay_time
 from generator.sheet.operation_speed import lay_speed
 from generator.sheet.operation_task import PRACTICE, Done, Task, done
 from generator.sheet.operation_turn import off_work
 from generator.sheet.wording import length_words
-from generator.si import Length
+from generator.si import Length, SpindleSpeed, Time
 
 SAME = 1e-6
 SAME_CORNER = 0.02   # share within which a nose and a corner are one
@@ -46,7 +46,7 @@ def groove(task: Task) -> Done:
     force = lay_plunge(task, blade, feed.fast if feed else None,
                        "the width is unknown" if blade is None else "the feed is unknown")
     power = lay_load(task, force, max(has, after or 0.0), step)
-    time = lay_time(task, depth or 0.0, feed, step, plunges) if depth else no_time(task)
+    time = lay_depth_time(task, depth, feed, step, plunges)
     _check_reach(task, depth)
     _check_nose(task, given)
     work = task.work
@@ -83,7 +83,7 @@ def part_off(task: Task) -> Done:
         "blade_out", "the blade stands out at least", depth, "length", "({D} − {d}) ÷ 2",
         {"D": (od, "length"), "d": (inner, "length")}, "geometry", rounds="up",
     )
-    lay_dial(task, depth, task.bench.lathe.cross_dial, "cross slide")
+    lay_dial(task, depth, task.bench.lathe.cross_dial, CROSS_SLIDE)
     step = lay_speed(task, "part off", od)
     feed = lay_feed(task, "across", "part off")
     force = lay_plunge(task, width, feed.fast if feed else None,
@@ -129,7 +129,7 @@ def _depth(task: Task, has: Length, after: Length | None, inside: bool) -> Lengt
     put = {"before": (has, "length"), "after": (after, "length")}
     formula = "({after} − {before}) ÷ 2" if inside else "({before} − {after}) ÷ 2"
     task.computed("depth", words, depth, "length", formula, put, "geometry")  # type: ignore[arg-type]
-    lay_dial(task, depth, task.bench.lathe.cross_dial, "cross slide")
+    lay_dial(task, depth, task.bench.lathe.cross_dial, CROSS_SLIDE)
     return depth
 
 
@@ -187,6 +187,11 @@ def _check_center(task: Task) -> None:
         )
 
 
-def no_time(task: Task) -> None:
-    """Lay the time as unknown for want of a depth."""
-    task.unknown("time", "time under the tool", "duration", "the depth is unknown")
+def lay_depth_time(
+    task: Task, depth: Length | None, feed: Feed | None, step: SpindleSpeed | None, cuts: int | None
+) -> Time | None:
+    """Lay the time of going in so deep, so many times; unknown for want of a depth."""
+    if not depth:
+        task.unknown("time", "time under the tool", "duration", "the depth is unknown")
+        return None
+    return lay_time(task, depth, feed, step, cuts)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from generator.calc.taper import half_angle, ratio_of_half_angle, ratio_per_foot, taper_ratio
 from generator.job.operations import Taper
 from generator.sheet.model import Kind, Quantity
-from generator.sheet.operation_cuts import lay_no_stock, lay_stock
+from generator.sheet.operation_cuts import CROSS_SLIDE, lay_no_stock, lay_stock
 from generator.sheet.operation_feed import lay_by_hand, lay_feed
 from generator.sheet.operation_load import lay_force, lay_load
 from generator.sheet.operation_places import Place
@@ -57,7 +57,7 @@ def taper(task: Task) -> Done:
     stock = None
     if before is not None:
         depth = (before - shape.small) / 2
-        stock = lay_stock(task, depth, "turn", task.bench.lathe.cross_dial, "cross slide")
+        stock = lay_stock(task, depth, "turn", task.bench.lathe.cross_dial, CROSS_SLIDE)
     else:
         lay_no_stock(task, why)
     diameter = before if before is not None else max(has, shape.large)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.job.operations import Bore, Cut, Face, Turn
-from generator.sheet.operation_cuts import Stock, cut_words, dial_words, lay_no_stock, lay_stock
+from generator.sheet.operation_cuts import CROSS_SLIDE, Stock, cut_words, dial_words, lay_no_stock, lay_stock
 from generator.sheet.operation_feed import Feed, feed_words, lay_feed
 from generator.sheet.operation_load import lay_force, lay_load
 from generator.sheet.operation_result import lay_roughness, lay_time
@@ -246,7 +246,7 @@ def _lay_stock(task: Task, depth: Length | None, why: str, kind: str) -> Stock |
     if depth is None or depth <= SAME / 2:
         lay_no_stock(task, why or ALREADY)
         return None
-    return lay_stock(task, depth, kind, task.bench.lathe.cross_dial, "cross slide")
+    return lay_stock(task, depth, kind, task.bench.lathe.cross_dial, CROSS_SLIDE)
 
 
 def _say_travel(task: Task) -> None:

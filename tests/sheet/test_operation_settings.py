@@ -529,3 +529,9 @@ def test_a_longer_cut_keeps_its_diameter_and_names_the_blank(sheet_of):
 def test_a_diameter_within_the_blank_s_limits_is_taken_as_written(sheet_of):
     sheet = sheet_of(text=threaded("turn: {diameter: 2.495, from_diameter: 2 3/4, length: 2}"))
     assert "blank" not in sheet.operations[0].detail
+
+
+def test_inside_the_cross_slide_comes_back(sheet_of):
+    sheet = sheet_of(text=text("drill: {diameter: 1, depth: 3}", "bore: {diameter: 1.2, length: 2}", TURN))
+    assert "run down from 0" in sheet.operations[1].detail
+    assert "run down from 0" not in sheet.operations[2].detail
