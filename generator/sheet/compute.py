@@ -137,10 +137,9 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     timed = time_section(route.plans, route.lines, given_times(read, route.lines), timing)
     route = replace(route, lines=timed)
     unchecked = list(holding.unchecked)
-    drilled = [extent for extent in route_extents(route.plans) if extent.by_quill]
+    extents = [*extents_of(job, thread), *route_extents(route.plans)]
     reach = reach_section(
-        job, lathe, [*extents_of(job, thread), *drilled], holding.steady_at, _set_over(thread, cuts), desk,
-        unchecked,
+        job, lathe, extents, holding.steady_at, _set_over(thread, cuts), desk, unchecked
     )
     unchecked_note(lathe, unchecked, desk)
     setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding)

@@ -11,7 +11,7 @@ from generator.si import Angle, Length
 
 RUN_OFF = 2  # pitches that a thread's tool runs up, or off, at its free end: common practice, no source
 BY_QUILL = ("center_drill", "drill")  # held in the tailstock, not on the carriage
-INSIDE = ("bore",)
+BY_HAND = ("polish",)
 NAMES = {
     "face": "Facing",
     "center_drill": "Center drilling",
@@ -35,7 +35,8 @@ class Extent:
     how far the tool goes past the cut on its tailstock side, running up or running off. The cross slide goes
     from `from_diameter` to `to_diameter`; 0 is the center. A tool `inside` the work stands out `stands_out`
     further towards the chuck than a turning tool does (None: not known). `by_quill` is a tool in the
-    tailstock. `before_steady` is a cut made before the steady rest is set.
+    tailstock. `before_steady` is a cut made before the steady rest is set, `no_center` one made without the
+    tailstock center.
     """
 
     name: str
@@ -50,6 +51,7 @@ class Extent:
     stands_out: Length | None = None
     by_quill: bool = False
     before_steady: bool = False
+    no_center: bool = False
 
     @property
     def path(self) -> tuple[Length, Length]:
@@ -111,13 +113,17 @@ def route_extents(plans: Iterable[OperationPlan]) -> list[Extent]:
             f"{NAMES.get(plan.name, plan.name)} (operation {plan.number})",
             plan.start,
             plan.end,
+            plan.where,
             from_diameter=plan.from_diameter,
             to_diameter=plan.to_diameter,
-            inside=plan.name in INSIDE,
+            inside=plan.inside,
+            stands_out=plan.tool_reach if plan.inside else None,
             by_quill=plan.name in BY_QUILL,
+            before_steady=plan.band,
+            no_center=plan.name == "face",
         )
         for plan in plans
-        if plan.name not in ("thread", "relief")
+        if plan.name not in ("thread", "relief", *BY_HAND)
     ]
 
 

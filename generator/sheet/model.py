@@ -212,9 +212,9 @@ class ReachScene:
     """Along the bed, the tool where there is least room; x as in SetupScene, all SI, None is not known.
 
     `nose` is the spindle nose. Carriage, holder, compound, follow rest are where they stand with the tool's
-    point at `tool_at`; `fingers` and `base` are the steady rest's, at center height and on the bed. `quill` is
-    its nose, `tailstock` the front of the body. From `edge`, of `part`, to `face`, of `obstacle`, is the least
-    room, `clearance`, negative when they meet; `cut` names the cut.
+    point at `tool_at`; `fingers` and `base` are the steady rest's, at center height and on the bed. `quill`
+    is its nose, `tailstock` the front of the body. From `edge`, of `part`, to `face`, of `obstacle`, is the
+    least room, `clearance`, negative when they meet; `cut` names the cut.
     """
 
     tool_at: Length

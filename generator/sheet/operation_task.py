@@ -169,8 +169,9 @@ def done(
         OperationPlan(
             number=task.number, name=task.entry.name, start=lies.start, end=lies.end, from_diameter=there,
             to_diameter=after if after is not None else there, spindle_speed=step, feed=feed, depths=depths,
-            force=force, power=power, cut_time=time,
-            other_time=other_time,
+            force=force, power=power, cut_time=time, other_time=other_time, inside=lies.inside,
+            tool_reach=task.tool.reach.si if task.tool.reach else None,
+            band=getattr(task.entry.given, "band", False), where=task.where,
         ),
         work,
     )

@@ -14,6 +14,7 @@ from fractions import Fraction
 from generator.calc.designation import Designation
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.calc.thread_limits import ThreadLimits
+from generator.errors import Location
 from generator.sheet.model import OperationLine, PassLine, System
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
 
@@ -118,7 +119,8 @@ class OperationPlan:
 
     `name` is its key in the job file, `number` its place in the route. The tool goes along x from `start`
     to `end` (equal for a cut straight in) and from `from_diameter` to `to_diameter`. `depths` are the
-    radial cuts in order. None is not known or does not apply.
+    radial cuts in order. A tool `inside` the work reaches `tool_reach` into it. `band` is one that the steady
+    rest is to run on. None is not known or does not apply.
     """
 
     number: int
@@ -134,6 +136,10 @@ class OperationPlan:
     power: Power | None = None
     cut_time: Time | None = None
     other_time: Time | None = None
+    inside: bool = False
+    tool_reach: Length | None = None
+    band: bool = False
+    where: Location | None = None
 
 
 @dataclass(frozen=True)

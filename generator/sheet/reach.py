@@ -70,6 +70,7 @@ class _Ways:
             if not (cut.before_steady and one.obstacle == STEADY)
             and not (one.obstacle == STEADY and self.thread_at_steady())
             and not (one.obstacle == QUILL and self._outside_quill(cut))
+            and not (cut.no_center and one.obstacle in (QUILL, TAILSTOCK))
         ]
 
     def thread_at_steady(self) -> bool:
@@ -133,7 +134,7 @@ def reach_section(
     quill_section(lathe, extents, system, desk, unchecked)
     if not ways.near or ways.thread_at_steady():
         return ReachPlan((), tuple(ways.obstacles), None, None, quill_out=ways.quill_out)
-    cut, tightest = ways.near[0]
+    cut, tightest = next((pair for pair in ways.near if pair[0].threading), ways.near[0])
     parts = tuple(travelling(job, lathe, cut, infeed_angle))
     return ReachPlan(parts, tuple(ways.obstacles), tightest, tightest.edge, cut.label, ways.quill_out)
 

@@ -30,6 +30,7 @@ from generator.si import Angle, Length, degree
 
 WORDS_OF_ID = {TOOL: "tool", FOLLOW_REST: "follow-rest", STEADY: "steady"}
 NOT_SURE = (CHUCK, QUILL)  # what may pass over or beside it: asked about, never a stop
+OTHERWISE = {STEADY: " Or make this cut before the steady rest is set."}
 SAME = 1e-9  # m: two places nearer than this are one
 
 
@@ -44,18 +45,27 @@ def find_meetings(
 ) -> None:
     """One finding for each pair that meets or comes close, naming its tightest cut and the others.
 
+    Tool, compound, steady rest and tailstock stand as the thread and its relief want them; for another cut
+    they can be set otherwise, so there it is asked about, once for each side, and never a stop, but for
+    carriage and headstock.
     `near` has the compound's reach as it lies by its middle line, `at_worst` its whole length along the bed.
     """
     system = job.units or lathe.units
     pairs: dict[tuple[str, str], list[tuple[Extent, Meeting]]] = {}
+    told: set[tuple[str, str]] = set()
     for cut, one in near:
         if one.clearance < (0.0 if _by_the_carriage_alone(lathe, one) else room) - SAME:
+            if not cut.threading and one.obstacle != HEADSTOCK:
+                if (cut.name, one.side) in told:
+                    continue
+                told.add((cut.name, one.side))
             pairs.setdefault((one.part, one.obstacle), []).append((cut, one))
     for tight in pairs.values():
+        tight.sort(key=lambda pair: not (pair[0].threading and pair[1].clearance < -SAME))
         _find(job, lathe, tight, room, system, desk)
-    said = {obstacle for part, obstacle in pairs if part == COMPOUND}
+    said = {obstacle for part, obstacle in pairs if part == COMPOUND} | set(NOT_SURE)
     for cut, one in sorted(at_worst, key=lambda pair: pair[1].clearance):
-        if one.clearance < -SAME and one.obstacle not in said and one.obstacle not in NOT_SURE:
+        if cut.threading and one.clearance < -SAME and one.obstacle not in said:
             said.add(one.obstacle)
             desk.find(
                 _id(one), "check",
@@ -114,11 +124,14 @@ def _find(
             f"{cut.label}: the {one.part} comes within {length_words(max(one.clearance, 0.0), system)} of "
             f"the {one.obstacle}; {length_words(room, system)} is wanted. {_remedy(one)}"
         )
-    desk.find(_id(one), _level(lathe, one), text + also, _where(job, cut, one))
+    otherwise = "" if cut.threading or one.obstacle == HEADSTOCK else OTHERWISE.get(one.obstacle, "")
+    desk.find(_id(one), _level(lathe, cut, one), text + otherwise + also, _where(job, cut, one))
 
 
-def _level(lathe: Lathe, one: Meeting) -> Level:
+def _level(lathe: Lathe, cut: Extent, one: Meeting) -> Level:
     """`stop` where they surely meet."""
+    if not cut.threading and one.obstacle != HEADSTOCK:
+        return "check"
     quill_unknown = lathe.tailstock is None or lathe.tailstock.quill_travel is None
     if one.clearance >= -SAME or one.obstacle in NOT_SURE or (one.obstacle == TAILSTOCK and quill_unknown):
         return "check"
@@ -132,7 +145,11 @@ def _remedy(one: Meeting) -> str:
         return "Take the follow rest off for this cut, or the steady rest."
     return {
         HEADSTOCK: "Grip less, or set the tool out towards the chuck.",
-        JAWS: "Grip less, or set the tool out to the left of its holder.",
+        JAWS: (
+            "Grip less, or turn the compound across the bed."
+            if one.part == COMPOUND
+            else "Grip less, or set the tool out to the left of its holder."
+        ),
         STEADY: f"Move the steady towards the {side}, or set the tool over to that side.",
         QUILL: "Turn the compound across the bed, or use a longer center.",
         TAILSTOCK: {

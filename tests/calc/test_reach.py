@@ -22,7 +22,9 @@ def points(low: float, high: float) -> list[float]:
     return [low + (high - low) * k / count for k in range(count + 1)]
 
 
-def touched(start: float, end: float, left: float, right: float, obstacle: Obstacle, grow: float) -> bool:
+def touched(
+    start: float, end: float, left: float, right: float, obstacle: Obstacle, grow: float
+) -> bool:
     """True when, somewhere on the way, the part with `grow` more on both sides has a point in the obstacle."""
     return any(
         obstacle.start < place < obstacle.end
@@ -88,7 +90,9 @@ def test_a_whole_setup_collides_exactly_when_the_tightest_room_is_negative(seed)
     ]
     if steady_at is not None:
         obstacles.append(
-            Obstacle("steady rest", "bed", steady_at - dice.uniform(0.2, 1), steady_at + dice.uniform(0.2, 0.8))
+            Obstacle(
+                "steady rest", "bed", steady_at - dice.uniform(0.2, 1), steady_at + dice.uniform(0.2, 0.8)
+            )
         )
         obstacles.append(Obstacle("steady rest", "center height", steady_at - 0.3, steady_at + 0.3))
     parts = [
@@ -133,7 +137,9 @@ def test_what_the_point_itself_runs_into_is_told_apart():
     assert meetings(8, 2, [Part("tool holder", "center height", 1)], [steady]) == []
 
 
-@pytest.mark.parametrize(("angle", "share"), [(0, 0.0), (30, 0.5), (45, sqrt(0.5)), (60, sqrt(0.75)), (90, 1.0)])
+@pytest.mark.parametrize(
+    ("angle", "share"), [(0, 0.0), (30, 0.5), (45, sqrt(0.5)), (60, sqrt(0.75)), (90, 1.0)]
+)
 def test_the_compound_swung_over_by_the_triangles_of_geometry(angle, share):
     """Sides of the right triangle at 30, 45, 60 degrees."""
     assert swung(6.0, radians(angle)) == pytest.approx(6 * share)

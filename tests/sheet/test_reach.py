@@ -1,7 +1,7 @@
 """Reach and capacity on the sheet: each finding, each entry of the lathe's record that may be missing.
 
-The pin stands out 11.5 in; its thread runs from there to 9 in, its relief to 8.625 in. Rooms are worked out by
-hand beside each test.
+The pin stands out 11.5 in; its thread runs from there to 9 in, its relief to 8.625 in. Rooms are worked out
+by hand beside each test.
 """
 
 from __future__ import annotations
@@ -64,7 +64,7 @@ def test_room_of_each_cut_by_hand(sheet_of):
 
 
 def test_with_the_carriage_alone_on_record_what_was_said_stays(sheet_of, part_of):
-    bare = {name: None for name in BARE} | part_of("steady", base_left=None, base_right=None)
+    bare = dict.fromkeys(BARE) | part_of("steady", base_left=None, base_right=None)
     near = sheet_of({"length: 2 1/2, tool": "length: 2 1/2, from_end: 7, tool"}, lathe=bare)
     assert inches(near, "capacity.carriage_to_chuck") == pytest.approx(1.625)
     assert found(near)["carriage-meets-chuck"].level == "check"
@@ -118,7 +118,7 @@ def test_a_finding_is_said_once_with_the_tightest_cut_first(sheet_of):
     assert len(said) == 1
     assert said[0].text.startswith("Relief: the carriage meets the headstock")
     assert "there is 15.625 in" in said[0].text
-    assert "The same in: Thread." in said[0].text
+    assert "The same in: Thread, Turning (operation 1)." in said[0].text
 
 
 @pytest.mark.parametrize(("travel", "level"), [(3, "note"), (2.9, "check")])
@@ -245,8 +245,30 @@ def cut(start, end, name="turn_2", **more):
 def test_other_cuts_of_the_route_are_compared_too(job_of, shop):
     _, desk, said, _ = reached(job_of, shop.lathes["long-bed"], [cut(11.5, 1.0)])
     assert desk.figures["reach.turn_2.left"].value / inch == pytest.approx(1 - 3)
-    assert said["tool-meets-jaws"].level == "stop"
+    assert said["carriage-meets-chuck"].level == "check"
     assert "capacity.carriage_to_chuck" not in desk.figures
+
+
+def test_what_can_be_set_otherwise_for_another_cut_is_asked_about(job_of, shop):
+    """Compound, tool and steady rest stand as the thread wants them; the headstock always stands."""
+    lathe, at = shop.lathes["long-bed"], 4 * inch
+    three = {"jaws: 4": "jaws: 3"}
+    said = reached(job_of, lathe, [cut(11.5, 1.0)], three)[2]
+    assert said["tool-meets-jaws"].level == "check"
+    said = reached(job_of, lathe, [cut(11.5, 5)], STEADY, at)[2]
+    assert said["carriage-meets-steady"].level == "check"
+    assert "before the steady rest is set" in said["carriage-meets-steady"].text
+    assert "tool-meets-steady" not in said
+    far = lathe.model_copy(update={"carriage_left": length(18)})
+    said = reached(job_of, far, [cut(11.5, 9)])[2]
+    assert said["carriage-meets-headstock"].level == "stop"
+
+
+def test_an_end_is_faced_without_the_center(job_of, shop):
+    _, desk, _, _ = reached(job_of, shop.lathes["long-bed"], [cut(11.5, 11.5, "face_1", no_center=True)])
+    assert "reach.face_1.left" in desk.figures
+    assert "reach.face_1.right" not in desk.figures
+    assert "reach.quill_out" not in desk.figures
 
 
 def test_a_cut_that_reaches_the_jaws_wants_the_work_turned_round(job_of, shop):
@@ -282,7 +304,7 @@ def test_a_boring_bar_keeps_the_carriage_its_own_length_away(job_of, shop):
     """Point 8 in from the jaws, bar 4 in: the carriage's left end is at 8 + 4 - 3 in."""
     lathe = shop.lathes["long-bed"]
     bar = cut(11.5, 8, "bore_4", inside=True, stands_out=4 * inch)
-    plan, desk, _, _ = reached(job_of, lathe, [bar], {"  center: live\n": ""})
+    _, desk, _, _ = reached(job_of, lathe, [bar], {"  center: live\n": ""})
     assert desk.figures["reach.bore_4.left"].value / inch == pytest.approx(8 + 4 - 3)
     unknown = cut(11.5, 8, "bore_4", inside=True)
     _, desk, _, unchecked = reached(job_of, lathe, [unknown], {"  center: live\n": ""})
@@ -292,9 +314,10 @@ def test_a_boring_bar_keeps_the_carriage_its_own_length_away(job_of, shop):
 
 def test_extents_of_a_route(job_of):
     plans = [
-        OperationPlan(1, "face", 0.3, 0.3, 0.05, 0.0),
+        OperationPlan(1, "face", 0.3, 0.3, 0.05, 0.0, tool_reach=0.03),
         OperationPlan(2, "drill", 0.3, 0.2, 0.0, 0.01),
-        OperationPlan(3, "bore", 0.3, 0.25, 0.01, 0.02),
+        OperationPlan(3, "bore", 0.3, 0.25, 0.01, 0.02, inside=True, tool_reach=0.1),
+        OperationPlan(6, "polish", 0.3, 0.25, 0.05, 0.05),
         OperationPlan(4, "relief", 0.2, 0.19, 0.05, 0.04),
         OperationPlan(5, "thread", 0.3, 0.2, 0.05, 0.04),
     ]
@@ -302,6 +325,8 @@ def test_extents_of_a_route(job_of):
     assert [one.name for one in made] == ["face_1", "drill_2", "bore_3"]
     assert [one.by_quill for one in made] == [False, True, False]
     assert made[2].inside
+    assert [one.stands_out for one in made] == [None, None, 0.1]
+    assert made[0].no_center
     assert thread_extents(None) == []
 
 
