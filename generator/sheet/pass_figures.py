@@ -1,0 +1,174 @@
+"""The figures of the passes: the way in, the count, sizes to expect, force and power."""
+
+from __future__ import annotations
+
+import math
+
+from generator.calc import thread_form, wires
+from generator.calc.cutting import cutting_power
+from generator.job.lathe import Lathe
+from generator.job.operations import Thread
+from generator.sheet.desk import Desk
+from generator.sheet.infeed import PRACTICE, Infeed, usual_count, usual_first_cut
+from generator.sheet.model import PassLine, Quantity, System
+from generator.sheet.plans import ThreadPlan
+from generator.sheet.way_in import PARTS, Way
+from generator.sheet.wording import length_words
+from generator.si import Length
+from generator.tables.materials import MaterialRow
+
+JONES = "geometry; Jones, Turning and Boring (1914), on the compound rest"
+KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc"
+DRIVE = 0.75  # share of the motor's power that reaches the spindle; common practice 0.7 to 0.8
+MANY = 2      # times the usual number of passes is worth a word
+
+
+def lay_way(way: Way, infeed: Infeed, thread: ThreadPlan, system: System, desk: Desk) -> None:
+    """Travel on the slide and the depth it gives."""
+    travel = way.travels[-1]
+    there, back = "{depth}", "{travel}"
+    put: dict[str, tuple[float, Quantity]] = {"depth": (thread.depth, "length")}
+    put_back: dict[str, tuple[float, Quantity]] = {"travel": (travel, "length")}
+    if infeed.angle:
+        there, back = "{depth} ÷ cos {angle}", "{travel} × cos {angle}"
+        put["angle"] = put_back["angle"] = (infeed.angle, "angle")
+    desk.computed(
+        "passes.travel", f"Travel of the {infeed.slide} from touch", travel, "length", there, put, JONES,
+        system=system, note=f"rounded to {PARTS[way.parts]} graduations of this dial",
+    )
+    desk.computed(
+        "passes.depth", "Depth the passes add up to, radial", infeed.depth(travel), "length", back, put_back,
+        "geometry", system=system,
+    )
+
+
+def lay_count(
+    way: Way, thread: ThreadPlan, first: Length, least: Length, system: System, operation: Thread, desk: Desk
+) -> None:
+    """How many passes cut, and a word when they are many."""
+    count, usual = len(way.counts), usual_count(thread)
+    desk.computed(
+        "passes.count", "Passes that cut", count, "count",
+        "depth {first cut} × √k after pass k, no cut under {smallest cut}, until {depth}",
+        {
+            "first cut": (first, "length"), "smallest cut": (least, "length"),
+            "depth": (thread.depth, "length"),
+        },
+        f"{PRACTICE}: chips of about one size", note="each reading rounded to the dial",
+    )
+    if count > MANY * usual:
+        desk.find(
+            "many-passes", "note",
+            f"The first cut and the smallest cut make {count} passes; for this pitch about {usual} are usual "
+            f"with high-speed steel, from a first cut of {length_words(usual_first_cut(thread), system)}. "
+            "Give a larger first_cut or last_cut where tool and work bear it.",
+            operation.length.where,
+        )
+
+
+def lay_expected(lines: tuple[PassLine, ...], thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
+    """Sizes to expect after the last cut, and at the first trial of the mate."""
+    last, trial = lines[-1], next((line for line in lines if line.try_mate), None)
+    _lay_pitch_diameter("final", "Pitch diameter to expect at the end", last, thread, desk)
+    name, label = "passes.try_mate_pitch_diameter", "Pitch diameter at the first trial"
+    if thread.wire is not None:
+        _lay_over_wires("passes.final_over_wires", "Over wires to expect at the end", last, thread, desk)
+        name, label = "passes.try_mate_over_wires", "Over wires at the first trial of the mate"
+    if trial is not None:
+        if thread.wire is not None:
+            _lay_over_wires(name, label, trial, thread, desk)
+        else:
+            _lay_pitch_diameter("try_mate", label, trial, thread, desk)
+        return
+    desk.unknown(name, label, "length", "one cut makes the whole thread")
+    desk.find(
+        "one-cut", "check",
+        "One cut makes the whole thread, so there is no line to try the mate above final size. Give a "
+        "smaller first_cut.",
+        operation.length.where,
+    )
+
+
+def _lay_pitch_diameter(stage: str, label: str, line: PassLine, thread: ThreadPlan, desk: Desk) -> None:
+    """The pitch diameter after a pass, from the depth and the tool's nose."""
+    way = -1 if thread.internal else 1
+    tip = thread.depth - way * (thread.blank - thread.target) / 2
+    formula = "{blank} − 2 × ({depth} − {tool below the pitch line})"
+    names = ("blank", "tool below the pitch line")
+    if thread.internal:
+        formula = "{bore} + 2 × ({depth} − {tool past the pitch line})"
+        names = ("bore", "tool past the pitch line")
+    desk.computed(
+        f"passes.{stage}_pitch_diameter", label, line.pitch_diameter, "length", formula,
+        {names[0]: (thread.blank, "length"), "depth": (line.depth, "length"), names[1]: (tip, "length")},
+        thread_form.GEOMETRY, system=thread.system,
+    )
+
+
+def _lay_over_wires(name: str, label: str, line: PassLine, thread: ThreadPlan, desk: Desk) -> None:
+    if line.over_wires is None:
+        desk.unknown(name, label, "length", "the wires do not seat at this depth")
+        return
+    assert thread.wire is not None, "a size over wires was reckoned with one"
+    diameter, wire, pitch = line.pitch_diameter, thread.wire, thread.pitch
+    lead_term = line.over_wires - wires.over_wires_simple(diameter, wire, pitch, thread.half_angle)
+    formula = "{d2} + 3 × {W} − 0.866025 × {P}"
+    put: dict[str, tuple[float, Quantity]] = {
+        "d2": (diameter, "length"), "W": (wire, "fine_length"), "P": (pitch, "fine_length"),
+    }
+    if abs(lead_term) > 1e-9:
+        formula += " + {lead angle term}"
+        put["lead angle term"] = (lead_term, "fine_length")
+    desk.computed(name, label, line.over_wires, "length", formula, put, wires.SOURCE, system=thread.system)
+
+
+def lay_force(
+    lines: tuple[PassLine, ...], material: MaterialRow | None, thread: ThreadPlan, desk: Desk
+) -> tuple[float | None, float | None]:
+    """Largest and last cutting force; None when the material is unknown."""
+    name, label = "passes.largest_force", "Largest cutting force"
+    cuts = [(line.force, line) for line in lines if line.force is not None]
+    if material is None or not cuts:
+        desk.unknown(name, label, "force", "the material is unknown")
+        return None, None
+    largest, line = max(cuts, key=lambda cut: cut[0])
+    thickness = (largest / line.chip_area / material.k_c11) ** (-1 / material.m_c)
+    desk.computed(
+        name, f"{label}, in pass {line.number}", largest, "force",
+        "{kc1.1} × {h in mm}^(−{mc}) × {chip area}",
+        {
+            "kc1.1": (material.k_c11, "pressure"), "mc": (material.m_c, "ratio"),
+            "h in mm": (thickness, "ratio"), "chip area": (line.chip_area, "area"),
+        },
+        f"{KIENZLE}: {material.force_source}", rounds="up",
+        note="a handbook value, good to about 20 % or worse; a worn tool takes more",
+    )
+    return largest, cuts[-1][0]
+
+
+def lay_power(
+    largest: float | None, thread: ThreadPlan, lathe: Lathe, operation: Thread, desk: Desk
+) -> None:
+    """Power of the largest cut at the spindle step, against the motor."""
+    name, label = "passes.power", "Power at the tool"
+    step = desk.figures.get("spindle.step")
+    if largest is None or step is None or not isinstance(step.value, float | int):
+        missing = "material" if largest is None else "spindle step"
+        desk.unknown(name, label, "power", f"the {missing} is unknown")
+        return
+    speed, across = math.pi * thread.cutting_diameter * step.value, "root" if thread.internal else "blank"
+    power = desk.computed(
+        name, label, cutting_power(largest, speed), "power", f"{{F}} × π × {{{across}}} × {{n}}",
+        {
+            "F": (largest, "force"), across: (thread.cutting_diameter, "length"),
+            "n": (step.value, "spindle_speed"),
+        },
+        "DIN 6584; arithmetic", rounds="up",
+    )
+    if lathe.power is not None and power > DRIVE * lathe.power.si:
+        desk.find(
+            "power", "check",
+            f"The largest cut wants more than three quarters of the {lathe.power.with_unit} of {lathe.name}. "
+            "Give a smaller first_cut.",
+            operation.length.where,
+        )
