@@ -117,12 +117,14 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
 
 def _bed_words(reach: ReachScene, scene: SetupScene, scale: Scale) -> list[str]:
     """What the view along the bed shows."""
+    return [f"Along the bed, {scale}, heights not to scale:", _least_room(reach, scene)]
+
+
+def _least_room(reach: ReachScene, scene: SetupScene) -> str:
+    """Where the least room is, and how much."""
     size = dimension_text(abs(reach.clearance), scene.system)
     meets = f"short by {size}" if reach.clearance < 0 else size
-    return [
-        f"Along the bed, {scale}, heights not to scale: least room,",
-        f"{reach.cut}, {reach.part} to {reach.obstacle} {meets}.",
-    ]
+    return f"least room, {reach.cut}, {reach.part} to {reach.obstacle} {meets}."
 
 
 def _top(boxes: list[Box]) -> float:
@@ -217,4 +219,5 @@ def _described(scene: SetupScene) -> str:
         towards = "headstock" if scene.cut_to < scene.cut_from else "tailstock"
         words.append(f"thread {scene.designation} cut towards the {towards}")
     unit = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
-    return f"{', '.join(words)}. Lengths in {unit}."
+    bed = f" Below, along the bed: {_least_room(scene.reach, scene)}" if scene.reach is not None else ""
+    return f"{', '.join(words)}.{bed} Lengths in {unit}."

@@ -1,4 +1,4 @@
-"""The view along the bed below the setup, tested on its geometry: lengths to scale, names clear, room true."""
+"""The view along the bed below the setup: lengths to scale, names clear, room true."""
 
 from __future__ import annotations
 
