@@ -6,7 +6,6 @@ one note, each with the key to fill in.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from generator.errors import Location
@@ -15,12 +14,11 @@ from generator.job.lathe import Lathe, LatheChuck, Range
 from generator.job.model import Job
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
-from generator.sheet.model import Figure, Kind, Quantity, System
+from generator.sheet.model import Quantity, System
 from generator.sheet.plans import ThreadPlan
+from generator.sheet.swing import lay_size, swing_section
 from generator.sheet.wording import length_words
 from generator.si import Length
-
-SAME = 1e-9  # m: two sizes closer than this are one
 
 
 def used_chuck(job: Job, lathe: Lathe) -> LatheChuck | None:
@@ -43,7 +41,7 @@ def capacity_section(
     _chuck(job, lathe, chuck, layout, system, desk, unchecked)
     _steady(job, lathe, layout, steady_at, system, desk, unchecked)
     _follow_rest(job, lathe, thread, system, desk)
-    _swing(job, lathe, chuck, layout, thread, system, desk, unchecked)
+    swing_section(job, lathe, chuck, layout, thread, system, desk, unchecked)
     _length(job, lathe, chuck, layout, system, desk, unchecked)
     _bore(job, lathe, layout, system, desk, unchecked)
     return unchecked
@@ -58,12 +56,6 @@ def unchecked_note(lathe: Lathe, unchecked: Sequence[str], desk: Desk) -> None:
             f"Not checked, because the record of {lathe.name} says nothing of it: "
             f"{', '.join(dict.fromkeys(unchecked))}.",
         )
-
-
-def _lay(desk: Desk, name: str, label: str, value: Length, limit: str) -> None:
-    desk.lay(
-        Figure(f"capacity.{name}", label, value, "length", Kind.COMPUTED, "the work's own sizes", note=limit)
-    )
 
 
 def _fits(range_: Range, diameter: Length) -> bool:
@@ -107,7 +99,7 @@ def _chuck(
         return
     gripped = [span for span in layout.spans if span.start < 0]
     largest = max(max(span.od_start, span.od_end) for span in gripped)
-    _lay(
+    lay_size(
         desk,
         "chuck",
         "Diameter in the jaws",
@@ -167,7 +159,7 @@ def _steady(
         unchecked.append("the width of the steady rest's fingers (steady: width)")
     if span is not None:
         diameter = span.od_at(steady_at)
-        _lay(
+        lay_size(
             desk,
             "steady",
             "Diameter at the steady rest",
@@ -202,7 +194,7 @@ def _follow_rest(
         return
     if thread is None or thread.internal:
         return
-    _lay(
+    lay_size(
         desk,
         "follow_rest",
         "Diameter at the follow rest",
@@ -217,122 +209,6 @@ def _follow_rest(
             f"{_range_words(rest)}. Take a steady rest, or another lathe.",
             job.holding.chuck.grip.where,
         )
-
-
-def _swing(
-    job: Job,
-    lathe: Lathe,
-    chuck: LatheChuck | None,
-    layout: Layout,
-    thread: ThreadPlan | None,
-    system: System,
-    desk: Desk,
-    unchecked: list[str],
-) -> None:
-    largest = max(max(span.od_start, span.od_end) for span in layout.spans)
-    where = job.work[max(layout.spans, key=lambda one: max(one.od_start, one.od_end)).section_index].od.where
-    over_bed = lathe.swing.over_bed
-    _lay(desk, "swing_over_bed", "Largest diameter", largest, f"{over_bed.with_unit} swings over the bed")
-    if largest > over_bed.si:
-        _over_bed(lathe, chuck, layout, largest, where, system, desk, unchecked)
-    over_slide = lathe.swing.over_cross_slide
-    if over_slide is None:
-        unchecked.append("the swing over the cross slide (swing: over_cross_slide)")
-        return
-    from_x = -layout.grip
-    if thread is not None and lathe.carriage_left is not None:
-        from_x = (thread.relief_end if thread.relief_end is not None else thread.end) - lathe.carriage_left.si
-    passing = [max(span.od_start, span.od_end) for span in layout.spans if span.end > from_x]
-    widest = max(passing, default=largest)
-    _lay(
-        desk,
-        "swing_over_cross_slide",
-        "Largest diameter over the cross slide",
-        widest,
-        f"{over_slide.with_unit} swings over the cross slide",
-    )
-    if widest > over_slide.si:
-        desk.find(
-            "swing-slide",
-            "stop",
-            f"{length_words(widest, system)} has to pass over the cross slide; {lathe.name} swings "
-            f"{over_slide.with_unit} there. Take a larger lathe, or hold it so that the "
-            "wide part stays clear.",
-            where,
-        )
-
-
-def _over_bed(
-    lathe: Lathe,
-    chuck: LatheChuck | None,
-    layout: Layout,
-    largest: Length,
-    where: Location,
-    system: System,
-    desk: Desk,
-    unchecked: list[str],
-) -> None:
-    """Work that does not swing over the bed: it may lie in the gap, with the bridge out."""
-    swing = lathe.swing
-    too_large = (
-        f"The work is {length_words(largest, system)} over; {lathe.name} swings {swing.over_bed.with_unit} "
-        "over the bed"
-    )
-    if swing.in_gap is None or largest > swing.in_gap.si:
-        gap = f" and {swing.in_gap.with_unit} in the gap" if swing.in_gap else ""
-        text = f"{too_large}{gap}. Take a larger lathe."
-        desk.find("swing-bed", "stop", text, where)
-        return
-    open_gap = (
-        f"{too_large}, {swing.in_gap.with_unit} in the gap. Take the bridge out; the carriage has no bed "
-        "there, so try by hand how far it may go"
-    )
-    if swing.gap_width is None or chuck is None or chuck.length is None:
-        if swing.gap_width is None:
-            unchecked.append("how wide the gap is (swing: gap_width)")
-        desk.find(
-            "swing-gap", "check", f"{open_gap}. Measure first whether the wide part lies in the gap.", where
-        )
-        return
-    from_nose = max(
-        _wide_to(span.start, span.end, span.od_start, span.od_end, swing.over_bed.si) for span in layout.spans
-    ) + chuck.length.si
-    desk.computed(
-        "capacity.gap",
-        "Gap needed, from the spindle nose",
-        from_nose,
-        "length",
-        "{chuck} + {end of the wide part}",
-        {
-            "chuck": (chuck.length.si, "length"),
-            "end of the wide part": (from_nose - chuck.length.si, "length"),
-        },
-        "geometry",
-        note=f"the gap of {lathe.name} reaches {swing.gap_width.with_unit}",
-        rounds="up",
-    )
-    if from_nose > swing.gap_width.si + SAME:
-        desk.find(
-            "swing-bed",
-            "stop",
-            f"{too_large}, {swing.in_gap.with_unit} in the gap; but the wide part reaches "
-            f"{length_words(from_nose, system)} from the spindle nose, and the gap "
-            f"{swing.gap_width.with_unit}. Grip it nearer to its wide part, or take a larger lathe.",
-            where,
-        )
-        return
-    desk.find("swing-gap", "check", f"{open_gap}.", where)
-
-
-def _wide_to(
-    start: Length, end: Length, od_start: Length, od_end: Length, over_bed: Length
-) -> Length:
-    """Where, nearest the tailstock, a section is wider than the swing; minus infinity: nowhere (m)."""
-    if od_end > over_bed:
-        return end
-    if od_start <= over_bed:
-        return -math.inf
-    return start + (end - start) * (od_start - over_bed) / (od_start - od_end)
 
 
 def _length(
@@ -389,7 +265,7 @@ def _bore(
         unchecked.append("the spindle bore (spindle: bore)")
         return
     inside = layout.spans[0].od_start
-    _lay(
+    lay_size(
         desk,
         "spindle_bore",
         "Diameter through the spindle",

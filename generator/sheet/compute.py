@@ -151,11 +151,7 @@ def extents_of(job: Job, thread: ThreadPlan | None) -> list[Extent]:
     """The cuts whose way is checked."""
     threading, relief = thread_operation(job), relief_operation(job)
     return thread_extents(
-        thread,
-        threading.length.where if threading else None,
-        relief.width.where if relief else None,
-        inside=thread is not None and thread.internal,
-        stands_out=thread.bar_out if thread else None,
+        thread, threading.length.where if threading else None, relief.width.where if relief else None
     )
 
 

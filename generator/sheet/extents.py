@@ -78,28 +78,24 @@ def thread_extents(
     thread: ThreadPlan | None,
     where: Location | None = None,
     relief_where: Location | None = None,
-    *,
-    inside: bool = False,
-    stands_out: Length | None = None,
 ) -> list[Extent]:
     """The thread and its relief, the way the tool runs."""
     if thread is None:
         return []
     right_hand = thread.designation.hand == "right"
     start, end = (thread.start, thread.end) if right_hand else (thread.end, thread.start)
-    bar = {"inside": inside, "stands_out": stands_out}
     found = [
         Extent(
             "thread", "Thread", start, end, where, RUN_OFF * thread.pitch, thread.blank, thread.root_diameter,
-            **bar,  # type: ignore[arg-type]
+            thread.internal, thread.bar_out,
         )
     ]
     if thread.relief_start is not None and thread.relief_end is not None:
         found.append(
             Extent(
                 "relief", "Relief", thread.relief_start, thread.relief_end, relief_where or where,
-                from_diameter=thread.blank, to_diameter=thread.relief_diameter,
-                **bar,  # type: ignore[arg-type]
+                from_diameter=thread.blank, to_diameter=thread.relief_diameter, inside=thread.internal,
+                stands_out=thread.bar_out,
             )
         )
     return found
