@@ -25,7 +25,7 @@ def points(low: float, high: float) -> list[float]:
 def touched(
     start: float, end: float, left: float, right: float, obstacle: Obstacle, grow: float
 ) -> bool:
-    """True when, somewhere on the way, the part with `grow` more on both sides has a point in the obstacle."""
+    """True when, somewhere on the way, the part with `grow` more on both sides has a point in it."""
     return any(
         obstacle.start < place < obstacle.end
         for tool in points(min(start, end), max(start, end))
