@@ -15,6 +15,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from generator.errors import Problem
+from generator.render.bed_view import bed_view
 from generator.render.dial_block import dial_block
 from generator.render.drawing import Drawing
 from generator.render.environment import environment
@@ -23,7 +24,7 @@ from generator.render.svg import svg
 from generator.render.thread_view import thread_view
 from generator.render.view import NOT_READY, Page, view
 from generator.sheet.model import Sheet
-from generator.sheet.other_lathes import Comparison
+from generator.sheet.other_lathes import Comparison, NotCompared
 
 LONGEST_RUNNING_TEXT = 48  # characters that fit half a page's width in the margin
 STANDING_LINE = (
@@ -35,17 +36,19 @@ STANDING_LINE = (
 _environment = cache(environment)  # templates are compiled once in a process
 
 
-def render_page(sheet: Sheet, compared: Comparison | None = None) -> str:
+def render_page(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> str:
     """The body of a sheet's page: one ``<article class="sheet">``, complete and escaped.
 
-    With a comparison the other lathes of the shop stand on it.
+    With a comparison the other lathes of the shop stand on it, or why they do not.
     """
     env = _environment()
     page = view(sheet, compared)
+    setup = sheet.setup_scene
     return env.get_template("sheet/page.html").render(
         page=page,
         page_style=page_style(page),
-        setup_drawing=_drawn(setup_view(sheet.setup_scene) if sheet.setup_scene else None, env),
+        setup_drawing=_drawn(setup_view(setup) if setup else None, env),
+        bed_drawing=_drawn(bed_view(setup, setup.reach) if setup and setup.reach else None, env),
         thread_drawing=_drawn(thread_view(sheet.thread_scene) if sheet.thread_scene else None, env),
         dial=dial_block(sheet.dial_scene, env),
         standing_line=STANDING_LINE,

@@ -28,7 +28,7 @@ from generator.sheet.model import (
     Step,
     TitleField,
 )
-from generator.sheet.other_lathes import Comparison
+from generator.sheet.other_lathes import Comparison, NotCompared
 
 NOT_READY = "NOT READY TO RUN"
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
@@ -113,6 +113,7 @@ class Page:
     internal: bool
     appendix: tuple[FigureLine, ...] = field(repr=False)
     other_lathes: CompareTable | None = None
+    not_compared: tuple[str, ...] = ()
 
 
 def may_run(sheet: Sheet) -> bool:
@@ -120,7 +121,7 @@ def may_run(sheet: Sheet) -> bool:
     return sheet.ready and not any(finding.level == "stop" for finding in sheet.findings)
 
 
-def view(sheet: Sheet, compared: Comparison | None = None) -> Page:
+def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page:
     """Turn a sheet, and what was found on the other lathes, into the strings and flags of its page."""
     ready = may_run(sheet)
     lines = figure_lines(sheet)
@@ -154,7 +155,8 @@ def view(sheet: Sheet, compared: Comparison | None = None) -> Page:
         over_wires=_over_wires(sheet),
         internal="thread.between_balls.max" in sheet.figures,
         appendix=tuple(lines.values()),
-        other_lathes=compare_table(compared) if compared else None,
+        other_lathes=compare_table(compared) if isinstance(compared, Comparison) else None,
+        not_compared=compared.reasons if isinstance(compared, NotCompared) else (),
     )
 
 

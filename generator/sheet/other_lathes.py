@@ -38,15 +38,26 @@ class Comparison:
     ranking: tuple[Ranked, ...]
 
 
-def comparison(read: ReadJob, shop: Shop) -> Comparison:
+@dataclass(frozen=True)
+class NotCompared:
+    """Why there is no comparison, though the job has a sheet."""
+
+    reasons: tuple[str, ...]
+
+
+def comparison(read: ReadJob, shop: Shop, sheet: Sheet | None = None) -> Comparison:
     """Compute the job on its own lathe and on every other one of the shop, and compare.
+
+    Parameters
+    ----------
+    sheet : the job on its own lathe, where it is computed already
 
     Raises
     ------
     JobProblems
         As `compute_sheet`.
     """
-    sheet = compute_sheet(read, shop)  # first: it says so when the shop does not have the lathe
+    sheet = sheet or compute_sheet(read, shop)  # first: it says so when the shop does not have the lathe
     here = OnLathe(shop.lathes[read.job.lathe], sheet)
     others = [on_lathe(read, shop, name, here) for name in shop.lathes if name != read.job.lathe]
     lines = lathe_lines(here)

@@ -1,8 +1,9 @@
 """The archive: every job folder becomes a sheet or a page of its problems, and a row in the table of jobs.
 
-    find_jobs -> compare_job -> make_entry (a body at a time goes to disk) -> Archive -> index_script
+    find_jobs -> make_entry (a body at a time goes to disk) -> Archive -> index_script
 
-One bad job never hides the others, and nothing in the jobs folder is written.
+One bad job never hides the others, a fault on another lathe never hides the job, and nothing in the jobs
+folder is written.
 """
 
 from __future__ import annotations
@@ -17,12 +18,12 @@ from pathlib import Path
 from urllib.parse import quote
 
 from generator.errors import JobProblems, Location, Problem
-from generator.job.reading import find_jobs, read_job, read_shop
+from generator.job.reading import ReadJob, find_jobs, read_job, read_shop
 from generator.job.shop import Shop
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import Sheet
-from generator.sheet.other_lathes import Comparison, comparison
+from generator.sheet.other_lathes import Comparison, NotCompared, comparison
 from generator.site.figure_names import FigureName, figure_names
 
 log = logging.getLogger(__name__)
@@ -37,13 +38,15 @@ class Entry:
     """One job in the archive.
 
     `page` is its page relative to the site, `row` what the table of jobs shows and searches. With
-    `problems` the page says what is wrong, and there is no sheet.
+    `problems` the page says what is wrong, and there is no sheet; with `faults` there is a sheet, without
+    the comparison with other lathes.
     """
 
     path: Path
     page: str
     row: Mapping[str, str]
     problems: tuple[Problem, ...] = ()
+    faults: tuple[Problem, ...] = ()
     figure_names: tuple[FigureName, ...] = ()
     other_sources: tuple[str, ...] = ()
     pictures: tuple[str, ...] = ()
@@ -69,8 +72,9 @@ class Archive:
 
     @property
     def problems(self) -> tuple[Problem, ...]:
-        """The problems of all jobs, each once: a broken shop file spoils many jobs."""
-        return tuple(dict.fromkeys(problem for entry in self.entries for problem in entry.problems))
+        """The problems and faults of all jobs, each once: a broken shop file spoils many jobs."""
+        every = (problem for entry in self.entries for problem in (*entry.problems, *entry.faults))
+        return tuple(dict.fromkeys(every))
 
     @property
     def not_ready(self) -> int:
@@ -128,12 +132,26 @@ def make_archive(jobs_dir: Path, pages: Path) -> Archive:
 def make_entry(path: Path, shop: Shop | JobProblems) -> tuple[Entry, str]:
     """One job's row and the body of its page; never raises for what a file holds."""
     try:
-        compared = compare_job(path, shop)
+        whole = _whole_shop(path, shop)
         with faults_as_problems(path):
-            sheet = compared.here.sheet
-            return _sheet_entry(path, sheet), render_page(sheet, compared)
+            read = read_job(path, whole)
+            sheet = compute_sheet(read, whole)
+        compared, faults = _on_other_lathes(read, whole, sheet)
+        with faults_as_problems(path):
+            return _sheet_entry(path, sheet, faults), render_page(sheet, compared)
     except JobProblems as error:
         return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
+
+
+def _on_other_lathes(
+    read: ReadJob, shop: Shop, sheet: Sheet
+) -> tuple[Comparison | NotCompared, tuple[Problem, ...]]:
+    """The job on every other lathe; a fault of ours there leaves its own sheet as it is."""
+    try:
+        with faults_as_problems(read.path, "no comparison with the other lathes"):
+            return comparison(read, shop, sheet), ()
+    except JobProblems as error:
+        return NotCompared(tuple(problem.message for problem in error.problems)), error.problems
 
 
 def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
@@ -183,7 +201,7 @@ def try_shop(folder: Path) -> Shop | JobProblems:
 
 
 @contextmanager
-def faults_as_problems(path: Path) -> Iterator[None]:
+def faults_as_problems(path: Path, costs: str = "no sheet") -> Iterator[None]:
     """A fault of ours in one job must not hide the other jobs: it becomes a problem of that job's file."""
     try:
         yield
@@ -201,7 +219,7 @@ def faults_as_problems(path: Path) -> Iterator[None]:
                 Problem(
                     Location(path),
                     "",
-                    f"no sheet, by a fault of this program ({said}); please report it with the file",
+                    f"{costs}, by a fault of this program ({said}); please report it with the file",
                 )
             ]
         ) from error
@@ -232,10 +250,10 @@ def index_script(entries: Iterable[Entry]) -> str:
     return f"var setupSheetJobs={safe};\n"
 
 
-def _sheet_entry(path: Path, sheet: Sheet) -> Entry:
+def _sheet_entry(path: Path, sheet: Sheet, faults: tuple[Problem, ...]) -> Entry:
     row = {**sheet.index, "year": path.parent.parent.name}
     sources = tuple(caution.source for caution in sheet.cautions)
-    return Entry(path, page_of(path), row, (), figure_names(sheet), sources, sheet.pictures)
+    return Entry(path, page_of(path), row, (), faults, figure_names(sheet), sources, sheet.pictures)
 
 
 def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:

@@ -18,6 +18,10 @@ from pathlib import Path
 import pytest
 from mkdocs.exceptions import Abort
 
+from generator.job.reading import ReadJob, read_job
+from generator.job.shop import Shop
+from generator.sheet import other_lathes
+from generator.sheet.model import Sheet
 from generator.site import archive as archive_module
 from generator.site.archive import index_script, make_archive
 from generator.site.plugin import TEMPLATES
@@ -152,18 +156,43 @@ def test_a_fault_of_the_program_in_one_job_hides_no_other(
 ) -> None:
     real = archive_module.compute_sheet
 
-    def faulty(read: object, shop: object) -> object:
-        if "SW-101" in str(read.path):  # type: ignore[attr-defined]
+    def faulty(read: ReadJob, shop: Shop) -> Sheet:
+        if "SW-101" in str(read.path):
             raise ZeroDivisionError("float division by zero")
-        return real(read, shop)  # type: ignore[arg-type]
+        return real(read, shop)
 
     monkeypatch.setattr(archive_module, "compute_sheet", faulty)
     build_site()
     page = (archive / "site" / "sheets" / "2026" / "SW-101-ramp-hinge-pin.html").read_text(encoding="utf-8")
-    assert "fault of this program" in page
+    assert "no sheet, by a fault of this program" in page
     assert "division by zero" in page
     other = (archive / "site" / "sheets" / "2026" / "SW-116-coupling-hook.html").read_text(encoding="utf-8")
     assert "This job cannot be read" not in other
+
+
+def test_a_fault_of_the_program_on_another_lathe_costs_only_the_comparison(
+    archive: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    build_site: Build,
+    caplog: pytest.LogCaptureFixture,
+) -> None:
+    real = other_lathes.compute_sheet
+    own = read_job(archive / "jobs" / "2026" / "SW-101-ramp-hinge-pin" / "job.yml").job.lathe
+
+    def faulty(read: ReadJob, shop: Shop) -> Sheet:
+        if "SW-101" in str(read.path) and read.job.lathe != own:
+            raise ZeroDivisionError("float division by zero")
+        return real(read, shop)
+
+    monkeypatch.setattr(other_lathes, "compute_sheet", faulty)
+    build_site()
+    pages = archive / "site" / "sheets" / "2026"
+    page = (pages / "SW-101-ramp-hinge-pin.html").read_text(encoding="utf-8")
+    assert '<article class="sheet' in page
+    assert "This job cannot be read" not in page
+    assert "No comparison with the other lathes, by a fault of this program (ZeroDivisionError" in page
+    assert "no comparison with the other lathes, by a fault of this program" in caplog.text
+    assert "What differs" in (pages / "SW-116-coupling-hook.html").read_text(encoding="utf-8")
 
 
 def test_an_interrupted_build_leaves_the_earlier_site_whole(
