@@ -1,4 +1,4 @@
-"""Along the bed, below the setup: a front view at its own scale, lengths true to scale, heights not.
+"""Room along the bed: a front view with lengths true to scale, heights not.
 
 Work on the spindle axis, chuck and headstock left, tailstock right, steady rest between; holder and compound
 at center height and the carriage on the bed, where they stand with the tool where there is least room. That
@@ -12,7 +12,18 @@ from dataclasses import dataclass
 from typing import Final
 
 from generator.render.dimensions import Dimension, dimension_text, lay_along, place_leader
-from generator.render.drawing import LETTER, Box, Canvas, Text, text_width
+from generator.render.drawing import (
+    LETTER,
+    LINE_STEP,
+    MARGIN,
+    WIDTH,
+    Box,
+    Canvas,
+    Drawing,
+    Text,
+    drawing_id,
+    text_width,
+)
 from generator.render.lines import Point, zigzag
 from generator.render.placing import Board
 from generator.render.scale import SCALES, Scale
@@ -53,29 +64,58 @@ class _Bed:
         return Box(self.at(room[0]), self.axis + top, self.at(room[1]), self.axis + bottom)
 
 
-def height() -> float:
-    """Paper that the view takes, mm."""
-    return ABOVE + CARRIAGE[1] + BELOW
-
-
-def draw_bed(
-    canvas: Canvas, scene: SetupScene, reach: ReachScene, top: float, left: float, right: float
-) -> Scale:
-    """Draw the view with its upper edge at `top`, between `left` and `right`; its scale."""
-    bed = _laid_out(scene, reach, top, left, right)
-    before = len(canvas.lines)
+def bed_view(scene: SetupScene, reach: ReachScene) -> Drawing:
+    """The lathe along its bed with the tool at `reach.tool_at`, as a finished drawing."""
+    canvas = Canvas()
+    left, right = MARGIN, WIDTH - MARGIN
+    bed = _laid_out(scene, reach, left, right)
     words = list(_draw(canvas, bed, scene, reach))
     end = bed.at(scene.pieces[-1].end if reach.tailstock is None else reach.tailstock)
     start = bed.at(scene.pieces[0].start if reach.nose is None else reach.nose)
     canvas.line("center", "bed-axis", (start - 2.0, bed.axis), (end + 2.0, bed.axis))
     floor = bed.axis + CARRIAGE[1]
     canvas.line("thin", "bed", (left, floor), (right, floor))
-    board = Board(Box(left, top, right, floor + BELOW))
-    board.lines += [line.points for line in canvas.lines[before:]]
+    board = Board(Box(left, 0.0, right, floor + BELOW))
+    board.lines += [line.points for line in canvas.lines]
     _lay_room(canvas, board, bed, scene, reach, floor)
     for text, box, place in words:
         _name(canvas, board, text, box, place)
-    return bed.scale
+    return _finished(canvas, scene, reach, bed.scale)
+
+
+def _finished(canvas: Canvas, scene: SetupScene, reach: ReachScene, scale: Scale) -> Drawing:
+    """Words below the drawing, everything shifted to the paper's corner."""
+    caption = f"Along the bed, from the operator's side; headstock left. Scale {scale}, heights not to scale."
+    least = _least_room(reach, scene)
+    width = WIDTH - 2 * MARGIN
+    bottom = canvas.extent().bottom + LINE_STEP
+    canvas.paragraph("caption", f"{caption} {least}".split(), MARGIN, bottom, width, " ")
+    extent = canvas.extent()
+    shifted = canvas.finished(0.0, MARGIN - extent.top)
+    return Drawing(
+        id=drawing_id(scene.job, "bed"),
+        view="bed",
+        width=WIDTH,
+        height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
+        lines=tuple(shifted.lines),
+        circles=tuple(shifted.circles),
+        fills=tuple(shifted.fills),
+        texts=tuple(shifted.texts),
+        title=f"Room along the bed, job {scene.job}",
+        desc=f"The lathe along its bed, with the tool where there is least room. {least}",
+        scale=str(scale),
+        caption=caption,
+    )
+
+
+def _least_room(reach: ReachScene, scene: SetupScene) -> str:
+    """Where the least room is, and how much."""
+    if reach.clearance == 0:
+        meets = "they just touch"
+    else:
+        size = dimension_text(abs(reach.clearance), scene.system)
+        meets = f"short by {size}" if reach.clearance < 0 else size
+    return f"Least room: {reach.cut}, {reach.part} to {reach.obstacle}, {meets}."
 
 
 def _name(canvas: Canvas, board: Board, text: str, box: Box, place: str) -> None:
@@ -102,7 +142,7 @@ def _name(canvas: Canvas, board: Board, text: str, box: Box, place: str) -> None
     place_leader(canvas, board, text, anchors, "bed-name", (2.5, 4, 5.5, 7, 9, 12))
 
 
-def _laid_out(scene: SetupScene, reach: ReachScene, top: float, left: float, right: float) -> _Bed:
+def _laid_out(scene: SetupScene, reach: ReachScene, left: float, right: float) -> _Bed:
     """The largest scale at which everything along the bed fits."""
     rooms = [reach.carriage, reach.holder, reach.compound, reach.follow_rest, reach.base, reach.fingers]
     places = [x for room in rooms if room for x in room]
@@ -112,7 +152,7 @@ def _laid_out(scene: SetupScene, reach: ReachScene, top: float, left: float, rig
     paper = right - left - HEADSTOCK - TAILSTOCK
     scale = next((one for one in SCALES if one.mm(last - first) <= paper), SCALES[-1])
     start = left + HEADSTOCK + (paper - scale.mm(last - first)) / 2
-    return _Bed(scale, first, start, top + ABOVE)
+    return _Bed(scale, first, start, ABOVE)
 
 
 def _draw(canvas: Canvas, bed: _Bed, scene: SetupScene, reach: ReachScene) -> Iterator[Word]:

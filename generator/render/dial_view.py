@@ -18,9 +18,11 @@ from typing import Final
 from generator.render.drawing import (
     LARGE_LETTER,
     LETTER,
+    MARGIN,
     Canvas,
     Drawing,
     Text,
+    drawing_id,
     text_width,
 )
 from generator.render.lines import Point
@@ -34,7 +36,6 @@ RING_GAP: Final = 4.6  # mm from the rim to the middle of the marks
 DOT, RING, CROSS = 1.7, 2.3, 1.3  # mm, half width of the marks
 AIR: Final = 0.5  # mm between two marks, two numbers
 POINTER_GAP, POINTER, POINTER_HALF = 0.9, 4.0, 1.7  # mm, the fixed mark
-MARGIN: Final = 1.5  # mm
 FIXED: Final = "fixed mark"
 
 _WORDS: Final = {
@@ -84,8 +85,8 @@ def mark_view(scene: DialScene, row: DialRow, number: int) -> Drawing:
     done = canvas.finished(0.0, 0.0)
     word = _mark_word(row)
     return Drawing(
-        f"{_id(scene)}-mark-{number}", "dial", round(2 * half, 2), round(2 * half, 2), tuple(done.lines),
-        tuple(done.circles), tuple(done.fills), tuple(done.texts), title=word,
+        drawing_id(scene.job, f"dial-mark-{number}"), "dial", round(2 * half, 2), round(2 * half, 2),
+        tuple(done.lines), tuple(done.circles), tuple(done.fills), tuple(done.texts), title=word,
         desc=f"The mark that stands for: {row.says}.", scale="", caption="",
     )
 
@@ -188,16 +189,12 @@ def _pointer(canvas: Canvas, size: _Size) -> None:
     _centered(canvas, "label", FIXED, (0.0, tip - POINTER - 1.2 - LARGE_LETTER / 2), LARGE_LETTER)
 
 
-def _id(scene: DialScene) -> str:
-    return "job-" + "".join(c if c.isascii() and c.isalnum() else "-" for c in scene.job) + "-dial"
-
-
 def _finished(canvas: Canvas, scene: DialScene) -> Drawing:
     """Shifted on its paper; the caption stands beside it, over the table."""
     extent = canvas.extent()
     done = canvas.finished(MARGIN - extent.left, MARGIN - extent.top)
     return Drawing(
-        id=_id(scene),
+        id=drawing_id(scene.job, "dial"),
         view="dial",
         width=round(extent.right - extent.left + 2 * MARGIN, 2),
         height=round(extent.bottom - extent.top + 2 * MARGIN, 2),

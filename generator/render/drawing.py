@@ -3,6 +3,7 @@
 Line, Circle, Fill, Text   the primitives, each with the name of the part it belongs to
 Box                        an upright rectangle, for room and for collisions
 Drawing                    all of it, with its scale, caption and list of items
+drawing_id                 its id on the page
 Canvas                     collects primitives while a view is drawn, then rounds and shifts them
 """
 
@@ -17,6 +18,8 @@ from generator.render.lines import LineKind, Point, edges
 LETTER: Final = 2.5  # mm, height of a capital: ISO 3098-1 sizes 2.5 and 3.5
 LARGE_LETTER: Final = 3.5
 BODY_PER_CAPITAL: Final = 1.4  # font size over height of a capital, about 1/0.72 in plain sans-serif faces
+WIDTH: Final = 186.0  # mm: A4 and Letter between their margins
+MARGIN: Final = 1.5  # mm kept free around a drawing
 _WIDTHS: Final = {
     " ": 0.28,
     ".": 0.28,
@@ -190,12 +193,21 @@ class Text:
         return Box(x, y - self.height, x + self.width, y + tail)
 
 
+def drawing_id(job: str, name: str) -> str:
+    """A drawing's id on the page: job number and name in letters, digits and hyphens.
+
+    >>> drawing_id("SW 113/2", "setup")
+    'job-SW-113-2-setup'
+    """
+    return f"job-{''.join(c if c.isascii() and c.isalnum() else '-' for c in job)}-{name}"
+
+
 @dataclass(frozen=True)
 class Drawing:
     """A finished drawing. `items` are the numbers on leaders with their trade words."""
 
     id: str
-    view: Literal["setup", "thread", "dial"]
+    view: Literal["setup", "bed", "thread", "dial"]
     width: float
     height: float
     lines: tuple[Line, ...]

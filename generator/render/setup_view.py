@@ -9,10 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from generator.render import bed_view
 from generator.render import setup_parts as parts
 from generator.render.along import Along, lay_out
-from generator.render.bed_view import draw_bed
 from generator.render.dimensions import (
     FIRST_LINE,
     dimension_text,
@@ -20,20 +18,29 @@ from generator.render.dimensions import (
     place_item,
     place_leader,
 )
-from generator.render.drawing import LARGE_LETTER, LINE_STEP, Box, Canvas, Circle, Drawing, Text, text_width
+from generator.render.drawing import (
+    LARGE_LETTER,
+    LINE_STEP,
+    MARGIN,
+    WIDTH,
+    Box,
+    Canvas,
+    Circle,
+    Drawing,
+    Text,
+    drawing_id,
+    text_width,
+)
 from generator.render.placing import Board
-from generator.render.scale import SCALES, Scale
+from generator.render.scale import SCALES
 from generator.render.setup_labels import dimensions, labelled_parts, notes
-from generator.sheet.model import ReachScene, SetupScene
+from generator.sheet.model import SetupScene
 from generator.si import Length
 
-WIDTH: Final = 186.0  # mm: A4 and Letter between their margins
 HEIGHT: Final = 95.0  # mm
-BED: Final = bed_view.height() + 2 * LINE_STEP + 1.0  # mm more with the view along the bed and its words
 WORK_ACROSS: Final = 40.0  # mm, the largest diameter on paper: leaves room for dimensions and tool
 LEFT: Final = 9.0  # mm left of the chuck, for the spindle arrow
 RIGHT: Final = 25.0  # mm right of the work, for center and lettering
-MARGIN: Final = 1.5  # mm
 WORDS: Final = 2 * MARGIN + 3 * LINE_STEP + 1.0  # mm kept for three lines of words below the drawing
 DETAIL_RADIUS: Final = 3.0  # mm, ring around the place shown in the thread detail
 DETAIL: Final = "A"
@@ -54,7 +61,7 @@ def setup_view(scene: SetupScene) -> Drawing:
         if along is None:
             continue
         drawing, complete = _draw(scene, along)
-        fits = drawing.height <= HEIGHT + (0 if scene.reach is None else BED)
+        fits = drawing.height <= HEIGHT
         if complete and fits:
             return drawing
         if fits and (best is None or len(drawing.texts) > len(best.texts)):
@@ -105,26 +112,7 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
         complete &= place_item(canvas, board, len(items), anchors, own)
     for text, anchors in said:
         complete &= place_leader(canvas, board, text, anchors)
-    bed_words: list[str] = []
-    if scene.reach is not None:
-        room = WIDTH - 2 * MARGIN
-        left = (canvas.extent().left + canvas.extent().right - room) / 2
-        top = canvas.extent().bottom + 1.0
-        scale = draw_bed(canvas, scene, scene.reach, top, left, left + room)
-        bed_words = _bed_words(scene.reach, scene, scale)
-    return _finished(canvas, scene, along, items, bed_words), complete
-
-
-def _bed_words(reach: ReachScene, scene: SetupScene, scale: Scale) -> list[str]:
-    """What the view along the bed shows."""
-    return [f"Along the bed, {scale}, heights not to scale:", _least_room(reach, scene)]
-
-
-def _least_room(reach: ReachScene, scene: SetupScene) -> str:
-    """Where the least room is, and how much."""
-    size = dimension_text(abs(reach.clearance), scene.system)
-    meets = f"short by {size}" if reach.clearance < 0 else size
-    return f"least room, {reach.cut}, {reach.part} to {reach.obstacle} {meets}."
+    return _finished(canvas, scene, along, items), complete
 
 
 def _top(boxes: list[Box]) -> float:
@@ -159,7 +147,6 @@ def _finished(
     scene: SetupScene,
     along: Along,
     items: list[tuple[int, str]],
-    bed_words: list[str],
 ) -> Drawing:
     """Items, caption and scale below the drawing; everything shifted to the paper's corner."""
     units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
@@ -169,7 +156,6 @@ def _finished(
         signs.append("At the tool: carriage in the cut.")
     if along.breaks:
         signs.append("Zigzags: length left out.")
-    signs += bed_words
     extent = canvas.extent()
     canvas = canvas.finished((WIDTH - extent.left - extent.right) / 2, 0.0)
     y = extent.bottom + LINE_STEP
@@ -182,7 +168,7 @@ def _finished(
     extent = canvas.extent()
     shifted = canvas.finished(0.0, MARGIN - extent.top)
     return Drawing(
-        id=f"{_identifier(scene.job)}-setup",
+        id=drawing_id(scene.job, "setup"),
         view="setup",
         width=WIDTH,
         height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
@@ -196,11 +182,6 @@ def _finished(
         caption=caption,
         items=tuple(items),
     )
-
-
-def _identifier(job: str) -> str:
-    """A job number as the start of an id."""
-    return "job-" + "".join(c if c.isascii() and c.isalnum() else "-" for c in job)
 
 
 def _described(scene: SetupScene) -> str:
@@ -219,5 +200,4 @@ def _described(scene: SetupScene) -> str:
         towards = "headstock" if scene.cut_to < scene.cut_from else "tailstock"
         words.append(f"thread {scene.designation} cut towards the {towards}")
     unit = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
-    bed = f" Below, along the bed: {_least_room(scene.reach, scene)}" if scene.reach is not None else ""
-    return f"{', '.join(words)}.{bed} Lengths in {unit}."
+    return f"{', '.join(words)}. Lengths in {unit}."

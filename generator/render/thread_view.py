@@ -22,7 +22,18 @@ from generator.render.dimensions import (
     lay_along,
     place_leader,
 )
-from generator.render.drawing import LARGE_LETTER, LETTER, LINE_STEP, Box, Canvas, Drawing, Text, text_width
+from generator.render.drawing import (
+    LARGE_LETTER,
+    LETTER,
+    LINE_STEP,
+    MARGIN,
+    Box,
+    Canvas,
+    Drawing,
+    Text,
+    drawing_id,
+    text_width,
+)
 from generator.render.groove import Groove, groove
 from generator.render.lines import Point, zigzag
 from generator.render.placing import Board
@@ -40,7 +51,6 @@ MOST_NUMBERS: Final = 4  # pass numbers in the groove; more would run into each 
 TOOL_BELOW: Final = 13.0  # mm of tool drawn outside the work
 SIDE: Final = 9.0  # mm from the section to the depth dimension
 PAST_OVERRUN: Final = 2.8  # mm from the depth dimension to its lettering, clear of the extension lines
-MARGIN: Final = 1.5  # mm
 DETAIL: Final = "A"
 
 
@@ -236,7 +246,7 @@ class _View:
         done = canvas.finished(MARGIN - left, MARGIN - extent.top)
         size = dimension_text(scene.depth, scene.system, fine=True)
         return Drawing(
-            id="job-" + "".join(c if c.isascii() and c.isalnum() else "-" for c in scene.job) + "-thread",
+            id=drawing_id(scene.job, "thread"),
             view="thread",
             width=round(width + 2 * MARGIN, 2),
             height=round(extent.bottom - extent.top + 2 * MARGIN, 2),

@@ -1,4 +1,4 @@
-"""The view along the bed below the setup: lengths to scale, names clear, room true."""
+"""The view along the bed: lengths to scale, names clear, room true."""
 
 from __future__ import annotations
 
@@ -12,9 +12,10 @@ from pathlib import Path
 import pytest
 
 from generator.job.reading import find_jobs, read_job, read_shop
-from generator.render.bed_view import HEADSTOCK
-from generator.render.drawing import Box, Drawing
-from generator.render.setup_view import BED, HEIGHT, WIDTH, setup_view
+from generator.render.bed_view import HEADSTOCK, bed_view
+from generator.render.drawing import WIDTH, Box, Drawing
+from generator.render.scale import SCALES
+from generator.render.setup_view import setup_view
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import ReachScene
 from generator.si import inch
@@ -97,14 +98,15 @@ SETUPS = {
 @pytest.fixture(scope="module", params=SETUPS, ids=str)
 def drawn(request):
     scene = SETUPS[request.param]
-    return scene, setup_view(scene)
+    return scene, bed_view(scene, scene.reach)
 
 
 def scale_of(drawing: Drawing) -> float:
-    """Millimetres on paper of 1 m along the bed, as the caption has it."""
+    """Millimetres on paper of 1 m along the bed, as the words below the drawing have it."""
     words = " ".join(text.text for text in drawing.texts if text.part == "caption")
-    found = re.search(r"Along the bed, (\d+):(\d+)", words)
+    found = re.search(r"Scale (\d+):(\d+), heights not to scale", words)
     assert found is not None, words
+    assert drawing.scale == f"{found.group(1)}:{found.group(2)}"
     return 1000 * int(found.group(1)) / int(found.group(2))
 
 
@@ -212,15 +214,26 @@ def test_only_the_work_is_drawn_wide(drawn):
     assert {part for part, kind in kinds.items() if kind == "visible"} == {"bed-work"}
 
 
-def test_the_setup_keeps_its_scale_with_the_bed_below_it(drawn):
+def test_it_fits_the_paper_at_a_recommended_scale_and_stays_low(drawn):
+    """ISO 5455:1979, recommended scales."""
+    _, drawing = drawn
+    assert drawing.width == WIDTH
+    assert drawing.height <= 45
+    assert drawing.scale in {str(scale) for scale in SCALES}
+
+
+def test_the_words_say_where_the_least_room_is(drawn):
     scene, drawing = drawn
-    assert drawing.scale == setup_view(replace(scene, reach=None)).scale
-    assert drawing.width <= WIDTH
-    assert drawing.height <= HEIGHT + BED
+    words = " ".join(text.text for text in drawing.texts if text.part == "caption")
+    least = f"Least room: {scene.reach.cut}, {scene.reach.part} to {scene.reach.obstacle}, "
+    assert least in words
+    assert least in drawing.desc
+    assert ("they just touch" in words) == (scene.reach.clearance == 0)
+    assert ("short by" in words) == (scene.reach.clearance < 0)
 
 
-def test_without_a_reach_no_bed_is_drawn():
-    assert not [line for line in setup_view(PIN).lines if line.part.startswith("bed")]
+def test_the_setup_is_the_same_with_and_without_a_reach(drawn):
+    assert setup_view(drawn[0]) == setup_view(replace(drawn[0], reach=None))
 
 
 @pytest.mark.parametrize("path", find_jobs(ROOT / "jobs"), ids=lambda path: path.parent.name)
@@ -228,7 +241,7 @@ def test_the_demo_setups_are_clear(path):
     scene = compute_sheet(read_job(path), read_shop(ROOT / "jobs" / "_shop")).setup_scene
     assert scene is not None
     if scene.reach is not None:
-        assert clashes(setup_view(scene)) == []
+        assert clashes(bed_view(scene, scene.reach)) == []
 
 
 @pytest.mark.parametrize("seed", range(40))
@@ -254,11 +267,12 @@ def test_any_lathe_can_be_drawn_without_overlap(seed):
         [scenes.piece(-2, end, dice.choice((0.5, 2, 5)), inch)], inch, 2, 3, (8, 5),
         center="live" if tailstock else None,
     )
-    assert clashes(setup_view(replace(scene, reach=reach))) == []
+    assert clashes(bed_view(scene, reach)) == []
 
 
 def test_the_check_of_this_file_sees_a_name_on_a_line():
-    drawing = setup_view(SETUPS["alone in the chuck"])
+    scene = SETUPS["alone in the chuck"]
+    drawing = bed_view(scene, scene.reach)
     name = next(text for text in drawing.texts if text.part == "bed-name")
     y = (name.box.top + name.box.bottom) / 2
     line = replace(drawing.lines[0], points=((name.box.left - 3, y), (name.box.right + 3, y)), part="bed")
