@@ -5,7 +5,7 @@ sheet's body in it, written when mkdocs has written everything else:
 
     on_config      the site folder is checked, mkdocs writes into the staging folder beside it
     on_files       all jobs are read and computed; bodies go to disk; the frame joins the pages
-    on_page_context  the archive page and the two generated lists get the archive
+    on_page_context  the archive page and the generated lists get what they list
     on_post_build  bodies get the frame around them, the table of jobs is written, the site is swapped in
 """
 
@@ -30,6 +30,7 @@ from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
 import generator
+from generator.job.keys import file_keys
 from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
 from generator.site.links import broken_links
 from generator.site.swap import SiteFolder, SiteRefused
@@ -116,6 +117,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "archive_columns": [(name, name.capitalize()) for name in COLUMNS],
             "archive_filters": [(name, name.capitalize()) for name in FILTERS],
             "archive_script": INDEX_SCRIPT,
+            "file_keys": file_keys(),
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context

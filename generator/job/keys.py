@@ -1,0 +1,135 @@
+"""Every key that a file of the archive may have, for people: what it means and what is written there.
+
+    Key, KeyList              one key; all keys of one kind of file
+    file_keys                 all kinds of file: the job file, then the shop's own
+
+They come from the JSON Schemas, which come from the models, so this list cannot say what the reader does
+not do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any, Final
+
+from generator.job.operations import Cut, Settings
+from generator.job.schema import job_schema, shop_schemas
+
+ANY_OPERATION: Final = "operations: (any of them)"
+ANY_CUT: Final = "operations: (any but relief and thread)"
+_BLOCKS: Final = "#/$defs/"
+_SETTINGS: Final = frozenset(Settings.model_fields)
+_CUT: Final = frozenset(Cut.model_fields) - _SETTINGS
+_OPERATIONS: Final = "operations: "
+_FIRST: Final = "face"  # the first operation of the models: what several have stands there
+
+
+@dataclass(frozen=True)
+class Key:
+    """One key: `name` with the blocks it stands in ("spindle: speeds"), and what goes there.
+
+    `wanted` says what is written there, and is empty for a block, whose keys follow. `needed` is true when
+    its block cannot do without it.
+    """
+
+    name: str
+    meaning: str
+    wanted: str
+    needed: bool
+
+
+@dataclass(frozen=True)
+class KeyList:
+    """The keys of one kind of file."""
+
+    title: str
+    keys: tuple[Key, ...]
+
+
+def file_keys() -> tuple[KeyList, ...]:
+    """The keys of every kind of file, in the order in which the models have them.
+
+    Examples
+    --------
+    >>> lists = {one.title.partition(":")[0]: one.keys for one in file_keys()}
+    >>> next(key for key in lists["A lathe"] if key.name == "thread_dial: teeth").meaning
+    'Teeth of the gear that runs on the leadscrew.'
+    """
+    schemas = [job_schema(), *shop_schemas().values()]
+    return tuple(KeyList(schema["title"], tuple(_listed(schema))) for schema in schemas)
+
+
+def _listed(schema: Mapping[str, Any]) -> Iterator[Key]:
+    """The keys in order; what several operations may say stands once, with the first of them."""
+    for key in _keys(schema, schema["$defs"], ""):
+        operation, _, last = key.name.removeprefix(_OPERATIONS).partition(": ")
+        shared = _shared(operation, last) if key.name.startswith(_OPERATIONS) and last else ""
+        if not shared:
+            yield key
+        elif operation == _FIRST:
+            yield replace(key, name=f"{shared}: {last}")
+
+
+def _shared(operation: str, key: str) -> str:
+    """Which operations have this key; empty for a key of its own."""
+    if key in _SETTINGS:
+        return ANY_OPERATION
+    return ANY_CUT if key in _CUT and operation not in ("relief", "thread") else ""
+
+
+def _keys(block: Mapping[str, Any], known: Mapping[str, Any], within: str) -> Iterator[Key]:
+    for name, entry in block.get("properties", {}).items():
+        full = f"{within}: {name}" if within else name
+        inner, listed = _block_in(entry, known)
+        meaning = entry.get("description") or (inner or {}).get("description", "")
+        wanted = "" if inner and not _alone(entry, known) else _wanted(entry, known)
+        if inner and not wanted:
+            wanted = "a list of blocks" if listed else "a block"
+        yield Key(full, meaning, wanted, name in block.get("required", ()))
+        if inner is not None:
+            yield from _keys(inner, known, full)
+
+
+def _block_in(entry: Mapping[str, Any], known: Mapping[str, Any]) -> tuple[Mapping[str, Any] | None, bool]:
+    """The block of keys that may stand there, and whether it is one of a list."""
+    if "items" in entry:
+        return _block_in(entry["items"], known)[0], True
+    for one in (entry, *_choices(entry)):
+        target = known.get(str(one.get("$ref", "")).removeprefix(_BLOCKS))
+        if target is not None and "properties" in target:
+            return target, False
+    return None, False
+
+
+def _choices(entry: Mapping[str, Any]) -> list[Mapping[str, Any]]:
+    return [*entry.get("anyOf", ()), *entry.get("oneOf", ())]
+
+
+def _alone(entry: Mapping[str, Any], known: Mapping[str, Any]) -> bool:
+    """True when something else than a block may stand there, too."""
+    one = entry.get("items", entry)
+    return any(
+        _block_in(choice, known)[0] is None and choice.get("type") != "null" for choice in _choices(one)
+    )
+
+
+def _wanted(entry: Mapping[str, Any], known: Mapping[str, Any]) -> str:
+    """What is written there, in words."""
+    if "items" in entry:
+        return f"a list; each {_wanted(entry['items'], known)}"
+    if "$ref" in entry:
+        target = known[entry["$ref"].removeprefix(_BLOCKS)]
+        return "a block" if "properties" in target else str(target["description"])
+    if "const" in entry:
+        return str(entry["const"])
+    if "enum" in entry:
+        return "yes or no" if "yes" in entry["enum"] else " or ".join(str(one) for one in entry["enum"])
+    if choices := [one for one in _choices(entry) if one.get("type") != "null"]:
+        return ", or ".join(dict.fromkeys(_wanted(one, known) for one in choices))
+    kinds = entry.get("type")
+    if kinds == "integer":
+        return "a whole number"
+    if entry.get("format") == "date":
+        return f"a date, such as {entry['examples'][0]}"
+    return "words"
