@@ -69,7 +69,18 @@ class Swing(Strict):
     """How far the gap reaches from the spindle nose along the bed."""
 
     @model_validator(mode="after")
+    def _cross_slide(self) -> Self:
+        over = self.over_cross_slide
+        if over is not None and over.si > self.over_bed.si:
+            larger = f'"{over.with_unit}" is larger than over_bed, "{self.over_bed.with_unit}"'
+            sentence = f"{larger}: exchange them"
+            raise refused(("over_cross_slide", sentence))
+        return self
+
+    @model_validator(mode="after")
     def _gap(self) -> Self:
+        if self.gap_width is not None and self.in_gap is None:
+            raise refused(("gap_width", "stands without in_gap: write what turns clear in the gap, too"))
         if self.in_gap is not None and self.in_gap.si < self.over_bed.si:
             sentence = (
                 f'"{self.in_gap.with_unit}" is smaller than over_bed, "{self.over_bed.with_unit}": '
@@ -244,6 +255,13 @@ class Gearbox(Strict):
     """The change wheels that the tpi entries need, if any."""
     pitches_with_gears: Text | None = None
     """The change wheels that the pitch entries need, if any."""
+
+    @model_validator(mode="after")
+    def _gears_of_something(self) -> Self:
+        for key in ("tpi", "pitches"):
+            if getattr(self, f"{key}_with_gears") is not None and not getattr(self, key):
+                raise refused((f"{key}_with_gears", f"stands without {key}: write the threads they give"))
+        return self
 
 
 def _pairs(written: object) -> object:
@@ -423,6 +441,20 @@ class Lathe(Strict):
     """What the hoist at this lathe may lift."""
     notes: list[Text] = Field(default_factory=list)
     """Anything else to be said of it."""
+
+    @model_validator(mode="after")
+    def _mounted_work_turns(self) -> Self:
+        largest = self.swing.in_gap or self.swing.over_bed
+        mounted = [(f"chucks.{place}.diameter", chuck.diameter) for place, chuck in enumerate(self.chucks)]
+        mounted.append(("faceplate.diameter", self.faceplate.diameter if self.faceplate else None))
+        too_large = [
+            (key, f'"{size.with_unit}" does not turn clear of the bed, which leaves "{largest.with_unit}"')
+            for key, size in mounted
+            if size is not None and size.si > largest.si
+        ]
+        if too_large:
+            raise refused(*too_large)
+        return self
 
 
 def _check_rising(key: str, steps: Sequence[Given]) -> None:

@@ -35,6 +35,8 @@ BEYOND_A_SCHEMA = {
     "remark-signs",
     "lathe-no-screw",
     "lathe-order",
+    "lathe-gap",
+    "lathe-swings",
     "alias-bomb",
     "merge-key",
 }
