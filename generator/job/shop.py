@@ -137,8 +137,10 @@ class CuttingTool(Strict):
     """Width of a grooving, parting or knurling tool."""
     diameter: Length | None = None
     """Diameter of a drill or reamer."""
+    inside: YesNo = False
+    """It cuts in bores: a recessing tool; a tool with a bar does so without saying it."""
     bar: Length | None = None
-    """Diameter of a boring bar."""
+    """Diameter of its bar, of a tool for bores."""
     reach: Length | None = None
     """How deep it goes: a drill, a boring bar, a parting or grooving tool."""
 

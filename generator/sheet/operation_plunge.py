@@ -156,7 +156,10 @@ def _lay_plunges(task: Task, width: Length | None, given: Cut | Relief) -> int |
 
 
 def _check_reach(task: Task, depth: Length | None) -> None:
+    """A blade reaches into the work, a bar into the bore as far as the groove lies in it."""
     reach = task.tool.reach
+    if task.place.inside:
+        depth = task.bench.layout.stick_out - task.place.low
     if depth is not None and reach is not None and reach.si < depth - SAME:
         task.find(
             "tool-short", "stop",

@@ -11,11 +11,12 @@ from generator.sheet.model import Figure, Kind
 from generator.sheet.operation_places import Place
 from generator.sheet.route_entries import Entry
 from generator.sheet.work_so_far import WorkSoFar
-from generator.si import degree
+from generator.si import Length, degree
 from generator.tables.cutting_speeds import HIGH_SPEED_STEEL
 
 TOOLS_FILE = "jobs/_shop/tools.yml"
 SAME = 1e-6                   # m: two sizes closer than this are one
+BOTH_SIDES = ("chamfer", "groove", "relief")  # operations done outside or in a bore, each with its own tools
 USUAL_CHAMFER = 45 * degree   # common practice, no source
 
 
@@ -33,8 +34,13 @@ class Tool:
     reach: Given | None = None
 
 
-def tool_of(entry: Entry, tools: Tools, place: Place, work: WorkSoFar) -> Tool:
-    """The tool; without a name when nothing is named and the tools file has none for it."""
+def tool_of(entry: Entry, tools: Tools, place: Place, work: WorkSoFar, mouth: Length) -> Tool:
+    """The tool; without a name when nothing is named and the tools file has none for it.
+
+    Parameters
+    ----------
+    mouth : where a tool for bores enters the work, m from the chuck face
+    """
     wanted, use = entry.given.tool, entry.name.replace("_", " ")
     if entry.name == "thread":
         threading = next((tool for tool in tools.threading if tool.name == wanted), None)
@@ -44,29 +50,35 @@ def tool_of(entry: Entry, tools: Tools, place: Place, work: WorkSoFar) -> Tool:
     fitting = [tool for tool in tools.cutting if use in tool.for_]
     if not fitting and use == "relief":
         fitting = [tool for tool in tools.cutting if "groove" in tool.for_]
+    if entry.name in BOTH_SIDES:
+        fitting = [tool for tool in fitting if place.inside == (tool.inside or tool.bar is not None)]
     if entry.name == "drill":
         fitting = [tool for tool in fitting if _drills(tool, entry.given)]
-    best = min(fitting, key=lambda tool: _misfit(tool, entry, place, work), default=None)
+    best = min(fitting, key=lambda tool: _misfit(tool, entry, place, work, mouth), default=None)
     return _of(best) if best is not None else Tool("")
 
 
-def _misfit(tool: CuttingTool, entry: Entry, place: Place, work: WorkSoFar) -> tuple[float, ...]:
+def _misfit(
+    tool: CuttingTool, entry: Entry, place: Place, work: WorkSoFar, mouth: Length
+) -> tuple[float, ...]:
     """How badly a tool fits; of those that fit alike the first in the file is taken."""
     given = entry.given
-    if place.inside != (tool.bar is not None) and entry.name in ("bore", "chamfer", "groove", "relief"):
-        return (2.0,)
-    if entry.name == "bore":
-        hole = work.bore(place.low, place.high)
-        enters = tool.bar is None or hole == 0 or tool.bar.si < hole
-        reaches = tool.reach is None or tool.reach.si >= place.length - SAME
-        return (float(not enters) + float(not reaches),)
+    deep = place.length if isinstance(given, Chamfer) else mouth - place.low
+    off = _cannot_enter(tool, work.bore(place.low, place.high), deep) if place.inside else 0.0
     if entry.name in ("groove", "relief") and tool.width is not None and not isinstance(given, Thread):
         wide = given.width.si if isinstance(given, Relief | Cut) and given.width else 0.0
-        return (float(tool.width.si > wide + SAME), -tool.width.si)
+        return (off, float(tool.width.si > wide + SAME), -tool.width.si)
     if isinstance(given, Chamfer):
         own, wanted = tool.entering_angle, given.angle.si if given.angle else USUAL_CHAMFER
-        return (abs(own.si - wanted) if own is not None else 1.0,)
-    return (0.0,)
+        return (off, abs(own.si - wanted) if own is not None else 1.0)
+    return (off,)
+
+
+def _cannot_enter(tool: CuttingTool, hole: Length, deep: Length) -> float:
+    """How much keeps the tool out of the hole: its bar is too thick for it, or not long enough."""
+    enters = tool.bar is None or hole == 0 or tool.bar.si < hole
+    reaches = tool.reach is None or tool.reach.si >= deep - SAME
+    return float(not enters) + float(not reaches)
 
 
 def tool_figure(name: str, label: str, tool: Tool, entry: Entry) -> Figure:

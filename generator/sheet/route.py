@@ -31,6 +31,7 @@ from generator.sheet.operation_words import SCRATCH, title_of, written_words
 from generator.sheet.plans import LathePlan, PassPlan, Route, ThreadPlan
 from generator.sheet.route_entries import Entry, proposed, written
 from generator.sheet.route_order import Placed, lay_faults, sorted_route
+from generator.sheet.wording import length_words
 from generator.sheet.work_so_far import WorkSoFar, work_before
 from generator.tables.materials import MaterialRow
 
@@ -69,6 +70,7 @@ def route_section(
         task, made = _compute(number, one, work, bench)
         plans.append(made.plan)
         lines.append(_line(task))
+        _find_no_wall(task, work, made.work)
         work = made.work
     return Route(tuple(plans), tuple(lines))
 
@@ -133,7 +135,7 @@ def _find_unknown_material(placed: tuple[Placed, ...], bench: Bench) -> None:
 
 def _task(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> Task:
     entry = one.entry
-    tool = tool_of(entry, bench.tools, one.place, work)
+    tool = tool_of(entry, bench.tools, one.place, work, bench.layout.stick_out)
     return Task(number, entry, title_of(entry), one.place, tool, work, bench)
 
 
@@ -150,6 +152,20 @@ def _compute(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> tuple[T
             "operation-range", "check", f"The settings of {task.what} cannot be worked out: {error}.",
         )
         return task, done(task, None, None, work)
+
+
+def _find_no_wall(task: Task, before: WorkSoFar, after: WorkSoFar) -> None:
+    """An operation that cuts through to the hole, or through from it."""
+    thin = after.cut_through()
+    if thin is None or before.cut_through() is not None:
+        return
+    system = task.bench.system
+    task.find(
+        "no-wall", "stop",
+        f"{task.opening} leaves no wall: {length_words(min(thin.od_low, thin.od_high), system)} outside and a "
+        f"hole of {length_words(thin.bore, system)} there. Look at both sizes and where they lie.",
+        asks="Which diameter, which hole, and where?",
+    )
 
 
 def _line(task: Task) -> OperationLine:

@@ -234,6 +234,33 @@ def test_recess_is_a_little_over_the_root_and_the_wall_is_what_is_left_outside(r
     assert sheet.figures["relief.time"].value > 0
 
 
+def test_the_recess_takes_a_tool_for_bores_and_the_thread_its_own(ring_of):
+    """G4 of the demo shop is the recessing tool; G1 to G3 cut from outside."""
+    sheet = ring_of(BLIND)
+    tools = {line.name: str(sheet.figures[line.figures["tool"]].value) for line in sheet.operations}
+    assert tools["relief"].startswith("G4")
+    assert tools["thread"].startswith("V4")
+
+
+def test_without_a_recessing_tool_the_sheet_names_none_that_cuts_from_outside(ring_of, shop):
+    others = [tool for tool in shop.tools.cutting if tool.name != "G4"]
+    sheet = ring_of(BLIND, tools=shop.tools.model_copy(update={"cutting": others}))
+    relief = next(line for line in sheet.operations if line.name == "relief")
+    tool = sheet.figures[relief.figures["tool"]]
+    assert str(tool.value).startswith("any")
+    assert tool.assumed
+
+
+def test_a_recess_deeper_in_the_bore_than_the_tool_reaches_stops_the_job(ring_of):
+    """G4 reaches 3 in; the recess ends 1 3/4 in deep in the ring, 3 1/4 in deep in the long one."""
+    assert "tool-short" not in ids(ring_of(BLIND))
+    long = ring_of({
+        **BLIND, "{length: 1 3/4, od: 4, bore: 1.880}": "{length: 3 1/4, od: 4, bore: 1.880}",
+        "length: 1 3/8,": "length: 2 7/8,",
+    })
+    assert ids(long)["tool-short"].level == "stop"
+
+
 def test_a_recess_that_the_point_would_cut_stops_the_job(ring_of):
     sheet = ring_of(BLIND | {"width: 3/8, radius": "width: 3/8, diameter: 2.000, radius"})
     assert ids(sheet)["relief-root"].level == "stop"
