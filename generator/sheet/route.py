@@ -162,8 +162,8 @@ def _find_no_wall(task: Task, before: WorkSoFar, after: WorkSoFar) -> None:
     system = task.bench.system
     task.find(
         "no-wall", "stop",
-        f"{task.opening} leaves no wall: {length_words(min(thin.od_low, thin.od_high), system)} outside and a "
-        f"hole of {length_words(thin.bore, system)} there. Look at both sizes and where they lie.",
+        f"{task.opening} leaves no wall: {length_words(min(thin.od_low, thin.od_high), system)} outside and "
+        f"a hole of {length_words(thin.bore, system)} there. Look at both sizes and where they lie.",
         asks="Which diameter, which hole, and where?",
     )
 

@@ -55,6 +55,10 @@ class WorkSoFar:
         """True when an operation has cut somewhere between two places."""
         return any(one.touched for one, _, _ in self._between(low, high))
 
+    def cut_through(self) -> Stretch | None:
+        """The first stretch, from the chuck, whose hole is as large as its outside; None with a wall."""
+        return next((one for one in self.stretches if min(one.od_low, one.od_high) <= one.bore), None)
+
     def turned(self, low: Length, high: Length, od_low: Length, od_high: Length) -> WorkSoFar:
         """The work after a cut that leaves these diameters at the two places."""
         cut = Stretch(low, high, od_low, od_high, 0.0)

@@ -535,3 +535,12 @@ def test_inside_the_cross_slide_comes_back(sheet_of):
     sheet = sheet_of(text=text("drill: {diameter: 1, depth: 3}", "bore: {diameter: 1.2, length: 2}", TURN))
     assert "run down from 0" in sheet.operations[1].detail
     assert "run down from 0" not in sheet.operations[2].detail
+
+
+def test_an_operation_that_leaves_no_wall_stops_the_sheet(sheet_of):
+    through = sheet_of(text=text("drill: {diameter: 1 1/2, depth: 3}", "turn: {diameter: 1 3/8, length: 2}"))
+    assert found(through, "no-wall").level == "stop"
+    assert "operation 2" in found(through, "no-wall").text.lower()
+    assert not through.ready
+    above = sheet_of(text=text("drill: {diameter: 1 1/4, depth: 3}", "turn: {diameter: 1 3/8, length: 2}"))
+    assert found(above, "no-wall") is None
