@@ -16,6 +16,7 @@ from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.dial_words import DialFace, way_words
 from generator.sheet.exact import lead_words, leadscrew_lead
+from generator.sheet.index_travel import lay_index_travel
 from generator.sheet.model import Figure, Kind
 
 JONES = "principle: Jones, Turning and Boring (1914), on catching the thread; arithmetic"
@@ -43,6 +44,8 @@ def lay_thread_dial(
     anywhere = screw is not None and (screw / lead).denominator == 1
     if screw is None or (lathe.thread_dial is None and not anywhere):
         _unknown_dial(lathe, "leadscrew" if screw is None else "thread dial", starts, where, desk)
+        if starts > 1:
+            lay_index_travel(lathe, starts, lead / starts, where, desk)
         return None
     gears = dial_gears_of(lathe, screw, lead)
     rule, teeth = gears[0].rule, gears[0].teeth
@@ -208,6 +211,8 @@ def _lay_next_start(
         if left:
             words += f" Index to {rest} by the compound or the drive plate."
     desk.find("dial-starts", "note", words, where)
+    if left:
+        lay_index_travel(lathe, max(int(start) for start in left), lead / starts, where, desk)
 
 
 def _pitches(way: NextStart, screw: Fraction, pitch: Fraction) -> str:

@@ -54,7 +54,10 @@ def laid(lathe_of):
     def make(entries, lead, starts=1):
         desk = Desk()
         rule = lay_thread_dial(lathe_of(entries), Fraction(lead), starts, WHERE, desk)
-        figures = {name[len("lathe.thread_dial."):]: one for name, one in desk.figures.items()}
+        figures = {
+            name[len("lathe.thread_dial."):]: one
+            for name, one in desk.figures.items() if name.startswith("lathe.thread_dial")
+        }
         return figures, {finding.id: finding for finding in desk.findings}, rule
 
     return make
@@ -91,6 +94,26 @@ def test_two_starts_on_eight_threads_per_inch(laid):
     figures, _, _ = laid(EIGHT, INCH / 2, 2)
     assert figures[""].value == "numbered lines: 1, 2, 3, 4"
     assert figures["next_start"].value == "start 2: any plain line"
+
+
+def test_starts_indexed_by_the_compound_are_held_to_its_travel(lathe_of):
+    """Four starts of 1/8 in, the fourth three pitches on: 3/8 in (arithmetic)."""
+    for travel, short in (("1/4", True), ("1/2", False)):
+        desk = Desk()
+        lay_thread_dial(lathe_of(f"{FOUR}compound_travel: {travel}\n"), INCH / 2, 4, WHERE, desk)
+        assert desk.figures["lathe.index_travel"].value == pytest.approx(3 / 8 * 25.4e-3)
+        found = [finding for finding in desk.findings if finding.id == "index-travel"]
+        assert bool(found) == short
+        if found:
+            assert "start 4 takes 0.375 in" in found[0].text
+            assert "travels 1/4 in" in found[0].text
+
+
+def test_without_a_dial_every_start_is_indexed(lathe_of):
+    """Two starts of 1/8 in on a lathe without a dial: one pitch (arithmetic)."""
+    desk = Desk()
+    lay_thread_dial(lathe_of("leadscrew: {tpi: 3}\n"), INCH / 4, 2, WHERE, desk)
+    assert desk.figures["lathe.index_travel"].value == pytest.approx(25.4e-3 / 8)
 
 
 def test_a_job_of_two_starts_gets_figure_finding_and_face(sheet_of):
