@@ -9,6 +9,7 @@ from generator.sheet.operation_result import lay_time
 from generator.sheet.operation_speed import lay_speed
 from generator.sheet.operation_task import Done, Task, done
 from generator.sheet.operation_turn import off_work
+from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words
 
 OF_THREAD = {
@@ -20,6 +21,7 @@ OF_THREAD = {
     "force": "passes.largest_force",
     "power": "passes.power",
 }
+SECOND = "a sheet works out one thread: write a job of its own for this one"
 NEAR_WHOLE = 0.05  # of a tooth: near enough for the rollers to track
 
 
@@ -73,6 +75,10 @@ def thread(task: Task) -> Done:
     """The thread: its figures stand in the sections of thread, lathe settings and passes."""
     given, plan, bench = task.entry.given, task.bench.thread, task.bench
     assert isinstance(given, Thread)
+    if given is not thread_operation(bench.job):
+        task.unknown("time", "time under the tool", "duration", SECOND)
+        task.remarks.append(SECOND)
+        return done(task, None, None, task.work)
     for column, figure in OF_THREAD.items():
         if figure in task.desk.figures:
             task.column(column, figure)

@@ -387,3 +387,13 @@ def test_an_unknown_material_leaves_the_thread_out_of_the_time(sheet_of: Callabl
     sheet = sheet_of({"material: 1045 steel\nmaterial_known_by: stamp": "material: unknown"})
     assert sheet.figures["time.total"].label == "The whole job, at least"
     assert "Cut 2 1/4-8 UN-2A" in sheet.figures["time.total"].note
+
+
+def test_a_second_thread_is_not_timed_by_the_passes_of_the_first(sheet_of: Callable[..., Sheet]) -> None:
+    thread = "  - thread: {designation: 2 1/4-8 UN-2A, length: 2 1/2, tool: V1}\n"
+    one, two = sheet_of(TURN), sheet_of({**TURN, thread: f"{thread}{thread}"})
+    number = two.operations[-1].number
+    assert two.figures[f"operation.{number}.total_time"].kind is Kind.UNKNOWN
+    assert two.figures["time.cut"].value == one.figures["time.cut"].value
+    assert two.figures["time.total"].label == "The whole job, at least"
+    assert "a job of its own" in two.operations[-1].detail
