@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import math
 
+from generator.calc.guards import above_zero
 from generator.calc.thread_form import pitch_diameter_at_depth
 from generator.errors import OutsideRange
 from generator.si import Angle, Length, mm
@@ -62,8 +63,8 @@ def schedule(total: Length, first_cut: Length, least_cut: Length) -> list[Length
     ------
     Constant chip area: geometry of the groove. First and least cut: common practice, no source.
     """
-    _positive("depth of the thread", total)
-    _positive("first cut", first_cut)
+    above_zero("depth of the thread", total, "m")
+    above_zero("first cut", first_cut, "m")
     if not 0 <= least_cut <= first_cut * (1 + SAME):
         raise OutsideRange("least cut", least_cut, 0.0, first_cut, "it is not above the first cut", "m")
     if total > first_cut * math.sqrt(MOST_PASSES) and total > least_cut * MOST_PASSES:
@@ -83,11 +84,6 @@ def schedule(total: Length, first_cut: Length, least_cut: Length) -> list[Length
         depths.append(depth)
     depths[-1] = total
     return depths
-
-
-def _positive(quantity: str, value: float) -> None:
-    if not (value > 0 and math.isfinite(value)):
-        raise OutsideRange(quantity, value, 0.0, None, "it has to be above zero", "m")
 
 
 def infeed_travel(depth: Length, angle: Angle) -> Length:

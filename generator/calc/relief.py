@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from typing import Literal
 
+from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
 from generator.si import Length, Speed, SpindleSpeed, Time, inch, mm
 
@@ -214,8 +215,7 @@ def reaction_time(width: Length, carriage_speed: Speed) -> Time:
     ------
     Arithmetic.
     """
-    if not carriage_speed > 0:
-        raise OutsideRange("carriage speed", carriage_speed, 0.0, None, "the carriage has to move", "m/s")
+    above_zero("carriage speed", carriage_speed, "m/s")
     return width / carriage_speed
 
 
@@ -252,7 +252,6 @@ def highest_speed(
     ------
     Arithmetic; the times are common practice, no source.
     """
-    for name, value, unit in (("lead", lead, "m"), ("time wanted", time, "s")):
-        if not value > 0:
-            raise OutsideRange(name, value, 0.0, None, "it has to be above zero", unit)
+    above_zero("lead", lead, "m")
+    above_zero("time wanted", time, "s")
     return (width - tool_width - margin) / (lead * time)

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from generator.calc.guards import above_zero
 from generator.calc.sections import check_wall
-from generator.errors import OutsideRange
 from generator.si import Length
 
 ALONE: Final = 3.0  # diameters in the chuck alone; lathe operators' manuals
@@ -50,8 +50,7 @@ def slenderness(stick_out: Length, diameter: Length) -> float:
     ------
     Common practice, no source.
     """
-    if not diameter > 0:
-        raise OutsideRange("diameter", diameter, 0.0, None, "it has to be above zero", "m")
+    above_zero("diameter", diameter, "m")
     return stick_out / diameter
 
 
@@ -124,8 +123,7 @@ def shear_share(
     ------
     Timoshenko beam theory; coefficient of Cowper, 1966, from memory.
     """
-    if not length > 0:
-        raise OutsideRange("length", length, 0.0, None, "it has to be above zero", "m")
+    above_zero("length", length, "m")
     radius_squared = (od**2 + bore**2) / 16  # I / A
     share = 6 * (1 + poisson) * radius_squared / (shear_coefficient(od, bore, poisson) * length**2)
     return 4 * share if both_ends else share

@@ -17,6 +17,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
 
 
@@ -150,8 +151,7 @@ def refuse_zero(
         "lead of the thread": lead, **more,
     }
     for name, value in values.items():
-        if value <= 0:
-            raise OutsideRange(name, float(value), 0.0, None, "it has to be above zero")
+        above_zero(name, float(value))
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 
+from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
 from generator.si import Angle, Length
 
@@ -350,9 +351,8 @@ def lead_angle(lead: Length, pitch_diameter: Length) -> Angle:
 
     Source: ASME B1.7; Machinery's Handbook, 31st ed., p. 1980.
     """
-    for name, value in (("lead", lead), ("pitch diameter", pitch_diameter)):
-        if not value > 0:
-            raise OutsideRange(name, value, 0.0, None, "ASME B1.7")
+    above_zero("lead", lead)
+    above_zero("pitch diameter", pitch_diameter)
     return math.atan(lead / (math.pi * pitch_diameter))
 
 

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calc.gearing import INCH, decimal, mixed
+from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
 
 PI = Fraction("3.14159265358979323846264338327950288419716939937511")  # 50 places
@@ -113,7 +114,7 @@ def lead_of_tpi(tpi: Fraction, starts: int = 1) -> WantedLead:
     >>> lead_of_tpi(Fraction(8)).rational, lead_of_tpi(Fraction(23, 2)).words
     (Fraction(127, 40), '11 1/2 threads per inch')
     """
-    _above_zero("threads per inch", tpi)
+    above_zero("threads per inch", float(tpi))
     return WantedLead(INCH / tpi * _starts(starts), f"{mixed(tpi)} threads per inch" + _of_starts(starts))
 
 
@@ -143,7 +144,7 @@ def lead_of_module(module: Fraction, starts: int = 1) -> WantedLead:
     ------
     ISO 1122-2 (worm gears: axial pitch, module); from memory.
     """
-    _above_zero("module", module)
+    above_zero("module", float(module))
     return WantedLead(module * _starts(starts), f"module {decimal(module)}" + _of_starts(starts), True)
 
 
@@ -175,18 +176,13 @@ def lead_of_diametral_pitch(diametral_pitch: Fraction, starts: int = 1) -> Wante
     ------
     Machinery's Handbook, Gearing, circular pitch = 3.1416 ÷ diametral pitch; from memory.
     """
-    _above_zero("diametral pitch", diametral_pitch)
+    above_zero("diametral pitch", float(diametral_pitch))
     words = f"{mixed(diametral_pitch)} diametral pitch" + _of_starts(starts)
     return WantedLead(INCH / diametral_pitch * _starts(starts), words, True)
 
 
-def _above_zero(name: str, value: Fraction) -> None:
-    if value <= 0:
-        raise OutsideRange(name, float(value), 0.0, None, "it has to be above zero")
-
-
 def _starts(starts: int) -> int:
-    _above_zero("starts", Fraction(starts))
+    above_zero("starts", starts)
     return starts
 
 

@@ -99,11 +99,11 @@ def _lay_compound(task: Task, angle: Angle, length: Length) -> None:
     task.remarks.append(f"compound from end to end: {dial_words(travel, lathe.compound_dial)}")
     has = lathe.compound_travel
     if has is not None and travel > has.si:
-        other = "the taper attachment" if lathe.taper_attachment else "two settings of the compound"
+        instead = "the taper attachment" if lathe.taper_attachment else "two settings of the compound"
         task.find(
             "taper-compound", "stop",
             f"{task.opening} needs {_words(task, travel)} of the compound, and it travels "
-            f"{has.with_unit}. Use {other}, or another lathe.",
+            f"{has.with_unit}. Use {instead}, or another lathe.",
         )
 
 
