@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import Final, Literal
 
 from generator.render.lines import LineKind, Point, edges
@@ -50,6 +51,7 @@ _CAPITAL: Final = 0.7
 _OTHER: Final = 0.56
 
 
+@lru_cache(maxsize=4096)  # a name is tried at many places
 def text_width(text: str, height: float = LETTER) -> float:
     """Width in mm of one line of lettering; the drawing then sets the line to this very width."""
     widths = (_WIDTHS.get(c, _CAPITAL if c.isupper() else _OTHER) for c in text)

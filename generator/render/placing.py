@@ -35,15 +35,19 @@ class Board:
 
     def lettering_fits(self, box: Box) -> bool:
         """True when lettering in `box` touches nothing."""
+        if not self.boundary.holds(box):
+            return False
         room = box.grown(AIR)
-        return (
-            self.boundary.holds(box)
-            and not any(room.overlaps(other) for other in self.letters)
-            and not any(room.overlaps(other) for other in self.parts)
-            and not any(
-                room.crossed_by(a, b) for run in (*self.lines, *self.leaders) for a, b in pairwise(run)
-            )
-        )
+        for taken in (self.letters, self.parts):
+            for other in taken:
+                if room.overlaps(other):
+                    return False
+        for runs in (self.lines, self.leaders):
+            for run in runs:
+                for a, b in pairwise(run):
+                    if room.crossed_by(a, b):
+                        return False
+        return True
 
     def leader_fits(self, run: Run) -> bool:
         """True when a leader runs through no lettering and no part, and meets no other leader or barrier."""

@@ -311,11 +311,14 @@ def draw_spindle_arrow(canvas: Canvas, x: float) -> None:
 
 def draw_travel(canvas: Canvas, scene: SetupScene, along: Along, tool: Box) -> None:
     """Carriage travel in the cut: an arrow from the tool to the end of the cut, whose place is phantom."""
+    assert scene.cut_from is not None
     assert scene.cut_to is not None
     end, tip = along.at(scene.cut_to), (tool.left + tool.right) / 2
-    if abs(end - tip) > TOOL_HALF + 2 * ARROW:
-        y, start = tool.bottom - 3.0, tool.left if end < tip else tool.right
-    else:
+    way = -1 if scene.cut_to < scene.cut_from else 1
+    if way * (end - tip) <= 0:  # the middle of a bar may lie beyond the end of a short cut
+        tip = along.at(scene.cut_from)
+    y, start = tool.bottom - 3.0, tool.left if way < 0 else tool.right
+    if way * (end - tip) <= TOOL_HALF + 2 * ARROW or way * (end - start) <= 0:
         y, start = tool.bottom + 2.5, tip
     canvas.line("phantom", "end-of-cut", (end, max(tool.top - TOOL_CLEAR, 0.0)), (end, y + 1.5))
     canvas.line("thin", "travel", (start, y), (end, y))

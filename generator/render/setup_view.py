@@ -41,6 +41,7 @@ HEIGHT: Final = 95.0  # mm
 WORK_ACROSS: Final = 40.0  # mm, the largest diameter on paper: leaves room for dimensions and tool
 LEFT: Final = 9.0  # mm left of the chuck, for the spindle arrow
 RIGHT: Final = 25.0  # mm right of the work, for center and lettering
+SHORT: Final = 12.0  # mm of work out of the chuck, on paper: on shorter work notes go before item numbers
 WORDS: Final = 2 * MARGIN + 3 * LINE_STEP + 1.0  # mm kept for three lines of words below the drawing
 DETAIL_RADIUS: Final = 3.0  # mm, ring around the place shown in the thread detail
 DETAIL: Final = "A"
@@ -64,8 +65,11 @@ def setup_view(scene: SetupScene) -> Drawing:
         fits = drawing.height <= HEIGHT
         if complete and fits:
             return drawing
-        if fits and (best is None or len(drawing.texts) > len(best.texts)):
-            best = drawing
+        if not fits:
+            continue
+        if best is not None and len(drawing.texts) <= len(best.texts):
+            break  # smaller still, the outlines are shorter and there is no more to point at
+        best = drawing
     assert best is not None, "the smallest scale fits any work"
     return best
 
@@ -103,14 +107,19 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
     if tool:
         complete &= _mark_detail(canvas, board, scene, along)
     said = list(notes(scene, along))
+    first = 0
     if any(piece.inside == "thread" for piece in scene.pieces):  # reached past the outline: it goes first
         said.sort(key=lambda note: note[0] != scene.designation)
-        complete &= place_leader(canvas, board, *said.pop(0))
+        first = 1
+    if along.right - along.at(0.0) < SHORT:
+        first = len(said)
+    for text, anchors in said[:first]:
+        complete &= place_leader(canvas, board, text, anchors)
     items: list[tuple[int, str]] = []
     for words, anchors, own in labelled_parts(scene, along, jaws, body, steady, center, tool):
         items.append((len(items) + 1, words))
         complete &= place_item(canvas, board, len(items), anchors, own)
-    for text, anchors in said:
+    for text, anchors in said[first:]:
         complete &= place_leader(canvas, board, text, anchors)
     return _finished(canvas, scene, along, items), complete
 

@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import importlib.util
 import random
+from dataclasses import replace
 from itertools import combinations, pairwise
 from math import hypot
 from pathlib import Path
 
 import pytest
 
-from generator.render.drawing import Box, Drawing
-from generator.render.scale import SCALES
+import generator.render.setup_view as view_module
+from generator.render.along import lay_out
+from generator.render.drawing import Box, Canvas, Drawing
+from generator.render.scale import SCALES, Scale
+from generator.render.setup_parts import draw_travel
 from generator.render.setup_view import HEIGHT, WIDTH, setup_view
 from generator.si import inch, mm
 
@@ -265,6 +269,41 @@ def test_bore_and_gripped_length_are_hidden_lines():
     assert {line.kind for line in drawing.part("bore")} == {"hidden"}
     jaw = box_of(drawing, "jaw")
     assert all(line.kind == "hidden" for line in drawing.part("work") if line.points[1][0] <= jaw.right)
+
+
+def test_smaller_scales_are_not_tried_once_they_show_no_more(monkeypatch):
+    """A ring too short for its labels: not every scale down to 1:10 000 is drawn."""
+    ring = scenes.setup([scenes.piece(-0.5, 1.25, 9.25, inch, bore=7.9)], inch, 0.5, 4, (12, 4), thread="")
+    tried = []
+
+    def draw(scene, along):
+        tried.append(along.scale)
+        return drawn_at(scene, along)
+
+    drawn_at = view_module._draw
+    monkeypatch.setattr(view_module, "_draw", lambda scene, along: (draw(scene, along)[0], False))
+    drawing = setup_view(ring)
+    assert drawing.items
+    assert len(tried) <= 4
+
+
+@pytest.mark.parametrize("real", [2, 5, 10, 20, 50, 100])
+def test_the_arrow_of_the_cut_points_the_way_it_goes_at_any_scale(real):
+    """Also inside, where the bar is drawn no smaller than can be seen."""
+    scene = scenes.SETUPS["bare chuck work"]
+    if scene.cut_from is None:
+        scene = next(one for one in scenes.SETUPS.values() if one.cut_from is not None)
+    for cut in ((scene.cut_from, scene.cut_to), (scene.cut_to, scene.cut_from)):
+        turned = replace(scene, cut_from=cut[0], cut_to=cut[1])
+        along = lay_out(turned, Scale(1, real), 60.0, 100.0)
+        if along is None:
+            continue
+        for half in (1.0, 6.0, 20.0):  # mm, a tool to either side of its point
+            for left, right in ((0.0, half), (half, 0.0), (half, half)):
+                canvas, x = Canvas(), along.at(cut[0])
+                draw_travel(canvas, turned, along, Box(x - left, 1.0, x + right, 20.0))
+                (start, end) = canvas.lines[-1].points if len(canvas.lines) == 2 else canvas.lines[1].points
+                assert (end[0] < start[0]) == (cut[1] < cut[0])
 
 
 def test_the_same_scene_gives_the_same_drawing(drawn):
