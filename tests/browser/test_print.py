@@ -19,11 +19,13 @@ SIZES = {
     "A4": (8.27 * POINTS_PER_INCH, 11.69 * POINTS_PER_INCH),
     "Letter": (8.5 * POINTS_PER_INCH, 11 * POINTS_PER_INCH),
 }
-MOST_PAGES = 16  # of which the working of every figure takes four or five
+MOST_PAGES = {"A4": 12, "Letter": 13}  # of which the working of every figure takes three or four
+LEAST_FILLED = 0.4  # of a page's height, on every page but the last
 LONG_WORD = 20  # characters: longer ones may be broken over two lines, and so taken apart
 EDGE = 5.0  # mm that no printer reaches, common practice
-SHEETS = {  # job: what its running header must hold, besides the number
+SHEETS = {  # ready jobs; what its running header must hold, besides the number
     "SW-101": ("2 1/4-8 UN-2A", "right"),
+    "SW-107": ("8-12 UN-2B", "right"),
     "SW-110": ("right",),
     "SW-113": ("right",),
     "SW-115": ("M16", "right"),
@@ -79,7 +81,7 @@ def test_the_paper_has_its_size_and_the_sheet_a_reasonable_number_of_pages(paper
         assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(
             SIZES[paper.size], abs=2.0
         )
-    assert 2 <= len(paper.pdf.pages) <= MOST_PAGES
+    assert 2 <= len(paper.pdf.pages) <= MOST_PAGES[paper.size]
 
 
 def test_nothing_of_the_site_around_the_sheet_is_printed(paper: Paper) -> None:
@@ -154,6 +156,37 @@ def test_the_first_page_is_for_the_machine(paper: Paper) -> None:
     text = flat(paper.pdf.pages[0].extract_text())
     assert "For the machine" in text
     assert SHEETS[paper.number][-1] in text
+
+
+def test_no_page_but_the_last_is_nearly_empty(paper: Paper) -> None:
+    for number, page in enumerate(paper.pdf.pages[:-1], 1):
+        heights: list[float] = []
+
+        def note(
+            text: str, ctm: list[float], matrix: list[float], *_: Any, into: list[float] = heights
+        ) -> None:
+            if text.strip():
+                into.append(matrix[4] * ctm[1] + matrix[5] * ctm[3] + ctm[5])
+
+        page.extract_text(visitor_text=note)
+        height, margin = float(page.mediabox.height), 14 / 25.4 * POINTS_PER_INCH  # as print.css sets it
+        lowest = min(y for y in heights if margin < y < height - margin)  # not the running lines
+        assert (height - margin - lowest) / (height - 2 * margin) >= LEAST_FILLED, f"page {number}"
+
+
+def test_the_setup_is_drawn_on_the_first_page(paper: Paper) -> None:
+    assert "Setup seen from above" in flat(paper.pdf.pages[0].extract_text())
+
+
+def test_the_thread_dial_comes_before_the_passes(paper: Paper, demo_site: Path) -> None:
+    if 'id="thread-dial"' not in (demo_site / paper.file).read_text(encoding="utf-8"):
+        pytest.skip("the half nuts stay closed: no dial is drawn")
+    pages = [flat(page.extract_text()) for page in paper.pdf.pages]
+    (dial,) = [number for number, text in enumerate(pages) if "fixed mark" in text and "Thread dial" in text]
+    passes = next(number for number, text in enumerate(pages) if "As cut" in text)
+    assert dial <= passes
+    if dial == passes:
+        assert pages[dial].index("fixed mark") < pages[dial].index("As cut")
 
 
 def test_figures_to_set_are_in_capitals_of_four_millimetres_and_rows_to_write_in_eight_high(
