@@ -1,7 +1,7 @@
 """Room along the bed: a front view with lengths true to scale, heights not.
 
 Work on the spindle axis, chuck and headstock left, tailstock right, steady rest between; holder and compound
-at center height and the carriage on the bed, where they stand with the tool where there is least room. That
+at center height and the carriage on the bed, with the tool where the cut that is drawn has least room. That
 room is dimensioned below.
 """
 
@@ -102,20 +102,20 @@ def _finished(canvas: Canvas, scene: SetupScene, reach: ReachScene, scale: Scale
         fills=tuple(shifted.fills),
         texts=tuple(shifted.texts),
         title=f"Room along the bed, job {scene.job}",
-        desc=f"The lathe along its bed, with the tool where there is least room. {least}",
+        desc=f"The lathe along its bed with the tool at one cut, where that has least room. {least}",
         scale=str(scale),
         caption=caption,
     )
 
 
 def _least_room(reach: ReachScene, scene: SetupScene) -> str:
-    """Where the least room is, and how much."""
+    """Where the cut that is drawn has the least room, and how much."""
     if reach.clearance == 0:
         meets = "they just touch"
     else:
         size = dimension_text(abs(reach.clearance), scene.system)
         meets = f"short by {size}" if reach.clearance < 0 else size
-    return f"Least room: {reach.cut}, {reach.part} to {reach.obstacle}, {meets}."
+    return f"{reach.cut}, least room: {reach.part} to {reach.obstacle}, {meets}. Other cuts: see Work holding."
 
 
 def _name(canvas: Canvas, board: Board, text: str, box: Box, place: str) -> None:

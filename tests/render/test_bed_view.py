@@ -225,7 +225,7 @@ def test_it_fits_the_paper_at_a_recommended_scale_and_stays_low(drawn):
 def test_the_words_say_where_the_least_room_is(drawn):
     scene, drawing = drawn
     words = " ".join(text.text for text in drawing.texts if text.part == "caption")
-    least = f"Least room: {scene.reach.cut}, {scene.reach.part} to {scene.reach.obstacle}, "
+    least = f"{scene.reach.cut}, least room: {scene.reach.part} to {scene.reach.obstacle}, "
     assert least in words
     assert least in drawing.desc
     assert ("they just touch" in words) == (scene.reach.clearance == 0)
