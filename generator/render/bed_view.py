@@ -115,7 +115,8 @@ def _least_room(reach: ReachScene, scene: SetupScene) -> str:
     else:
         size = dimension_text(abs(reach.clearance), scene.system)
         meets = f"short by {size}" if reach.clearance < 0 else size
-    return f"{reach.cut}, least room: {reach.part} to {reach.obstacle}, {meets}. Other cuts: see Work holding."
+    where = f"{reach.part} to {reach.obstacle}"
+    return f"{reach.cut}, least room: {where}, {meets}. Other cuts: see Work holding."
 
 
 def _name(canvas: Canvas, board: Board, text: str, box: Box, place: str) -> None:

@@ -104,6 +104,7 @@ class Page:
     route: RouteTable | None
     set_first: tuple[Block, ...]
     blocks: tuple[Block, ...]
+    rest: tuple[Block, ...]
     passes: PassTable | None
     no_passes_because: tuple[str, ...]
     steps: tuple[Step, ...]
@@ -146,7 +147,8 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         cells=_cells(sheet, lines),
         route=route_table(sheet, lines),
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
-        blocks=tuple(blocks[id] for id in ordered if id not in SET_FIRST),
+        blocks=tuple(blocks[id] for id in ordered if id in THEN),
+        rest=tuple(blocks[id] for id in ordered if id not in (*SET_FIRST, *THEN)),
         passes=pass_table(sheet) if ready and sheet.passes else None,
         no_passes_because=stops or ("The job cuts no thread.",),
         steps=sheet.steps,
