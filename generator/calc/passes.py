@@ -2,7 +2,6 @@
 
     schedule            cumulative depths of the cuts
     infeed_travel       travel of a slide that is set over
-    side_shift          how far the tool moves along the work meanwhile
     usual_passes        how many passes a pitch usually takes
     equivalent_flat     the nose flat that stands for a nose radius in a chip area
     wire_seats          whether a wire can be read after a pass
@@ -121,36 +120,6 @@ def infeed_travel(depth: Length, angle: Angle) -> Length:
     if not 0 <= angle < math.pi / 2:
         raise OutsideRange("infeed angle", angle, 0.0, math.pi / 2, "geometry", "rad")
     return depth / math.cos(angle)
-
-
-def side_shift(depth: Length, angle: Angle) -> Length:
-    """How far the tool moves along the work while it goes `depth` deep: ``h × tan β``.
-
-    Parameters
-    ----------
-    depth : radial depth h, m
-    angle : β from the cross-slide direction, rad
-
-    Returns
-    -------
-    Axial movement, m.
-
-    Notes
-    -----
-    No range is given beyond that of `infeed_travel`.
-
-    Examples
-    --------
-    >>> round(side_shift(1.0, math.radians(45)), 6)
-    1.0
-
-    Source
-    ------
-    Geometry.
-    """
-    if not 0 <= angle < math.pi / 2:
-        raise OutsideRange("infeed angle", angle, 0.0, math.pi / 2, "geometry", "rad")
-    return depth * math.tan(angle)
 
 
 def usual_passes(pitch: Length) -> tuple[int, int]:

@@ -2,16 +2,13 @@
 
     motor_power      power the motor gives for a power at the tool
     spindle_torque   torque that a cutting force asks for
-    torque_at        torque that a power gives at a speed
 """
 
 from __future__ import annotations
 
-import math
-
-from generator.calc.guards import above_zero, at_least_zero
+from generator.calc.guards import at_least_zero
 from generator.errors import OutsideRange
-from generator.si import Force, Length, Power, SpindleSpeed, Torque
+from generator.si import Force, Length, Power, Torque
 
 
 def motor_power(power: Power, efficiency: float) -> Power:
@@ -83,40 +80,3 @@ def spindle_torque(force: Force, diameter: Length) -> Torque:
     at_least_zero("cutting force", force, "N")
     at_least_zero("diameter", diameter, "m")
     return force * diameter / 2
-
-
-def torque_at(power: Power, n: SpindleSpeed) -> Torque:
-    """Torque that a power gives at a spindle speed: ``M = P ÷ (2 π n)``.
-
-    Parameters
-    ----------
-    power : P, W
-    n : rev/s
-
-    Returns
-    -------
-    N m.
-
-    Raises
-    ------
-    OutsideRange
-        When the power is below zero or the speed is not above it.
-
-    Notes
-    -----
-    What a belt or a clutch can carry may be less at low speed.
-
-    Examples
-    --------
-    5 hp at 100 rev/min is 5252 × 5 ÷ 100 = 262.6 lbf ft:
-
-    >>> round(torque_at(5 * 745.69987, 100 / 60) / 1.3558179, 1)
-    262.6
-
-    Source
-    ------
-    Machinery's Handbook, hp = torque × rpm ÷ 5252 (from memory).
-    """
-    at_least_zero("power", power, "W")
-    above_zero("spindle speed", n, "rev/s")
-    return power / (2 * math.pi * n)

@@ -6,7 +6,6 @@ A taper is a ratio ``c = (D − d) ÷ l``: 1 in 16 is 0.0625, 0.6 in a foot is 0
     ratio_per_foot       from a taper in inches a foot
     ratio_of_half_angle  from the half angle
     half_angle           the other way
-    diameter_along       diameter at a distance from the large end
     axial_shift          how far a gauge moves for a change of diameter
 """
 
@@ -150,42 +149,6 @@ def half_angle(ratio: float) -> Angle:
     Machinery's Handbook, Tapers: tan = T ÷ 24 (from memory).
     """
     return math.atan(checked_ratio(ratio) / 2)
-
-
-def diameter_along(large: Length, ratio: float, distance: Length) -> Length:
-    """Diameter at a distance from the large end: ``D − c x``.
-
-    Parameters
-    ----------
-    large : D, m
-    ratio : c
-    distance : x, along the axis, m
-
-    Returns
-    -------
-    m.
-
-    Raises
-    ------
-    OutsideRange
-        When the taper has come to a point before that distance.
-
-    Examples
-    --------
-    >>> round(diameter_along(30e-3, 0.1, 60e-3) * 1e3, 6)
-    24.0
-
-    Source
-    ------
-    Jones, Turning and Boring (1914), Rules for Figuring Tapers.
-    """
-    above_zero("large diameter of the taper", large, "m")
-    if not (distance >= 0 and checked_ratio(ratio) * distance <= large):
-        raise OutsideRange(
-            "distance from the large end", distance, 0.0, large / ratio if ratio else None,
-            "there the taper comes to a point", "m",
-        )
-    return large - ratio * distance
 
 
 def axial_shift(diameter_change: Length, ratio: float) -> Length:

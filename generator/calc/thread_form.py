@@ -19,42 +19,6 @@ GEOMETRY = "geometry of the thread groove, half a pitch wide at the pitch cylind
 CREST_FLAT = 1 / 8  # of the pitch: ISO 68-1 and ASME B1.1, basic profile
 
 
-def triangle_height(pitch: Length, half_angle: Angle) -> Length:
-    """Height H of the fundamental triangle.
-
-    H = P / (2 tan A)
-
-    Parameters
-    ----------
-    pitch : P (m), above zero
-    half_angle : A, half the included angle (rad), between 0 and 90 degrees
-
-    Returns
-    -------
-    H (m)
-
-    Raises
-    ------
-    OutsideRange
-        For a pitch or angle with no triangle.
-
-    Notes
-    -----
-    No range given in the source.
-
-    Examples
-    --------
-    ISO 68-1: H = 0.866025404 P for 60 degrees.
-
-    >>> triangle_height(1.0, math.radians(30))
-    0.866025404
-
-    Source: ISO 68-1; ASME B1.1.
-    """
-    _check(pitch, half_angle)
-    return pitch / (2 * math.tan(half_angle))
-
-
 def standard_flat(pitch: Length) -> Length:
     """Nose flat taken when the tool's is not known: as wide as the basic crest flat.
 
@@ -232,51 +196,6 @@ def pitch_diameter_at_depth(
     """
     past = depth - _below_pitch_line(pitch, half_angle, nose_flat, nose_radius)
     return turned_diameter + 2 * past if internal else turned_diameter - 2 * past
-
-
-def groove_width(diameter: Length, pitch_diameter: Length, pitch: Length, half_angle: Angle) -> Length:
-    """Axial width of the groove between its straight flanks, at a diameter.
-
-    w = P/2 + (d - d2) tan A
-
-    Parameters
-    ----------
-    diameter : d, where the width is wanted (m)
-    pitch_diameter : d2 (m)
-    pitch : P (m)
-    half_angle : A (rad)
-
-    Returns
-    -------
-    w (m)
-
-    Raises
-    ------
-    OutsideRange
-        Below the point where the flanks meet.
-
-    Notes
-    -----
-    Range: from the meeting of the flanks outwards.
-
-    Examples
-    --------
-    At the basic major diameter the groove is 7P/8 wide, at the basic minor diameter P/4 (ISO 68-1).
-
-    >>> groove_width(10.0, 10.0 - 0.649519053, 1.0, math.radians(30))
-    0.875
-    >>> groove_width(10.0 - 1.082531755, 10.0 - 0.649519053, 1.0, math.radians(30))
-    0.250
-
-    Source: geometry of the groove; ISO 68-1 for the check values.
-    """
-    _check(pitch, half_angle)
-    width = pitch / 2 + (diameter - pitch_diameter) * math.tan(half_angle)
-    if width < -1e-12:
-        raise OutsideRange(
-            "diameter", diameter, pitch_diameter - pitch / (2 * math.tan(half_angle)), None, GEOMETRY
-        )
-    return max(width, 0.0)
 
 
 def root_diameter(turned_diameter: Length, depth: Length, internal: bool = False) -> Length:

@@ -40,8 +40,3 @@ class ThreadLimits:
     remarks: tuple[str, ...]
     source: str
     minor_tolerance: float | None = None
-
-    @property
-    def blank_range(self) -> Range:
-        """Diameter before threading, that of the crests: the major diameter's limits, inside the minor's."""
-        return self.minor if self.designation.internal else self.major

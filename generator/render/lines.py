@@ -23,7 +23,6 @@ Point = tuple[float, float]
 LineKind = Literal["visible", "thin", "center", "phantom", "chain", "hidden"]
 
 WIDE: Final = 0.5  # mm; ISO 128-2 line group 0.5
-NARROW: Final = 0.25  # mm
 SHORT_EDGE: Final = (
     10.0  # mm; below it a long-dashed double-dotted line looks broken: common practice, no source
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
@@ -47,12 +46,3 @@ SCALES: Final[tuple[Scale, ...]] = (
 
 Source: ISO 5455:1979, table 1 (published summary): 50:1 20:1 10:1 5:1 2:1, 1:1, 1:2 1:5 1:10 ... 1:10 000.
 """
-
-
-def scales_up_to(length: Length, paper_mm: float) -> Iterator[Scale]:
-    """Scales at which `length` (m) takes no more than `paper_mm`, largest first.
-
-    >>> [str(scale) for scale in scales_up_to(0.070, 40)][:2]
-    ['1:2', '1:5']
-    """
-    return (scale for scale in SCALES if scale.mm(length) <= paper_mm + 1e-9)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 
-from generator.calc.drilling import drilling_thrust, drilling_torque, point_length
+from generator.calc.drilling import drilling_thrust, drilling_torque, likely_drilling, point_length
 from generator.calc.operation_time import feed_time
 from generator.job.operations import Cut, Drill
 from generator.sheet.model import Quantity
 from generator.sheet.operation_feed import lay_by_hand
-from generator.sheet.operation_load import KIENZLE, NO_MATERIAL, SCATTER, judge_load, lay_motor
+from generator.sheet.operation_load import KIENZLE, NO_MATERIAL, judge_load, lay_motor
 from generator.sheet.operation_places import drilled_across
 from generator.sheet.operation_result import lay_time
 from generator.sheet.operation_speed import lay_speed
@@ -24,6 +24,8 @@ FIRST, EACH = 3.0, 1.0    # diameters drilled before the first withdrawal, and b
 PILOT_FROM = 1 / 2 * inch  # above this a pilot hole as thick as the web spares the thrust
 REAM_STOCK = (0.010 * inch, 0.016 * inch)  # left on the diameter, up to 1/2 in and above
 REAM_LARGE = 1 / 2 * inch
+LEAST, MOST = likely_drilling(1.0)
+LIKELY = f"of the lips alone: likely {LEAST:g} to {MOST:g} times it with web, margins and wear"
 AWAY = "the hole goes across the work: another machine, no settings of this lathe"
 
 
@@ -142,12 +144,12 @@ def _lay_load(
         "force", words["force"], drilling_thrust(k, m, size, feed, bore=has), "force",
         f"{twice}0.5 × {{kc1.1}} × {thickness} × {{f}} × ({{d}} − {{hole}}) ÷ 2 × sin 59°", put,
         f"{KIENZLE}: {material.force_source}; {PRACTICE} for the shares", rounds="up",
-        note=f"{SCATTER}; at the fast end of the feed",
+        note=f"{LIKELY}; at the fast end of the feed",
     )
     torque = task.computed(
         "torque", "torque of the drill", drilling_torque(k, m, size, feed, bore=has), "torque",
         f"{{kc1.1}} × {thickness} × {{f}} × ({{d}}² − {{hole}}²) ÷ 8", put,
-        f"{KIENZLE}: {material.force_source}", rounds="up", note=SCATTER,
+        f"{KIENZLE}: {material.force_source}", rounds="up", note=LIKELY,
     )
     if step is None:
         task.unknown("power", words["power"], "power", "the spindle step is unknown")
@@ -156,7 +158,7 @@ def _lay_load(
         task, 2 * math.pi * torque * step, "2 × π × {M} × {n} ÷ {share that arrives}",
         {"M": (torque, "torque"), "n": (step, "spindle_speed")},
     )
-    judge_load(task, torque, power, step)
+    judge_load(task, torque, power, step, MOST)
     return power, thrust
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 
 from generator.calc import spindle
-from generator.calc.cutting import cutting_power, grooving_force, turning_force
+from generator.calc.cutting import cutting_power, grooving_force, likely_force, turning_force
 from generator.calc.power import motor_power, spindle_torque
 from generator.job.lathe import SpindleStep
 from generator.sheet.model import Level, Quantity
@@ -20,7 +20,9 @@ from generator.si import FeedPerRev, Force, Length, Power, SpindleSpeed, Torque,
 from generator.tables.materials import MaterialRow
 
 KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc"
-SCATTER = "a handbook value, good to about 20 % or worse; a worn tool takes more"
+SCATTER = "a handbook value: likely {:g} times it with a sharp tool to {:g} times it with a worn one".format(
+    *likely_force(1.0)
+)
 EFFICIENCY = 0.75     # of a geared engine lathe, 0.7 to 0.8; common practice, no source
 STALLS = 1.25         # times what there is: more than the scatter of the handbooks
 SQUARE = math.pi / 2  # entering angle of a tool that cuts a square shoulder
@@ -94,37 +96,43 @@ def lay_motor(
     )
 
 
-def judge_load(task: Task, torque: Torque, power: Power, step: SpindleSpeed) -> None:
-    """Power against the motor and the step, torque against the step, as far as the record has them."""
+def judge_load(
+    task: Task, torque: Torque, power: Power, step: SpindleSpeed, most: float = 1.0
+) -> None:
+    """Power against the motor and the step, torque against the step, as far as the record has them.
+
+    `most` is how many times as much as worked out it may well be.
+    """
     lathe, own = task.bench.lathe, _own_step(task, step)
     if lathe.power is not None:
         _judge(
             task, "operation-power", power / lathe.power.si, _power_words(power),
-            f"the motor of {lathe.name} gives {lathe.power.with_unit}",
+            f"the motor of {lathe.name} gives {lathe.power.with_unit}", most,
         )
     if own is not None and own.power is not None:
         share = _share(task)
         _judge(
             task, "operation-power", power * share / own.power.si,
             f"{_power_words(power * share)} at the tool",
-            f"{lathe.name} gives {own.power.with_unit} at its step of {rpm_words(step)}",
+            f"{lathe.name} gives {own.power.with_unit} at its step of {rpm_words(step)}", most,
         )
     if own is not None and own.torque is not None:
         _judge(
             task, "operation-torque", torque / own.torque.si,
             f"{torque / (lbf * ft):.0f} lbf ft ({torque:.0f} N m)",
-            f"{lathe.name} gives {own.torque.with_unit} at its step of {rpm_words(step)}",
+            f"{lathe.name} gives {own.torque.with_unit} at its step of {rpm_words(step)}", most,
         )
 
 
-def _judge(task: Task, id: str, share: float, wants: str, has: str) -> None:
-    if share <= 1 or any(one.id == id and task.what in one.text for one in task.desk.findings):
+def _judge(task: Task, id: str, share: float, wants: str, has: str, most: float) -> None:
+    if share * most <= 1 or any(one.id == id and task.what in one.text for one in task.desk.findings):
         return
     level: Level = "stop" if share > STALLS else "check"
+    more = f", likely up to {most:g} times as much" if most > 1 else ""
     task.find(
         id, level,
-        f"The largest cut of {task.what} wants {wants}, and {has}. Take less depth (cut), a finer feed or a "
-        "slower step.",
+        f"The largest cut of {task.what} wants {wants}{more}, and {has}. Take less depth (cut), a "
+        "finer feed or a slower step.",
     )
 
 

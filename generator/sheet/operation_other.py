@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.calc.knurling import FORCE_UNKNOWN, blanks, teeth_around
+from generator.calc.knurling import FORCE_UNKNOWN, blanks, raised, teeth_around
 from generator.job.operations import Cut, Knurl, Thread
 from generator.sheet.operation_feed import lay_feed
 from generator.sheet.operation_result import lay_time
@@ -22,6 +22,7 @@ OF_THREAD = {
     "power": "passes.power",
 }
 SECOND = "a sheet works out one thread: write a job of its own for this one"
+RAISED = "a knurling-tool maker's instructions, half the pitch; a textbook of technical drawing, the pitch"
 NEAR_WHOLE = 0.05  # of a tooth: near enough for the rollers to track
 
 
@@ -50,6 +51,12 @@ def knurl(task: Task) -> Done:
                 f"{fine_words(above, system)}.",
                 given.pitch.where,
             )
+        low, high = raised(size, given.pitch.si)
+        task.computed(
+            "over_knurl", "diameter over the knurl, at most", high, "length", "{d} + {pitch}",
+            {"d": (size, "length"), "pitch": (given.pitch.si, "length")}, RAISED, rounds="up",
+            note=f"at least {fine_words(low, system)}, by how deep the rollers go: measure a trial length",
+        )
     step = lay_speed(task, "knurl", size)
     feed = lay_feed(task, "along", "knurl")
     task.unknown("force", "force of the rollers", "force", FORCE_UNKNOWN)

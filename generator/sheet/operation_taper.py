@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.calc.taper import half_angle, ratio_of_half_angle, ratio_per_foot, taper_ratio
+from generator.calc.taper import axial_shift, half_angle, ratio_of_half_angle, ratio_per_foot, taper_ratio
 from generator.job.operations import Taper
 from generator.sheet.model import Kind, Quantity
 from generator.sheet.operation_cuts import CROSS_SLIDE, lay_no_stock, lay_stock
@@ -25,6 +25,7 @@ from generator.si import Length, degree, inch
 from generator.tables.tapers import TaperRow, UnknownTaper, standard_taper
 
 SAME = 1e-6
+FITTED = 0.001 * inch  # off the diameter while a taper is fitted to its gauge
 SAME_RATIO = 1e-3  # share within which two statements of one taper agree
 RULES = "Jones, Turning and Boring (1914), Rules for Figuring Tapers; geometry"
 
@@ -41,7 +42,7 @@ class Shape:
 
 def taper(task: Task) -> Done:
     """Turn a taper."""
-    given, lies = task.entry.given, task.place
+    given, lies, system = task.entry.given, task.place, task.bench.system
     assert isinstance(given, Taper)
     has = task.work.largest(lies.low, lies.high)
     if has is None:
@@ -74,6 +75,9 @@ def taper(task: Task) -> Done:
     time = lay_time(task, shape.length, feed, step, len(stock.depths) if stock else None,
                     finishing=not by_hand and finishing)
     say_last(task, stock, None if by_hand else feed)
+    if shape.ratio > 0:
+        off, on = (length_words(one, system) for one in (FITTED, axial_shift(FITTED, shape.ratio)))
+        task.remarks.append(f"{off} off the diameter lets its gauge on by {on}")
     task.remarks.append("tool exactly at center height, or the taper comes out hollow and its angle wrong")
     small_right = given.end != "left"
     low_od, high_od = (shape.large, shape.small) if small_right else (shape.small, shape.large)

@@ -10,6 +10,7 @@ from generator.calc.taper_settings import (
     attachment_setting,
     compound_reading,
     compound_travel,
+    set_over_error,
     tailstock_offset,
 )
 from generator.sheet.model import Kind
@@ -168,7 +169,8 @@ def _lay_tailstock(task: Task, ratio: float, angle: Angle) -> None:
         "tailstock_offset", "tailstock set over", tailstock_offset(ratio, total), "length",
         "{length between centers} × {taper} ÷ 2",
         {"length between centers": (total, "length"), "taper": (ratio, "ratio")}, NAVY,
-        note="towards the operator for a small end at the tailstock; the whole length of the work counts",
+        note="towards the operator for a small end at the tailstock; the whole length of the work counts; "
+        f"{100 * set_over_error(ratio):.2f} % too large, as the work leans",
     )
     task.remarks.append(f"tailstock {_words(task, offset)} over")
     has = lathe.tailstock.offset if lathe.tailstock else None

@@ -12,7 +12,6 @@ from generator.calc.passes import (
     equivalent_flat,
     infeed_travel,
     schedule,
-    side_shift,
     usual_passes,
     wire_seats,
 )
@@ -107,18 +106,16 @@ def test_usual_number_of_passes_as_printed(pitch, fewest, most):
     assert usual_passes(pitch * 1e-3) == (fewest, most)
 
 
-def test_travel_and_side_shift_make_the_right_triangle():
+def test_travel_makes_the_right_triangle():
     for angle in (0.0, 29.0, 29.5, 30.0):
         depth, beta = 1.2268, math.radians(angle)
-        assert math.hypot(depth, side_shift(depth, beta)) == pytest.approx(infeed_travel(depth, beta))
+        assert math.hypot(depth, depth * math.tan(beta)) == pytest.approx(infeed_travel(depth, beta))
 
 
 @pytest.mark.parametrize("angle", [-0.1, math.pi / 2])
 def test_a_slide_along_the_work_feeds_nothing_in(angle):
     with pytest.raises(OutsideRange):
         infeed_travel(1.0, angle)
-    with pytest.raises(OutsideRange):
-        side_shift(1.0, angle)
 
 
 def test_equivalent_flat_leaves_the_pitch_diameter_of_the_radius():

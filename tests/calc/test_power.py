@@ -7,9 +7,9 @@ import math
 import pytest
 
 from generator.calc.cutting import cutting_power
-from generator.calc.power import motor_power, spindle_torque, torque_at
+from generator.calc.power import motor_power, spindle_torque
 from generator.errors import OutsideRange
-from generator.si import kW, m_per_min, mm, rev_per_min
+from generator.si import kW, m_per_min, mm
 
 
 def test_a_thousand_newtons_at_thirty_metres_a_minute_on_90_mm():
@@ -18,11 +18,6 @@ def test_a_thousand_newtons_at_thirty_metres_a_minute_on_90_mm():
     assert power == pytest.approx(0.5 * kW)
     assert motor_power(power, 0.7) == pytest.approx(0.714286 * kW, abs=5e-4)
     assert spindle_torque(1000.0, 90 * mm) == pytest.approx(45.0)
-
-
-def test_half_a_kilowatt_at_the_speed_of_that_cut_gives_its_torque():
-    n = 30 * m_per_min / (math.pi * 90 * mm)
-    assert torque_at(0.5 * kW, n) == pytest.approx(45.0)
 
 
 @pytest.mark.parametrize(
@@ -34,8 +29,6 @@ def test_half_a_kilowatt_at_the_speed_of_that_cut_gives_its_torque():
         lambda: motor_power(1.0, math.nan),
         lambda: spindle_torque(-1.0, 0.1),
         lambda: spindle_torque(1.0, math.inf),
-        lambda: torque_at(1.0, 0.0),
-        lambda: torque_at(-1.0, 60 * rev_per_min),
     ],
 )
 def test_what_cannot_be_is_refused(call):

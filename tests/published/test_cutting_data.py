@@ -15,7 +15,7 @@ import pytest
 
 from generator.calc.cutting import cutting_power, likely_force, spindle_speed, turning_force
 from generator.calc.drilling import drilling_thrust, drilling_torque, likely_drilling
-from generator.calc.power import motor_power, spindle_torque, torque_at
+from generator.calc.power import motor_power, spindle_torque
 from generator.si import ft, ft_per_min, hp, inch, kW, lbf, m_per_min, mm, rev_per_min
 from generator.tables.cutting_feeds import feed_range
 from generator.tables.cutting_speeds import speed_range
@@ -207,14 +207,12 @@ def test_table_drilling_mild_steel(diameter, feed):
 
 def test_torque_and_power_of_the_handbooks():
     """Machinery's Handbook: hp = M n ÷ 63 025 in inch pounds, kW = M n ÷ 9550; so 5252 in foot pounds."""
-    for torque, n in ((559.0, 350.0), (430.0, 280.0)):
-        assert torque_at(torque * n / 63_025 * hp, n * rev_per_min) / (inch * lbf) == pytest.approx(
-            torque, rel=1e-5
-        )
-        assert torque_at(torque * n / 9550 * kW, n * rev_per_min) == pytest.approx(torque, rel=2e-4)
-        assert torque_at(torque * n / 5252 * hp, n * rev_per_min) / (ft * lbf) == pytest.approx(
-            torque, rel=1e-4
-        )
+    for force, diameter, n in ((559.0, 0.050, 350.0), (430.0, 0.120, 280.0)):
+        torque = spindle_torque(force, diameter)
+        power = cutting_power(force, math.pi * diameter * n * rev_per_min)
+        assert power / hp == pytest.approx(torque / (inch * lbf) * n / 63_025, rel=1e-5)
+        assert power / kW == pytest.approx(torque * n / 9550, rel=2e-4)
+        assert power / hp == pytest.approx(torque / (ft * lbf) * n / 5252, rel=1e-4)
 
 
 def test_power_of_a_force_in_inches():

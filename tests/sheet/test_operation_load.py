@@ -198,6 +198,16 @@ def test_a_drill_that_stalls_the_spindle_is_found(made, shop):
     assert found(sheet, "operation-torque").level == "stop"
 
 
+@pytest.mark.parametrize(("torque", "level"), [(42, "check"), (81, "check"), (83, None)])
+def test_a_drill_may_want_twice_what_its_lips_do(made, shop, torque, level):
+    """41.1 N m by the lips; printed formulas for whole drills give 1 to 2 times as much."""
+    spindle = stepped(shop, torque=given(f"{torque} N m", "Torque"), power=None)
+    sheet = made(text("drill: {diameter: 20, depth: 50, feed: 0.3 mm/rev}"), lathe={"spindle": spindle})
+    finding = found(sheet, "operation-torque")
+    assert (finding.level if finding else None) == level
+    assert finding is None or "likely up to 2 times as much" in finding.text
+
+
 def test_without_power_on_record_nothing_is_judged(made, shop):
     spindle = stepped(shop, torque=None, power=None)
     sheet = made(text(TURN), lathe={"power": None, "spindle": spindle})

@@ -392,6 +392,8 @@ def test_a_knurl_whose_pitch_does_not_go_round_names_the_blanks_that_fit(sheet_o
     """1 in and 1 mm: 79.8 teeth; 25.15 and 25.46 mm take 79 and 80 (arithmetic)."""
     sheet = sheet_of(text=text("knurl: {pitch: 1 mm, length: 1, from_diameter: 1}"))
     assert value(sheet, "teeth") == pytest.approx(79.796, abs=1e-3)
+    assert value(sheet, "over_knurl") == pytest.approx(26.4e-3)  # blank and pitch, a textbook's rule
+    assert "1.0197 in" in figure(sheet, "over_knurl").note  # half the pitch, a tool maker's rule
     note = found(sheet, "knurl-pitch")
     assert note.level == "note"
     assert "25.146 mm" in note.text

@@ -15,7 +15,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from generator.calc.operation_time import dial_wait, threading_time
+from generator.calc.operation_time import dial_wait
 from generator.errors import Location
 from generator.job.fields import Given
 from generator.job.model import Job
@@ -121,7 +121,6 @@ def test_a_thread_takes_its_passes_its_returns_and_the_wait_for_the_dial(
     wait = laid["time.dial_wait"]
     taken = laid["time.cut"] + laid["time.return"]
     assert taken == pytest.approx(324.0 + PASSES * wait)
-    assert taken == pytest.approx(threading_time(0.056, LEAD, STEP, PASSES, 5.0, 8.0 + wait))
 
 
 def test_the_next_place_of_the_dial_is_the_first_that_fits_leadscrew_and_thread(shop: Shop) -> None:
