@@ -73,13 +73,16 @@ class HeldWork:
 
     # -- the beam -------------------------------------------------------------------------------------
 
-    def beam(self, steady_at: Length | None, *, rigid: bool = False) -> Beam:
-        """The work on its supports, as soft as they are or rigid: chuck, then steady rest, then center."""
+    def beam(self, steady_at: Length | None, *, rigid: bool = False, end_open: bool = False) -> Beam:
+        """The work on its supports, as soft as they are or rigid: chuck, then steady rest, then center.
+
+        `end_open` leaves the center away, as while its hole is drilled.
+        """
         assert self.material is not None
         supports = [Support(0.0, math.inf, math.inf if rigid else self.chuck_stiffness)]
         if steady_at is not None:
             supports.append(Support(steady_at, math.inf if rigid else self.steady_stiffness))
-        if self.job.holding.center:
+        if self.job.holding.center and not end_open:
             supports.append(Support(self.layout.stick_out))
         return Beam(
             tuple(self._segments()), tuple(supports), self.material.elastic_modulus, self.material.density

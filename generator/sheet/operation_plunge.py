@@ -18,6 +18,7 @@ from generator.si import Length, SpindleSpeed, Time
 
 SAME = 1e-6
 SAME_CORNER = 0.02   # share within which a nose and a corner are one
+PART_NEAR = 1.0      # diameters from the jaws; common practice, no source
 SLENDER_BLADE = 8.0  # stick-out over width of a parting blade; common practice, no source
 
 
@@ -35,8 +36,8 @@ def groove(task: Task) -> Done:
             has = thread.blank
     else:
         assert isinstance(given, Cut)
-        after = given.diameter.si if given.diameter else has - 2 * given.depth.si if given.depth else None
         has = given.from_diameter.si if given.from_diameter else has
+        after = given.diameter.si if given.diameter else _bottom(task, given, has)
     width = given.width.si if given.width else task.tool.width.si if task.tool.width else None
     depth = _depth(task, has, after, inside)
     plunges = _lay_plunges(task, width, given)
@@ -68,6 +69,8 @@ def part_off(task: Task) -> Done:
     if od is None:
         return off_work(task)
     inner = task.work.bore(lies.low, lies.high)
+    if od <= inner + SAME:
+        return _nothing_to_part(task, od, inner)
     depth = (od - inner) / 2
     if lies.why:
         task.find("part-off-place", "check", f"Nobody said where {task.what} cuts: write from_end.",
@@ -99,10 +102,27 @@ def part_off(task: Task) -> Done:
             "blade, or saw the last of it.",
         )
     _check_center(task)
+    _check_overhang(task, od)
     return done(
         task, od, inner, task.work, step=step, feed=feed.usual if feed else None, depths=(depth,),
         force=force, power=power, time=time,
     )
+
+
+def _bottom(task: Task, given: Cut, has: Length) -> Length | None:
+    """Diameter at the bottom of a groove of the depth given; None where that is past the center."""
+    if given.depth is None:
+        return None
+    after = has - 2 * given.depth.si
+    if after > SAME:
+        return after
+    task.find(
+        "groove-deep", "stop",
+        f"{task.opening} is to be {given.depth.with_unit} deep, and the work there is "
+        f"{length_words(has, task.bench.system)}: that cuts it through. Check both.",
+        given.depth.where, "How deep is the groove?",
+    )
+    return None
 
 
 # -- groove and blade -----------------------------------------------------------------------------------
@@ -180,6 +200,20 @@ def _check_nose(task: Task, given: Cut | Relief) -> None:
         )
 
 
+def _nothing_to_part(task: Task, od: Length, inner: Length) -> Done:
+    """The work has no wall there, by the cuts before or by the job file."""
+    system, why = task.bench.system, "there is no wall to part"
+    task.unknown("step", "spindle step", "spindle_speed", why)
+    task.unknown("time", "time under the tool", "duration", why)
+    task.find(
+        "nothing-to-cut", "check",
+        f"{task.opening} meets {length_words(max(od, 0.0), system)} outside and a hole of "
+        f"{length_words(inner, system)}: there is nothing to part. Check both, and the cuts before it.",
+        asks="Which diameter is right?",
+    )
+    return done(task, None, None, task.work)
+
+
 def _check_center(task: Task) -> None:
     """With the center in the work the part jams as it comes off."""
     if task.bench.job.holding.center is not None:
@@ -188,6 +222,19 @@ def _check_center(task: Task) -> None:
             f"{task.opening} with the center in the work: the part climbs on the blade when the "
             "last of it breaks. Part nearly through, stop, take the center away and saw or break it off.",
         )
+
+
+def _check_overhang(task: Task, od: Length) -> None:
+    """A blade far from the jaws: the work springs, climbs on the blade and is thrown."""
+    lies, holding = task.place, task.bench.job.holding
+    if lies.why or holding.steady is not None or lies.low <= PART_NEAR * od + SAME:
+        return
+    task.find(
+        "part-off-far", "check",
+        f"{task.opening} is {length_words(lies.low, task.bench.system)} from the jaws, {lies.low / od:.1f} "
+        f"diameters; over {PART_NEAR:g} the work springs, climbs on the blade and can be thrown "
+        f"({PRACTICE}). Grip it nearer to the cut, or saw it off.",
+    )
 
 
 def lay_depth_time(

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from generator.calc.cutting import spindle_speed
+from generator.calc.slenderness import ALONE
 from generator.job.operations import Settings
 from generator.job.shop import Material
 from generator.sheet.capacity import used_chuck
 from generator.sheet.model import Kind
-from generator.sheet.operation_task import Task
+from generator.sheet.operation_task import PRACTICE, Task
+from generator.sheet.rigidity import OPEN_END, TAIL
 from generator.sheet.spindle_step import Turned, check_chuck, lay_step
 from generator.sheet.wording import rpm_words
 from generator.si import Length, Speed, SpindleSpeed, ft_per_min, m_per_min
@@ -68,6 +70,8 @@ def lay_speed(
     if step is not None:
         check_chuck(chuck, bench.lathe, step, given.spindle.where if given.spindle else task.where, task.desk)
         _check_whip(task, step)
+        _check_tips(task, step)
+        _check_open_end(task)
     return step
 
 
@@ -134,19 +138,43 @@ def _caps(task: Task) -> dict[str, SpindleSpeed]:
     chuck, caps = used_chuck(task.bench.job, task.bench.lathe), {}
     if chuck is not None and chuck.top_speed is not None:
         caps["the chuck's own"] = chuck.top_speed.si
-    band, rest = task.desk.figures.get("holding.steady.diameter"), task.bench.lathe.steady
-    if band is not None and isinstance(band.value, float) and band.value > 0:
-        tips = (rest.tips if rest else None) or "bronze"
-        caps[f"the {tips} tips of the steady rest"] = spindle_speed(TIP_SPEEDS[tips], band.value)
-    critical = _critical(task)
-    if critical is not None:
-        caps["the share of the critical speed"] = _share(task) * critical
+    on_tips = _on_tips(task)
+    if on_tips is not None:
+        caps[on_tips[0]] = on_tips[1]
+    caps.update({f"the share of {named}": _share(task) * speed for named, _, speed in _criticals(task)})
     return caps
 
 
-def _critical(task: Task) -> SpindleSpeed | None:
-    figure = task.desk.figures.get("holding.critical_speed")
-    return figure.value if figure is not None and isinstance(figure.value, float) else None
+def _on_tips(task: Task) -> tuple[str, SpindleSpeed] | None:
+    """The speed that the tips of the steady rest bear, and what they are called."""
+    band, rest = task.desk.figures.get("holding.steady.diameter"), task.bench.lathe.steady
+    if band is None or not isinstance(band.value, float) or band.value <= 0:
+        return None
+    tips = (rest.tips if rest else None) or "bronze"
+    return f"the {tips} tips of the steady rest", spindle_speed(TIP_SPEEDS[tips], band.value)
+
+
+def _end_open(task: Task) -> bool:
+    """True where the center has to be away, and no steady rest stands in for it."""
+    holding, name = task.bench.job.holding, task.entry.name
+    in_the_end = name in ("face", "center_drill") or task.place.inside
+    return in_the_end and holding.center is not None and holding.steady is None
+
+
+def _criticals(task: Task) -> list[tuple[str, str, SpindleSpeed]]:
+    """Each critical speed that bears on this operation: its name, what begins to whip there, rev/s."""
+    held = (
+        (OPEN_END, "the critical speed without the center", "this work begins to whip without its center")
+        if _end_open(task) else
+        ("holding.critical_speed", "the critical speed", "this work begins to whip")
+    )
+    tail = (TAIL, "the critical speed of the bar behind the headstock",
+            "the bar behind the headstock begins to whip")
+    found = ((name, what, task.desk.figures.get(figure)) for figure, name, what in (held, tail))
+    return [
+        (name, what, figure.value) for name, what, figure in found
+        if figure is not None and isinstance(figure.value, float)
+    ]
 
 
 def _share(task: Task) -> float:
@@ -155,14 +183,43 @@ def _share(task: Task) -> float:
 
 
 def _check_whip(task: Task, step: SpindleSpeed) -> None:
-    """A step that the job asks for against the critical speed of the work as it is held."""
-    critical, share = _critical(task), _share(task)
-    if critical is None or step <= share * critical:
+    """A step that the job asks for against the critical speeds of the work as it is held, and its tail."""
+    share = _share(task)
+    for _, what, critical in _criticals(task):
+        if step <= share * critical:
+            continue
+        task.find(
+            "operation-whip", "stop" if step >= critical else "check",
+            f"At {rpm_words(step)} {task.what} runs at {step / critical:.0%} of the {rpm_words(critical)} at "
+            f"which {what}; stay under {share:.0%}. Take a slower step, or support it better.",
+            task.entry.given.spindle.where if task.entry.given.spindle else None,
+        )
+
+
+def _check_tips(task: Task, step: SpindleSpeed) -> None:
+    """A step that the job asks for against the tips of the steady rest."""
+    on_tips = _on_tips(task)
+    if on_tips is not None and step > on_tips[1] * (1 + 1e-9):
+        task.find(
+            "operation-tips", "check",
+            f"At {rpm_words(step)} {task.what} turns faster than the {rpm_words(on_tips[1])} that "
+            f"{on_tips[0]} bear at this diameter ({PRACTICE}): they burn and the journal grips. "
+            "Take a slower step.",
+            task.entry.given.spindle.where if task.entry.given.spindle else None,
+        )
+
+
+def _check_open_end(task: Task) -> None:
+    """Work that needs its center, cut while the center is away."""
+    figure, own = task.desk.figures.get("holding.slenderness"), task.bench.house.stick_out_check
+    limit = own.si if own is not None else ALONE
+    if not _end_open(task) or figure is None or not isinstance(figure.value, float) or figure.value <= limit:
+        return
+    if any(finding.id == "open-end" for finding in task.desk.findings):
         return
     task.find(
-        "operation-whip", "stop" if step >= critical else "check",
-        f"At {rpm_words(step)} {task.what} runs at {step / critical:.0%} of the {rpm_words(critical)} at "
-        f"which this work begins to whip; stay under {share:.0%}. Take a slower step, or support the work "
-        "better.",
-        task.entry.given.spindle.where if task.entry.given.spindle else None,
+        "open-end", "check",
+        f"{task.opening} is done with the center away, and the work stands out {figure.value:.1f} diameters; "
+        f"over {limit:g} it can bend and be thrown from the jaws. Set a steady rest near its end for it, "
+        "pull the work back through the spindle, or have the end ready before this setup.",
     )

@@ -258,7 +258,8 @@ def _say_travel(task: Task) -> None:
 
 def _check_bar(task: Task, before: Length | None) -> None:
     """The boring bar: long enough, thin enough to go in, not too slender."""
-    bar, reach, deep, system = task.tool.bar, task.tool.reach, task.place.length, task.bench.system
+    bar, reach, system = task.tool.bar, task.tool.reach, task.bench.system
+    deep = task.bench.layout.stick_out - task.place.low  # a bar goes in from the open end
     if reach is not None and reach.si < deep - SAME:
         task.find(
             "tool-short", "stop",

@@ -24,6 +24,7 @@ CRITICAL_SHARE = 0.7  # of the critical speed; common practice, no source
 ERROR_SHARE = 0.25  # of the pitch diameter tolerance; common practice, no source
 SHEAR_WORTH_SAYING = 0.05  # of the deflection
 
+OPEN_END, TAIL = "holding.open_end.critical_speed", "holding.tail.critical_speed"
 STIFFNESSES = ("holding.chuck_stiffness", "holding.steady_stiffness")
 
 UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
@@ -62,6 +63,8 @@ def rigidity_section(
     if cuts is not None and cuts.largest_force is not None and held.cut_places():
         _lay_deflection(held, steady_at, cuts, cuts.largest_force, house, desk)
     _lay_frequency(held, steady_at, house, spindle_speed, desk)
+    if held.job.holding.center is not None and steady_at is None:
+        _lay_open_end(held, desk)
     if held.job.holding.behind_spindle is not None:
         _lay_tail(held, held.job.holding.behind_spindle, house, spindle_speed, desk)
 
@@ -249,6 +252,28 @@ def _lay_frequency(
     )
 
 
+def _lay_open_end(held: HeldWork, desk: Desk) -> None:
+    """The work in the chuck alone, as it turns while its end is faced, center drilled or bored."""
+    material = held.material
+    assert material is not None
+    desk.computed(
+        OPEN_END,
+        "Critical speed while the center is away",
+        held.beam(None, end_open=True).first_frequency(),
+        "spindle_speed",
+        "lowest n of det(K − (2 π n)² M) = 0 for beam elements with {stick-out}, {E}, {ρ}, {k chuck}",
+        {
+            "stick-out": (held.layout.stick_out, "length"),
+            "E": (material.elastic_modulus, "pressure"),
+            "ρ": (material.density, "density"),
+            "k chuck": (held.chuck_stiffness, "angular_stiffness"),
+        },
+        f"beam elements (Cook et al.); {WHIRL}",
+        note="for facing, center drilling, and all work in the bore",
+        rounds="down",
+    )
+
+
 def _lay_tail(
     held: HeldWork, behind: Given, house: House, spindle_speed: SpindleSpeed | None, desk: Desk
 ) -> None:
@@ -264,7 +289,7 @@ def _lay_tail(
     critical = beam.first_frequency()
     desk.lay(
         Figure(
-            "holding.tail.critical_speed",
+            TAIL,
             "Critical speed of the bar behind the headstock",
             critical,
             "spindle_speed",
