@@ -263,8 +263,16 @@ class Beam:
         free = self._free(stations)
         stiffness = self._stiffness(stations)[np.ix_(free, free)]
         moved = np.zeros(loads.shape)
-        moved[free] = np.linalg.solve(stiffness, loads[free])
+        try:
+            moved[free] = np.linalg.solve(stiffness, loads[free])
+        except np.linalg.LinAlgError:
+            raise self._too_thin() from None
         return moved
+
+    def _too_thin(self) -> OutsideRange:
+        thinnest = min(segment.od for segment in self.segments)
+        reason = "too thin beside the rest of the work"
+        return OutsideRange("thinnest diameter", thinnest, None, None, reason, "m")
 
 
 def _index(stations: list[Length], x: Length) -> int:
@@ -300,7 +308,8 @@ def _first_frequency(beam: Beam, elements: int) -> Frequency:
     try:
         slowest = eigh(mass, stiffness, eigvals_only=True, subset_by_index=[last, last])[0]
     except np.linalg.LinAlgError:
-        thinnest = min(segment.od for segment in beam.segments)
-        reason = "too thin beside the rest of the work"
-        raise OutsideRange("thinnest diameter", thinnest, None, None, reason, "m") from None
+        raise beam._too_thin() from None
+    if slowest <= 0:
+        length = beam.end - beam.start
+        raise OutsideRange("length that stands out", length, None, None, "too short to bend as a beam", "m")
     return float(1 / (2 * math.pi * math.sqrt(slowest)))
