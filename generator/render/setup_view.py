@@ -54,6 +54,7 @@ def setup_view(scene: SetupScene) -> Drawing:
     are left out of the drawing; each number also stands in a table of the sheet.
     """
     best: Drawing | None = None
+    tall: Drawing | None = None
     for scale in SCALES:
         if max(scale.mm(max(piece.od_start, piece.od_end)) for piece in scene.pieces) > WORK_ACROSS:
             continue
@@ -66,12 +67,14 @@ def setup_view(scene: SetupScene) -> Drawing:
         if complete and fits:
             return drawing
         if not fits:
+            tall = drawing  # better over its height than not at all
             continue
         if best is not None and len(drawing.texts) <= len(best.texts):
             break  # smaller still, the outlines are shorter and there is no more to point at
         best = drawing
-    assert best is not None, "the smallest scale fits any work"
-    return best
+    drawn = best or tall
+    assert drawn is not None, "the smallest scale takes any work"
+    return drawn
 
 
 def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
