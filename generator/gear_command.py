@@ -81,7 +81,7 @@ def read_lead(text: str) -> WantedLead:
     BadQuantity
         The message quotes what was written and says what would be accepted.
     OutsideRange
-        When it is not above zero, or longer than any lathe cuts.
+        When it is shorter or longer than any lathe cuts.
 
     Examples
     --------

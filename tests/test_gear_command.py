@@ -178,3 +178,10 @@ def test_help_has_an_example(capsys):
     status, out, _ = run(capsys, "--help")
     assert status == 0
     assert "example: python -m generator gears" in out
+
+
+@pytest.mark.parametrize("text", ["0.0000001 mm", "99999999999999999999 tpi", "0.009 mm", "10001 mm"])
+def test_a_lead_that_no_lathe_cuts_is_refused(here, capsys, text):
+    status, said, wrong = run(capsys, text, "--lathe", "bench")
+    assert (status, said) == (1, "")
+    assert "out of range: at least 0.01 mm and at most 10000 mm" in wrong

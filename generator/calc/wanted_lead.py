@@ -18,7 +18,7 @@ from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
 
 PI = Fraction("3.14159265358979323846264338327950288419716939937511")  # 50 places
-LONGEST = Fraction(10_000)  # mm; a lead above this is a slip of the pen
+SHORTEST, LONGEST = Fraction(1, 100), Fraction(10_000)  # mm; a lead outside these is a slip of the pen
 
 
 @dataclass(frozen=True)
@@ -31,7 +31,7 @@ class WantedLead:
     Raises
     ------
     OutsideRange
-        When it is not above zero, or longer than any lathe cuts.
+        When it is shorter or longer than any lathe cuts.
     """
 
     rational: Fraction
@@ -39,8 +39,9 @@ class WantedLead:
     times_pi: bool = False
 
     def __post_init__(self) -> None:
-        if not 0 < self.rational <= LONGEST:
-            raise OutsideRange("lead", float(self.rational), 0.0, float(LONGEST), "above zero", "mm")
+        if not SHORTEST <= self.rational <= LONGEST:
+            low, high = float(SHORTEST), float(LONGEST)
+            raise OutsideRange("lead", float(self.rational), low, high, "what a lathe can cut", "mm")
 
     @property
     def length(self) -> Fraction:
