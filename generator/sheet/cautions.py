@@ -143,6 +143,21 @@ def nothing_holds_back(setup: Setup) -> Caution | None:
     )
 
 
+def dead_center(setup: Setup) -> Caution | None:
+    """The work runs on a center that stands still."""
+    if setup.job.holding.center != "dead":
+        return None
+    return Caution(
+        "dead-center",
+        "WARNING",
+        "Grease the center and its hole. The work grows as it warms and presses on the center: ease it and "
+        "grease it again after each heavy cut, and stop at once when it squeals or smokes. A center that "
+        "burns off lets the work go.",
+        "The center stands still while the work turns on it.",
+        "US Army TC 9-524 ch. 7 and Jones, Turning and Boring (1914), both from memory; common practice",
+    )
+
+
 def long_stock(setup: Setup) -> Caution | None:
     """Stick-out over three diameters."""
     at_jaws = setup.layout.span_at(0.0)
@@ -389,6 +404,7 @@ RULES: tuple[Callable[[Setup], Caution | None], ...] = (
     chuck_key,
     steady_rest,
     nothing_holds_back,
+    dead_center,
     long_stock,
     emery_and_file,
     parting_off,

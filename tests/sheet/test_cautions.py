@@ -32,6 +32,7 @@ def test_the_usual_cautions_stand_on_every_threading_sheet(sheet_of):
         ("left-hand", {"2 1/4-8 UN-2A": "2 1/4-8 UN-2A-LH", "2 1/4-8 UN-2B": "2 1/4-8 UN-2B-LH"}),
         ("thin-wall", {"{length: 11 5/8, od: 2.75}": "{length: 11 5/8, od: 2.75, bore: 2 1/4}"}),
         ("lift", {"od: 2.75": "od: 5 1/2"}),
+        ("dead-center", {"center: live": "center: dead"}),
         (
             "work-in-a-bore",
             {
