@@ -7,6 +7,8 @@ A pitch or range that the tables lack is computed by the formulas and said to be
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import dataclass
 from decimal import Decimal
 
 from generator.calc.rounding import THREE, preferred_number, rounded
@@ -56,20 +58,12 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
     Source: ISO 965-1, ISO 68-1, ISO 724.
     """
     engagement = None if engagement is None else round(engagement, 6)
-    nominal = Decimal(str(d.nominal))
-    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
-    low, high = diameter_range(d)
-    if not FINEST <= pitch <= COARSEST:
-        raise OutsideRange("pitch", float(pitch), float(FINEST), float(COARSEST), "ISO 965-1", "mm")
-    row, crest = metric.pitch_rows().get((low, d.pitch)), metric.crest_rows().get(d.pitch)
-    pitch_grade, position, crest_grade = int(d.class_[0]), d.class_[1], int(d.class_[-2])
-    _check_grade(d, pitch, max(pitch_grade, crest_grade))
-    deviation = MICROMETER * deviation_of(position, pitch, crest)
-    pitch_tolerance = MICROMETER * graded(
-        Decimal(row.tolerance) if row else pitch_base(pitch, low, high), pitch_grade
-    )
+    of = basis(d, LEAST_PITCH_OF_GRADE)
+    nominal, pitch, row, crest = of.nominal, of.pitch, of.row, of.crest
+    deviation = MICROMETER * deviation_of(of.position, pitch, crest)
+    pitch_tolerance = MICROMETER * graded(of.pitch_tolerance, of.pitch_grade)
     major_tolerance = MICROMETER * graded(
-        Decimal(crest.tolerance) if crest else _crest_base(pitch), crest_grade
+        Decimal(crest.tolerance) if crest else _crest_base(pitch), of.crest_grade
     )
     major = nominal - deviation
     pitch_max = rounded(nominal - PITCH_FACTOR * pitch, THREE) - deviation
@@ -97,17 +91,52 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
         engagement=engagement if engagement is not None else longest,
         engagement_standard=engagement is None or shortest < engagement <= longest,
         tabulated=row is not None and crest is not None,
-        remarks=tuple(remarks(d, nominal, pitch, position, row, engagement, shortest, longest)),
+        remarks=tuple(remarks(d, nominal, pitch, of.position, row, engagement, shortest, longest)),
         source=SOURCE,
     )
 
 
-def _check_grade(d: Designation, pitch: Decimal, grade: int) -> None:
-    least = LEAST_PITCH_OF_GRADE.get(grade, FINEST)
+@dataclass(frozen=True)
+class Basis:
+    """What the limits of a metric thread start from, outside or inside; mm, tolerances in micrometers.
+
+    `row` and `crest` are None where the tables lack the pitch; `pitch_tolerance` is Td2 of grade 6.
+    """
+
+    nominal: Decimal
+    pitch: Decimal
+    row: metric.PitchRow | None
+    crest: metric.CrestRow | None
+    pitch_grade: int
+    position: str
+    crest_grade: int
+    pitch_tolerance: Decimal
+
+
+def basis(d: Designation, least_pitch: Mapping[int, Decimal]) -> Basis:
+    """Sizes, rows and grades of a metric thread; `least_pitch` (mm) is the finest that each grade has.
+
+    Raises
+    ------
+    OutsideRange
+        For a diameter, pitch or grade that the standard does not have.
+    """
+    nominal = Decimal(str(d.nominal))
+    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    low, high = diameter_range(d)
+    if not FINEST <= pitch <= COARSEST:
+        raise OutsideRange("pitch", float(pitch), float(FINEST), float(COARSEST), "ISO 965-1", "mm")
+    pitch_grade, crest_grade = int(d.class_[0]), int(d.class_[-2])
+    grade = max(pitch_grade, crest_grade)
+    least = least_pitch.get(grade, FINEST)
     if pitch < least:
         raise OutsideRange(
             f"pitch for grade {grade} ({d.class_})", float(pitch), float(least), None, "ISO 965-1", "mm"
         )
+    row = metric.pitch_rows().get((low, d.pitch))
+    tolerance = Decimal(row.tolerance) if row else pitch_base(pitch, low, high)
+    crest = metric.crest_rows().get(d.pitch)
+    return Basis(nominal, pitch, row, crest, pitch_grade, d.class_[1], crest_grade, tolerance)
 
 
 def deviation_of(position: str, pitch: Decimal, row: metric.CrestRow | None) -> Decimal:

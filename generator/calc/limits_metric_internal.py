@@ -9,25 +9,21 @@ from __future__ import annotations
 from decimal import Decimal
 
 from generator.calc.limits_metric import (
-    COARSEST,
-    FINEST,
     MICROMETER,
     MINOR_FACTOR,
     PITCH_FACTOR,
     SOURCE,
     STEPS_A_GRADE,
+    basis,
     deviation_of,
-    diameter_range,
     graded,
     normal_engagement,
-    pitch_base,
     remarks,
 )
 from generator.calc.rounding import THREE, preferred_number, rounded
 from generator.calc.thread_designation import Designation
 from generator.calc.thread_sizes import Range, ThreadLimits
 from generator.errors import OutsideRange
-from generator.tables import metric
 
 INTERNAL_STEPS = 5  # of the R 40 series, from Td2 to TD2: a factor of 1.32 (ISO 965-1)
 FINE = Decimal("0.8")  # mm: the formula of the minor tolerance changes above
@@ -63,20 +59,13 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
     Source: ISO 965-1, ISO 68-1, ISO 724.
     """
     engagement = None if engagement is None else round(engagement, 6)
-    nominal = Decimal(str(d.nominal))
-    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
-    low, high = diameter_range(d)
-    if not FINEST <= pitch <= COARSEST:
-        raise OutsideRange("pitch", float(pitch), float(FINEST), float(COARSEST), "ISO 965-1", "mm")
-    row, crest = metric.pitch_rows().get((low, d.pitch)), metric.crest_rows().get(d.pitch)
-    pitch_grade, position, crest_grade = int(d.class_[0]), d.class_[1], int(d.class_[-2])
-    _check_grade(d, pitch, max(pitch_grade, crest_grade))
-    shift = MICROMETER * deviation_of({"H": "h", "G": "g"}[position], pitch, crest)
-    external = Decimal(row.tolerance) if row else pitch_base(pitch, low, high)
-    steps = STEPS_A_GRADE * (pitch_grade - 6) + INTERNAL_STEPS
-    pitch_tolerance = MICROMETER * preferred_number(external, steps)
+    of = basis(d, LEAST_PITCH_OF_GRADE)
+    nominal, pitch, row, crest = of.nominal, of.pitch, of.row, of.crest
+    shift = MICROMETER * deviation_of({"H": "h", "G": "g"}[of.position], pitch, crest)
+    steps = STEPS_A_GRADE * (of.pitch_grade - 6) + INTERNAL_STEPS
+    pitch_tolerance = MICROMETER * preferred_number(of.pitch_tolerance, steps)
     of_table = Decimal(crest.minor_tolerance) if crest else minor_base(pitch)
-    crest_tolerance = MICROMETER * graded(of_table, crest_grade)
+    crest_tolerance = MICROMETER * graded(of_table, of.crest_grade)
     pitch_min = rounded(nominal - PITCH_FACTOR * pitch, THREE) + shift
     minor_min = rounded(nominal - MINOR_FACTOR * pitch, THREE) + shift
     if minor_min <= 0:
@@ -96,7 +85,7 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
         engagement=engagement if engagement is not None else longest,
         engagement_standard=engagement is None or shortest < engagement <= longest,
         tabulated=row is not None and crest is not None,
-        remarks=tuple(remarks(d, nominal, pitch, position, row, engagement, shortest, longest)),
+        remarks=tuple(remarks(d, nominal, pitch, of.position, row, engagement, shortest, longest)),
         source=SOURCE,
         minor_tolerance=float(crest_tolerance),
     )
@@ -129,11 +118,3 @@ def minor_base(pitch: Decimal) -> Decimal:
     if pitch <= FINE:
         return preferred_number(433 * pitch - 190 * pitch ** Decimal("1.22"))
     return preferred_number(230 * pitch ** Decimal("0.7"))
-
-
-def _check_grade(d: Designation, pitch: Decimal, grade: int) -> None:
-    least = LEAST_PITCH_OF_GRADE.get(grade, FINEST)
-    if pitch < least:
-        raise OutsideRange(
-            f"pitch for grade {grade} ({d.class_})", float(pitch), float(least), None, "ISO 965-1", "mm"
-        )

@@ -61,6 +61,20 @@ def tolerance_2a(diameter: Decimal, engagement: Decimal, pitch: Decimal) -> Deci
     return rounded(base + Decimal("0.015") * pitch ** (2 * THIRD), SIX)
 
 
+def sizes(d: Designation) -> tuple[Decimal, Decimal, Decimal]:
+    """Diameter as written, the same at four places, and pitch at eight, of a thread outside or inside (in).
+
+    Raises
+    ------
+    OutsideRange
+        For a diameter under 0.060 in (size #0).
+    """
+    diameter = Decimal(str(d.nominal))
+    if diameter < SMALLEST:
+        raise OutsideRange("nominal diameter", d.nominal, float(SMALLEST), None, "ASME B1.1, size #0", "in")
+    return diameter, rounded(diameter, FOUR), rounded(decimal(d.pitch), EIGHT)
+
+
 def standard_engagement(diameter: Decimal, tpi: Fraction) -> Decimal:
     """Length of engagement (in) that the standard's tolerance is for: one diameter, or nine pitches."""
     if unified.engagement_is_diameter(diameter, tpi):
@@ -98,11 +112,7 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
     Source: ASME B1.1; rounding ASME B1.30.
     """
     tpi = 1 / d.pitch
-    diameter = Decimal(str(d.nominal))
-    pitch = rounded(decimal(d.pitch), EIGHT)
-    if diameter < SMALLEST:
-        raise OutsideRange("nominal diameter", d.nominal, float(SMALLEST), None, "ASME B1.1, size #0", "in")
-    size = rounded(diameter, FOUR)
+    diameter, size, pitch = sizes(d)
     used, is_standard = engagement_used(engagement, diameter, tpi)
     base = tolerance_2a(size, used, pitch)
     pitch_tolerance = rounded(CLASS_FACTOR[d.class_] * base, FOUR)

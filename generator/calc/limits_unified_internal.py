@@ -11,14 +11,13 @@ from decimal import Decimal
 from generator.calc.limits_unified import (
     MINOR_FACTOR,
     PITCH_FACTOR,
-    SMALLEST,
     SOURCE,
-    decimal,
     engagement_used,
     remarks,
+    sizes,
     tolerance_2a,
 )
-from generator.calc.rounding import EIGHT, FOUR, THREE, rounded
+from generator.calc.rounding import FOUR, THREE, rounded
 from generator.calc.thread_designation import Designation
 from generator.calc.thread_sizes import Range, ThreadLimits
 from generator.errors import OutsideRange
@@ -103,11 +102,7 @@ def internal_unified_limits(d: Designation, engagement: float | None = None) -> 
     Source: ASME B1.1; rounding ASME B1.30.
     """
     tpi = 1 / d.pitch
-    diameter = Decimal(str(d.nominal))
-    pitch = rounded(decimal(d.pitch), EIGHT)
-    if diameter < SMALLEST:
-        raise OutsideRange("nominal diameter", d.nominal, float(SMALLEST), None, "ASME B1.1, size #0", "in")
-    size = rounded(diameter, FOUR)
+    diameter, size, pitch = sizes(d)
     used, is_standard = engagement_used(engagement, diameter, tpi)
     pitch_tolerance = rounded(CLASS_FACTOR[d.class_] * tolerance_2a(size, used, pitch), FOUR)
     crest_tolerance = minor_tolerance(d.class_, size, pitch)
