@@ -29,8 +29,8 @@ _FIRST: Final = "face"  # the first operation of the models: what several have s
 class Key:
     """One key: `name` with the blocks it stands in ("spindle: speeds"), and what goes there.
 
-    `wanted` says what is written there, and is empty for a block, whose keys follow. `needed` is true when
-    its block cannot do without it.
+    `wanted` says what is written there; the keys of a block follow it. `needed` is true when its block
+    cannot do without it.
     """
 
     name: str
@@ -83,8 +83,9 @@ def _keys(block: Mapping[str, Any], known: Mapping[str, Any], within: str) -> It
         full = f"{within}: {name}" if within else name
         inner, listed = _block_in(entry, known)
         meaning = entry.get("description") or (inner or {}).get("description", "")
-        wanted = "" if inner and not _alone(entry, known) else _wanted(entry, known)
-        if inner and not wanted:
+        if inner is None or _alone(entry, known):
+            wanted = _wanted(entry, known)
+        else:
             wanted = "a list of blocks" if listed else "a block"
         yield Key(full, meaning, wanted, name in block.get("required", ()))
         if inner is not None:

@@ -117,7 +117,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "archive_columns": [(name, name.capitalize()) for name in COLUMNS],
             "archive_filters": [(name, name.capitalize()) for name in FILTERS],
             "archive_script": INDEX_SCRIPT,
-            "file_keys": file_keys(),
+            "file_keys": file_keys,
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context
