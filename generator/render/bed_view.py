@@ -21,7 +21,6 @@ from generator.render.drawing import (
     Canvas,
     Drawing,
     Text,
-    drawing_id,
     text_width,
 )
 from generator.render.lines import Point, zigzag
@@ -90,21 +89,9 @@ def _finished(canvas: Canvas, scene: SetupScene, reach: ReachScene, scale: Scale
     width = WIDTH - 2 * MARGIN
     bottom = canvas.extent().bottom + LINE_STEP
     canvas.paragraph("caption", f"{caption} {least}".split(), MARGIN, bottom, width, " ")
-    extent = canvas.extent()
-    shifted = canvas.finished(0.0, MARGIN - extent.top)
-    return Drawing(
-        id=drawing_id(scene.job, "bed"),
-        view="bed",
-        width=WIDTH,
-        height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
-        lines=tuple(shifted.lines),
-        circles=tuple(shifted.circles),
-        fills=tuple(shifted.fills),
-        texts=tuple(shifted.texts),
-        title=f"Room along the bed, job {scene.job}",
+    return canvas.drawing(
+        "bed", scene.job, title="Room along the bed", scale=str(scale), caption=caption,
         desc=f"The lathe along its bed with the tool at one cut, where that has least room. {least}",
-        scale=str(scale),
-        caption=caption,
     )
 
 

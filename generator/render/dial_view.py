@@ -192,19 +192,9 @@ def _pointer(canvas: Canvas, size: _Size) -> None:
 def _finished(canvas: Canvas, scene: DialScene) -> Drawing:
     """Shifted on its paper; the caption stands beside it, over the table."""
     extent = canvas.extent()
-    done = canvas.finished(MARGIN - extent.left, MARGIN - extent.top)
-    return Drawing(
-        id=drawing_id(scene.job, "dial"),
-        view="dial",
-        width=round(extent.right - extent.left + 2 * MARGIN, 2),
-        height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
-        lines=tuple(done.lines),
-        circles=tuple(done.circles),
-        fills=tuple(done.fills),
-        texts=tuple(done.texts),
-        title=f"Thread dial, job {scene.job}",
-        desc=_described(scene),
-        scale="",
+    return canvas.drawing(
+        "dial", scene.job, title="Thread dial", desc=_described(scene), scale="",
+        left=MARGIN - extent.left, width=extent.right - extent.left + 2 * MARGIN,
         caption=(
             f"{scene.designation} with a {scene.leadscrew} and a {scene.gear}; the first pass begun at line "
             "1. Begun at another line, count on from there. The drawing is to no scale."

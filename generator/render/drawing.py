@@ -195,6 +195,9 @@ class Text:
         return Box(x, y - self.height, x + self.width, y + tail)
 
 
+View = Literal["setup", "bed", "thread", "dial"]
+
+
 def drawing_id(job: str, name: str) -> str:
     """A drawing's id on the page: job number and name in letters, digits and hyphens.
 
@@ -209,7 +212,7 @@ class Drawing:
     """A finished drawing. `items` are the numbers on leaders with their trade words."""
 
     id: str
-    view: Literal["setup", "bed", "thread", "dial"]
+    view: View
     width: float
     height: float
     lines: tuple[Line, ...]
@@ -235,6 +238,29 @@ class Canvas:
     circles: list[Circle] = field(default_factory=list)
     fills: list[Fill] = field(default_factory=list)
     texts: list[Text] = field(default_factory=list)
+
+    def drawing(
+        self, view: View, job: str, *, title: str, desc: str, scale: str, caption: str,
+        left: float = 0.0, width: float = WIDTH, items: Sequence[tuple[int, str]] = (),
+    ) -> Drawing:
+        """The finished drawing: shifted to the upper edge of its paper, and `left` mm to the right."""
+        extent = self.extent()
+        done = self.finished(left, MARGIN - extent.top)
+        return Drawing(
+            id=drawing_id(job, view),
+            view=view,
+            width=round(width, 2),
+            height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
+            lines=tuple(done.lines),
+            circles=tuple(done.circles),
+            fills=tuple(done.fills),
+            texts=tuple(done.texts),
+            title=f"{title}, job {job}",
+            desc=desc,
+            scale=scale,
+            caption=caption,
+            items=tuple(items),
+        )
 
     def line(self, kind: LineKind, part: str, *points: Point) -> None:
         """Add a run of straight lines."""

@@ -28,7 +28,6 @@ from generator.render.drawing import (
     Circle,
     Drawing,
     Text,
-    drawing_id,
     text_width,
 )
 from generator.render.placing import Board
@@ -177,22 +176,9 @@ def _finished(
     y = canvas.paragraph(
         "caption", " ".join([caption, *signs]).split(), MARGIN, y + LINE_STEP, WIDTH - 2 * MARGIN, " "
     )
-    extent = canvas.extent()
-    shifted = canvas.finished(0.0, MARGIN - extent.top)
-    return Drawing(
-        id=drawing_id(scene.job, "setup"),
-        view="setup",
-        width=WIDTH,
-        height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
-        lines=tuple(shifted.lines),
-        circles=tuple(shifted.circles),
-        fills=tuple(shifted.fills),
-        texts=tuple(shifted.texts),
-        title=f"Setup drawing, job {scene.job}",
-        desc=_described(scene),
-        scale=str(along.scale),
-        caption=caption,
-        items=tuple(items),
+    return canvas.drawing(
+        "setup", scene.job, title="Setup drawing", desc=_described(scene), scale=str(along.scale),
+        caption=caption, items=items,
     )
 
 

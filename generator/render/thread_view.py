@@ -31,7 +31,6 @@ from generator.render.drawing import (
     Canvas,
     Drawing,
     Text,
-    drawing_id,
     text_width,
 )
 from generator.render.groove import Groove, groove
@@ -242,23 +241,12 @@ class _View:
         width = max(extent.right - extent.left, LEAST_WIDTH)
         left = (extent.left + extent.right) / 2 - width / 2
         canvas.paragraph("caption", caption.split(), left, extent.bottom + LINE_STEP + 0.8, width, " ")
-        extent = canvas.extent()
-        done = canvas.finished(MARGIN - left, MARGIN - extent.top)
         size = dimension_text(scene.depth, scene.system, fine=True)
-        return Drawing(
-            id=drawing_id(scene.job, "thread"),
-            view="thread",
-            width=round(width + 2 * MARGIN, 2),
-            height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
-            lines=tuple(done.lines),
-            circles=tuple(done.circles),
-            fills=tuple(done.fills),
-            texts=tuple(done.texts),
-            title=f"Thread drawing, job {scene.job}",
+        return canvas.drawing(
+            "thread", scene.job, title="Thread drawing", scale=str(self.scale), caption=caption,
             desc=f"Groove of {scene.designation}, {size} deep, cut in {len(scene.pass_depths)} passes. "
             f"Lengths in {units}.",
-            scale=str(self.scale),
-            caption=caption,
+            left=MARGIN - left, width=width + 2 * MARGIN,
         )
 
 
