@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from generator.errors import Location
+from generator.sheet.layout import Way
 from generator.sheet.plans import OperationPlan, ThreadPlan
 from generator.si import Angle, Length
 
@@ -28,7 +29,7 @@ NAMES = {
 
 
 @dataclass(frozen=True)
-class Extent:
+class Extent(Way):
     """One cut along the bed: the tool's point goes from `start` to `end` (m; equal for a cut straight in).
 
     `name` is the cut's part of a figure name, `label` what the sheet calls it, `where` its line. `run_off` is
@@ -57,16 +58,6 @@ class Extent:
     def path(self) -> tuple[Length, Length]:
         """Where the tool's point is nearest to the chuck and to the tailstock (m)."""
         return (self.low, self.high + self.run_off)
-
-    @property
-    def low(self) -> Length:
-        """The end of the cut nearer the chuck (m)."""
-        return min(self.start, self.end)
-
-    @property
-    def high(self) -> Length:
-        """The end of the cut nearer the tailstock (m)."""
-        return max(self.start, self.end)
 
     @property
     def threading(self) -> bool:

@@ -8,6 +8,23 @@ from generator.job.model import Job
 from generator.si import Length
 
 
+class Way:
+    """From `start` to `end` along the lathe (m), in the direction in which the tool goes."""
+
+    start: Length
+    end: Length
+
+    @property
+    def low(self) -> Length:
+        """The end nearer the chuck (m)."""
+        return min(self.start, self.end)
+
+    @property
+    def high(self) -> Length:
+        """The end nearer the tailstock (m)."""
+        return max(self.start, self.end)
+
+
 @dataclass(frozen=True)
 class Span:
     """One section of the work as it lies: from `start` to `end` (m), a taper when the diameters differ."""

@@ -13,14 +13,14 @@ from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Bore, Chamfer, Cut, Drill, Relief, Thread, Turn
-from generator.sheet.layout import Layout
+from generator.sheet.layout import Layout, Way
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.route_entries import BAND_OVER, SAME, Entry
 from generator.si import Length
 
 
 @dataclass(frozen=True)
-class Place:
+class Place(Way):
     """The tool goes from `start` to `end` (equal for a cut straight in); `inside` is in the bore.
 
     `why` says what nobody wrote, where a place had to be taken for it.
@@ -30,16 +30,6 @@ class Place:
     end: Length
     inside: bool = False
     why: str = ""
-
-    @property
-    def low(self) -> Length:
-        """The end nearer the chuck."""
-        return min(self.start, self.end)
-
-    @property
-    def high(self) -> Length:
-        """The end nearer the tailstock."""
-        return max(self.start, self.end)
 
     @property
     def length(self) -> Length:
