@@ -179,6 +179,11 @@ QUANTITIES: Final[Mapping[str, Quantity]] = {
             "1.5 s or 20 min", 3.2e7, "one year",
         ),
         Quantity(
+            "temperature_rise", "a difference of temperature", "K",
+            {"C": "delta_degC", "°C": "delta_degC", "K": "kelvin", "F": "delta_degF", "°F": "delta_degF"},
+            "15 °C or 27 °F", 1000.0, "1000 °C",
+        ),
+        Quantity(
             "power", "a power", "W", {"W": "W", "kW": "kW", "hp": "hp"}, "7.5 hp or 5.5 kW", 1e7, "10 MW",
         ),
         Quantity(

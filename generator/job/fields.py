@@ -259,6 +259,7 @@ _TORQUE = _kind("torque")
 _DENSITY = _kind("density")
 _STIFFNESS = _kind("stiffness")
 _ANGULAR_STIFFNESS = _kind("angular_stiffness")
+_TEMPERATURE_RISE = _kind("temperature_rise")
 _NUMBER = _kind("ratio")
 _NUMBER_OR_ZERO = _kind("ratio", zero=True)
 
@@ -277,6 +278,7 @@ Torque = Annotated[Given, _TORQUE[0], _TORQUE[1]]
 Density = Annotated[Given, _DENSITY[0], _DENSITY[1]]
 Stiffness = Annotated[Given, _STIFFNESS[0], _STIFFNESS[1]]
 AngularStiffness = Annotated[Given, _ANGULAR_STIFFNESS[0], _ANGULAR_STIFFNESS[1]]
+TemperatureRise = Annotated[Given, _TEMPERATURE_RISE[0], _TEMPERATURE_RISE[1]]
 Number = Annotated[Given, _NUMBER[0], _NUMBER[1]]
 NumberOrZero = Annotated[Given, _NUMBER_OR_ZERO[0], _NUMBER_OR_ZERO[1]]
 

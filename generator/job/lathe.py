@@ -21,6 +21,7 @@ from generator.job.fields import (
     AngularStiffness,
     Count,
     FeedPerRev,
+    Force,
     Given,
     Jaws,
     Length,
@@ -135,7 +136,26 @@ class Spindle(Strict):
 # -- chucks, faceplate, rests ---------------------------------------------------------------------------
 
 
-class LatheChuck(Strict):
+def _few(written: object) -> object:
+    return int(written) if isinstance(written, str) and written.strip() in ("1", "2", "3") else written
+
+
+class Head(Strict):
+    """What every device on the spindle nose may say."""
+
+    length: Length | None = None
+    """Spindle nose to the face that x counts from: jaws, collet, plate, point of the center."""
+    diameter: Length | None = None
+    """Diameter of its body."""
+    top_speed: SpindleSpeed | None = None
+    """Highest speed marked on it."""
+    stiffness: AngularStiffness | None = None
+    """How much it resists the work tilting."""
+    mass: Mass | None = None
+    """How much it weighs."""
+
+
+class LatheChuck(Head):
     """One chuck that fits this lathe."""
 
     jaws: Jaws
@@ -144,27 +164,47 @@ class LatheChuck(Strict):
     """Smallest and largest diameter it grips from outside."""
     grips_inside: Range | None = None
     """Smallest and largest bore it grips from inside."""
-    length: Length | None = None
-    """Spindle nose to jaw face."""
-    diameter: Length | None = None
-    """Diameter of the chuck body."""
     jaw_length: Length | None = None
     """Length of the jaws along the work."""
-    top_speed: SpindleSpeed | None = None
-    """Highest speed marked on the chuck."""
-    stiffness: AngularStiffness | None = None
-    """How much it resists the work tilting."""
+    jaw_width: Length | None = None
+    """Width of the face of one jaw."""
+    jaw_mass: Mass | None = None
+    """How much one jaw weighs, with its slide."""
+    jaw_middle: Length | None = None
+    """Balance point of one jaw from its gripping face, outwards."""
+    key_torque: Torque | None = None
+    """Torque on its key that gives grip_force."""
+    grip_force: Force | None = None
+    """Force of all jaws together at key_torque, clean and greased."""
+
+    @model_validator(mode="after")
+    def _force_of_torque(self) -> Self:
+        if (self.key_torque is None) != (self.grip_force is None):
+            alone, other = ("key_torque", "grip_force") if self.key_torque else ("grip_force", "key_torque")
+            raise refused((alone, f"stands without {other}: the one belongs to the other"))
+        return self
 
 
-class Faceplate(Strict):
+class LatheCollet(Head):
+    """Collets that fit this lathe."""
+
+    grips: Range
+    """Smallest and largest diameter of the set."""
+    grip_length: Length | None = None
+    """Length of the collet along the work."""
+    grip_force: Force | None = None
+    """Force of the collet all round the work when closed by its drawbar or nut."""
+
+
+class LatheFaceplate(Head):
     """The faceplate."""
 
     diameter: Length
     """Its diameter."""
-    length: Length | None = None
-    """Spindle nose to its face."""
-    top_speed: SpindleSpeed | None = None
-    """Highest speed marked on it."""
+
+
+class LatheCenter(Head):
+    """The center in the headstock, with the plate that drives the dog."""
 
 
 class FollowRest(Range):
@@ -174,13 +214,17 @@ class FollowRest(Range):
     """What its jaws bear on the work with."""
     width: Length | None = None
     """Width of its jaws along the work."""
+    stiffness: Stiffness | None = None
+    """How much it resists being pushed sideways."""
 
 
 class SteadyRest(FollowRest):
     """The steady rest: its range, tips and width."""
 
-    stiffness: Stiffness | None = None
-    """How much it resists being pushed sideways."""
+    lower_fingers: Annotated[Literal[1, 2], BeforeValidator(_few)] = 2
+    """How many of its three fingers are below: 2, with one above, or 1."""
+    finger_load: Force | None = None
+    """Largest force on one finger."""
     base_left: Length | None = None
     """Bed its base takes from the middle of its jaws towards the chuck."""
     base_right: Length | None = None
@@ -264,10 +308,6 @@ class Gearbox(Strict):
         return self
 
 
-def _pairs(written: object) -> object:
-    return int(written) if isinstance(written, str) and written.strip() in ("1", "2", "3") else written
-
-
 def _gear(teeth: int) -> int:
     if not FEWEST_TEETH <= teeth <= MOST_TEETH:
         sentence = f'"{teeth}" is no change gear: write its teeth, {FEWEST_TEETH} to {MOST_TEETH}'
@@ -282,7 +322,7 @@ class ChangeGears(Strict):
     """Teeth of every gear the shop owns; a gear owned twice stands twice."""
     stud_ratio: Number | None = None
     """Turns of the stud that carries the first driver, in one turn of the spindle; 1 where not given."""
-    most_pairs: Annotated[Literal[1, 2, 3], BeforeValidator(_pairs)] = 2
+    most_pairs: Annotated[Literal[1, 2, 3], BeforeValidator(_few)] = 2
     """Pairs of gears the banjo takes: 1, 2 (one compound stud) or 3 (two compound studs)."""
     clearance: Count = 15
     """Teeth by which a pair must reach past the next stud."""
@@ -361,6 +401,10 @@ class Tailstock(Strict):
     """Bed the tailstock takes."""
     offset: Length | None = None
     """How far it sets over, each way."""
+    center_load: Force | None = None
+    """Largest force across the live center, from its maker."""
+    stiffness: Stiffness | None = None
+    """How much quill and center resist being pushed sideways."""
 
 
 class TaperAttachment(Strict):
@@ -391,6 +435,10 @@ class Lathe(Strict):
     """Bore, nose and speed steps."""
     chucks: list[LatheChuck] = Field(min_length=1)
     """The chucks that fit it."""
+    collets: list[LatheCollet] = Field(default_factory=list)
+    """The collets that fit it."""
+    headstock_center: LatheCenter | None = None
+    """The center in the headstock, for work between centers."""
     cross_dial: Dial
     """Dial of the cross slide."""
     compound_dial: Dial
@@ -403,7 +451,7 @@ class Lathe(Strict):
     """Travel of the cross slide."""
     compound_travel: Length | None = None
     """Travel of the compound."""
-    faceplate: Faceplate | None = None
+    faceplate: LatheFaceplate | None = None
     """Its faceplate."""
     steady: SteadyRest | None = None
     """Its steady rest."""
@@ -447,6 +495,8 @@ class Lathe(Strict):
         largest = self.swing.in_gap or self.swing.over_bed
         mounted = [(f"chucks.{place}.diameter", chuck.diameter) for place, chuck in enumerate(self.chucks)]
         mounted.append(("faceplate.diameter", self.faceplate.diameter if self.faceplate else None))
+        if self.headstock_center is not None:
+            mounted.append(("headstock_center.diameter", self.headstock_center.diameter))
         too_large = [
             (key, f'"{size.with_unit}" does not turn clear of the bed, which leaves "{largest.with_unit}"')
             for key, size in mounted

@@ -2,36 +2,43 @@
 
 The reader (`job.reading`) hands these models text with locations; the kinds of field (`job.fields`) read
 it. A job never holds a bare number whose unit was guessed. The line under each key is what an editor and
-the error messages show for it. In reading order: Section, Chuck, Steady, Holding, Mate, Duty, CrossHole,
-Job. The operations are in `job.operations`.
+the error messages show for it. In reading order: Section, what holds the work (Chuck, Collet, Faceplate,
+Centers, Steady, Holding), Mate, Duty, Heat, Limits, CrossHole, Job. The operations are in `job.operations`.
 """
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, ClassVar, Literal, Self
 
-from pydantic import Discriminator, Field, Tag
+from pydantic import Discriminator, Field, Tag, model_validator
 
 from generator.job.fields import (
+    Count,
     Date,
     Force,
     Given,
     Jaws,
     KnownOrUnknown,
     Length,
+    LengthOrZero,
     Line,
+    Mass,
     PictureName,
     Pressure,
     Strict,
+    TemperatureRise,
     Text,
+    Torque,
     Units,
     Unknown,
     Word,
     YesNo,
     length_or,
+    refused,
 )
 from generator.job.operations import Operation
 
+HeldBy = Literal["chuck", "collet", "faceplate", "centers"]
 Status = Annotated[Literal["quoted", "planned", "in work", "stopped", "done", "scrapped"], Word]
 
 
@@ -63,6 +70,63 @@ class Chuck(Strict):
     """The jaws are turned round."""
     soft_jaws: YesNo = False
     """Soft jaws, bored to the work."""
+    pie_jaws: YesNo = False
+    """Wide soft jaws that go nearly all the way round the work."""
+    inside: YesNo = False
+    """The jaws hold the work from inside its bore."""
+    plug: YesNo = False
+    """A plug or mandrel fills the bore under the jaws."""
+    face: Annotated[Literal["smooth", "diamond-cut", "serrated"], Word] | None = None
+    """Face of the jaws."""
+    key_torque: Torque | None = None
+    """Torque on the chuck key."""
+    force: Force | None = None
+    """Force of all jaws together, measured or from the maker's chart."""
+    past_body: Length | None = None
+    """How far the jaws stand out past the body of the chuck."""
+
+    kind: ClassVar[HeldBy] = "chuck"
+
+    @property
+    def words(self) -> str:
+        """What it is called on the sheet."""
+        return f"{self.jaws}-jaw chuck"
+
+
+class Collet(Strict):
+    """The collet and how much of the work is inside it."""
+
+    grip: Length
+    """How much of the work is inside the collet."""
+    force: Force | None = None
+    """Force of the collet all round the work."""
+
+    kind: ClassVar[HeldBy] = "collet"
+    words: ClassVar[str] = "collet"
+
+
+class Faceplate(Strict):
+    """Work clamped on the faceplate, or on an angle plate on it; x counts from the face of the plate."""
+
+    clamps: Count
+    """Number of clamps."""
+    clamp_circle: Length
+    """Diameter of the circle on which the clamps press."""
+    clamp_force: Force | None = None
+    """Force of one clamp."""
+
+    kind: ClassVar[HeldBy] = "faceplate"
+    words: ClassVar[str] = "faceplate"
+
+
+class Centers(Strict):
+    """Work between the centers of headstock and tailstock; x counts from its end at the headstock."""
+
+    dog: Length
+    """How much of the work the driving dog takes at the headstock end."""
+
+    kind: ClassVar[HeldBy] = "centers"
+    words: ClassVar[str] = "between centers, driven by a dog"
 
 
 class Steady(Strict):
@@ -70,23 +134,88 @@ class Steady(Strict):
 
     at: Annotated[Given | Literal["auto"], *length_or("auto")]
     """Middle of the steady rest from the chuck face, or auto to have it placed."""
+    off_axis: Length | None = None
+    """How far its fingers hold the work off the spindle's axis, as the indicator showed."""
+
+
+class Unbalance(Strict):
+    """A mass off the axis that turns with the work: a lug, a dog, a counterweight that is missing."""
+
+    mass: Mass
+    """How much it weighs."""
+    radius: Length
+    """How far its own middle is from the axis."""
+    at: LengthOrZero | None = None
+    """Where it is, from the chuck face; at the far end where not given."""
 
 
 class Holding(Strict):
-    """How the work is held."""
+    """How the work is held: exactly one of chuck, collet, faceplate, centers; then what supports it."""
 
-    chuck: Chuck
+    chuck: Chuck | None = None
     """The chuck that holds the work."""
+    collet: Collet | None = None
+    """The collet that holds the work, instead of a chuck."""
+    faceplate: Faceplate | None = None
+    """The work is clamped on the faceplate, instead of a chuck."""
+    centers: Centers | None = None
+    """The work turns between centers, instead of in a chuck."""
     steady: Steady | None = None
     """The steady rest, if one is set up."""
     center: Annotated[Literal["live", "dead"], Word] | None = None
     """The tailstock center, if it supports the work."""
+    center_push: Force | None = None
+    """Push of the tailstock center."""
     behind_spindle: Length | None = None
     """Bar standing out of the back of the headstock."""
     follow_rest: YesNo = False
     """A follow rest travels with the tool."""
+    follow_rest_from_tool: Length | None = None
+    """Middle of its jaws from the tool, along the work."""
     hold_back: YesNo = False
     """Something keeps the work from walking out of the chuck."""
+    unbalance: Unbalance | None = None
+    """A mass off the axis that turns with the work."""
+
+    @property
+    def held(self) -> Chuck | Collet | Faceplate | Centers:
+        """What holds the work at the headstock."""
+        held = self.chuck or self.collet or self.faceplate or self.centers
+        assert held is not None  # _one_of_four
+        return held
+
+    @property
+    def grip(self) -> Given:
+        """How much of the work is inside jaws or collet; nothing on a faceplate or between centers.
+
+        Its place is where a finding about the grip points.
+        """
+        held = self.held
+        if isinstance(held, Chuck | Collet):
+            return held.grip
+        where = held.dog.where if isinstance(held, Centers) else held.clamp_circle.where
+        return Given(0.0, "0", "length", where=where)
+
+    @model_validator(mode="after")
+    def _one_of_four(self) -> Self:
+        kinds = ("chuck", "collet", "faceplate", "centers")
+        written = [kind for kind in kinds if getattr(self, kind) is not None]
+        if not written:
+            raise refused(("", "does not say what holds the work: write chuck, collet, faceplate or centers"))
+        if len(written) > 1:
+            sentence = f"stands beside {written[0]}: write the one that holds the work"
+            raise refused((written[1], sentence))
+        return self
+
+    @model_validator(mode="after")
+    def _supports(self) -> Self:
+        if self.centers is not None and self.center is None:
+            raise refused(("centers", "has no tailstock center: write center: live or center: dead"))
+        if self.center_push is not None and self.center is None:
+            raise refused(("center_push", "stands without center: write the center that pushes"))
+        if self.follow_rest_from_tool is not None and not self.follow_rest:
+            raise refused(("follow_rest_from_tool", "stands without follow_rest: write follow_rest: yes"))
+        return self
 
 
 class Mate(Strict):
@@ -100,6 +229,8 @@ class Mate(Strict):
     """Length of thread that engages."""
     pitch_diameter: Length | None = None
     """Its pitch diameter as measured."""
+    material: Line | None = None
+    """A material of the shop's list, where it is known."""
     on_bench: YesNo = False
     """The part is here to try."""
     says: Text | None = None
@@ -123,6 +254,17 @@ class Duty(Strict):
     """The load it must carry."""
     pressure: Pressure | None = None
     """The pressure it must hold."""
+    seal_diameter: Length | None = None
+    """Diameter on which the pressure pushes along the part; the bore where not given."""
+
+
+class Heat(Strict):
+    """How much warmer the work is than the room, or than its mate."""
+
+    cutting: TemperatureRise | None = None
+    """How much warmer it gets between chuck and center while it is cut."""
+    measuring: TemperatureRise | None = None
+    """How much warmer it is when it is measured."""
 
 
 class Limits(Strict):
@@ -130,6 +272,10 @@ class Limits(Strict):
 
     wall: Length | None = None
     """Least wall left at relief and at root."""
+    diameter: Length | None = None
+    """Tolerance on the turned or bored diameters: largest less smallest."""
+    round: Length | None = None
+    """Out-of-round that may be left: largest less smallest radius."""
 
 
 class CrossHole(Strict):
@@ -211,6 +357,8 @@ class Job(Strict):
     """What the part must do, or unknown."""
     limits: Limits = Limits()
     """Limits the customer set."""
+    heat: Heat = Heat()
+    """How warm the work is while it is cut and measured."""
     people: Person = Person()
     """Who did what."""
     photos: list[PictureName] = Field(default_factory=list)

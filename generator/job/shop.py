@@ -16,6 +16,7 @@ from generator.job.fields import (
     CountOrZero,
     Density,
     FeedPerRev,
+    Force,
     Length,
     Line,
     Mass,
@@ -27,6 +28,7 @@ from generator.job.fields import (
     SurfaceSpeed,
     Text,
     Time,
+    Torque,
     Units,
     Word,
     YesNo,
@@ -53,6 +55,8 @@ class Material(Strict):
     """Density, instead of the table's."""
     elastic_modulus: Pressure | None = None
     """Elastic modulus, instead of the table's."""
+    yield_strength: Pressure | None = None
+    """Yield strength, from the certificate or the standard of the material."""
     threading_speed: SurfaceSpeed | None = None
     """Surface speed for threading, instead of the table's."""
     turning_speed: SurfaceSpeed | None = None
@@ -222,6 +226,20 @@ class House(Strict):
     """How much a steady rest resists being pushed, where the lathe's file does not say."""
     thrust_share: NumberOrZero | None = None
     """Radial force over cutting force in threading."""
+    turning_thrust_share: NumberOrZero | None = None
+    """Radial force over cutting force in turning, boring and facing."""
+    feed_force_share: NumberOrZero | None = None
+    """Force along the feed over cutting force in turning and boring."""
+    center_stiffness: Stiffness | None = None
+    """How much quill and center resist being pushed sideways, where the lathe's file does not say."""
+    follow_rest_stiffness: Stiffness | None = None
+    """How much a follow rest resists being pushed, where the lathe's file does not say."""
+    center_push: Force | None = None
+    """Push of the tailstock center, where the job does not say."""
+    key_torque: Torque | None = None
+    """Torque put on a chuck key, where the job does not say."""
+    grip_safety: Number | None = None
+    """Grip wanted over grip that just holds."""
     lift_alone: Mass | None = None
     """Heaviest work one person lifts."""
     blank_below: Length | None = None

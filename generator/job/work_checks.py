@@ -91,7 +91,7 @@ def _sum(job: Job) -> Iterator[Contradiction]:
 
 
 def _grip(job: Job) -> Iterator[Contradiction]:
-    grip, total = job.holding.chuck.grip, total_length(job.work)
+    grip, total = job.holding.grip, total_length(job.work)
     if grip.si >= total - SAME:
         yield Contradiction(
             "grip-too-long", "stop",

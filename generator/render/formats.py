@@ -103,6 +103,7 @@ UNITS: Final[Mapping[Quantity, Row]] = {
     "carriage_speed": Row(Unit("in/s", inch, places=3), Unit("mm/s", mm, places=2), "up"),
     "spindle_speed": _same(Unit("rpm", rev_per_min, places=0), "down"),
     "force": Row(Unit("lbf", lbf, figures=3), Unit("N", 1.0, figures=3), "up"),
+    "temperature_rise": Row(Unit("°F", 5 / 9, places=0, sign=" °F"), Unit("°C", 1.0, places=0, sign=" °C")),
     "mass": Row(Unit("lb", lb, figures=3), Unit("kg", 1.0, figures=3), "up"),
     "power": Row(Unit("hp", hp, figures=2), Unit("kW", kW, figures=2), "up"),
     "torque": Row(Unit("lbf·ft", lbf * ft, figures=3), Unit("N·m", 1.0, figures=3), "up"),

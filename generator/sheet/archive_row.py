@@ -16,7 +16,7 @@ def archive_row(
 ) -> dict[str, str]:
     """The archive's row of this job; `text` is everything written in the job file, for the search."""
     thread = thread_operation(job)
-    holding = [f"{job.holding.chuck.jaws}-jaw chuck"]
+    holding = [job.holding.held.words]
     if job.holding.steady:
         holding.append("steady rest")
     if job.holding.center:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from generator.errors import Location
 from generator.job.fields import Given
-from generator.job.lathe import Lathe, LatheChuck, Range
+from generator.job.lathe import Head, Lathe, LatheChuck, LatheCollet, Range
 from generator.job.model import Job
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
@@ -22,14 +22,35 @@ from generator.si import Length
 
 
 def used_chuck(job: Job, lathe: Lathe) -> LatheChuck | None:
-    """The lathe's chuck with the jaws that the job asks for."""
-    return next((chuck for chuck in lathe.chucks if chuck.jaws == job.holding.chuck.jaws), None)
+    """The lathe's chuck with the jaws that the job asks for; None, too, where no chuck holds the work."""
+    asked = job.holding.chuck
+    if asked is None:
+        return None
+    return next((chuck for chuck in lathe.chucks if chuck.jaws == asked.jaws), None)
+
+
+def used_head(job: Job, lathe: Lathe) -> Head | None:
+    """What the lathe's record says of that which holds the work on the spindle; None where nothing."""
+    holding = job.holding
+    if holding.chuck is not None:
+        return used_chuck(job, lathe)
+    if holding.collet is not None:
+        return used_collet(job, lathe)
+    return lathe.faceplate if holding.faceplate is not None else lathe.headstock_center
+
+
+def used_collet(job: Job, lathe: Lathe) -> LatheCollet | None:
+    """The set of collets with one for the work's diameter; the first set where none has."""
+    if job.holding.collet is None:
+        return None
+    size = job.work[0].od.si
+    return next((one for one in lathe.collets if _fits(one.grips, size)), next(iter(lathe.collets), None))
 
 
 def steady_where(job: Job) -> Location:
     """The line on the steady rest's place, or on the chuck where the file does not give one."""
     steady = job.holding.steady
-    return steady.at.where if steady and isinstance(steady.at, Given) else job.holding.chuck.grip.where
+    return steady.at.where if steady and isinstance(steady.at, Given) else job.holding.grip.where
 
 
 def capacity_section(
@@ -87,6 +108,8 @@ def _chuck(
     unchecked: list[str],
 ) -> None:
     asked = job.holding.chuck
+    if asked is None:
+        return
     if chuck is None:
         known = " and ".join(f"{one.jaws}-jaw" for one in lathe.chucks)
         desk.find(
@@ -189,7 +212,7 @@ def _follow_rest(
             "follow-rest-missing",
             "stop",
             f"{lathe.name} has no follow rest in its record. Take another lathe, or a steady rest.",
-            job.holding.chuck.grip.where,
+            job.holding.grip.where,
         )
         return
     if thread is None or thread.internal:
@@ -207,7 +230,7 @@ def _follow_rest(
             "stop",
             f"The follow rest runs on {length_words(thread.blank, system)}; the one of {lathe.name} takes "
             f"{_range_words(rest)}. Take a steady rest, or another lathe.",
-            job.holding.chuck.grip.where,
+            job.holding.grip.where,
         )
 
 

@@ -348,7 +348,8 @@ def unknown_material(setup: Setup) -> Caution | None:
 
 def reversed_jaws(setup: Setup) -> Caution | None:
     """Jaws standing out beyond the chuck."""
-    if setup.job.holding.chuck.jaws != 4 and not setup.job.holding.chuck.reversed:
+    chuck = setup.job.holding.chuck
+    if chuck is None or (chuck.jaws != 4 and not chuck.reversed):
         return None
     return Caution(
         "projecting-jaws",

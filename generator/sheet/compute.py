@@ -1,7 +1,7 @@
 """The second arrow: a checked job and the shop become a Sheet.
 
-    contradictions -> layout -> thread -> lathe settings -> passes -> relief -> holding -> route -> reach
-    -> cautions -> Sheet
+    contradictions -> layout -> thread -> lathe settings -> passes -> relief -> holding -> route
+    -> holding under load -> reach -> cautions -> Sheet
 
 Each section lays its figures and findings on one desk. With a `stop` finding the sheet keeps what is known,
 is not ready to run, and carries no passes.
@@ -24,12 +24,13 @@ from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.exact import exact_lead
 from generator.sheet.extents import Extent, route_extents, set_over, thread_extents
-from generator.sheet.holding import holding_section
+from generator.sheet.holding.section import holding_section, under_load_section
 from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
 from generator.sheet.model import Section, Sheet
+from generator.sheet.operation_task import Bench
 from generator.sheet.order_of_work import order_of_work
 from generator.sheet.passes import pass_section
 from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ReachPlan, Route, ThreadPlan
@@ -129,10 +130,12 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
             relief_section(job, lathe, thread, levers, desk)
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
-    holding = holding_section(
-        job, lathe, shop.house, material, layout, thread, cuts, desk, levers.spindle_speed if levers else None
+    bench = Bench(
+        job, lathe, shop.house, shop.tools, material, shop_material, layout, thread, levers, cuts, desk
     )
-    route = route_section(read, lathe, shop, material, layout, thread, levers, cuts, desk)
+    placed, held = holding_section(bench, levers.spindle_speed if levers else None)
+    route = route_section(read, bench)
+    holding = under_load_section(bench, held, placed, route)
     timing = Timing(job, lathe, shop.house, thread, levers, cuts, desk)
     timed = time_section(route.plans, route.lines, given_times(read, route.lines), timing)
     route = replace(route, lines=timed)
@@ -224,6 +227,7 @@ def _assemble(
         ),
         steps=order_of_work(job, route, thread),
         operations=route.lines,
+        plots=holding.plots,
         passes=cuts.passes if cuts and ready else (),
         pass_dial=cuts.dial if cuts else "",
         pass_remarks=cuts.remarks if cuts else (),

@@ -64,7 +64,7 @@ class Layout:
 
 def lay_out(job: Job) -> Layout:
     """Lay the job's sections along the lathe, from the chuck end towards the tailstock."""
-    grip = job.holding.chuck.grip.si
+    grip = job.holding.grip.si
     spans, x = [], -grip
     for index, section in enumerate(job.work):
         end = x + section.length.si

@@ -8,6 +8,7 @@ rounded, that is `render.formats`' task. In reading order:
     OperationLine             one operation of the route with its settings
     PassLine                  one line of the pass table
     SetupScene, ThreadScene, DialScene   what the drawings show
+    PlotScene                 what a plot shows
     Sheet                     all of it
 """
 
@@ -32,6 +33,7 @@ Quantity = Literal[
     "carriage_speed",     # m/s: how fast the carriage moves
     "spindle_speed",      # rev/s
     "force",              # N
+    "temperature_rise",   # K: a difference
     "mass",               # kg
     "power",              # W
     "torque",             # N m
@@ -333,6 +335,59 @@ class DialScene:
 
 
 @dataclass(frozen=True)
+class Curve:
+    """One line of a plot: `points` are (x, y) in SI, x rising; a `limit` is drawn thin and dashed."""
+
+    label: str
+    points: tuple[tuple[float, float], ...]
+    kind: Literal["main", "second", "third", "limit"] = "main"
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A place on the x axis of a plot that has a name: the jaw face, the steady rest, the place chosen."""
+
+    label: str
+    x: float
+
+
+@dataclass(frozen=True)
+class Barred:
+    """A stretch of the x axis where something cannot be, and why."""
+
+    start: float
+    end: float
+    why: str
+
+
+@dataclass(frozen=True)
+class PlotScene:
+    """A plot: what it says, its axes, its curves, and the table that stands beside it.
+
+    `id` makes its name on the page ("deflection"). The quantities decide units and digits. `heads` names the
+    table's columns, the first of them words; a row is its word and SI values in the quantities of `columns`,
+    None where it is not known. `says` is one sentence that a machinist takes away from it.
+    """
+
+    id: str
+    title: str
+    x_label: str
+    x_quantity: Quantity
+    y_label: str
+    y_quantity: Quantity
+    curves: tuple[Curve, ...]
+    heads: tuple[str, ...]
+    columns: tuple[Quantity, ...]
+    rows: tuple[tuple[str, tuple[float | str | None, ...]], ...]
+    caption: str
+    says: str
+    system: System
+    job: str
+    marks: tuple[Mark, ...] = ()
+    barred: tuple[Barred, ...] = ()
+
+
+@dataclass(frozen=True)
 class TitleField:
     """One field of the title block (ISO 7200), or of the shop's own."""
 
@@ -388,3 +443,4 @@ class Sheet:
     dial_scene: DialScene | None = None
     pictures: tuple[str, ...] = ()  # file names beside the job file
     operations: tuple[OperationLine, ...] = ()
+    plots: tuple[PlotScene, ...] = ()

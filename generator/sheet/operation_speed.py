@@ -7,9 +7,9 @@ from generator.calc.slenderness import ALONE
 from generator.job.operations import Settings
 from generator.job.shop import Material
 from generator.sheet.capacity import used_chuck
+from generator.sheet.holding.speeds import OPEN_END, TAIL
 from generator.sheet.model import Kind
 from generator.sheet.operation_task import PRACTICE, Task
-from generator.sheet.rigidity import OPEN_END, TAIL
 from generator.sheet.spindle_step import Turned, check_chuck, lay_step
 from generator.sheet.wording import rpm_words
 from generator.si import Length, Speed, SpindleSpeed, ft_per_min, m_per_min

@@ -158,7 +158,7 @@ def done(
     task: Task, before: Length | None, after: Length | None, work: WorkSoFar, *,
     place: Place | None = None, step: SpindleSpeed | None = None, feed: FeedPerRev | None = None,
     depths: tuple[Length, ...] = (), force: Force | None = None, power: Power | None = None,
-    time: Time | None = None, other_time: Time | None = None,
+    time: Time | None = None, other_time: Time | None = None, finish_feed: FeedPerRev | None = None,
 ) -> Done:
     """Put a plan together; a diameter that is not known stands in for by the other one, or by the work's."""
     lies = place or task.place
@@ -168,7 +168,8 @@ def done(
     return Done(
         OperationPlan(
             number=task.number, name=task.entry.name, start=lies.start, end=lies.end, from_diameter=there,
-            to_diameter=after if after is not None else there, spindle_speed=step, feed=feed, depths=depths,
+            to_diameter=after if after is not None else there, spindle_speed=step, feed=feed,
+            finish_feed=finish_feed, depths=depths,
             force=force, power=power, cut_time=time, other_time=other_time, inside=lies.inside,
             tool_reach=task.tool.reach.si if task.tool.reach else None,
             band=getattr(task.entry.given, "band", False), where=task.where,

@@ -46,7 +46,7 @@ def turn(task: Task) -> Done:
     return done(
         task, before, after, task.work.turned(lies.low, lies.high, size, size), step=step,
         feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force, power=power,
-        time=time,
+        time=time, finish_feed=feed.finish if feed else None,
     )
 
 
@@ -84,6 +84,7 @@ def face(task: Task) -> Done:
     return done(
         task, outer, inner, task.work, step=step, feed=feed.usual if feed else None,
         depths=stock.depths if stock else (), force=force, power=power, time=time,
+        finish_feed=feed.finish if feed else None,
     )
 
 
@@ -121,7 +122,7 @@ def bore(task: Task) -> Done:
     return done(
         task, before, after, task.work.bored(lies.low, lies.high, after or 0.0), step=step,
         feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force, power=power,
-        time=time,
+        time=time, finish_feed=feed.finish if feed else None,
     )
 
 

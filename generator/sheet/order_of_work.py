@@ -35,8 +35,10 @@ def order_of_work(job: Job, route: Route, thread: ThreadPlan | None) -> tuple[St
 
 
 def _chucking(job: Job) -> str:
-    chuck = job.holding.chuck
-    words = f"{chuck.jaws}-jaw chuck, {chuck.grip.with_unit} in the jaws"
+    holding = job.holding
+    words = holding.held.words
+    if holding.grip.si:
+        words += f", {holding.grip.with_unit} in the {'jaws' if holding.chuck else 'collet'}"
     if any(section.surface in ("turned", "ground") for section in job.work):
         words += "; protect the finished surface"
     return words + ". Mark the work at jaw 1."

@@ -15,7 +15,9 @@ from generator.calc.designation import Designation
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.calc.thread_limits import ThreadLimits
 from generator.errors import Location
-from generator.sheet.model import OperationLine, PassLine, System
+from generator.sheet.layout import Way
+from generator.sheet.model import OperationLine, PassLine, PlotScene, System
+from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
 
 
@@ -88,13 +90,17 @@ class PassPlan:
 
 @dataclass(frozen=True)
 class HoldingPlan:
-    """Where the work stands; `steady_at` None: no steady rest. `unchecked`: what the record does not say."""
+    """Where the work stands; `steady_at` None: no steady rest. `unchecked`: what the record does not say.
+
+    `plots` are those that the page shows, in its order.
+    """
 
     stick_out: Length
     grip: Length
     steady_at: Length | None
     weight_kg: float | None
     unchecked: tuple[str, ...] = ()
+    plots: tuple[PlotScene, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -119,8 +125,9 @@ class OperationPlan:
 
     `name` is its key in the job file, `number` its place in the route. The tool goes along x from `start`
     to `end` (equal for a cut straight in) and from `from_diameter` to `to_diameter`. `depths` are the
-    radial cuts in order. A tool `inside` the work reaches `tool_reach` into it. `band` is one that the steady
-    rest is to run on. None is not known or does not apply.
+    radial cuts in order; `finish_feed` is that of the last one, where it differs. `force` is the cutting
+    force of the largest cut, of a drill its thrust. A tool `inside` the work reaches `tool_reach` into it.
+    `band` is one that the steady rest is to run on. None is not known or does not apply.
     """
 
     number: int
@@ -131,6 +138,7 @@ class OperationPlan:
     to_diameter: Length
     spindle_speed: SpindleSpeed | None = None
     feed: FeedPerRev | None = None
+    finish_feed: FeedPerRev | None = None
     depths: tuple[Length, ...] = ()
     force: Force | None = None
     power: Power | None = None
@@ -144,7 +152,49 @@ class OperationPlan:
 
 @dataclass(frozen=True)
 class Route:
-    """The operations in order: their plans, and the lines that the sheet shows, one each."""
+    """The operations in order: their plans, the lines that the sheet shows, and the work after each."""
 
     plans: tuple[OperationPlan, ...]
     lines: tuple[OperationLine, ...]
+    works: tuple[WorkSoFar, ...]
+
+
+@dataclass(frozen=True)
+class Forces:
+    """Force of a tool at the front on the work (N).
+
+    `main` acts along the cutting speed and lifts the work, `radial` pushes it away from the tool, `feed`
+    along the lathe, + towards the chuck.
+    """
+
+    main: Force
+    radial: Force
+    feed: Force
+
+
+@dataclass(frozen=True)
+class CutLoad(Way):
+    """One cut of the route as the work feels it.
+
+    `number`, `name` and `title` are the operation's. The tool goes from `start` to `end`; the force acts at
+    `diameter`. `heaviest` and `last` are the forces of the largest and of the last cut. `tolerance` is what
+    the diameter it leaves may vary, where that is known. `work` is the work after it. `steady`, `center` and
+    `follow` say which supports bear during it.
+    """
+
+    number: int
+    name: str
+    title: str
+    start: Length
+    end: Length
+    diameter: Length
+    heaviest: Forces
+    last: Forces
+    tolerance: Length | None
+    spindle_speed: SpindleSpeed | None
+    work: WorkSoFar
+    inside: bool = False
+    steady: bool = False
+    center: bool = False
+    follow: bool = False
+    where: Location | None = None

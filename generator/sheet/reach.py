@@ -191,7 +191,7 @@ def _lay_thread_room(
 
 def _in_jaws(job: Job, cut: Extent, system: System, desk: Desk) -> bool:
     """True for a cut that ends inside the jaws, which is then said."""
-    grip = job.holding.chuck.grip
+    grip = job.holding.grip
     if cut.inside or cut.by_quill or cut.low > 0:
         return False
     if cut.threading:
@@ -265,7 +265,7 @@ def _set_quill(ways: _Ways, room: Length, system: System, desk: Desk, unchecked:
         "note" if wanted <= travel.si / 2 + SAME else "check",
         f"Set the tailstock with its quill at least {length_words(ways.quill_out, system)} out, of "
         f"{travel.with_unit}, for the carriage to clear it. The further out, the more it gives.",
-        ways.job.holding.chuck.grip.where,
+        ways.job.holding.grip.where,
     )
 
 

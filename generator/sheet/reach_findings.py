@@ -92,7 +92,7 @@ def _id(one: Meeting) -> str:
 def _where(job: Job, cut: Extent, one: Meeting) -> Location | None:
     if one.obstacle == STEADY:
         return steady_where(job)
-    return cut.where if one.obstacle in (TAILSTOCK, QUILL) and cut.where else job.holding.chuck.grip.where
+    return cut.where if one.obstacle in (TAILSTOCK, QUILL) and cut.where else job.holding.grip.where
 
 
 def _find(

@@ -10,12 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from generator.errors import OutsideRange
-from generator.job.lathe import Lathe
 from generator.job.operations import Chamfer, Turn
 from generator.job.reading import ReadJob
-from generator.job.shop import Shop
-from generator.sheet.desk import Desk
-from generator.sheet.layout import Layout
 from generator.sheet.model import OperationLine
 from generator.sheet.operation_chamfer import chamfer
 from generator.sheet.operation_drill import center_drill, drill
@@ -28,51 +24,36 @@ from generator.sheet.operation_task import Bench, Done, Task, done
 from generator.sheet.operation_tool import tool_figure, tool_of
 from generator.sheet.operation_turn import bore, face, turn
 from generator.sheet.operation_words import SCRATCH, title_of, written_words
-from generator.sheet.plans import LathePlan, PassPlan, Route, ThreadPlan
+from generator.sheet.plans import Route
 from generator.sheet.route_entries import Entry, proposed, written
 from generator.sheet.route_order import Placed, lay_faults, sorted_route
 from generator.sheet.wording import length_words
 from generator.sheet.work_so_far import WorkSoFar, work_before
-from generator.tables.materials import MaterialRow
 
 KINDS: dict[str, Callable[[Task], Done]] = {
     "face": face, "center_drill": center_drill, "turn": turn, "taper": taper, "bore": bore, "drill": drill,
     "groove": groove, "relief": groove, "chamfer": chamfer, "knurl": knurl, "part_off": part_off,
     "polish": polish, "thread": thread,
 }
-EMPTY = Route((), ())
+EMPTY = Route((), (), ())
 
 
-def route_section(
-    read: ReadJob,
-    lathe: Lathe,
-    shop: Shop,
-    material: MaterialRow | None,
-    layout: Layout,
-    thread_plan: ThreadPlan | None,
-    levers: LathePlan | None,
-    cuts: PassPlan | None,
-    desk: Desk,
-) -> Route:
+def route_section(read: ReadJob, bench: Bench) -> Route:
     """Lay the figures and findings of every operation; return their plans and the lines of the route."""
-    job = read.job
-    bench = Bench(
-        job, lathe, shop.house, shop.tools, material, shop.materials.get(job.material), layout, thread_plan,
-        levers, cuts, desk,
-    )
     placed = _placed(read, bench)
     if not placed:
         return EMPTY
     placed = _ordered(placed, bench)
     _find_unknown_material(placed, bench)
-    plans, lines, work = [], [], work_before(layout)
+    plans, lines, works, work = [], [], [], work_before(bench.layout)
     for number, one in enumerate(placed, 1):
         task, made = _compute(number, one, work, bench)
         plans.append(made.plan)
         lines.append(_line(task))
         _find_no_wall(task, work, made.work)
         work = made.work
-    return Route(tuple(plans), tuple(lines))
+        works.append(work)
+    return Route(tuple(plans), tuple(lines), tuple(works))
 
 
 def _placed(read: ReadJob, bench: Bench) -> tuple[Placed, ...]:

@@ -31,7 +31,7 @@ def setup_scene(
     diameter = chuck.diameter.si if chuck and chuck.diameter else OUTLINE_CHUCK * gripped
     length = chuck.length.si if chuck and chuck.length else OUTLINE_LENGTH * diameter
     width = lathe.steady.width.si if lathe.steady and lathe.steady.width else OUTLINE_STEADY * gripped
-    words = [f"{job.holding.chuck.jaws}-jaw chuck"]
+    words = [job.holding.held.words]
     if holding.steady_at is not None:
         words.append("steady rest")
     if job.holding.center:
@@ -40,7 +40,7 @@ def setup_scene(
     return SetupScene(
         pieces=tuple(piece for span in layout.spans for piece in _pieces(span, thread)),
         grip=layout.grip,
-        jaws=job.holding.chuck.jaws,
+        jaws=job.holding.chuck.jaws if job.holding.chuck else 0,
         chuck_diameter=diameter,
         chuck_length=length,
         steady_at=holding.steady_at,

@@ -192,7 +192,7 @@ def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, 
             "center-in-bore", "stop",
             f"A {job.holding.center} center supports the work, and the bar for {name} goes in at the same "
             "end. Hold the work by chuck and steady rest, or grip it short.",
-            job.holding.chuck.grip.where,
+            job.holding.grip.where,
         )
     least = threading.limits.major.min
     assert least is not None, "every internal thread has one"

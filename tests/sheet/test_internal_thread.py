@@ -387,7 +387,7 @@ def test_the_drawing_has_the_thread_in_the_bore(ring_of):
 def test_the_beam_has_the_root_as_its_bore(ring_of, read_of, shop):
     from generator.sheet.compute import effective_material
     from generator.sheet.desk import Desk
-    from generator.sheet.held_work import HeldWork
+    from generator.sheet.holding.held_work import HeldWork
     from generator.sheet.layout import lay_out
     from generator.sheet.thread import thread_section
 

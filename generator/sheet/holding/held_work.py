@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
@@ -13,7 +14,8 @@ from generator.job.model import Job
 from generator.sheet.layout import Layout
 from generator.sheet.model import System
 from generator.sheet.obstacles import LEAST_ROOM, base_known, steady_base
-from generator.sheet.plans import ThreadPlan
+from generator.sheet.plans import CutLoad, ThreadPlan
+from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Length, inch, mm
 from generator.tables.materials import MaterialRow
 
@@ -31,7 +33,7 @@ DUST = 1e-9  # m: two places nearer than this are one
 class HeldWork:
     """All that the beam is made of, but for where the steady rest stands.
 
-    `chuck_stiffness` N m/rad against tilting, `steady_stiffness` N/m; the center is rigid.
+    `chuck_stiffness` N m/rad against tilting; steady rest, center and follow rest N/m.
     """
 
     job: Job
@@ -41,6 +43,8 @@ class HeldWork:
     material: MaterialRow | None
     chuck_stiffness: float
     steady_stiffness: float
+    center_stiffness: float = math.inf
+    follow_stiffness: float = math.inf
 
     @property
     def system(self) -> System:
@@ -74,18 +78,37 @@ class HeldWork:
     # -- the beam -------------------------------------------------------------------------------------
 
     def beam(self, steady_at: Length | None, *, rigid: bool = False, end_open: bool = False) -> Beam:
-        """The work on its supports, as soft as they are or rigid: chuck, then steady rest, then center.
+        """The finished work on its supports, as soft as they are or rigid.
 
-        `end_open` leaves the center away, as while its hole is drilled.
+        In the order: chuck or headstock center, then steady rest, then center. `end_open` leaves the center
+        away, as while its hole is drilled.
         """
+        center = self.job.holding.center is not None and not end_open
+        return self.beam_of(self._segments(), steady_at, center=center, rigid=rigid)
+
+    def beam_under(self, load: CutLoad, steady_at: Length | None, *, rigid: bool = False) -> Beam:
+        """The work as a cut of the route leaves it, on the supports that bear during it.
+
+        A thread leaves its root; its own cut is the finished work's.
+        """
+        segments = self._segments() if load.name == "thread" else self._state(load.work)
+        return self.beam_of(segments, steady_at if load.steady else None, center=load.center, rigid=rigid)
+
+    def beam_of(
+        self, segments: Sequence[Segment], steady_at: Length | None, *, center: bool, rigid: bool = False
+    ) -> Beam:
+        """Segments on the supports of this job."""
         assert self.material is not None
-        supports = [Support(0.0, math.inf, math.inf if rigid else self.chuck_stiffness)]
+        if self.job.holding.centers is not None:
+            supports = [Support(0.0, math.inf if rigid else self.center_stiffness)]
+        else:
+            supports = [Support(0.0, math.inf, math.inf if rigid else self.chuck_stiffness)]
         if steady_at is not None:
             supports.append(Support(steady_at, math.inf if rigid else self.steady_stiffness))
-        if self.job.holding.center and not end_open:
-            supports.append(Support(self.layout.stick_out))
+        if center:
+            supports.append(Support(self.layout.stick_out, math.inf if rigid else self.center_stiffness))
         return Beam(
-            tuple(self._segments()), tuple(supports), self.material.elastic_modulus, self.material.density
+            tuple(segments), tuple(supports), self.material.elastic_modulus, self.material.density
         )
 
     def worst(self, steady_at: Length | None, *, rigid: bool = False) -> tuple[float, Length]:
@@ -93,6 +116,20 @@ class HeldWork:
         places = self.cut_places()
         gives = [abs(float(give)) for give in self.beam(steady_at, rigid=rigid).under_tool(1.0, places)]
         return max(zip(gives, places, strict=True))
+
+    def _state(self, work: WorkSoFar) -> list[Segment]:
+        """What stands out of the jaws of the work in some state; a taper as short cylinders."""
+        segments: list[Segment] = []
+        for one in work.stretches:
+            if one.high <= DUST:
+                continue
+            steps = TAPER_STEPS if one.od_low != one.od_high else 1
+            low = max(one.low, 0.0)
+            for step in range(steps):
+                start, end = (low + (one.high - low) * k / steps for k in (step, step + 1))
+                begin = segments[-1].end if segments else start
+                segments.append(Segment(begin, end, one.od_at((start + end) / 2), one.bore))
+        return segments
 
     def _segments(self) -> list[Segment]:
         thread = self.thread

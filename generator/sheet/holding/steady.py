@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generator.job.fields import Given
 from generator.sheet.desk import Desk
-from generator.sheet.held_work import HeldWork
+from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.model import Figure, Kind
 from generator.sheet.wording import length_words
 from generator.si import Length
@@ -76,7 +76,7 @@ def _auto(held: HeldWork, desk: Desk) -> Length | None:
             "stop",
             "There is no plain, round place for the steady rest that it takes and that leaves the carriage "
             "its room.",
-            held.job.holding.chuck.grip.where,
+            held.job.holding.grip.where,
             "Where may the steady rest run?",
         )
         desk.unknown("holding.steady.position", LABEL, "length", "no place for it")
