@@ -50,6 +50,12 @@ READY = "ready to run"
 
 SECTIONS = (
     ("holding", "Work holding", ("holding.", "capacity.", "reach.")),
+    ("give", "Under the cut", ("give.",)),
+    ("grip", "Grip", ("grip.",)),
+    ("thin", "Thin work", ("thin.",)),
+    ("strength", "Strength left", ("strength.",)),
+    ("heat", "Heat", ("heat.",)),
+    ("handling", "Weight and handling", ("handling.",)),
     ("lathe", "Lathe settings", ("spindle.", "carriage.", "lathe.")),
     ("thread", "Thread data", ("thread.", "mate.")),
     ("relief", "Relief", ("relief.",)),

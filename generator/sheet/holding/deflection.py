@@ -6,7 +6,7 @@ from generator.calc.slenderness import shear_share
 from generator.sheet.desk import Desk
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.model import Quantity
+from generator.sheet.model import PlotScene, Quantity
 from generator.sheet.plans import PassPlan
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Force, Length, g_n
@@ -26,8 +26,8 @@ UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
 )
 
 
-def deflection_section(case: Case) -> None:
-    """Lay down deflection along the cut and the force on the steady rest, with their findings.
+def deflection_section(case: Case) -> tuple[PlotScene, ...]:
+    """Lay down deflection along the cut and force on the steady rest with their findings; return the plots.
 
     Raises
     ------
@@ -39,12 +39,13 @@ def deflection_section(case: Case) -> None:
     if held.material is None:
         for name, label, quantity in UNKNOWN:
             desk.unknown(name, label, quantity, "the material is unknown")
-        return
+        return ()
     if steady_at is not None:
         _lay_weight_on_steady(held, steady_at, desk)
     thread = case.load_of("thread")
     if thread is not None and cuts is not None and cuts.largest_force is not None and held.cut_places():
         _lay_deflection(held, steady_at, cuts, cuts.largest_force, thread.heaviest.radial, desk)
+    return ()
 
 
 def _last_support(held: HeldWork, steady_at: Length | None) -> Length:

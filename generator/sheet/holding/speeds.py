@@ -8,6 +8,7 @@ from generator.calc.beam import Beam, Segment, Support
 from generator.job.fields import Given
 from generator.job.shop import House
 from generator.sheet.desk import Desk
+from generator.sheet.holding.case import Case
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.model import Figure, Kind, Quantity, Working
 from generator.sheet.wording import rpm_words
@@ -44,6 +45,10 @@ def speed_section(
         _lay_open_end(held, desk)
     if held.job.holding.behind_spindle is not None:
         _lay_tail(held, held.job.holding.behind_spindle, house, spindle_speed, desk)
+
+
+def unbalance_section(case: Case) -> None:
+    """Lay down what a mass off the axis does at the speeds of the route."""
 
 
 def _lay_frequency(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from generator.job.fields import Given
 from generator.sheet.desk import Desk
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.model import Figure, Kind
+from generator.sheet.model import Figure, Kind, PlotScene
 from generator.sheet.wording import length_words
 from generator.si import Length
 
@@ -15,14 +15,17 @@ WORTH_MOVING = 0.7  # a better place is named when the work gives less than this
 OUT_TO = 0.75  # of the stick-out, without a cut: there the bending frequency is highest
 
 
-def steady_section(held: HeldWork, desk: Desk) -> Length | None:
-    """Lay down where the steady rest stands and why; None without one, or with no place for it."""
+def steady_section(held: HeldWork, desk: Desk) -> tuple[Length | None, PlotScene | None]:
+    """Lay down where the steady rest stands and why, with the curve it was chosen from.
+
+    None without one, or with no place for it.
+    """
     steady = held.job.holding.steady
     if steady is None:
-        return None
+        return None, None
     at = _given(held, steady.at, desk) if isinstance(steady.at, Given) else _auto(held, desk)
     if at is None or held.place_fault(at):
-        return at
+        return at, None
     span = held.layout.span_at(at)
     assert span is not None
     section = held.job.work[span.section_index]
@@ -37,7 +40,7 @@ def steady_section(held: HeldWork, desk: Desk) -> Length | None:
             "than the fingers, or use a cat-head.",
             section.length.where,
         )
-    return at
+    return at, None
 
 
 def _given(held: HeldWork, written: Given, desk: Desk) -> Length:
