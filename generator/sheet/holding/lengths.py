@@ -12,6 +12,7 @@ PRACTICE = "common practice, no source"
 
 
 def lay_lengths(job: Job, layout: Layout, desk: Desk) -> None:
+    """Lay down length, grip and stick-out."""
     desk.computed(
         "work.length",
         "Length of the work",
@@ -35,6 +36,7 @@ def lay_lengths(job: Job, layout: Layout, desk: Desk) -> None:
 
 
 def lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
+    """Lay down the stick-out in diameters, with what the rules of thumb say of it."""
     holding, at_jaws = job.holding, layout.span_at(0.0)
     if at_jaws is None:
         return  # the grip is longer than the work: the checks of the job file say so
