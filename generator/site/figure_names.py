@@ -6,13 +6,14 @@ figure_names              all of one sheet
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Final
 
 from generator.sheet.model import Kind, Sheet
 
+_OF_OPERATION: Final = re.compile(r"(\w+)\.(\d+)\.(.+)")
 FROM_FILES: Final = {Kind.GIVEN, Kind.MEASURED, Kind.SHOP, Kind.UNKNOWN}  # their source is a file or a person
-OPERATION: Final = "operation."
 
 
 @dataclass(frozen=True)
@@ -40,7 +41,8 @@ def figure_names(sheet: Sheet) -> tuple[FigureName, ...]:
 
 def _general(name: str, label: str, titles: dict[str, str]) -> tuple[str, str]:
     """Name and label of a figure of one operation as those of any operation."""
-    number, _, rest = name.removeprefix(OPERATION).partition(".")
-    if not name.startswith(OPERATION) or not number.isdecimal():
+    found = _OF_OPERATION.fullmatch(name)
+    if found is None:
         return name, label
-    return f"{OPERATION}<n>.{rest}", f"Operation n: {label.removeprefix(titles.get(number, ''))}"
+    part, number, rest = found.groups()
+    return f"{part}.<n>.{rest}", f"Operation n: {label.removeprefix(titles.get(number, ''))}"
