@@ -12,7 +12,7 @@ from typing import Final
 
 from generator.sheet.model import Kind, Sheet
 
-_OF_OPERATION: Final = re.compile(r"(\w+)\.(\d+)\.(.+)")
+_OF_OPERATION: Final = re.compile(r"(operation|give|grip)\.(\d+)\.(.+)")
 FROM_FILES: Final = {Kind.GIVEN, Kind.MEASURED, Kind.SHOP, Kind.UNKNOWN}  # their source is a file or a person
 
 
