@@ -24,6 +24,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.exact import exact_lead
 from generator.sheet.extents import Extent, route_extents, set_over, thread_extents
+from generator.sheet.harm import in_order_of_harm
 from generator.sheet.holding.section import holding_section, under_load_section
 from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
@@ -211,8 +212,7 @@ def _assemble(
 ) -> Sheet:
     job = read.job
     status = f"{job.status}, {READY}" if ready else NOT_READY
-    levels = {"stop": 0, "check": 1, "note": 2}
-    findings = tuple(sorted(desk.findings, key=lambda finding: levels[finding.level]))
+    findings = in_order_of_harm(desk.findings)
     chuck = used_chuck(job, lathe)
     return Sheet(
         job=job.job,
