@@ -388,6 +388,7 @@ def test_the_beam_has_the_root_as_its_bore(ring_of, read_of, shop):
     from generator.sheet.compute import effective_material
     from generator.sheet.desk import Desk
     from generator.sheet.holding.held_work import HeldWork
+    from generator.sheet.holding.steady_places import place_fault
     from generator.sheet.layout import lay_out
     from generator.sheet.thread import thread_section
 
@@ -401,7 +402,7 @@ def test_the_beam_has_the_root_as_its_bore(ring_of, read_of, shop):
     assert by_bore[-1] == pytest.approx(round(plan.relief_diameter / inch, 4))
     assert round(plan.root_diameter / inch, 4) in by_bore
     assert all(segment.od == pytest.approx(4 * inch) for segment in segments)
-    assert held.place_fault(layout.stick_out - 1 * inch) == ""
+    assert place_fault(held, layout.stick_out - 1 * inch) == ""
 
 
 def test_key_figures_are_the_bores_and_the_thread_scene_is_internal(ring_of, sheet_of):

@@ -1,4 +1,4 @@
-"""The work as a beam on chuck, steady rest and center, and where on it a steady rest can stand."""
+"""The work as a beam on chuck, steady rest and center."""
 
 from __future__ import annotations
 
@@ -6,26 +6,19 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
 
 from generator.calc.beam import Beam, Segment, Support
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.layout import Layout
 from generator.sheet.model import System
-from generator.sheet.obstacles import LEAST_ROOM, base_known, steady_base
 from generator.sheet.plans import CutLoad, ThreadPlan
 from generator.sheet.work_so_far import WorkSoFar
-from generator.si import Length, inch, mm
+from generator.si import Length
 from generator.tables.materials import MaterialRow
 
 TAPER_STEPS = 8  # cylinders that stand in for a taper
 PLACES_ALONG_CUT = 9
-MOST_PLACES = 60  # tried for the steady rest
-STEPS = {
-    "inch": tuple(step * inch for step in (1 / 8, 1 / 4, 1 / 2, 1, 2)),
-    "mm": tuple(step * mm for step in (2, 5, 10, 20, 50)),
-}  # places a rule can be set to
 DUST = 1e-9  # m: two places nearer than this are one
 
 
@@ -175,70 +168,3 @@ class HeldWork:
         ):
             return thread.relief_diameter
         return None
-
-    # -- places for the steady rest -------------------------------------------------------------------
-
-    def place_fault(self, x: Length) -> str:
-        """Why the steady rest cannot stand at x; empty when it can."""
-        half = self.steady_half - DUST
-        span = self.layout.span_at(x)
-        if x <= 0 or span is None or x >= self.layout.stick_out:
-            return "is not on the work that stands out of the jaws"
-        if self.thread is not None and not self.thread.internal:
-            end = self.cut_end
-            assert end is not None
-            if x + half > self.thread.end and x - half < self.thread.start:
-                return "is on the thread"
-            if x + half > end and x - half < self.thread.start:
-                return "is on the relief"
-        if span.tapered:
-            return "is on a taper"
-        if x - half < max(span.start, 0.0) or x + half > span.end:
-            return "does not leave the fingers their whole width on one diameter"
-        return ""
-
-    def allowed_places(self) -> list[Length]:
-        """Places to try for the steady rest, from the chuck outwards (m).
-
-        They are places a rule can be set to; only where none of those will do, the ends of each plain band.
-        """
-        step = next(
-            (one for one in STEPS[self.system] if self.layout.stick_out / one <= MOST_PLACES),
-            self.layout.stick_out / MOST_PLACES,
-        )
-        on_the_rule = [step * count for count in range(1, math.ceil(self.layout.stick_out / step))]
-        return [x for x in on_the_rule if self._takes_steady(x)] or sorted(
-            {x for x in self._band_ends() if self._takes_steady(x)}
-        )
-
-    def _takes_steady(self, x: Length) -> bool:
-        span, steady = self.layout.span_at(x), self.lathe.steady
-        return (
-            not self.place_fault(x)
-            and span is not None
-            and (steady is None or steady.from_.si <= span.od_at(x) <= steady.to.si)
-            and self._clear_of_carriage(x)
-        )
-
-    def _clear_of_carriage(self, x: Length) -> bool:
-        """True when the carriage gets to both ends of the cut with the steady at x, as far as is known."""
-        if self.thread is None or self.cut_end is None or self.thread.internal:
-            return True  # a bar goes in past the steady: the reach section says whether it is long enough
-        near, far, base = self.lathe.carriage_left, self.lathe.carriage_right, steady_base(self.lathe)
-        if x < self.cut_end:
-            return x + base[1] <= self.cut_end - (near.si + self._room("right") if near else 0.0) + DUST
-        return x - base[0] >= self.thread.start + (far.si + self._room("left") if far else 0.0) - DUST
-
-    def _room(self, side: Literal["left", "right"]) -> Length:
-        """Room to leave between the carriage and that side of the steady's base, where it is known (m)."""
-        return LEAST_ROOM[self.system] if base_known(self.lathe, side) else 0.0
-
-    def _band_ends(self) -> list[Length]:
-        half, places = self.steady_half, []
-        for span in self.layout.spans:
-            places += [max(span.start, 0.0) + half, (max(span.start, 0.0) + span.end) / 2, span.end - half]
-        if self.cut_end is not None:
-            near = self.lathe.carriage_left
-            beside = near.si + self._room("right") if near else 0.0
-            places.append(self.cut_end - beside - max(half, steady_base(self.lathe)[1]))
-        return places

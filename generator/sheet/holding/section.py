@@ -50,7 +50,7 @@ def holding_section(bench: Bench, spindle_speed: SpindleSpeed | None) -> tuple[H
     held, steady_at, kilograms, plot = _held_work(bench), None, None, None
     try:
         kilograms = lay_weight(bench)
-        steady_at, plot = steady_section(held, desk)
+        steady_at, plot = steady_section(held, bench)
         if _stands_out(held, steady_at):
             speed_section(held, steady_at, bench.house, spindle_speed, desk)
     except OutsideRange as error:

@@ -1,11 +1,15 @@
-"""Where the steady rest stands, and why there."""
+"""Where the steady rest stands, why there, and the curve it was chosen from."""
 
 from __future__ import annotations
 
 from generator.job.fields import Given
 from generator.sheet.desk import Desk
 from generator.sheet.holding.held_work import HeldWork
+from generator.sheet.holding.steady_places import drawback_at, place_fault, tool_places
+from generator.sheet.holding.steady_plot import steady_plot
+from generator.sheet.holding.steady_trial import Tried, best_place, try_places
 from generator.sheet.model import Figure, Kind, PlotScene
+from generator.sheet.operation_task import Bench
 from generator.sheet.wording import length_words
 from generator.si import Length
 
@@ -15,23 +19,39 @@ WORTH_MOVING = 0.7  # a better place is named when the work gives less than this
 OUT_TO = 0.75  # of the stick-out, without a cut: there the bending frequency is highest
 
 
-def steady_section(held: HeldWork, desk: Desk) -> tuple[Length | None, PlotScene | None]:
+def steady_section(held: HeldWork, bench: Bench) -> tuple[Length | None, PlotScene | None]:
     """Lay down where the steady rest stands and why, with the curve it was chosen from.
 
-    None without one, or with no place for it.
+    None without one, or with no place for it; no plot where nothing is cut or the material is unknown.
     """
-    steady = held.job.holding.steady
+    steady, desk = held.job.holding.steady, bench.desk
     if steady is None:
         return None, None
-    at = _given(held, steady.at, desk) if isinstance(steady.at, Given) else _auto(held, desk)
-    if at is None or held.place_fault(at):
-        return at, None
+    tried = try_places(held, bench, steady.at.si if isinstance(steady.at, Given) else None)
+    at = _given(held, steady.at, tried, desk) if isinstance(steady.at, Given) else _auto(held, tried, desk)
+    plot = None
+    if at is not None and tried.gives and 0 < at < held.layout.stick_out:
+        plot = steady_plot(held, tried, at, best_place(held, tried), isinstance(steady.at, Given))
+    if at is not None and not place_fault(held, at):
+        _lay_band(held, at, desk)
+    return at, plot
+
+
+def _lay_band(held: HeldWork, at: Length, desk: Desk) -> None:
+    """The diameter that the fingers run on, and what its surface is."""
     span = held.layout.span_at(at)
     assert span is not None
     section = held.job.work[span.section_index]
     desk.given("holding.steady.diameter", "Band under the steady rest, diameter", section.od, "length")
     band = any(operation.turn is not None and operation.turn.band for operation in held.job.operations)
-    if section.surface not in ("turned", "ground") and not band:
+    if section.surface == "ground":
+        desk.find(
+            "steady-on-ground", "note",
+            "The steady rest runs on a ground surface, and its fingers leave a bright ring there. Put roller "
+            "tips or a strip of oiled paper or soft brass under them, or say that the ring may stay.",
+            section.length.where,
+        )
+    elif section.surface != "turned" and not band:
         known = "is rough" if section.surface == "rough" else "is not said to be turned"
         desk.find(
             "steady-band",
@@ -40,12 +60,11 @@ def steady_section(held: HeldWork, desk: Desk) -> tuple[Length | None, PlotScene
             "than the fingers, or use a cat-head.",
             section.length.where,
         )
-    return at, None
 
 
-def _given(held: HeldWork, written: Given, desk: Desk) -> Length:
+def _given(held: HeldWork, written: Given, tried: Tried, desk: Desk) -> Length:
     at = desk.given("holding.steady.position", LABEL, written, "length")
-    fault = held.place_fault(at)
+    fault = place_fault(held, at)
     if fault:
         desk.find(
             "steady-place",
@@ -56,24 +75,30 @@ def _given(held: HeldWork, written: Given, desk: Desk) -> Length:
             "Where may the steady rest run?",
         )
         return at
-    if held.material is None or not held.cut_places():
-        return at
-    give, _ = held.worst(at)
-    better = min(((held.worst(x)[0], x) for x in held.allowed_places()), default=None)
-    if better is not None and better[0] < WORTH_MOVING * give:
-        desk.find(
-            "steady-better",
-            "note",
-            f"With the steady rest at {length_words(better[1], held.system)} from the chuck face the work "
-            f"would give {1 - better[0] / give:.0%} less under the tool.",
-            written.where,
-        )
+    if tried.gives and tried.free:
+        _name_better(held, tried, at, min(tried.free, key=tried.give), desk)
     return at
 
 
-def _auto(held: HeldWork, desk: Desk) -> Length | None:
-    places = held.allowed_places()
-    if not places:
+def _name_better(held: HeldWork, tried: Tried, at: Length, better: Length, desk: Desk) -> None:
+    """Say so where another place would hold the work much stiffer."""
+    if tried.give(better) >= WORTH_MOVING * tried.give(at):
+        return
+    against = drawback_at(held, better, tried.drawn)
+    steady = held.job.holding.steady
+    written = steady.at if steady is not None and isinstance(steady.at, Given) else held.job.holding.grip
+    desk.find(
+        "steady-better",
+        "note",
+        f"With the steady rest at {length_words(better, held.system)} from the chuck face the work would "
+        f"give {1 - tried.give(better) / tried.give(at):.0%} less under the tool."
+        + (f" Against that place: {against.why}." if against is not None else ""),
+        written.where,
+    )
+
+
+def _auto(held: HeldWork, tried: Tried, desk: Desk) -> Length | None:
+    if not tried.free:
         desk.find(
             "steady-place",
             "stop",
@@ -84,22 +109,31 @@ def _auto(held: HeldWork, desk: Desk) -> Length | None:
         )
         desk.unknown("holding.steady.position", LABEL, "length", "no place for it")
         return None
-    at, why = _best(held, places)
+    at, why = _best(held, tried)
     desk.lay(Figure("holding.steady.position", LABEL, at, "length", Kind.COMPUTED, SOURCE, note=why))
+    if tried.gives:
+        _name_better(held, tried, at, min(tried.free, key=tried.give), desk)
     return at
 
 
-def _best(held: HeldWork, places: list[Length]) -> tuple[Length, str]:
+def _best(held: HeldWork, tried: Tried) -> tuple[Length, str]:
     """The place and the reason, as a machinist would give it."""
-    if held.cut_end is None or not held.cut_places():
+    least = min(tried.rank(held, x) for x in tried.free)
+    liked = [x for x in tried.free if tried.rank(held, x) == least]
+    tools = tool_places(held)
+    if not tools:
         wanted = OUT_TO * held.layout.stick_out
-        at = min(places, key=lambda x: abs(x - wanted))
+        at = min(liked, key=lambda x: abs(x - wanted))
         return at, "about three quarters out, where the bending frequency is highest"
-    before_cut = [x for x in places if x < held.cut_end] or places
-    if held.material is None:
+    cut_end = held.cut_end if held.cut_end is not None else min(tools)
+    before_cut = [x for x in liked if x < cut_end] or liked
+    if not tried.gives:
         return before_cut[-1], "as near to the cut as the carriage lets it stand; the material is unknown"
-    at = min((held.worst(x)[0], x) for x in places)[1]
-    tried = f"of {len(places)} places tried the thread gives least under the tool here"
+    at = min(liked, key=lambda x: (tried.give(x), x))
+    of = "thread" if held.thread is not None else "work"
+    words = f"of {len(tried.free)} places tried the {of} gives least under the tool here"
+    if least == 0 and len(liked) < len(tried.free):
+        words = f"of {len(liked)} places tried on a turned surface the {of} gives least under the tool here"
     if at == before_cut[-1]:
-        return at, f"as near to the cut as the carriage lets it stand: {tried}"
-    return at, tried
+        return at, f"as near to the cut as the carriage lets it stand: {words}"
+    return at, words
