@@ -3,7 +3,24 @@
 from __future__ import annotations
 
 from generator.sheet.model import System
-from generator.si import Length, Mass, SpindleSpeed, Time, inch, lb, mm, rev_per_min
+from generator.si import (
+    Force,
+    Length,
+    Mass,
+    MPa,
+    Pressure,
+    SpindleSpeed,
+    Time,
+    Torque,
+    ft,
+    inch,
+    kN,
+    lb,
+    lbf,
+    mm,
+    psi,
+    rev_per_min,
+)
 
 
 def length_words(value: Length, system: System) -> str:
@@ -36,6 +53,41 @@ def mass_words(value: Mass, system: System) -> str:
     """
     in_pounds, in_kg = f"{value / lb:.0f} lb", f"{value:.0f} kg"
     return f"{in_pounds} ({in_kg})" if system == "inch" else f"{in_kg} ({in_pounds})"
+
+
+def force_words(value: Force, system: System) -> str:
+    """A force, the job's unit first.
+
+    >>> force_words(12345.0, "inch"), force_words(678.0, "mm")
+    ('2780 lbf (12.3 kN)', '678 N (152 lbf)')
+    """
+    in_pounds = f"{_three_figures(value / lbf)} lbf"
+    in_newtons = f"{_three_figures(value / kN)} kN" if abs(value) >= kN else f"{_three_figures(value)} N"
+    return f"{in_pounds} ({in_newtons})" if system == "inch" else f"{in_newtons} ({in_pounds})"
+
+
+def torque_words(value: Torque, system: System) -> str:
+    """A torque, the job's unit first.
+
+    >>> torque_words(135.6, "inch"), torque_words(90.0, "mm")
+    ('100 lbf ft (136 N m)', '90 N m (66.4 lbf ft)')
+    """
+    in_pounds, in_newtons = f"{_three_figures(value / (lbf * ft))} lbf ft", f"{_three_figures(value)} N m"
+    return f"{in_pounds} ({in_newtons})" if system == "inch" else f"{in_newtons} ({in_pounds})"
+
+
+def pressure_words(value: Pressure, system: System) -> str:
+    """A pressure or stress, the job's unit first.
+
+    >>> pressure_words(350e6, "inch"), pressure_words(350e6, "mm")
+    ('50800 psi (350 MPa)', '350 MPa (50800 psi)')
+    """
+    in_psi, in_mpa = f"{_three_figures(value / psi)} psi", f"{_three_figures(value / MPa)} MPa"
+    return f"{in_psi} ({in_mpa})" if system == "inch" else f"{in_mpa} ({in_psi})"
+
+
+def _three_figures(value: float) -> str:
+    return f"{float(f'{value:.3g}'):.12g}"
 
 
 def rpm_words(speed: SpindleSpeed) -> str:
