@@ -38,7 +38,8 @@ LEVELS: Final[Mapping[Level, int]] = MappingProxyType({"stop": 0, "check": 1, "n
 _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
     Harm.PEOPLE: (
         # held: job.work_checks, sheet.capacity, sheet.holding
-        "chuck-range", "grip-past-jaws", "grip-taper", "grip-past-shoulder", "grip-short",
+        "chuck-range", "collet-range", "collet-part-filled", "faceplate-range", "faceplate-overhung",
+        "few-clamps", "grip-past-jaws", "grip-taper", "grip-past-shoulder", "grip-short",
         "steady-missing", "steady-range", "steady-place", "no-hold-back", "stick-out", "open-end",
         # turning: sheet.spindle_step, sheet.holding.speeds, sheet.operation_speed
         "chuck-speed", "chuck-speed-unknown", "screwed-nose", "critical-speed", "tail-whip", "operation-whip",
@@ -69,7 +70,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "sections-sum", "grip-too-long", "bore-too-large", "cross-hole-outside", "cross-hole-too-large",
         "cross-hole-breaks-out", "hand-differs", "pitch-differs", "tpi-differs", "class-differs",
         "starts-differs", "units-differs", "thread-twice", "relief-twice", "thread-too-short",
-        "thread-outside", "thread-on-taper", "thread-too-long", "relief-too-wide", "relief-not-below", "relief-not-above", "relief-into-bore", "relief-through-wall",
+        "thread-outside", "thread-on-taper", "thread-too-long", "relief-too-wide", "relief-not-below",
+        "relief-not-above", "relief-into-bore", "relief-through-wall",
         "mate-unread", "mate-differs", "mate-same-side", "blank-over", "blank-under", "section-under-blank",
         "turn-first", "bore-over", "bore-under", "bore-missing",
         # how true it comes: sheet.holding
@@ -94,7 +96,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "order-face",
     ),
     Harm.TIME: (
-        "chuck-missing", "too-long", "spindle-bore", "spindle-step", "operation-step", "gearbox-unknown",
+        "chuck-missing", "collet-missing", "faceplate-missing", "too-long", "spindle-bore", "spindle-step",
+        "operation-step", "gearbox-unknown",
         "cross-travel", "compound-travel", "quill-travel", "end-in-chuck", "bore-no-hole", "nothing-to-cut",
         "part-off-place", "many-passes", "class-assumed", "limits-remark", "not-tabulated", "wire-missing",
         "wire-unusable", "wire-inside", "fit-wires-inside", "fit-unsaid", "route-proposed", "order-proposed",

@@ -15,15 +15,15 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job, Mate
 from generator.job.operations import Relief, Thread
 from generator.job.shop import House
-from generator.sheet.capacity import used_chuck
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead
 from generator.sheet.gears import lay_gearbox
 from generator.sheet.half_nuts import lay_thread_dial
+from generator.sheet.head import HEAD_WORDS, called, used_head
 from generator.sheet.layout import lay_out
 from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import LathePlan, ThreadPlan
-from generator.sheet.spindle_step import Turned, check_chuck, lay_step
+from generator.sheet.spindle_step import Turned, check_head, lay_step
 from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.wording import rpm_words, seconds_words
 from generator.si import Length, Speed, SpindleSpeed, Time, ft_per_min, m_per_min
@@ -52,19 +52,20 @@ def lathe_section(
     turned = Turned("this thread", "spindle.step", "Spindle step", where)
     step = lay_step(turned, operation.spindle, lathe, wanted, desk)
     if step is not None:
-        check_chuck(used_chuck(job, lathe), lathe, step, (operation.spindle or operation.length).where, desk)
+        at = (operation.spindle or operation.length).where
+        check_head(used_head(job, lathe), called(job), lathe, step, at, desk)
     lead = exact_lead(thread)
     mate = job.mate if isinstance(job.mate, Mate) else None
     engagement = mate.engagement.si if mate and mate.engagement else None
     gears = lay_gearbox(lathe, thread, engagement, where, desk)
     rule = lay_thread_dial(lathe, gears.lead or lead, thread.designation.starts, where, desk)
     closed = rule is None or rule.keep_half_nuts_closed
-    if closed and lathe.spindle.nose == "screwed":
+    if closed and lathe.spindle.nose == "screwed" and job.holding.collet is None:
         desk.find(
             "screwed-nose", "check",
-            "The half nuts stay closed, so the carriage comes back by reversing the spindle, and the chuck "
-            "is screwed on the nose: it can unscrew. Decide how it is kept on, or take a lathe with another "
-            "nose.",
+            "The half nuts stay closed, so the carriage comes back by reversing the spindle, and the "
+            f"{HEAD_WORDS[job.holding.held.kind]} is screwed on the nose: it can unscrew. Decide how it is "
+            "kept on, or take a lathe with another nose.",
             where,
         )
     speed = _lay_carriage(thread, step, desk)

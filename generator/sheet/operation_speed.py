@@ -6,11 +6,11 @@ from generator.calc.cutting import spindle_speed
 from generator.calc.slenderness import ALONE
 from generator.job.operations import Settings
 from generator.job.shop import Material
-from generator.sheet.capacity import used_chuck
+from generator.sheet.head import HEAD_WORDS, called, used_head
 from generator.sheet.holding.speeds import OPEN_END, TAIL
 from generator.sheet.model import Kind
 from generator.sheet.operation_task import PRACTICE, Task
-from generator.sheet.spindle_step import Turned, check_chuck, lay_step
+from generator.sheet.spindle_step import Turned, check_head, lay_step
 from generator.sheet.wording import rpm_words
 from generator.si import Length, Speed, SpindleSpeed, ft_per_min, m_per_min
 from generator.tables.cutting_speeds import CARBIDE, SpeedRange, speed_range
@@ -60,7 +60,6 @@ def lay_speed(
             "spindle_speed", "{v} ÷ (π × {d})", {"v": (limit, "speed"), "d": (diameter, "length")}, COURSE,
             rounds="down",
         )
-    chuck = used_chuck(bench.job, bench.lathe)
     turned = Turned(
         task.what, task.name(f"{key}step"), task.label(f"{of}spindle step"), task.where, "operation", "check"
     )
@@ -68,7 +67,9 @@ def lay_speed(
     if not key:
         task.column("step")
     if step is not None:
-        check_chuck(chuck, bench.lathe, step, given.spindle.where if given.spindle else task.where, task.desk)
+        where = given.spindle.where if given.spindle else task.where
+        head = used_head(bench.job, bench.lathe)
+        check_head(head, called(bench.job), bench.lathe, step, where, task.desk)
         _check_whip(task, step)
         _check_tips(task, step)
         _check_open_end(task)
@@ -134,10 +135,11 @@ def _own(speed: Speed) -> SpeedRange:
 
 
 def _caps(task: Task) -> dict[str, SpindleSpeed]:
-    """What the step stays below beside the cutting speed: the chuck's mark, the steady's tips, whipping."""
-    chuck, caps = used_chuck(task.bench.job, task.bench.lathe), {}
-    if chuck is not None and chuck.top_speed is not None:
-        caps["the chuck's own"] = chuck.top_speed.si
+    """What else the step stays below: the mark on what holds the work, the steady's tips, whipping."""
+    job, caps = task.bench.job, {}
+    head = used_head(job, task.bench.lathe)
+    if head is not None and head.top_speed is not None:
+        caps[f"the {HEAD_WORDS[job.holding.held.kind]}'s own"] = head.top_speed.si
     on_tips = _on_tips(task)
     if on_tips is not None:
         caps[on_tips[0]] = on_tips[1]

@@ -2,7 +2,7 @@
 
     Turned        what turns, and how its figure and its findings are called
     lay_step      the step, against the wanted speed
-    check_chuck   the step, against the speed marked on the chuck
+    check_head    the step, against the speed marked on what holds the work
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from generator.calc import spindle
 from generator.errors import Location
 from generator.job.fields import Given
-from generator.job.lathe import Lathe, LatheChuck
+from generator.job.lathe import Head, Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.model import Level, Quantity
 from generator.sheet.wording import rpm_words
@@ -114,25 +114,30 @@ def _lay_own(
     return near[0]
 
 
-def check_chuck(
-    chuck: LatheChuck | None, lathe: Lathe, step: SpindleSpeed, where: Location | None, desk: Desk
+def check_head(
+    head: Head | None, words: str, lathe: Lathe, step: SpindleSpeed, where: Location | None, desk: Desk
 ) -> None:
-    """The step against the chuck's own top speed; a chuck without a mark is named once on a sheet."""
-    if chuck is None:
+    """The step against the top speed of what holds the work; one without a mark is named once on a sheet.
+
+    Parameters
+    ----------
+    words : what holds the work is called: "3-jaw chuck", "faceplate"
+    """
+    if head is None:
         return
-    if chuck.top_speed is None:
+    if head.top_speed is None:
         if any(finding.id == "chuck-speed-unknown" for finding in desk.findings):
             return
         desk.find(
             "chuck-speed-unknown", "note",
-            f"The record of {lathe.name} does not say how fast its {chuck.jaws}-jaw chuck may turn. Look at "
-            f"the mark on the chuck before running it at {rpm_words(step)}.",
+            f"The record of {lathe.name} does not say how fast its {words} may turn. Look at the mark on "
+            f"the {words.rpartition('-jaw ')[2]} before running it at {rpm_words(step)}.",
             where,
         )
-    elif step > chuck.top_speed.si and not spindle.same(step, chuck.top_speed.si):
+    elif step > head.top_speed.si and not spindle.same(step, head.top_speed.si):
         desk.find(
             "chuck-speed", "stop",
-            f"The {chuck.jaws}-jaw chuck of {lathe.name} may turn at {rpm_words(chuck.top_speed.si)} at "
-            f"most, and the step is {rpm_words(step)}. Take a lower step or another chuck.",
+            f"The {words} of {lathe.name} may turn at {rpm_words(head.top_speed.si)} at most, and the step "
+            f"is {rpm_words(step)}. Take a lower step or another {words.rpartition('-jaw ')[2]}.",
             where,
         )

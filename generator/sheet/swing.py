@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 
 from generator.errors import Location
-from generator.job.lathe import Lathe, LatheChuck
+from generator.job.lathe import Head, Lathe
 from generator.job.model import Job
 from generator.sheet.desk import Desk
+from generator.sheet.head import HEAD_WORDS
 from generator.sheet.layout import Layout
 from generator.sheet.model import Figure, Kind, System
 from generator.sheet.plans import ThreadPlan
@@ -27,7 +28,7 @@ def lay_size(desk: Desk, name: str, label: str, value: Length, limit: str) -> No
 def swing_section(
     job: Job,
     lathe: Lathe,
-    chuck: LatheChuck | None,
+    head: Head | None,
     layout: Layout,
     thread: ThreadPlan | None,
     system: System,
@@ -40,7 +41,8 @@ def swing_section(
     over_bed = lathe.swing.over_bed
     lay_size(desk, "swing_over_bed", "Largest diameter", largest, f"{over_bed.with_unit} swings over the bed")
     if largest > over_bed.si:
-        _over_bed(lathe, chuck, layout, largest, where, system, desk, unchecked)
+        words = HEAD_WORDS[job.holding.held.kind]
+        _over_bed(lathe, head, words, layout, largest, where, system, desk, unchecked)
     over_slide = lathe.swing.over_cross_slide
     if over_slide is None:
         unchecked.append("the swing over the cross slide (swing: over_cross_slide)")
@@ -70,7 +72,8 @@ def swing_section(
 
 def _over_bed(
     lathe: Lathe,
-    chuck: LatheChuck | None,
+    head: Head | None,
+    words: str,
     layout: Layout,
     largest: Length,
     where: Location,
@@ -93,7 +96,7 @@ def _over_bed(
         f"{too_large}, {swing.in_gap.with_unit} in the gap. Take the bridge out; the carriage has no bed "
         "there, so try by hand how far it may go"
     )
-    if swing.gap_width is None or chuck is None or chuck.length is None:
+    if swing.gap_width is None or head is None or head.length is None:
         if swing.gap_width is None:
             unchecked.append("how wide the gap is (swing: gap_width)")
         desk.find(
@@ -102,16 +105,16 @@ def _over_bed(
         return
     from_nose = max(
         _wide_to(span.start, span.end, span.od_start, span.od_end, swing.over_bed.si) for span in layout.spans
-    ) + chuck.length.si
+    ) + head.length.si
     desk.computed(
         "capacity.gap",
         "Gap needed, from the spindle nose",
         from_nose,
         "length",
-        "{chuck} + {end of the wide part}",
+        f"{{{words}}} + {{end of the wide part}}",
         {
-            "chuck": (chuck.length.si, "length"),
-            "end of the wide part": (from_nose - chuck.length.si, "length"),
+            words: (head.length.si, "length"),
+            "end of the wide part": (from_nose - head.length.si, "length"),
         },
         "geometry",
         note=f"the gap of {lathe.name} reaches {swing.gap_width.with_unit}",

@@ -1,0 +1,238 @@
+"""Does what holds the work on the spindle take it: jaws outside or inside, collet, faceplate, centers."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from generator.job.lathe import Head, Lathe, LatheChuck, LatheCollet, LatheFaceplate
+from generator.job.model import Chuck, Collet, Faceplate, Job
+from generator.sheet.desk import Desk
+from generator.sheet.head import fits, range_words
+from generator.sheet.layout import Layout, Span
+from generator.sheet.model import System
+from generator.sheet.swing import SAME, lay_size
+from generator.sheet.wording import length_words
+from generator.si import Length
+
+COLLET_FILLED = 0.5  # share of a collet's length that the work should fill; common practice, no source
+FEWEST_CLAMPS = 2  # common practice, no source
+
+
+def head_section(
+    job: Job, lathe: Lathe, head: Head | None, layout: Layout, system: System, desk: Desk,
+    unchecked: list[str],
+) -> None:
+    """Compare the work with what holds it; `head` is that in the lathe's record, None where it has none."""
+    held = job.holding.held
+    if isinstance(held, Chuck):
+        _chuck(held, lathe, head, layout, system, desk, unchecked)
+    elif isinstance(held, Collet):
+        _collet(held, lathe, head, layout, system, desk, unchecked)
+    elif isinstance(held, Faceplate):
+        _faceplate(held, lathe, head, layout, system, desk)
+    elif head is None:
+        unchecked.append("the center and driving plate of the headstock (headstock_center)")
+
+
+def _gripped(layout: Layout) -> list[Span]:
+    """The sections inside jaws or collet."""
+    return [span for span in layout.spans if span.start < -SAME]
+
+
+def _largest(spans: Sequence[Span]) -> Length:
+    return max(max(span.od_start, span.od_end) for span in spans)
+
+
+def _faceplate_words(lathe: Lathe, diameter: Length) -> str:
+    """What the faceplate may do instead of a chuck that is too small."""
+    plate = lathe.faceplate
+    if plate is None or plate.diameter.si < diameter:
+        return ""
+    return (
+        f" Its faceplate is {plate.diameter.with_unit}: clamped on it, balanced and turned slowly, the work "
+        "may go."
+    )
+
+
+# -- chuck ----------------------------------------------------------------------------------------------
+
+
+def _chuck(
+    asked: Chuck, lathe: Lathe, head: Head | None, layout: Layout, system: System, desk: Desk,
+    unchecked: list[str],
+) -> None:
+    if not isinstance(head, LatheChuck):
+        known = " and ".join(f"{one.jaws}-jaw" for one in lathe.chucks)
+        desk.find(
+            "chuck-missing",
+            "stop",
+            f"{lathe.name} has no {asked.jaws}-jaw chuck; its record lists {known}. Choose one of those or "
+            "another lathe.",
+            asked.grip.where,
+        )
+        return
+    if asked.inside:
+        _inside(asked, lathe, head, layout, system, desk, unchecked)
+    else:
+        _outside(asked, lathe, head, layout, system, desk)
+    if head.jaw_length is None:
+        unchecked.append("whether the jaws are as long as the grip (chucks: jaw_length)")
+    elif asked.grip.si > head.jaw_length.si:
+        desk.find(
+            "grip-past-jaws",
+            "check",
+            f"The grip is {asked.grip.with_unit}, but the jaws of this chuck are only "
+            f"{head.jaw_length.with_unit} long. Measure both again: the stick-out counts from the jaw face.",
+            asked.grip.where,
+        )
+
+
+def _outside(
+    asked: Chuck, lathe: Lathe, head: LatheChuck, layout: Layout, system: System, desk: Desk
+) -> None:
+    gripped = _gripped(layout)
+    largest = _largest(gripped)
+    takes = f"the {head.jaws}-jaw chuck takes {range_words(head.grips)}"
+    lay_size(desk, "chuck", "Diameter in the jaws", largest, takes)
+    if not fits(head.grips, largest):
+        desk.find(
+            "chuck-range",
+            "stop",
+            f"The work is {length_words(largest, system)} in the jaws; the {head.jaws}-jaw chuck of "
+            f"{lathe.name} takes {range_words(head.grips)}. Take another chuck or lathe."
+            f"{_faceplate_words(lathe, largest) if largest > head.grips.to.si else ''}",
+            asked.grip.where,
+        )
+    if any(span.tapered for span in gripped):
+        desk.find(
+            "grip-taper",
+            "check",
+            "The jaws would grip on a taper and hold on one edge only. Grip another place, or use soft jaws "
+            "bored to it.",
+            asked.grip.where,
+        )
+
+
+def _inside(
+    asked: Chuck, lathe: Lathe, head: LatheChuck, layout: Layout, system: System, desk: Desk,
+    unchecked: list[str],
+) -> None:
+    """The jaws open in the bore: the bore counts, not the outside."""
+    bore = min(span.bore for span in _gripped(layout))
+    if bore <= 0:
+        return  # no bore over the whole grip: the checks of the job file say so
+    if head.grips_inside is None:
+        unchecked.append("whether the jaws open in this bore (chucks: grips_inside)")
+        limit = f"the record of {lathe.name} does not say what its {head.jaws}-jaw chuck grips from inside"
+    else:
+        limit = f"the {head.jaws}-jaw chuck takes {range_words(head.grips_inside)} from inside"
+    lay_size(desk, "chuck", "Bore over the jaws", bore, limit)
+    if head.grips_inside is not None and not fits(head.grips_inside, bore):
+        desk.find(
+            "chuck-range",
+            "stop",
+            f"The bore is {length_words(bore, system)} over the jaws; the {head.jaws}-jaw chuck of "
+            f"{lathe.name} takes {range_words(head.grips_inside)} from inside. Hold the work from outside, "
+            "or take another chuck or lathe.",
+            asked.grip.where,
+        )
+
+
+# -- collet, faceplate ----------------------------------------------------------------------------------
+
+
+def _collet(
+    asked: Collet, lathe: Lathe, head: Head | None, layout: Layout, system: System, desk: Desk,
+    unchecked: list[str],
+) -> None:
+    if not isinstance(head, LatheCollet):
+        desk.find(
+            "collet-missing",
+            "stop",
+            f"{lathe.name} has no collets in its record. Take a chuck, or a lathe that has collets.",
+            asked.grip.where,
+        )
+        return
+    gripped = _gripped(layout)
+    largest = _largest(gripped)
+    sets = " or ".join(range_words(one.grips) for one in lathe.collets)
+    lay_size(desk, "collet", "Diameter in the collet", largest, f"the collets take {sets}")
+    if not fits(head.grips, largest):
+        desk.find(
+            "collet-range",
+            "stop",
+            f"The work is {length_words(largest, system)} in the collet; those of {lathe.name} take {sets}. "
+            "Take a chuck, or another lathe.",
+            asked.grip.where,
+        )
+    if any(span.tapered for span in gripped):
+        desk.find(
+            "grip-taper",
+            "stop",
+            "The collet would close on a taper and hold on one edge only: the work slips and spoils the "
+            "collet. Take a chuck with soft jaws bored to the taper, or hold the work at a straight place.",
+            asked.grip.where,
+        )
+    if head.grip_length is None:
+        unchecked.append("whether the collet is as long as the grip (collets: grip_length)")
+    elif asked.grip.si > head.grip_length.si + SAME:
+        desk.find(
+            "grip-past-jaws",
+            "check",
+            f"The grip is {asked.grip.with_unit}, but the collet holds only {head.grip_length.with_unit} of "
+            "the work. Measure both again: the stick-out counts from the face of the collet.",
+            asked.grip.where,
+        )
+    elif asked.grip.si < COLLET_FILLED * head.grip_length.si - SAME:
+        desk.find(
+            "collet-part-filled",
+            "check",
+            f"The work fills {asked.grip.with_unit} of the {head.grip_length.with_unit} that the collet "
+            "closes on. Less than half of it, and the collet tips and holds at one end only. Push the work "
+            "further in, or put a plug of the same diameter behind it.",
+            asked.grip.where,
+        )
+
+
+def _faceplate(
+    asked: Faceplate, lathe: Lathe, head: Head | None, layout: Layout, system: System, desk: Desk
+) -> None:
+    where = asked.clamp_circle.where
+    if asked.clamps < FEWEST_CLAMPS:
+        desk.find(
+            "few-clamps",
+            "check",
+            "One clamp holds the work at one place, and the cut turns it round that clamp. Use at least "
+            f"{FEWEST_CLAMPS}, better three, spread round the plate, and a stop against the turning.",
+            where,
+        )
+    if not isinstance(head, LatheFaceplate):
+        desk.find(
+            "faceplate-missing",
+            "stop",
+            f"{lathe.name} has no faceplate in its record. Take a chuck, or a lathe that has one.",
+            where,
+        )
+        return
+    plate = head.diameter
+    limit = f"the faceplate is {plate.with_unit} over"
+    lay_size(desk, "faceplate", "Circle of the clamps", asked.clamp_circle.si, limit)
+    if asked.clamp_circle.si >= plate.si - SAME:
+        desk.find(
+            "faceplate-range",
+            "stop",
+            f"The clamps press on a circle of {asked.clamp_circle.with_unit}; the faceplate of {lathe.name} "
+            f"is {plate.with_unit} over, and the clamps need its slots outside the work. Take a larger "
+            "faceplate, or clamp nearer the middle.",
+            where,
+        )
+    foot = layout.spans[0]
+    if foot.od_start > plate.si + SAME:
+        desk.find(
+            "faceplate-overhung",
+            "check",
+            f"The work is {length_words(foot.od_start, system)} over at the faceplate, which is only "
+            f"{plate.with_unit}. What stands out past the plate turns unsupported: check that it clears bed "
+            "and carriage by hand, and guard it.",
+            where,
+        )

@@ -1,0 +1,69 @@
+"""What holds the work on the spindle: its entry in the lathe's record, and what it is called.
+
+    used_chuck, used_collet, used_head    the record's entry; None where it has none
+    HEAD_WORDS, FACE_WORDS, LENGTH_KEYS   words of each way of holding
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from generator.job.lathe import Head, Lathe, LatheChuck, LatheCollet, Range
+from generator.job.model import HeldBy, Job
+from generator.si import Length
+
+HEAD_WORDS: Final[Mapping[HeldBy, str]] = {
+    "chuck": "chuck", "collet": "collet", "faceplate": "faceplate", "centers": "driving plate",
+}
+FACE_WORDS: Final[Mapping[HeldBy, str]] = {  # where x begins, or what the tool meets first on its way there
+    "chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "dog",
+}
+LENGTH_KEYS: Final[Mapping[HeldBy, str]] = {
+    "chuck": "the length of the chuck (chucks: length)",
+    "collet": "how far the collet stands out of the spindle (collets: length)",
+    "faceplate": "the thickness of the faceplate (faceplate: length)",
+    "centers": "where the point of the headstock center stands (headstock_center: length)",
+}
+
+
+def used_chuck(job: Job, lathe: Lathe) -> LatheChuck | None:
+    """The lathe's chuck with the jaws that the job asks for; None, too, where no chuck holds the work."""
+    asked = job.holding.chuck
+    if asked is None:
+        return None
+    return next((chuck for chuck in lathe.chucks if chuck.jaws == asked.jaws), None)
+
+
+def used_head(job: Job, lathe: Lathe) -> Head | None:
+    """What the lathe's record says of that which holds the work on the spindle; None where nothing."""
+    holding = job.holding
+    if holding.chuck is not None:
+        return used_chuck(job, lathe)
+    if holding.collet is not None:
+        return used_collet(job, lathe)
+    return lathe.faceplate if holding.faceplate is not None else lathe.headstock_center
+
+
+def used_collet(job: Job, lathe: Lathe) -> LatheCollet | None:
+    """The set of collets with one for the work's diameter; the first set where none has."""
+    if job.holding.collet is None:
+        return None
+    size = job.work[0].od.si
+    return next((one for one in lathe.collets if fits(one.grips, size)), next(iter(lathe.collets), None))
+
+
+def called(job: Job) -> str:
+    """What turns with the work, named so that the lathe's own can be told: "3-jaw chuck", "faceplate"."""
+    chuck = job.holding.chuck
+    return chuck.words if chuck is not None else HEAD_WORDS[job.holding.held.kind]
+
+
+def fits(range_: Range, diameter: Length) -> bool:
+    """True when a diameter lies in a range."""
+    return range_.from_.si <= diameter <= range_.to.si
+
+
+def range_words(range_: Range) -> str:
+    """A range as it is written in the record."""
+    return f"{range_.from_.with_unit} to {range_.to.with_unit}"
