@@ -195,7 +195,7 @@ class Text:
         return Box(x, y - self.height, x + self.width, y + tail)
 
 
-View = Literal["setup", "bed", "thread", "dial"]
+View = Literal["setup", "bed", "thread", "dial", "plot"]
 
 
 def drawing_id(job: str, name: str) -> str:
@@ -241,13 +241,16 @@ class Canvas:
 
     def drawing(
         self, view: View, job: str, *, title: str, desc: str, scale: str, caption: str,
-        left: float = 0.0, width: float = WIDTH, items: Sequence[tuple[int, str]] = (),
+        left: float = 0.0, width: float = WIDTH, items: Sequence[tuple[int, str]] = (), name: str = "",
     ) -> Drawing:
-        """The finished drawing: shifted to the upper edge of its paper, and `left` mm to the right."""
+        """The finished drawing: shifted to the upper edge of its paper, and `left` mm to the right.
+
+        `name` is its own among several drawings of one view.
+        """
         extent = self.extent()
         done = self.finished(left, MARGIN - extent.top)
         return Drawing(
-            id=drawing_id(job, view),
+            id=drawing_id(job, name or view),
             view=view,
             width=round(width, 2),
             height=round(extent.bottom - extent.top + 2 * MARGIN, 2),
