@@ -5,7 +5,7 @@ from __future__ import annotations
 from generator.job.fields import Given
 from generator.sheet.desk import Desk
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.holding.steady_places import drawback_at, place_fault, tool_places
+from generator.sheet.holding.steady_places import place_fault, tool_places
 from generator.sheet.holding.steady_plot import steady_plot
 from generator.sheet.holding.steady_trial import Tried, best_place, try_places
 from generator.sheet.model import Figure, Kind, PlotScene
@@ -31,7 +31,7 @@ def steady_section(held: HeldWork, bench: Bench) -> tuple[Length | None, PlotSce
     at = _given(held, steady.at, tried, desk) if isinstance(steady.at, Given) else _auto(held, tried, desk)
     plot = None
     if at is not None and tried.gives and 0 < at < held.layout.stick_out:
-        plot = steady_plot(held, tried, at, best_place(held, tried), isinstance(steady.at, Given))
+        plot = steady_plot(held, tried, at, best_place(tried), isinstance(steady.at, Given))
     if at is not None and not place_fault(held, at):
         _lay_band(held, at, desk)
     return at, plot
@@ -84,7 +84,7 @@ def _name_better(held: HeldWork, tried: Tried, at: Length, better: Length, desk:
     """Say so where another place would hold the work much stiffer."""
     if tried.give(better) >= WORTH_MOVING * tried.give(at):
         return
-    against = drawback_at(held, better, tried.drawn)
+    against = tried.against(better)
     steady = held.job.holding.steady
     written = steady.at if steady is not None and isinstance(steady.at, Given) else held.job.holding.grip
     desk.find(
@@ -118,8 +118,8 @@ def _auto(held: HeldWork, tried: Tried, desk: Desk) -> Length | None:
 
 def _best(held: HeldWork, tried: Tried) -> tuple[Length, str]:
     """The place and the reason, as a machinist would give it."""
-    least = min(tried.rank(held, x) for x in tried.free)
-    liked = [x for x in tried.free if tried.rank(held, x) == least]
+    least = min(tried.rank(x) for x in tried.free)
+    liked = [x for x in tried.free if tried.rank(x) == least]
     tools = tool_places(held)
     if not tools:
         wanted = OUT_TO * held.layout.stick_out
@@ -131,9 +131,9 @@ def _best(held: HeldWork, tried: Tried) -> tuple[Length, str]:
         return before_cut[-1], "as near to the cut as the carriage lets it stand; the material is unknown"
     at = min(liked, key=lambda x: (tried.give(x), x))
     of = "thread" if held.thread is not None else "work"
-    words = f"of {len(tried.free)} places tried the {of} gives least under the tool here"
-    if least == 0 and len(liked) < len(tried.free):
-        words = f"of {len(liked)} places tried on a turned surface the {of} gives least under the tool here"
+    words = f"of {len(liked)} places tried the {of} gives least under the tool here"
+    if len(liked) < len(tried.free):
+        words += f", {len(tried.free) - len(liked)} more have something against them"
     if at == before_cut[-1]:
         return at, f"as near to the cut as the carriage lets it stand: {words}"
     return at, words

@@ -162,24 +162,17 @@ def drawbacks(held: HeldWork) -> tuple[Stretch, ...]:
     return (*_cut_later(held), *_surfaces(held))
 
 
-def drawback_at(held: HeldWork, x: Length, found: Sequence[Stretch]) -> Stretch | None:
-    """The worst drawback of a place; None where it has none."""
-    half = held.steady_half
-    return next((one for one in found if one.start - half < x < one.end + half), None)
-
-
 def _cut_later(held: HeldWork) -> Iterator[Stretch]:
     """Surfaces that are cut while it stands: its fingers would be in the way of that cut.
 
     The fingers may stand as far off as the carriage needs.
     """
-    half = held.steady_half
     for entry, place in cuts_with_steady(held):
         if place.inside or entry.name == "thread":
             continue
         title = title_of(entry)
-        low, high = _beside(held, place.low, place.high)
-        yield Stretch(low + half, high - half, f"cut later: {title[:1].lower()}{title[1:]}", rank=CUT_LATER)
+        words = f"cut later: {title[:1].lower()}{title[1:]}"
+        yield Stretch(*_beside(held, place.low, place.high), words, rank=CUT_LATER)
 
 
 def _surfaces(held: HeldWork) -> Iterator[Stretch]:
@@ -192,17 +185,19 @@ def _surfaces(held: HeldWork) -> Iterator[Stretch]:
         for band in bands if band.from_end is not None
     ]
     somewhere = len(bands) > len(placed)  # one is turned wherever the steady rest comes
-    rough, ground = [], []
+    rough, ground, half = [], [], held.steady_half
     for span in held.layout.spans:
         surface = held.job.work[span.section_index].surface
         low = max(span.start, 0.0)
         if span.end <= 0:
             continue
         if surface == "ground":
-            ground.append(Stretch(low, span.end, "ground", rank=GROUND))
+            ground.append(Stretch(low - half, span.end + half, "ground", rank=GROUND))
         elif surface != "turned" and not somewhere:
             why = "rough" if surface == "rough" else "not turned"
-            rough += [Stretch(*ends, why, rank=NOT_TURNED) for ends in _without(low, span.end, placed)]
+            rough += [
+                Stretch(a - half, b + half, why, rank=NOT_TURNED) for a, b in _without(low, span.end, placed)
+            ]
     yield from rough
     yield from ground
 

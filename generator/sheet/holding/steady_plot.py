@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from generator.sheet.holding.deflection import ERROR_SHARE
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.holding.steady_places import Stretch, drawback_at
+from generator.sheet.holding.steady_places import Stretch
 from generator.sheet.holding.steady_trial import Tried
 from generator.sheet.model import Barred, Curve, Mark, PlotScene
 from generator.sheet.wording import fine_words, length_words
@@ -36,7 +36,7 @@ def steady_plot(
     marks = [Mark("as asked" if asked else "steady rest", at)]
     if best is not None and asked and tried.give(best) < tried.give(at):
         marks.append(Mark("least error", best))
-    passed_over = [one for one in tried.drawn if one.rank > tried.rank(held, at)]
+    passed_over = [one for one in tried.drawn if one.rank > tried.rank(at)]
     return PlotScene(
         id="steady",
         title="Where the steady rest stands",
@@ -73,7 +73,7 @@ def _rows(
     named[at] = "as asked" if asked else "chosen"
     rows = []
     for x in sorted(named):
-        bar = next((one for one in tried.bars if one.takes(x)), None) or drawback_at(held, x, tried.drawn)
+        bar = next((one for one in tried.bars if one.takes(x)), None) or tried.against(x)
         rows.append((named[x], (x, tried.error(x), bar.why if bar else "")))
     return tuple(rows)
 

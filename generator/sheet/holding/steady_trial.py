@@ -7,11 +7,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
 
+from generator.calc.beam import SAME_PLACE
 from generator.calc.compliance import compliance
 from generator.calc.rest_places import gives_with_rest
 from generator.sheet.holding.held_work import HeldWork
@@ -19,7 +20,6 @@ from generator.sheet.holding.loads import THRUST_SHARE
 from generator.sheet.holding.steady_places import (
     Stretch,
     barred,
-    drawback_at,
     drawbacks,
     places_to_try,
     rule_places,
@@ -47,27 +47,31 @@ class Tried:
     gives: Sequence[float] = ()
     force: Force = REFERENCE
     of: str = ""
-    _at: dict[Length, float] = field(default_factory=dict)
+    _at: dict[int, float] = field(default_factory=dict)
 
     def give(self, x: Length) -> float:
         """Largest deflection under the tool with the steady rest at one of `places` (m/N)."""
-        return self._at[x]
+        return self._at[_bucket(x)]
 
     def error(self, x: Length) -> Length:
         """Largest diameter error with the steady rest at one of `places` (m)."""
-        return 2 * self.force * self._at[x]
+        return 2 * self.force * self.give(x)
 
-    def rank(self, held: HeldWork, x: Length) -> int:
+    def against(self, x: Length) -> Stretch | None:
+        """The worst drawback of a place; None where it has none."""
+        return next((one for one in self.drawn if one.takes(x)), None)
+
+    def rank(self, x: Length) -> int:
         """How little a place is liked; 0 where nothing speaks against it."""
-        found = drawback_at(held, x, self.drawn)
+        found = self.against(x)
         return found.rank if found else 0
 
 
-def best_place(held: HeldWork, tried: Tried) -> Length | None:
+def best_place(tried: Tried) -> Length | None:
     """The place with the least diameter error among those with the least against them; None with no place."""
     if not tried.free:
         return None
-    return min(tried.free, key=lambda x: (tried.rank(held, x), tried.give(x), x))
+    return min(tried.free, key=lambda x: (tried.rank(x), tried.give(x), x))
 
 
 def try_places(held: HeldWork, bench: Bench, asked: Length | None) -> Tried:
@@ -76,9 +80,8 @@ def try_places(held: HeldWork, bench: Bench, asked: Length | None) -> Tried:
     free, tools, out = places_to_try(held, bars), tool_places(held), held.layout.stick_out
     if held.material is None or not tools:
         return Tried(free, bars, drawn)
-    ends = {x for one in bars for x in (one.start, one.end)}
-    wanted = {*rule_places(held), *free, *ends, *(() if asked is None else (asked,))}
-    places = sorted(x for x in wanted if 0 < x < out)
+    ends = sorted({x for one in bars for x in (one.start, one.end)})
+    places = _apart([*([] if asked is None else [asked]), *free, *rule_places(held), *ends], out)
     if not places:
         return Tried(free, bars, drawn)
     standing = places[len(places) // 2]
@@ -90,7 +93,22 @@ def try_places(held: HeldWork, bench: Bench, asked: Length | None) -> Tried:
     )
     gives = [float(give) for give in np.abs(under_tool).max(axis=1)]
     force, of = _force(bench)
-    return Tried(free, bars, drawn, places, gives, force, of, dict(zip(places, gives, strict=True)))
+    by_bucket = dict(zip(map(_bucket, places), gives, strict=True))
+    return Tried(free, bars, drawn, places, gives, force, of, by_bucket)
+
+
+def _apart(wanted: Iterable[Length], out: Length) -> list[Length]:
+    """Places on the work, rising; of two that are nearly one, the first that was named (m)."""
+    kept: dict[int, Length] = {}
+    for x in wanted:
+        if 0 < x < out:
+            kept.setdefault(_bucket(x), x)
+    return sorted(kept.values())
+
+
+def _bucket(x: Length) -> int:
+    """One number for places that the beam takes as one."""
+    return round(x / SAME_PLACE)
 
 
 def _force(bench: Bench) -> tuple[Force, str]:
