@@ -14,7 +14,7 @@ from dataclasses import replace
 from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
 from generator.job.lathe import Lathe
-from generator.job.model import Job
+from generator.job.model import Job, Mate
 from generator.job.reading import ReadJob
 from generator.job.shop import Material, Shop
 from generator.sheet.archive_row import NOT_READY, archive_row
@@ -137,8 +137,10 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
             relief_section(job, lathe, thread, levers, desk)
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
+    mate_shop_material = _mate_material(job, shop)
     bench = Bench(
-        job, lathe, shop.house, shop.tools, material, shop_material, layout, thread, levers, cuts, desk
+        job, lathe, shop.house, shop.tools, material, shop_material, layout, thread, levers, cuts, desk,
+        effective_material(mate_shop_material), mate_shop_material,
     )
     placed, held = holding_section(bench, levers.spindle_speed if levers else None)
     route = route_section(read, bench)
@@ -170,6 +172,12 @@ def _set_over(thread: ThreadPlan | None, cuts: PassPlan | None) -> float:
     if thread is None or cuts is None:
         return 0.0
     return set_over(cuts.infeed_angle, thread.designation.hand, inside=thread.internal)
+
+
+def _mate_material(job: Job, shop: Shop) -> Material | None:
+    """The mate's material, where the job names one of the shop's list."""
+    mate = job.mate
+    return shop.materials.get(mate.material) if isinstance(mate, Mate) and mate.material else None
 
 
 def effective_material(shop_material: Material | None) -> MaterialRow | None:

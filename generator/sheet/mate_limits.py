@@ -26,8 +26,8 @@ def lay_mate(
     mate = job.mate
     if not isinstance(mate, Mate):
         return
-    other = _read(mate)
-    if other is not None and _goes_with(other, threading.designation):
+    other = mate_thread(mate, threading.designation)
+    if other is not None:
         try:
             _lay_limits(other, limits(other), threading, (largest, smallest), desk)
         except OutsideRange:
@@ -36,12 +36,16 @@ def lay_mate(
         _lay_measured(mate, threading, target, desk)
 
 
-def _read(mate: Mate) -> Designation | None:
-    """The mate's designation, where it can be read as it stands; a contradiction says so where it cannot."""
+def mate_thread(mate: Mate, own: Designation) -> Designation | None:
+    """The mate's designation, where it is the other half of the same thread with its class written.
+
+    One that cannot be read as it stands is left to the contradictions.
+    """
     try:
-        return parse_designation(mate.thread) if mate.thread else None
+        other = parse_designation(mate.thread) if mate.thread else None
     except BadDesignation:
         return None
+    return other if other is not None and _goes_with(other, own) else None
 
 
 def _goes_with(other: Designation, own: Designation) -> bool:

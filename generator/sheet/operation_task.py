@@ -47,6 +47,8 @@ class Bench:
     levers: LathePlan | None
     cuts: PassPlan | None
     desk: Desk
+    mate_material: MaterialRow | None = None
+    mate_shop_material: Material | None = None
 
     @property
     def system(self) -> System:
