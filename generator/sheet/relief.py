@@ -31,7 +31,7 @@ def relief_section(job: Job, lathe: Lathe, thread: ThreadPlan, lathe_plan: Lathe
         _lay_diameter(groove, thread.relief_diameter, thread, system, desk)
         _lay_radius(groove, thread, system, desk)
         _compare_with_print(groove, thread, desk)
-    _lay_walls(job, groove, thread, system, desk)
+    _lay_walls(job, thread, system, desk)
 
 
 def _lay_width(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
@@ -170,8 +170,11 @@ def _row_words(row: ReliefRow) -> str:
 
 
 @dataclass(frozen=True)
-class _Wall:
-    """A place where a wall is left between outside and inside; `where` is what the job file says of it."""
+class ThinPlace:
+    """A place where a wall is left between outside and bore, 0 in solid work.
+
+    `name` and `label` are of the wall's figure; `where` is what the job file says of it.
+    """
 
     name: str
     label: str
@@ -181,39 +184,44 @@ class _Wall:
     breaks: str = "breaks into the bore"
 
 
-def _lay_walls(job: Job, groove: Relief | None, thread: ThreadPlan, system: System, desk: Desk) -> None:
+def _lay_walls(job: Job, thread: ThreadPlan, system: System, desk: Desk) -> None:
     """Wall at the root and at the relief of hollow work, against the customer's limit."""
-    operation = thread_operation(job)
-    assert operation is not None
-    where = operation.length.where
-    places = [_wall_under_thread(job, thread, where)]
-    start, end, diameter = thread.relief_start, thread.relief_end, thread.relief_diameter
-    if groove is not None and start is not None and end is not None and diameter is not None:
-        name, label, place = "relief.wall", "Wall at the relief", (groove.diameter or groove.width).where
-        places.append(
-            _Wall(name, label, _smallest_od(job, end, start), diameter, place, OUT)
-            if thread.internal else _Wall(name, label, diameter, _largest_bore(job, end, start), place)
-        )
+    places = thin_places(job, thread)
     walls = [_lay_wall(job, place, system, desk) for place in places if place.bore]
     if walls and job.limits.wall is None:
         desk.find(
             "wall-limit", "check",
             f"The work is hollow and keeps {length_words(min(walls), system)} of wall at the thinnest, and "
             "nobody said how much it must be.",
-            where, "What wall must be left under the thread and at the relief?",
+            places[0].where, "What wall must be left under the thread and at the relief?",
         )
 
 
-def _wall_under_thread(job: Job, thread: ThreadPlan, where: Location) -> _Wall:
+def thin_places(job: Job, thread: ThreadPlan) -> tuple[ThinPlace, ...]:
+    """What the thread's root and the relief leave of the work, in this order."""
+    operation, groove = thread_operation(job), relief_operation(job)
+    assert operation is not None
+    places = [_wall_under_thread(job, thread, operation.length.where)]
+    start, end, diameter = thread.relief_start, thread.relief_end, thread.relief_diameter
+    if groove is not None and start is not None and end is not None and diameter is not None:
+        name, label, place = "relief.wall", "Wall at the relief", (groove.diameter or groove.width).where
+        places.append(
+            ThinPlace(name, label, _smallest_od(job, end, start), diameter, place, OUT)
+            if thread.internal else ThinPlace(name, label, diameter, _largest_bore(job, end, start), place)
+        )
+    return tuple(places)
+
+
+def _wall_under_thread(job: Job, thread: ThreadPlan, where: Location) -> ThinPlace:
     name, label = "thread.wall", "Wall under the thread"
     if thread.internal:
         outside = _smallest_od(job, thread.end, thread.start)
-        return _Wall(name, label, outside, thread.root_diameter, where, OUT)
+        return ThinPlace(name, label, outside, thread.root_diameter, where, OUT)
     bore = max(thread.bore, _largest_bore(job, thread.end, thread.start))
-    return _Wall(name, label, thread.root_diameter, bore, where)
+    return ThinPlace(name, label, thread.root_diameter, bore, where)
 
 
-def _lay_wall(job: Job, place: _Wall, system: System, desk: Desk) -> Length:
+def _lay_wall(job: Job, place: ThinPlace, system: System, desk: Desk) -> Length:
     """One wall and its judgement."""
     left = desk.computed(
         place.name, place.label, relief_calc.wall(place.diameter, place.bore), "length",
