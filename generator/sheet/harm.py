@@ -75,7 +75,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "mate-unread", "mate-differs", "mate-same-side", "blank-over", "blank-under", "section-under-blank",
         "turn-first", "bore-over", "bore-under", "bore-missing",
         # how true it comes: sheet.holding
-        "deflection", "slender", "steady-band", "steady-better", "follow-rest-missing",
+        "deflection", "slender", "steady-band", "steady-better", "steady-on-ground", "follow-rest-missing",
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
         "no-wall", "too-thin", "operation-no-wall", "wall-limit", "thread-wall", "relief-wall", "relief-root",
         "relief-standard", "relief-narrow", "relief-short", "relief-radius", "relief-sharp",
