@@ -1,0 +1,412 @@
+"""Grip of a chuck, a collet or clamps: what friction must hold, and what speed and the key make of it.
+
+    slip_grip          grip that just holds torque and push
+    friction_arm       lever with which friction at the jaws resists tipping
+    lift_moment        tipping moment at which one end of a jaw begins to lift
+    just_holding       grip that just holds torque, push and tipping together
+    clamp_force        the same for work clamped on a faceplate
+    jaw_loss           what the jaws' own weight takes away with speed
+    grip_at_rest       grip wanted at rest
+    force_on_key       force of the jaws for a torque on the key
+    past_body_speed    a lower top speed for jaws that stand out past the chuck's body
+
+Forces are sums: of all jaws, all round the work, of all clamps.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from generator.calc.guards import above_zero, at_least_zero
+from generator.errors import OutsideRange
+from generator.si import Force, Length, Mass, SpindleSpeed, Torque
+
+LIFTS = 12.0  # of the force times the gripped length: linear pressure along a jaw
+FEWEST_JAWS = 3
+
+
+@dataclass(frozen=True)
+class Holding:
+    """Grip that just holds, N, and what is left of the tipping moment for friction, as a force along, N."""
+
+    force: Force
+    tilt: Force
+
+
+def slip_grip(torque: Torque, push: Force, diameter: Length, friction: float) -> Force:
+    """Grip that just holds torque and push along the lathe: ``F = √((2 T ÷ d)² + F_a²) ÷ μ``.
+
+    Parameters
+    ----------
+    torque : T, N m
+    push : F_a, along the lathe, either way, N
+    diameter : d, gripped, m
+    friction : μ
+
+    Returns
+    -------
+    Sum of the jaws' forces, N; without any safety.
+
+    Raises
+    ------
+    OutsideRange
+        When diameter or friction are not above zero, or the torque is below zero.
+
+    Notes
+    -----
+    The friction of every jaw carries both at once. Tipping and what pushes across is not in it.
+
+    Examples
+    --------
+    1500 N at 90 mm on a grip of 110 mm, 500 N along, friction 0.2, safety 2:
+
+    >>> round(2 * slip_grip(1500 * 0.090 / 2, 500, 0.110, 0.2), 1)
+    13252.2
+
+    Source
+    ------
+    Coulomb friction, in the form of VDI 3106.
+    """
+    above_zero("gripped diameter", diameter, "m")
+    above_zero("friction", friction)
+    at_least_zero("torque", torque, "N m")
+    return math.hypot(2 * torque / diameter, push) / friction
+
+
+def friction_arm(diameter: Length, jaws: int | None = None) -> Length:
+    """Lever of friction along the jaws against tipping, in its worst position: ``r = k d ÷ 2``.
+
+    ``k`` is ``2 ÷ π`` of a grip all round the work, ``cot(π ÷ 2n) ÷ n`` of an odd number of jaws and
+    ``2 cot(π ÷ n) ÷ n`` of an even one: the mean of |cos| of the jaws' angles where it is least.
+
+    Parameters
+    ----------
+    diameter : d, gripped, m
+    jaws : n; None all round
+
+    Returns
+    -------
+    m.
+
+    Raises
+    ------
+    OutsideRange
+        When the diameter is not above zero, or there are fewer than three jaws.
+
+    Notes
+    -----
+    The work turns past the tool, so every position of the jaws comes up.
+
+    Examples
+    --------
+    >>> [round(friction_arm(2.0, jaws), 4) for jaws in (3, 4, 6, None)]
+    [0.5774, 0.5, 0.5774, 0.6366]
+
+    Source
+    ------
+    Statics, derived here.
+    """
+    above_zero("gripped diameter", diameter, "m")
+    if jaws is None:
+        return diameter / math.pi
+    if jaws < FEWEST_JAWS:
+        raise OutsideRange("number of jaws", jaws, FEWEST_JAWS, None, "fewer do not hold against tipping")
+    share = 2 / math.tan(math.pi / jaws) if jaws % 2 == 0 else 1 / math.tan(math.pi / (2 * jaws))
+    return share / jaws * diameter / 2
+
+
+def lift_moment(force: Force, length: Length) -> Torque:
+    """Tipping moment at which one end of a jaw begins to lift: ``M = F l ÷ 12``.
+
+    Parameters
+    ----------
+    force : F, sum of the jaws, N
+    length : l, gripped, m
+
+    Returns
+    -------
+    N m.
+
+    Raises
+    ------
+    OutsideRange
+        When force or length are below zero.
+
+    Notes
+    -----
+    Stiff jaws, three or more, that all press alike, pressure linear along each: a cautious bound. The work
+    comes out only at about three times as much.
+
+    Examples
+    --------
+    >>> lift_moment(12e3, 0.050)
+    50.0
+
+    Source
+    ------
+    Statics, derived here.
+    """
+    at_least_zero("force of the jaws", force, "N")
+    at_least_zero("gripped length", length, "m")
+    return force * length / LIFTS
+
+
+def just_holding(
+    torque: Torque, push: Force, tipping: Torque, diameter: Length, length: Length, friction: float,
+    jaws: int | None = None,
+) -> Holding:
+    """Grip that just holds torque, push and tipping together.
+
+    ``μ F = √((2 T ÷ d)² + (F_a + X)²)``, ``X = (M − F l ÷ 12) ÷ r``, not below zero: the jaws' pressure carries
+    of the tipping moment what lifts no end of them, friction along them the rest.
+
+    Parameters
+    ----------
+    torque : T, N m
+    push : F_a, along the lathe, either way, N
+    tipping : M, about the middle of the grip, N m
+    diameter, length : d, l, gripped, m
+    friction : μ
+    jaws : number of them, for the lever r of `friction_arm`; None all round
+
+    Returns
+    -------
+    F and X; without any safety. Twice the loads want twice the grip.
+
+    Raises
+    ------
+    OutsideRange
+        When a length or the friction is not above zero, or a load is below zero.
+
+    Notes
+    -----
+    Cautious: a distribution of forces that holds, not the most favorable one. Jaws that fit the work along
+    its whole gripped length.
+
+    Examples
+    --------
+    20 N m of tipping on 50 mm of 57 mm, turned work in smooth jaws, beside the cut:
+
+    >>> held = just_holding(20.0, 300.0, 20.0, 0.057, 0.050, 0.1, 3)
+    >>> round(held.force), round(held.tilt)
+    (7632, 0)
+    >>> round(just_holding(20.0, 300.0, 60.0, 0.057, 0.050, 0.1, 3).tilt)
+    652
+
+    Source
+    ------
+    Statics and Coulomb friction, derived here; without tipping it is the form of VDI 3106.
+    """
+    above_zero("gripped length", length, "m")
+    at_least_zero("tipping moment", tipping, "N m")
+    slip = slip_grip(torque, push, diameter, friction)
+    if tipping <= lift_moment(slip, length):
+        return Holding(slip, 0.0)
+    arm, around = friction_arm(diameter, jaws), 2 * torque / diameter
+    along, eased = abs(push) + tipping / arm, length / LIFTS / arm  # X + push is along - eased F
+    both = along**2 + around**2
+    force = both / (along * eased + math.sqrt((along * eased) ** 2 + (friction**2 - eased**2) * both))
+    return Holding(force, along - eased * force - abs(push))
+
+
+def clamp_force(
+    torque: Torque, sideways: Force, pull: Force, tipping: Torque, circle: Length, friction: float
+) -> Force:
+    """Force of all clamps on a faceplate that just holds.
+
+    ``F = max((2 T ÷ D + Q) ÷ μ, 4 M ÷ D) + P``: friction on the plate carries torque and what pushes across it,
+    and the clamps keep every side of the work on the plate.
+
+    Parameters
+    ----------
+    torque : T, N m
+    sideways : Q, across the lathe, weight of the work included, N
+    pull : P, away from the plate, N
+    tipping : M, about the plate, N m
+    circle : D, diameter on which the clamps press, m
+    friction : μ, between work and plate
+
+    Returns
+    -------
+    Sum of the clamps, N; without any safety.
+
+    Raises
+    ------
+    OutsideRange
+        When circle or friction are not above zero, or a load is below zero.
+
+    Notes
+    -----
+    Three clamps or more, evenly round the work, alike tight. Only the plate's side counts, for a clamp gives
+    sideways.
+
+    Examples
+    --------
+    >>> round(clamp_force(50.0, 1000.0, 0.0, 60.0, 0.200, 0.1))
+    15000
+
+    Source
+    ------
+    Statics and Coulomb friction, derived here.
+    """
+    above_zero("circle of the clamps", circle, "m")
+    above_zero("friction", friction)
+    for name, load in (("torque", torque), ("push", sideways), ("pull", pull), ("tipping moment", tipping)):
+        at_least_zero(name, load)
+    return max((2 * torque / circle + sideways) / friction, 4 * tipping / circle) + pull
+
+
+def jaw_loss(jaws: int, mass: Mass, radius: Length, speed: SpindleSpeed) -> Force:
+    """What speed takes from the grip from outside, or adds from inside: ``F_c = n m r (2 π n_s)²``.
+
+    Parameters
+    ----------
+    jaws : n, number of jaws
+    mass : m, of one jaw, kg
+    radius : r, of its balance point from the spindle's axis, m
+    speed : n_s, rev/s
+
+    Returns
+    -------
+    N, of all jaws.
+
+    Raises
+    ------
+    OutsideRange
+        When a value is below zero.
+
+    Notes
+    -----
+    Stiff jaws: a chuck that gives loses somewhat less.
+
+    Examples
+    --------
+    Three jaws of 0.8 kg at 70 mm, 600 rpm:
+
+    >>> round(jaw_loss(3, 0.8, 0.070, 10.0), 2)
+    663.24
+
+    Source
+    ------
+    VDI 3106, as chuck makers' manuals print it.
+    """
+    for name, value in (("mass of a jaw", mass), ("radius of a jaw", radius), ("spindle speed", speed)):
+        at_least_zero(name, value)
+    return jaws * mass * radius * (2 * math.pi * speed) ** 2
+
+
+def grip_at_rest(needed: Force, loss: Force, safety: float, *, inside: bool = False) -> Force:
+    """Grip wanted at rest: ``F_0 = S (F + F_c)`` from outside, ``S (F − F_c)`` from inside, not below zero.
+
+    Parameters
+    ----------
+    needed : F, wanted while the work turns, N
+    loss : F_c of `jaw_loss`, N
+    safety : S, for the grip; VDI 3106 takes 1.5 or more
+    inside : True where the jaws hold the work from inside
+
+    Returns
+    -------
+    N.
+
+    Raises
+    ------
+    OutsideRange
+        When a force is below zero, or the safety is below 1.
+
+    Notes
+    -----
+    From inside speed adds to the grip, and to the stress in the work.
+
+    Examples
+    --------
+    >>> round(grip_at_rest(10e3, jaw_loss(3, 0.8, 0.070, 10.0), 1.5), 1)
+    15994.9
+
+    Source
+    ------
+    VDI 3106, as chuck makers' manuals print it.
+    """
+    at_least_zero("grip", needed, "N")
+    at_least_zero("loss of grip", loss, "N")
+    if not safety >= 1:
+        raise OutsideRange("safety", safety, 1.0, None, "VDI 3106 takes 1.5 or more")
+    return safety * max(needed - loss if inside else needed + loss, 0.0)
+
+
+def force_on_key(key_torque: Torque, rated_torque: Torque, rated_force: Force) -> Force:
+    """Force of the jaws for a torque on the key: ``F = T ÷ T_r × F_r``.
+
+    Parameters
+    ----------
+    key_torque : T, N m
+    rated_torque : T_r, with which the chuck gives its rated force, N m
+    rated_force : F_r, N
+
+    Returns
+    -------
+    Sum of the jaws' forces, N.
+
+    Raises
+    ------
+    OutsideRange
+        When a value is not above zero.
+
+    Notes
+    -----
+    A screw or scroll under friction: force follows torque. Clean and greased; dirty or dry it gives about
+    half (common practice, no source).
+
+    Examples
+    --------
+    >>> force_on_key(75.0, 150.0, 30e3)
+    15000.0
+
+    Source
+    ------
+    Common practice, no source.
+    """
+    for name, value in (
+        ("torque on the key", key_torque), ("rated torque", rated_torque), ("rated force", rated_force),
+    ):
+        above_zero(name, value)
+    return key_torque / rated_torque * rated_force
+
+
+def past_body_speed(top_speed: SpindleSpeed, body: Length, past: Length) -> SpindleSpeed:
+    """Top speed of a chuck whose jaws stand out past its body: ``n = n_top √(D ÷ (D + 4 p))``.
+
+    Parameters
+    ----------
+    top_speed : n_top, marked on the chuck for jaws within its body, rev/s
+    body : D, diameter of the body, m
+    past : p, how far the jaws stand out, m
+
+    Returns
+    -------
+    rev/s at which a jaw pulls no harder than at the marked speed with its outer end at the rim.
+
+    Raises
+    ------
+    OutsideRange
+        When top speed or body are not above zero, or the jaws stand out less than nothing.
+
+    Notes
+    -----
+    An estimate: the jaw is taken to reach from the middle of the chuck to the rim, so that its balance point
+    is at a quarter of the diameter; the maker's own figure comes first.
+
+    Examples
+    --------
+    >>> round(past_body_speed(25.0, 0.250, 0.025) * 60)
+    1268
+
+    Source
+    ------
+    Centrifugal force, derived here.
+    """
+    above_zero("top speed", top_speed, "rev/s")
+    above_zero("body of the chuck", body, "m")
+    at_least_zero("how far the jaws stand out", past, "m")
+    return top_speed * math.sqrt(body / (body + 4 * past))
