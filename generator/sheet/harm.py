@@ -52,9 +52,11 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "cut-in-jaws", "operation-in-jaws", "cut-passes-steady", "quill-out",
         "carriage-meets-headstock", "carriage-meets-chuck", "carriage-meets-steady",
         "carriage-meets-tailstock", "compound-meets-jaws", "compound-meets-steady",
+        "carriage-meets-faceplate", "carriage-meets-dog", "compound-meets-collet", "compound-meets-faceplate",
+        "compound-meets-dog", "tool-meets-collet", "tool-meets-faceplate", "tool-meets-dog",
+        "follow-rest-meets-collet", "follow-rest-meets-faceplate", "follow-rest-meets-dog",
         "compound-meets-quill", "compound-meets-tailstock", "tool-meets-jaws", "tool-meets-steady",
-        "tool-meets-quill", "tool-meets-tailstock", "follow-rest-meets-headstock",
-        "follow-rest-meets-chuck", "follow-rest-meets-jaws", "follow-rest-meets-steady",
+        "tool-meets-quill", "tool-meets-tailstock", "follow-rest-meets-jaws", "follow-rest-meets-steady",
         "follow-rest-meets-quill", "follow-rest-meets-tailstock",
         "swing-bed", "swing-slide", "swing-gap", "follow-rest-range",
         # the hand at the half nuts: sheet.lathe_settings

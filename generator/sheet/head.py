@@ -1,7 +1,8 @@
 """What holds the work on the spindle: its entry in the lathe's record, and what it is called.
 
     used_chuck, used_collet, used_head    the record's entry; None where it has none
-    HEAD_WORDS, FACE_WORDS, LENGTH_KEYS   words of each way of holding
+    face_at                               how far from x = 0 it reaches over the work
+    called, HEAD_WORDS, FACE_WORDS, ZERO_WORDS, MORE_ROOM, LENGTH_KEYS   words of each way of holding
 """
 
 from __future__ import annotations
@@ -18,6 +19,13 @@ HEAD_WORDS: Final[Mapping[HeldBy, str]] = {
 }
 FACE_WORDS: Final[Mapping[HeldBy, str]] = {  # where x begins, or what the tool meets first on its way there
     "chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "dog",
+}
+ZERO_WORDS: Final[Mapping[HeldBy, str]] = {  # where x is 0
+    "chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "headstock center",
+}
+MORE_ROOM: Final[Mapping[HeldBy, str]] = {  # how the tool gets more of it
+    "chuck": "Grip less", "collet": "Let the work stand out further",
+    "faceplate": "Set the work out on parallels", "centers": "Turn the work end for end",
 }
 LENGTH_KEYS: Final[Mapping[HeldBy, str]] = {
     "chuck": "the length of the chuck (chucks: length)",
@@ -51,6 +59,12 @@ def used_collet(job: Job, lathe: Lathe) -> LatheCollet | None:
         return None
     size = job.work[0].od.si
     return next((one for one in lathe.collets if fits(one.grips, size)), next(iter(lathe.collets), None))
+
+
+def face_at(job: Job) -> Length:
+    """Where the work is free for the tool: past the dog between centers, else from the jaws' face on (m)."""
+    centers = job.holding.centers
+    return centers.dog.si if centers is not None else 0.0
 
 
 def called(job: Job) -> str:

@@ -1,6 +1,6 @@
 """What travels with the tool and what stands in its way, as the lathe's record has it.
 
-    standing      headstock, chuck, jaws, steady rest, tailstock, quill, at the bed and at center height
+    standing      headstock, what holds the work, steady rest, tailstock, quill: at the bed, at center height
     travelling    carriage, tool and holder, compound, follow rest: parts, for one cut
 
 What the record does not say is left out here, and `missing` names what a cut would have needed.
@@ -8,22 +8,30 @@ What the record does not say is left out here, and `missing` names what a cut wo
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from generator.calc.reach import Level, Obstacle, Part, Side, swung
-from generator.job.lathe import Lathe, LatheChuck
-from generator.job.model import Job
-from generator.sheet.capacity import used_chuck
+from generator.job.lathe import Head, Lathe
+from generator.job.model import HeldBy, Job
 from generator.sheet.extents import Extent
+from generator.sheet.head import FACE_WORDS, LENGTH_KEYS, face_at, used_head
 from generator.sheet.layout import Layout
 from generator.sheet.model import System
 from generator.si import Angle, Length, inch, mm
 
-HEADSTOCK, CHUCK, JAWS, STEADY = "headstock", "chuck", "jaws", "steady rest"
+HEADSTOCK, CHUCK, STEADY = "headstock", "chuck", "steady rest"
+JAWS, COLLET, FACEPLATE, DOG = (FACE_WORDS[kind] for kind in ("chuck", "collet", "faceplate", "centers"))
 TAILSTOCK, QUILL = "tailstock", "quill"
 CARRIAGE, TOOL, COMPOUND, FOLLOW_REST = "carriage", "tool holder", "compound", "follow rest"
 BED: Level = "bed"
 CENTER: Level = "center height"
+TURNS_AT_BED: Mapping[HeldBy, str] = {  # what may not turn clear of the carriage; a collet always does
+    "chuck": CHUCK, "faceplate": FACEPLATE, "centers": DOG,
+}
+DIAMETER_KEYS: Mapping[HeldBy, str] = {  # a faceplate's is always written
+    "chuck": "whether the chuck turns clear of the carriage (chucks: diameter)",
+    "centers": "whether dog and driving plate turn clear of the carriage (headstock_center: diameter)",
+}
 LEAST_ROOM: dict[System, Length] = {"inch": 0.25 * inch, "mm": 6 * mm}  # common practice, no source
 
 
@@ -31,12 +39,12 @@ def standing(
     job: Job, lathe: Lathe, layout: Layout, steady_at: Length | None, quill_out: Length = 0.0
 ) -> list[Obstacle]:
     """What stands still, x from the jaw face. The center is in the end of the work, the quill so far out."""
-    chuck, steady = used_chuck(job, lathe), lathe.steady
-    found = [Obstacle(JAWS, CENTER, end=0.0)]
-    if not _chuck_passes_over(lathe, chuck):
-        found.append(Obstacle(CHUCK, BED, end=0.0))
-    if chuck is not None and chuck.length is not None:
-        found.append(Obstacle(HEADSTOCK, BED, end=-chuck.length.si))
+    head, steady, kind, face = used_head(job, lathe), lathe.steady, job.holding.held.kind, face_at(job)
+    found = [Obstacle(FACE_WORDS[kind], CENTER, end=face)]
+    if kind in TURNS_AT_BED and not _passes_over(lathe, head):
+        found.append(Obstacle(TURNS_AT_BED[kind], BED, end=face))
+    if head is not None and head.length is not None:
+        found.append(Obstacle(HEADSTOCK, BED, end=-head.length.si))
     if steady_at is not None:
         left, right = steady_base(lathe)
         found.append(Obstacle(STEADY, BED, steady_at - left, steady_at + right))
@@ -67,17 +75,17 @@ def base_known(lathe: Lathe, side: Side) -> bool:
     return steady is not None and (steady.base_left if side == "left" else steady.base_right) is not None
 
 
-def _chuck_passes_over(lathe: Lathe, chuck: LatheChuck | None) -> bool:
-    """True when the record shows that this chuck turns clear of the cross slide, and where the tool is.
+def _passes_over(lathe: Lathe, head: Head | None) -> bool:
+    """True when the record shows that chuck or plate turns clear of the cross slide, and where the tool is.
 
-    Otherwise the carriage may have to stay on the tailstock side of the chuck.
+    Otherwise the carriage may have to stay on its tailstock side.
     """
     return (
         lathe.tool_left is not None
         and lathe.swing.over_cross_slide is not None
-        and chuck is not None
-        and chuck.diameter is not None
-        and chuck.diameter.si <= lathe.swing.over_cross_slide.si
+        and head is not None
+        and head.diameter is not None
+        and head.diameter.si <= lathe.swing.over_cross_slide.si
     )
 
 
@@ -124,7 +132,7 @@ def missing(
     cuts = [extent for extent in extents if not extent.by_quill]
     if not cuts:
         return
-    holding, chuck, steady = job.holding, used_chuck(job, lathe), lathe.steady
+    holding, head, steady = job.holding, used_head(job, lathe), lathe.steady
     at_steady = [] if steady_at is None else [cut for cut in cuts if not cut.before_steady]
     after = [cut for cut in at_steady if steady_at is not None and steady_at <= cut.low]
     before = [cut for cut in at_steady if steady_at is not None and cut.high <= steady_at]
@@ -137,10 +145,12 @@ def missing(
         yield "how far tool and holder reach towards the chuck at center height (tool_left)"
     if lathe.compound_right is None and (to_right or infeed_angle < 0):
         yield "how far the compound reaches from the tool at center height (compound_right)"
-    if to_chuck and chuck is not None and chuck.length is None:
-        yield "the length of the chuck (chucks: length)"
-    if to_chuck and chuck is not None and lathe.tool_left is not None and chuck.diameter is None:
-        yield "whether the chuck turns clear of the carriage (chucks: diameter)"
+    kind = holding.held.kind
+    if to_chuck and head is not None and head.length is None:
+        yield LENGTH_KEYS[kind]
+    size_missing = head is not None and head.diameter is None and kind in DIAMETER_KEYS
+    if to_chuck and size_missing and lathe.tool_left is not None:
+        yield DIAMETER_KEYS[kind]
     if at_steady and steady is not None:
         if steady.width is None:
             yield "the width of the steady rest's fingers (steady: width)"

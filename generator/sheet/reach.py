@@ -17,8 +17,9 @@ from generator.job.model import Job
 from generator.sheet.capacity import steady_where
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
+from generator.sheet.head import FACE_WORDS, MORE_ROOM, ZERO_WORDS, face_at
 from generator.sheet.layout import Layout, lay_out
-from generator.sheet.model import System
+from generator.sheet.model import Quantity, System
 from generator.sheet.obstacles import (
     BED,
     COMPOUND,
@@ -113,7 +114,7 @@ def reach_section(
     is set over towards the headstock (see `extents.set_over`).
     """
     system = job.units or lathe.units
-    _lay_thread_room(lathe, extents, steady_at, desk)
+    _lay_thread_room(job, lathe, extents, steady_at, desk)
     outside = [cut for cut in extents if not _in_jaws(job, cut, system, desk)]
     ways = _Ways(job, lathe, lay_out(job), outside, steady_at, infeed_angle)
     _across_steady(ways, desk)
@@ -125,7 +126,7 @@ def reach_section(
         )
         _set_quill(ways, room, system, desk, unchecked)
         for cut in outside:
-            _lay_room(cut, [one for other, one in ways.near if other is cut], desk)
+            _lay_room(job, cut, [one for other, one in ways.near if other is cut], desk)
         find_meetings(job, lathe, ways.near, ways.at_worst(), room, infeed_angle, desk)
     for words in missing(job, lathe, outside, steady_at, infeed_angle):
         if words not in unchecked:
@@ -143,9 +144,9 @@ def reach_section(
 
 
 def _lay_thread_room(
-    lathe: Lathe, extents: Sequence[Extent], steady_at: Length | None, desk: Desk
+    job: Job, lathe: Lathe, extents: Sequence[Extent], steady_at: Length | None, desk: Desk
 ) -> None:
-    """The carriage's room to steady rest or jaws at the end of the thread or its relief."""
+    """The carriage's room to the steady rest, or to what holds the work, at the end of thread and relief."""
     cuts = [cut for cut in extents if cut.threading and not cut.inside]
     if not cuts:
         return
@@ -171,15 +172,19 @@ def _lay_thread_room(
                 note=f"the carriage needs {needs.with_unit} on that side of the tool",
                 rounds="down",
             )
-    if low <= 0 or lathe.carriage_left is None or (steady_at is not None and steady_at < low):
+    kind, face = job.holding.held.kind, face_at(job)
+    if low <= face or lathe.carriage_left is None or (steady_at is not None and steady_at < low):
         return
+    put: dict[str, tuple[float, Quantity]] = {"end of the cut": (low, "length")}
+    if face:
+        put["dog"] = (face, "length")
     desk.computed(
         "capacity.carriage_to_chuck",
-        "Room from the jaws to the end of the cut",
-        low,
+        f"Room from the {FACE_WORDS[kind]} to the end of the cut",
+        low - face,
         "length",
-        "{end of the cut} from the chuck face",
-        {"end of the cut": (low, "length")},
+        "{end of the cut} − {dog}" if face else f"{{end of the cut}} from the {FACE_WORDS[kind]}",
+        put,
         "geometry",
         note=f"the carriage needs {lathe.carriage_left.with_unit} on that side of the tool",
         rounds="down",
@@ -190,25 +195,29 @@ def _lay_thread_room(
 
 
 def _in_jaws(job: Job, cut: Extent, system: System, desk: Desk) -> bool:
-    """True for a cut that ends inside the jaws, which is then said."""
-    grip = job.holding.grip
-    if cut.inside or cut.by_quill or cut.low > 0:
+    """True for a cut that ends in jaws or collet, at the faceplate or under the dog, which is then said."""
+    grip, kind, face = job.holding.grip, job.holding.held.kind, face_at(job)
+    if cut.inside or cut.by_quill or cut.low > face:
         return False
     if cut.threading:
         if all(finding.id != "cut-in-jaws" for finding in desk.findings):
-            desk.find(
-                "cut-in-jaws",
-                "stop",
-                f"The cut ends {length_words(-cut.low, system)} inside the jaws, which hold {grip.with_unit} "
-                "of the work. Grip less, or turn the work end for end.",
-                grip.where,
-            )
+            past = length_words(face - cut.low, system)
+            ends = {
+                "chuck": f"{past} inside the jaws, which hold {grip.with_unit} of the work",
+                "collet": f"{past} inside the collet, which holds {grip.with_unit} of the work",
+                "faceplate": "at the faceplate, and the tool runs into it",
+                "centers": f"{past} under the dog, which takes {length_words(face, system)} of the work",
+            }
+            more = MORE_ROOM[kind]
+            otherwise = "" if kind == "centers" else ", or turn the work end for end"
+            desk.find("cut-in-jaws", "stop", f"The cut ends {ends[kind]}. {more}{otherwise}.", grip.where)
     else:
+        less = {"chuck": ", or grip less", "faceplate": ", or set the work out on parallels"}.get(kind, "")
         desk.find(
             "operation-in-jaws",
             "check",
-            f"{cut.label} reaches the jaws as the work is held now. Turn the work end for end for it and "
-            "check the carriage's way again, or grip less.",
+            f"{cut.label} reaches the {FACE_WORDS[kind]} as the work is held now. Turn the work end for end "
+            f"for it and check the carriage's way again{less}.",
             cut.where or grip.where,
         )
     return True
@@ -269,14 +278,14 @@ def _set_quill(ways: _Ways, room: Length, system: System, desk: Desk, unchecked:
     )
 
 
-def _lay_room(cut: Extent, near: Sequence[Meeting], desk: Desk) -> None:
+def _lay_room(job: Job, cut: Extent, near: Sequence[Meeting], desk: Desk) -> None:
     """The smallest room of one cut on each side."""
     for side, words in SIDES.items():
         tightest = next((one for one in near if one.side == side), None)
         if tightest is None:
             continue
         tool, part = "tool at", f"{tightest.part} {words}"
-        standing_at = f"{tightest.obstacle} from the jaws"
+        standing_at = f"{tightest.obstacle} from the {ZERO_WORDS[job.holding.held.kind]}"
         formula = (
             f"{{{tool}}} − {{{part}}} − ({{{standing_at}}})"
             if side == "left"

@@ -11,14 +11,17 @@ from generator.job.model import Job
 from generator.sheet.capacity import steady_where
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
+from generator.sheet.head import FACE_WORDS, HEAD_WORDS, MORE_ROOM
 from generator.sheet.model import Level, System
 from generator.sheet.obstacles import (
     CARRIAGE,
     CHUCK,
+    COLLET,
     COMPOUND,
+    DOG,
+    FACEPLATE,
     FOLLOW_REST,
     HEADSTOCK,
-    JAWS,
     QUILL,
     STEADY,
     TAILSTOCK,
@@ -29,7 +32,8 @@ from generator.sheet.wording import length_words
 from generator.si import Angle, Length, degree
 
 WORDS_OF_ID = {TOOL: "tool", FOLLOW_REST: "follow-rest", STEADY: "steady"}
-NOT_SURE = (CHUCK, QUILL)  # what may pass over or beside it: asked about, never a stop
+NOT_SURE = (COLLET, QUILL)  # what may pass over or beside it: asked about, never a stop
+TURNING = (CHUCK, FACEPLATE, DOG)  # what the carriage may not reach under
 OTHERWISE = {STEADY: " Or make this cut before the steady rest is set."}
 SAME = 1e-9  # m: two places nearer than this are one
 
@@ -81,7 +85,12 @@ def _by_the_carriage_alone(lathe: Lathe, one: Meeting) -> bool:
     """True where the record gives no more than the carriage: then only what surely meets is said."""
     if one.obstacle == STEADY and one.part == CARRIAGE:
         return not base_known(lathe, "right" if one.side == "left" else "left")
-    return one.obstacle == CHUCK
+    return _turns(one)
+
+
+def _turns(one: Meeting) -> bool:
+    """True for the carriage beside what turns with the spindle."""
+    return one.part == CARRIAGE and one.obstacle in TURNING
 
 
 def _id(one: Meeting) -> str:
@@ -108,21 +117,23 @@ def _find(
     needs = length_words(one.reach, system)
     others = list(dict.fromkeys(other.label for other, _ in tight if other.label != cut.label))
     also = f" The same in: {', '.join(others)}." if others else ""
-    if one.obstacle == CHUCK:
+    if _turns(one):
+        kind = job.holding.held.kind
+        remedy = MORE_ROOM[kind][:1].lower() + MORE_ROOM[kind][1:]
         text = (
-            f"{cut.label}: from the jaws to the end of the cut there is {there}; carriage and tool holder "
+            f"{cut.label}: from the {FACE_WORDS[kind]} to the end of the cut there is {there}; carriage and tool holder "
             f"reach {needs} to the left of the tool. Before starting, run the carriage there by hand with "
-            "the chuck turned by hand; if they touch, grip less or set the tool out to the left."
+            f"the {HEAD_WORDS[kind]} turned by hand; if they touch, {remedy} or set the tool out to the left."
         )
     elif one.clearance < -SAME:
         text = (
             f"{cut.label}: the {one.part} meets the {one.obstacle} before the tool is at the end of the cut: "
-            f"there is {there}, the {one.part} needs {needs}. {_remedy(one)}"
+            f"there is {there}, the {one.part} needs {needs}. {_remedy(job, one)}"
         )
     else:
         text = (
             f"{cut.label}: the {one.part} comes within {length_words(max(one.clearance, 0.0), system)} of "
-            f"the {one.obstacle}; {length_words(room, system)} is wanted. {_remedy(one)}"
+            f"the {one.obstacle}; {length_words(room, system)} is wanted. {_remedy(job, one)}"
         )
     otherwise = "" if cut.threading or one.obstacle == HEADSTOCK else OTHERWISE.get(one.obstacle, "")
     desk.find(_id(one), _level(lathe, cut, one), text + otherwise + also, _where(job, cut, one))
@@ -133,23 +144,25 @@ def _level(lathe: Lathe, cut: Extent, one: Meeting) -> Level:
     if not cut.threading and one.obstacle != HEADSTOCK:
         return "check"
     quill_unknown = lathe.tailstock is None or lathe.tailstock.quill_travel is None
-    if one.clearance >= -SAME or one.obstacle in NOT_SURE or (one.obstacle == TAILSTOCK and quill_unknown):
+    not_sure = _turns(one) or one.obstacle in NOT_SURE or (one.obstacle == TAILSTOCK and quill_unknown)
+    if one.clearance >= -SAME or not_sure:
         return "check"
     return "stop"
 
 
-def _remedy(one: Meeting) -> str:
+def _remedy(job: Job, one: Meeting) -> str:
     """What to do about it."""
     side = "chuck" if one.side == "left" else "tailstock"
     if one.obstacle == STEADY and one.part == FOLLOW_REST:
         return "Take the follow rest off for this cut, or the steady rest."
+    kind = job.holding.held.kind
+    if one.obstacle == HEADSTOCK:
+        return f"{MORE_ROOM[kind]}, or set the tool out towards the {HEAD_WORDS[kind]}."
+    if one.obstacle == FACE_WORDS[kind]:
+        across = "turn the compound across the bed"
+        other = across if one.part == COMPOUND else "set the tool out to the left of its holder"
+        return f"{MORE_ROOM[kind]}, or {other}."
     return {
-        HEADSTOCK: "Grip less, or set the tool out towards the chuck.",
-        JAWS: (
-            "Grip less, or turn the compound across the bed."
-            if one.part == COMPOUND
-            else "Grip less, or set the tool out to the left of its holder."
-        ),
         STEADY: f"Move the steady towards the {side}, or set the tool over to that side.",
         QUILL: "Turn the compound across the bed, or use a longer center.",
         TAILSTOCK: {

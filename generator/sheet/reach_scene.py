@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite
 
 from generator.calc.reach import Level, Obstacle
-from generator.job.lathe import LatheChuck
+from generator.job.lathe import Head
 from generator.sheet.model import ReachScene
 from generator.sheet.obstacles import (
     BED,
@@ -22,7 +22,7 @@ from generator.sheet.plans import ReachPlan
 from generator.si import Length
 
 
-def reach_scene(chuck: LatheChuck | None, plan: ReachPlan | None) -> ReachScene | None:
+def reach_scene(head: Head | None, plan: ReachPlan | None) -> ReachScene | None:
     """The place with the least room; None when nothing is compared."""
     if plan is None or plan.tightest is None or plan.tool_at is None:
         return None
@@ -33,7 +33,7 @@ def reach_scene(chuck: LatheChuck | None, plan: ReachPlan | None) -> ReachScene 
     front = tailstock.start if tailstock else None
     return ReachScene(
         tool_at=at,
-        nose=-chuck.length.si if chuck and chuck.length else None,
+        nose=-head.length.si if head and head.length else None,
         carriage=_part(plan, CARRIAGE, at),
         holder=_part(plan, TOOL, at),
         compound=_part(plan, COMPOUND, at),

@@ -11,7 +11,19 @@ import pytest
 
 from generator.errors import Location
 from generator.sheet.harm import HARM, Harm, harm_rank, in_order_of_harm
+from generator.sheet.head import FACE_WORDS
 from generator.sheet.model import Finding
+from generator.sheet.obstacles import (
+    CARRIAGE,
+    COMPOUND,
+    FOLLOW_REST,
+    HEADSTOCK,
+    QUILL,
+    STEADY,
+    TAILSTOCK,
+    TOOL,
+    TURNS_AT_BED,
+)
 
 PACKAGE = Path(__file__).parents[2] / "generator"
 MAKERS = {"find", "Contradiction", "Finding", "Rule"}  # their first word is the id of a finding
@@ -144,3 +156,13 @@ def test_sheet_order() -> None:
         ("not-checked", None), ("stick-out", line[0]), ("grip-short", line[1]), ("grip-short", None),
         ("deflection", line[0]), ("stick-out", None),
     ]
+
+
+def test_whatever_meets_whatever_has_a_class() -> None:
+    """Each part that travels, against each obstacle at its own height."""
+    at_bed = {HEADSTOCK, STEADY, TAILSTOCK, *TURNS_AT_BED.values()}
+    at_center = {STEADY, QUILL, TAILSTOCK, *FACE_WORDS.values()}
+    words = {TOOL: "tool", FOLLOW_REST: "follow-rest", STEADY: "steady"}
+    met = [(CARRIAGE, one) for one in at_bed]
+    met += [(part, one) for part in (TOOL, COMPOUND, FOLLOW_REST) for one in at_center]
+    assert {f"{words.get(part, part)}-meets-{words.get(one, one)}" for part, one in met} - set(HARM) == set()
