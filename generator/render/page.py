@@ -19,6 +19,7 @@ from generator.render.bed_view import bed_view
 from generator.render.dial_block import dial_block
 from generator.render.drawing import Drawing
 from generator.render.environment import environment
+from generator.render.plot_block import plot_blocks
 from generator.render.setup_view import setup_view
 from generator.render.svg import svg
 from generator.render.thread_view import thread_view
@@ -51,6 +52,7 @@ def render_page(sheet: Sheet, compared: Comparison | NotCompared | None = None) 
         bed_drawing=_drawn(bed_view(setup, setup.reach) if setup and setup.reach else None, env),
         thread_drawing=_drawn(thread_view(sheet.thread_scene) if sheet.thread_scene else None, env),
         dial=dial_block(sheet.dial_scene, env),
+        plots=plot_blocks(sheet.plots, env),
         standing_line=STANDING_LINE,
     )
 

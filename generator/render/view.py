@@ -33,7 +33,9 @@ from generator.sheet.other_lathes import Comparison, NotCompared
 NOT_READY = "NOT READY TO RUN"
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
 SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
-THEN = ("passes", "thread", "holding")
+THEN = ("passes", "thread")
+HOLDING = ("holding", "grip", "give", "thin", "handling", "heat", "strength")  # as the work is held, then cut
+WARNED = ("strength",)  # sections whose first remark stands before their figures
 LAST_SECTION = "job"
 
 _LEVEL_WORDS = {"stop": "STOP", "check": "CHECK", "note": "NOTE"}
@@ -65,12 +67,13 @@ class FindingLine:
 
 @dataclass(frozen=True)
 class Block:
-    """A section of figures."""
+    """A section of figures; `caution` is what must be read before them."""
 
     id: str
     title: str
     lines: tuple[FigureLine, ...]
     remarks: tuple[str, ...]
+    caution: str = ""
 
 
 @dataclass(frozen=True)
@@ -104,6 +107,7 @@ class Page:
     route: RouteTable | None
     set_first: tuple[Block, ...]
     blocks: tuple[Block, ...]
+    holding: tuple[Block, ...]
     rest: tuple[Block, ...]
     passes: PassTable | None
     no_passes_because: tuple[str, ...]
@@ -148,7 +152,8 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         route=route_table(sheet, lines),
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
         blocks=tuple(blocks[id] for id in ordered if id in THEN),
-        rest=tuple(blocks[id] for id in ordered if id not in (*SET_FIRST, *THEN)),
+        holding=tuple(blocks[id] for id in ordered if id in HOLDING),
+        rest=tuple(blocks[id] for id in ordered if id not in (*SET_FIRST, *THEN, *HOLDING)),
         passes=pass_table(sheet) if ready and sheet.passes else None,
         no_passes_because=stops or ("The job cuts no thread.",),
         steps=sheet.steps,
@@ -170,7 +175,7 @@ def finding_where(finding: Finding, fallback: str = "") -> str:
 
 
 def _section_rank(id: str) -> int:
-    order = (*SET_FIRST, *THEN)
+    order = (*SET_FIRST, *THEN, *HOLDING)
     return order.index(id) if id in order else len(order) + (id == LAST_SECTION)
 
 
@@ -189,7 +194,11 @@ def _text_of(sheet: Sheet, name: str) -> str:
 
 def _block(section: Section, lines: dict[str, FigureLine]) -> Block:
     title = f"{section.title}: how they were found" if section.id == "passes" else section.title
-    return Block(section.id, title, tuple(lines[name] for name in section.figures), section.remarks)
+    remarks, caution = section.remarks, ""
+    if section.id in WARNED and remarks:
+        caution, *rest = remarks
+        remarks = tuple(rest)
+    return Block(section.id, title, tuple(lines[name] for name in section.figures), remarks, caution)
 
 
 def _finding_line(finding: Finding) -> FindingLine:

@@ -13,6 +13,7 @@ from functools import cache
 from html.parser import HTMLParser
 from math import radians, sqrt
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
@@ -36,14 +37,23 @@ from generator.sheet.model import (
 )
 from generator.si import ft_per_min, inch, lb, lbf, rev_per_min
 
-_spec = importlib.util.spec_from_file_location("invented_route", Path(__file__).with_name("routes.py"))
-assert _spec is not None
-assert _spec.loader is not None
-routes = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(routes)
+
+def _beside(name: str) -> ModuleType:
+    """A file of this folder as a module."""
+    spec = importlib.util.spec_from_file_location(f"sample_{name}", Path(__file__).with_name(f"{name}.py"))
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+routes, plots = _beside("routes"), _beside("plots")
 
 JOB_FILE = Path("jobs/2026/SW-201-sample/job.yml")
 STANDARD = "ASME B1.1"
+CAUTION = "Not a design check; a competent person decides."
+PLOTS = {"give": "thread on a center, inch", "steady": "place for the steady, mm"}
 
 
 def at(line: int, column: int = 3) -> Location:
@@ -313,6 +323,16 @@ def _figures() -> list[Figure]:
             ),
         ),
         Figure(
+            "strength.wall.relief",
+            "Wall left at the relief",
+            0.201 * inch,
+            "length",
+            Kind.COMPUTED,
+            "geometry",
+            Working("{wall}", {"wall": (0.201 * inch, "length")}),
+            rounds="down",
+        ),
+        Figure(
             "job.material",
             "Material",
             "4140 steel at 30 HRC",
@@ -495,6 +515,7 @@ def _sample() -> Sheet:
             section("thread", "Thread data", "thread."),
             section("relief", "Relief", "relief."),
             section("passes", "Passes", "passes."),
+            replace(section("strength", "Strength left", "strength."), remarks=(CAUTION, "A second remark.")),
             section("time", "Time", "time."),
             section("job", "Job", "job."),
         ),
@@ -522,6 +543,7 @@ def _sample() -> Sheet:
             InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
             InspectionLine("Relief width", "relief.width", "", "caliper"),
         ),
+        plots=tuple(replace(plots.PLOTS[name], id=id, job="SW-201") for id, name in PLOTS.items()),
         setup_scene=_setup_scene(),
         thread_scene=_thread_scene(),
         index={},

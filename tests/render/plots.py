@@ -119,8 +119,8 @@ PLOTS: dict[str, PlotScene] = {
             ),
             curve("half of it", [(9, 1.12), (11.5, 1.12)], "limit", inch, thou),
         ],
-        x_label="Tool's point from the chuck face, in the direction of the cut, towards the headstock all the way",
-        y_label="Error on diameter that the cut leaves when nothing is taken off in spring passes, largest first",
+        x_label="Tool's point from the chuck face, in the direction of the cut, towards the headstock",
+        y_label="Error on diameter that the cut leaves when nothing is taken off in spring passes, at most",
         marks=(
             Mark("where the thread runs out into its relief", 9 * inch),
             Mark("as near to the cut as the carriage lets the steady rest stand", 11.4 * inch),

@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 from itertools import pairwise
+from math import nan
 from pathlib import Path
 from typing import Any
 
@@ -106,6 +107,37 @@ def test_only_a_long_pass_table_may_be_split(
     for count, long in ((26, False), (27, True)):
         root = read_page(render_page(with_passes(sheet, count)))
         assert bool(root.all("section", class_="long")) is long
+
+
+# How the work is held
+
+
+def test_a_plot_has_its_sentence_and_a_table_of_its_values(sheet: Sheet, read_page: ReadPage) -> None:
+    root = read_page(render_page(sheet))
+    shown = root.all("section", class_="plot")
+    assert [plot.all("h3")[0].text for plot in shown] == [scene.title for scene in sheet.plots]
+    for plot, scene in zip(shown, sheet.plots, strict=True):
+        assert len(plot.all("svg")) == 1
+        assert plot.all("p", class_="says")[0].text == scene.says
+        table = plot.all("table")[0]
+        assert [row.all("th")[0].text for row in table.all("tbody")[0].all("tr")] == [
+            word for word, _ in scene.rows
+        ]
+        assert len(table.all("thead")[0].all("th")) == len(scene.heads)
+
+
+def test_a_plot_without_a_known_point_is_left_out(sheet: Sheet, read_page: ReadPage) -> None:
+    unknown = replace(sheet.plots[0], curves=(replace(sheet.plots[0].curves[0], points=((nan, nan),)),))
+    assert not read_page(render_page(replace(sheet, plots=(unknown,)))).all("section", class_="plots")
+    assert not read_page(render_page(replace(sheet, plots=()))).all("section", class_="plots")
+
+
+def test_the_caution_on_strength_stands_before_its_figures(sheet: Sheet, read_page: ReadPage) -> None:
+    block = read_page(render_page(sheet)).all("section", aria_labelledby="section-strength")[0]
+    order = [child.tag for child in block.children]
+    assert order == ["h2", "p", "table", "ul"]
+    assert block.all("p", class_="standing")[0].text == "Not a design check; a competent person decides."
+    assert block.all("li")[0].text == "A second remark."
 
 
 # Not ready
