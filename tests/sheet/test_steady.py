@@ -1,6 +1,8 @@
-"""Where the steady rest stands: against a full solution of the beam at every place, and the rules of its place."""
+"""Where the steady rest stands: the beam solved again at every place, and what bars a place."""
 
 from __future__ import annotations
+
+from itertools import pairwise
 
 import pytest
 
@@ -48,7 +50,7 @@ def held_of(sheet_of, monkeypatch):
 
 
 def brute_force(held, x):
-    """Largest deflection along the cut with the steady rest at x: the whole beam solved for this one place."""
+    """Largest deflection along the cut with the steady rest at x: the beam solved for this place."""
     return max(abs(float(give)) for give in held.beam(x).under_tool(1.0, tool_places(held)))
 
 
@@ -103,7 +105,7 @@ def test_the_curve_agrees_with_an_independent_solver(held_of):
             marks = [a for a, b in zip(marks, [*marks[1:], 1e9], strict=True) if b - a > 1e-7]
             for number, place in enumerate(marks):
                 model.add_node(f"N{number}", place, 0, 0)
-            for number, (a, b) in enumerate(zip(marks, marks[1:], strict=False)):
+            for number, (a, b) in enumerate(pairwise(marks)):
                 one = next(piece for piece in segments if piece.start - 1e-7 <= (a + b) / 2 <= piece.end)
                 second = 3.141592653589793 / 64 * (one.od**4 - one.bore**4)
                 area = 3.141592653589793 / 4 * (one.od**2 - one.bore**2)
@@ -149,7 +151,7 @@ def test_the_steady_moves_off_a_cross_hole(held_of):
     at = held_of(LONG)[2].figures["holding.steady.position"].value
     out = (40 + 2.875 - 3) * inch
     hole = f"cross_holes: [{{diameter: 1/2, from_end: {(out - at) / inch:.4f}}}]\noperations:"
-    held, _, sheet = held_of({**LONG, "operations:": hole})
+    sheet = held_of({**LONG, "operations:": hole})[2]
     moved = sheet.figures["holding.steady.position"].value
     assert abs(moved - at) >= (0.25 + 0.75) * inch - 1e-9  # half the hole and half the fingers
     assert any(one.why == "cross hole" for one in plot_of(sheet).barred)
@@ -253,7 +255,7 @@ def test_barred_stretches_lie_side_by_side_on_the_work(held_of):
     assert all(one.start < one.end for one in plot.barred)
     assert all(
         one.end <= after.start + 1e-12
-        for one, after in zip(plot.barred, plot.barred[1:], strict=False)
+        for one, after in pairwise(plot.barred)
     )
     assert {"jaws", "shoulder", "thread", "relief", "carriage"} <= {one.why for one in plot.barred}
 

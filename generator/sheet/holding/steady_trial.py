@@ -12,7 +12,6 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from generator.calc.beam import SAME_PLACE
 from generator.calc.compliance import compliance
 from generator.calc.rest_places import gives_with_rest
 from generator.sheet.holding.held_work import HeldWork
@@ -29,6 +28,7 @@ from generator.sheet.operation_task import Bench
 from generator.si import Force, Length
 
 REFERENCE = 100.0  # N across the work, where no force is known yet
+SAME_PLACE = 1e-4  # m: two places of the steady rest nearer than this are one
 
 
 @dataclass(frozen=True)
@@ -107,7 +107,7 @@ def _apart(wanted: Iterable[Length], out: Length) -> list[Length]:
 
 
 def _bucket(x: Length) -> int:
-    """One number for places that the beam takes as one."""
+    """One number for places that are one."""
     return round(x / SAME_PLACE)
 
 
