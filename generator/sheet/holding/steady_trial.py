@@ -13,7 +13,6 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from generator.calc.compliance import compliance
-from generator.calc.rest_places import gives_with_rest
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.loads import THRUST_SHARE
 from generator.sheet.holding.steady_places import (
@@ -84,14 +83,10 @@ def try_places(held: HeldWork, bench: Bench, asked: Length | None) -> Tried:
     places = _apart([*([] if asked is None else [asked]), *free, *rule_places(held), *ends], out)
     if not places:
         return Tried(free, bars, drawn)
-    standing = places[len(places) // 2]
     every = sorted({*places, *tools})
     row = {x: number for number, x in enumerate(every)}
-    solved = compliance(held.beam(standing), every)
-    under_tool = gives_with_rest(
-        solved, [row[x] for x in tools], [row[x] for x in places], held.steady_stiffness, row[standing]
-    )
-    gives = [float(give) for give in np.abs(under_tool).max(axis=1)]
+    under_tool = compliance(held.beam(None), every).rested([row[x] for x in places], held.steady_stiffness)
+    gives = [float(give) for give in np.abs(under_tool[[row[x] for x in tools]]).max(axis=0)]
     force, of = _force(bench)
     by_bucket = dict(zip(map(_bucket, places), gives, strict=True))
     return Tried(free, bars, drawn, places, gives, force, of, by_bucket)
