@@ -14,6 +14,7 @@ from generator.sheet.model import Figure, Kind, Quantity, System
 _INPUT = re.compile(r"\{([^{}]+)\}")
 _REMARK = re.compile(r"^(?P<rule>.*\S),\s*(?P<remark>(?:all )?in [a-z ]+)$")
 _FIGURES = 6  # significant figures of an input that is no length
+_POWERS = tuple("²³⁴")
 _UNITLESS = ("ratio", "count", "tpi", "text")
 
 
@@ -21,7 +22,8 @@ def working_line(figure: Figure, system: System) -> str:
     """The formula with names, with the numbers put in, and the result; the origin where nothing was computed.
 
     Numbers stand without units when all share the unit of the result; otherwise each carries its own, so
-    that a line with mixed units can be checked as it stands. An angle always carries its sign.
+    that a line with mixed units can be checked as it stands; one that is squared stands in brackets with its
+    unit. An angle always carries its sign.
 
     Raises
     ------
@@ -42,7 +44,9 @@ def working_line(figure: Figure, system: System) -> str:
             value, quantity = put[found[1]]
         except KeyError:
             raise KeyError(f"{figure.name}: its formula names {found[1]!r}, which was not put in") from None
-        return _put_in(value, quantity, own, bare)
+        text = _put_in(value, quantity, own, bare)
+        powered = found.string[found.end():].startswith(_POWERS)
+        return f"({text})" if powered and " " in text else text
 
     names = _INPUT.sub(r"\1", expression)
     numbers = _INPUT.sub(number, expression)

@@ -227,6 +227,12 @@ def test_a_formula_with_an_input_that_was_not_put_in_is_a_defect(figure: FigureM
         working_line(broken, "inch")
 
 
+def test_what_is_squared_stands_in_brackets_with_its_unit(figure: FigureMaker) -> None:
+    put: dict[str, tuple[float, Quantity]] = {"F": (200.0, "force"), "D": (10 * mm, "length")}
+    stress = figure(2e6, "pressure", label="Stress", working=Working("{F} ÷ {D}²", put))
+    assert working_line(stress, "mm") == "Stress = F ÷ D² = 200 N ÷ (10 mm)² = 2.00 MPa"
+
+
 def test_an_angle_carries_its_sign_and_threads_in_an_inch_are_a_number(figure: FigureMaker) -> None:
     put: dict[str, tuple[float, Quantity]] = {
         "depth": (0.0766 * inch, "length"), "angle": (radians(29.5), "angle"),
