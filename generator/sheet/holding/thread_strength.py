@@ -1,0 +1,275 @@
+"""What the thread has to carry a load with: areas in tension and in shear, and how long it engages."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from generator.calc import thread_area as calc
+from generator.calc.designation import Designation
+from generator.calc.thread_limits import ThreadLimits, limits
+from generator.errors import OutsideRange
+from generator.job.model import Mate
+from generator.sheet.desk import Desk
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.yield_share import NO_CHECK, Stress
+from generator.sheet.mate_limits import mate_thread
+from generator.sheet.model import Kind, Quantity
+from generator.sheet.plans import ThreadPlan
+from generator.sheet.wording import length_words
+from generator.si import Area, Force, Length
+
+PRACTICE = "common practice, no source"
+UNEVEN = "spread evenly, though the first threads carry more"
+OTHER_HALF = {"A": "B", "B": "A"}  # Unified classes of screw and nut
+UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
+    ("shear_area.external", "Area in which the screw's threads shear", "area"),
+    ("shear_area.internal", "Area in which the nut's threads shear", "area"),
+)
+
+
+@dataclass(frozen=True)
+class Sizes:
+    """The limits at which screw and nut have least to shear (m), and the words for the mate's."""
+
+    nut_minor: Length
+    nut_pitch: Length
+    screw_pitch: Length
+    screw_major: Length
+    words: str
+
+
+def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Stress]:
+    """Lay down the thread's areas, its stresses under the pull (N), and the engagement it wants.
+
+    Raises
+    ------
+    OutsideRange
+        When the bore leaves nothing of the screw.
+    """
+    tension, of_screw = _lay_tension(case, thread, pull)
+    engaged = _lay_engaged(case, thread)
+    sizes = _sizes(case, thread)
+    areas = None
+    if engaged is not None and sizes is not None:
+        areas = _lay_shear_areas(case.desk, thread, engaged, sizes)
+    else:
+        why = "nobody said how long it engages" if engaged is None else "no standard here limits the mate"
+        for name, label, quantity in UNKNOWN:
+            case.desk.unknown(f"strength.{name}", label, quantity, why)
+    if engaged is None or areas is None:
+        return [of_screw]
+    _lay_equal(case, thread, tension, areas, engaged)
+    return [of_screw, *_lay_shear_stress(case, thread, pull, areas)]
+
+
+def _lay_tension(case: Case, thread: ThreadPlan, pull: Force) -> tuple[Area, Stress]:
+    """The screw's stress area, less its bore, and the pull over it."""
+    desk, nominal = case.desk, thread.designation.nominal * thread.designation.unit_si
+    whose = "the screw that goes in" if thread.internal else "the thread"
+    if thread.designation.family == "UN":
+        area, formula = calc.stress_area_unified(nominal, thread.pitch), "0.7854 × ({D} − 0.9743 × {P})²"
+    else:
+        area, formula = calc.stress_area_metric(nominal, thread.pitch), "0.7854 × ({D} − 0.9382 × {P})²"
+    source = calc.H28 if thread.designation.family == "UN" else "ISO 898-1, nominal stress area"
+    net = desk.computed(
+        "strength.stress_area", f"Tensile stress area of {whose}", area, "area", formula,
+        {"D": (nominal, "length"), "P": (thread.pitch, "fine_length")}, source,
+        note=f"taken as solid; {NO_CHECK}" if thread.internal else NO_CHECK,
+    )
+    if thread.bore and not thread.internal:
+        net = desk.computed(
+            "strength.net_stress_area", "The same, less the bore", calc.net_stress_area(area, thread.bore),
+            "area", "{A} − π ÷ 4 × {bore}²", {"A": (area, "area"), "bore": (thread.bore, "length")},
+            "geometry on the formula of solid screws", rounds="down", note=NO_CHECK,
+        )
+    stress = desk.computed(
+        "strength.screw_stress", f"Stress over the stress area of {whose}", pull / net, "pressure",
+        "{F} ÷ {A}", {"F": (pull, "force"), "A": (net, "area")}, "statics", rounds="up",
+        note=f"root's stress concentration not in it; {NO_CHECK}",
+    )
+    return net, Stress(f"the stress in {whose}", stress, of_mate=thread.internal)
+
+
+def _lay_engaged(case: Case, thread: ThreadPlan) -> Length | None:
+    """How much thread engages (m): as the job says, else all of it less its ends."""
+    mate, long = case.bench.job.mate, thread.start - thread.end
+    name, label = "strength.engaged", "Length of thread that engages"
+    said = mate.engagement if isinstance(mate, Mate) else None
+    if said is not None:
+        return case.desk.computed(
+            name, label, min(said.si, long), "length", "the smaller of {engagement} and {thread length}",
+            {"engagement": (said.si, "length"), "thread length": (long, "length")}, "the job file",
+            rounds="down", note="full threads: chamfers of either part are not taken off",
+        )
+    ends = 1 if thread.relief_start is not None else 2
+    if long <= ends * thread.pitch:
+        case.desk.unknown(name, label, "length", "nobody said, and the thread is hardly longer than its ends")
+        return None
+    return case.desk.computed(
+        name, label, long - ends * thread.pitch, "length", "{thread length} − {ends} × {P}",
+        {"thread length": (long, "length"), "ends": (ends, "count"), "P": (thread.pitch, "fine_length")},
+        PRACTICE, kind=Kind.ASSUMED, rounds="down",
+        note="nobody said: all of it, less a pitch for the chamfer"
+        + ("" if ends == 1 else " and one for the run-out"),
+    )
+
+
+# -- the sizes ---------------------------------------------------------------------------------------------
+
+
+def _sizes(case: Case, thread: ThreadPlan) -> Sizes | None:
+    """Limits of both on the weak side; the mate's as measured where it was."""
+    mate = case.bench.job.mate if isinstance(case.bench.job.mate, Mate) else None
+    named = mate_thread(mate, thread.designation) if mate else None
+    other = named or _other_half(thread.designation)
+    try:
+        its = limits(other)
+    except OutsideRange:
+        return None
+    own, unit = thread.limits, thread.designation.unit_si
+    measured = mate.pitch_diameter.si if mate and mate.pitch_diameter else None
+    words = f"on the limits of this thread and of {other.text} that leave least"
+    if not named:
+        words += ", taken for the mate's"
+    if measured:
+        words += ", the mate's pitch diameter as measured"
+    if thread.internal:
+        return Sizes(
+            max(_known(own.minor.max) * unit, thread.blank), thread.pitch_diameter_max,
+            measured or _known(its.pitch_diameter.min) * unit, _major_min(its) * unit, words,
+        )
+    return Sizes(
+        _known(its.minor.max) * unit, measured or _known(its.pitch_diameter.max) * unit,
+        thread.pitch_diameter_min, min(_major_min(own) * unit, thread.blank), words,
+    )
+
+
+def _other_half(own: Designation) -> Designation:
+    """The other half of the same thread, of the usual class beside this one."""
+    if own.family == "UN":
+        class_ = own.class_[0] + OTHER_HALF[own.class_[1]]
+        text = own.text.replace(own.class_, class_)
+    else:
+        class_ = "6g" if own.internal else "6H"
+        text = f"M{own.nominal_text} x {float(own.pitch):g} - {class_}"
+    return replace(own, class_=class_, text=text)
+
+
+def _major_min(sizes: ThreadLimits) -> float:
+    return _known(sizes.major.min)
+
+
+def _known(size: float | None) -> float:
+    assert size is not None, "the standard limits this diameter of every such thread"
+    return size
+
+
+# -- shear -------------------------------------------------------------------------------------------------
+
+
+def _lay_shear_areas(
+    desk: Desk, thread: ThreadPlan, engaged: Length, sizes: Sizes
+) -> tuple[Area, Area] | None:
+    """Areas of screw and nut; None where the two do not meet."""
+    try:
+        screw = calc.screw_shear_area(thread.pitch, engaged, sizes.nut_minor, sizes.screw_pitch)
+        nut = calc.nut_shear_area(thread.pitch, engaged, sizes.screw_major, sizes.nut_pitch)
+    except OutsideRange as error:
+        for name, label, quantity in UNKNOWN:
+            desk.unknown(f"strength.{name}", label, quantity, error.source)
+        return None
+    common: dict[str, tuple[float, Quantity]] = {
+        "L": (engaged, "length"), "P": (thread.pitch, "fine_length"),
+    }
+    note = f"{sizes.words}; {UNEVEN}; {NO_CHECK}"
+    for (name, label, _), value, formula, put in (
+        (UNKNOWN[0], screw, "π × {L} ÷ {P} × {D1 max} × ({P} ÷ 2 + 0.57735 × ({d2 min} − {D1 max}))",
+         {"D1 max": sizes.nut_minor, "d2 min": sizes.screw_pitch}),
+        (UNKNOWN[1], nut, "π × {L} ÷ {P} × {d min} × ({P} ÷ 2 + 0.57735 × ({d min} − {D2 max}))",
+         {"d min": sizes.screw_major, "D2 max": sizes.nut_pitch}),
+    ):
+        diameters: dict[str, tuple[float, Quantity]] = {key: (size, "length") for key, size in put.items()}
+        desk.computed(
+            f"strength.{name}", label, value, "area", formula, {**common, **diameters},
+            calc.H28, rounds="down", note=note,
+        )
+    return screw, nut
+
+
+def _lay_shear_stress(
+    case: Case, thread: ThreadPlan, pull: Force, areas: tuple[Area, Area]
+) -> list[Stress]:
+    stresses = []
+    for name, whose, area, of_mate in (
+        ("external", "the screw's threads", areas[0], thread.internal),
+        ("internal", "the nut's threads", areas[1], not thread.internal),
+    ):
+        value = case.desk.computed(
+            f"strength.shear_stress.{name}", f"Shear stress of {whose}", pull / area, "pressure",
+            "{F} ÷ {A}", {"F": (pull, "force"), "A": (area, "area")}, "statics", rounds="up",
+            note=f"{UNEVEN}; {NO_CHECK}",
+        )
+        stresses.append(Stress(f"the stress of {whose}", value, shear=True, of_mate=of_mate))
+    return stresses
+
+
+# -- engagement --------------------------------------------------------------------------------------------
+
+
+def _lay_equal(
+    case: Case, thread: ThreadPlan, tension: Area, areas: tuple[Area, Area], engaged: Length
+) -> None:
+    """The engagement at which the threads shear no sooner than the screw pulls, against what engages."""
+    desk, bench = case.desk, case.bench
+    name, label = "strength.engagement_equal", "Engagement at which the threads hold as long as the screw"
+    strengths = _strengths(case, thread)
+    if strengths is None:
+        why = "the mate is of another material, and a yield strength is not in the shop's list"
+        desk.unknown(name, label, "length", why)
+        return
+    (screw, nut), ratio = areas, calc.strength_ratio(*areas, *strengths)
+    screw_side = ratio <= 1
+    put: dict[str, tuple[float, Quantity]] = {
+        "A t": (tension, "area"), "A s": (screw if screw_side else nut, "area"), "L": (engaged, "length"),
+    }
+    formula = "2 × {A t} × {L} ÷ {A s}"
+    if not screw_side and strengths[0] != strengths[1]:
+        formula += " × {strength of screw} ÷ {strength of nut}"
+        put["strength of screw"] = (strengths[0], "pressure")
+        put["strength of nut"] = (strengths[1], "pressure")
+    of_same = isinstance(bench.job.mate, Mate) and bench.job.mate.material is not None
+    equal = strengths[0] == strengths[1]
+    materials = "" if not equal else "one material on both sides" if of_same else (
+        "one material on both sides, as nobody said the mate's"
+    )
+    wanted = desk.computed(
+        name, label, calc.equal_strength_engagement(tension, screw, engaged, ratio), "length", formula, put,
+        calc.H28, rounds="up", kind=Kind.COMPUTED if of_same or not equal else Kind.ASSUMED,
+        note="; ".join(filter(None, (
+            materials, f"the {'screw' if screw_side else 'nut'}'s threads shear first", NO_CHECK,
+        ))),
+    )
+    if engaged < wanted:
+        mate = bench.job.mate
+        said = mate.engagement if isinstance(mate, Mate) else None
+        desk.find(
+            "strength-engagement", "check",
+            f"{length_words(engaged, bench.system)} of thread engages; for threads that shear no sooner than "
+            f"the screw pulls apart {length_words(wanted, bench.system)} is wanted"
+            f"{f' ({materials})' if materials else ''}. Say so to whoever decides what the part may carry, "
+            "before the thread is cut.",
+            said.where if said else bench.job.work[0].length.where,
+            "Is the length of thread that engages enough for the load?",
+        )
+
+
+def _strengths(case: Case, thread: ThreadPlan) -> tuple[float, float] | None:
+    """Yield strengths of screw and nut, alike where one material is said or nobody said; None not known."""
+    bench, mate = case.bench, case.bench.job.mate
+    if not isinstance(mate, Mate) or mate.material is None or mate.material == bench.job.material:
+        return 1.0, 1.0
+    own, other = bench.shop_material, bench.mate_shop_material
+    if own is None or other is None or own.yield_strength is None or other.yield_strength is None:
+        return None
+    pair = (own.yield_strength.si, other.yield_strength.si)
+    return (pair[1], pair[0]) if thread.internal else pair
