@@ -1,49 +1,48 @@
-"""Work as a beam: stepped hollow rounds on elastic or rigid supports, by beam elements.
+"""Work as a beam: stepped, tapered and hollow rounds on elastic or rigid supports.
 
     Segment, Support, Beam          what the work is and what holds it
-    Beam.deflections                under a load at one place
+    Beam.deflections, Beam.slopes   under a load at one place
     Beam.under_tool                 under the load itself as it walks along the work
+    Beam.reactions_along            what the supports carry meanwhile
     Beam.sag                        under its own weight
     Beam.reactions, Beam.carried    what the supports carry of a load, of the weight
-    Beam.first_frequency            first bending frequency
+    Beam.first_frequency            first bending frequency; more of them, and buckling, in `modes`
 
-Nodes stand at every step, support and load, so the static solution is exact (Euler-Bernoulli); the
-frequency uses shorter elements. Deflections follow the direction of the load.
+Deflections follow the direction of the load; a slope is positive where the deflection grows outwards.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
+from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
-from scipy.linalg import eigh
 
-from generator.calc.sections import second_moment, section_area
+from generator.calc.beam_elements import JOINED, Array, Elements, Numbers, OnSupports, Pieces
+from generator.calc.guards import at_least_zero
+from generator.calc.modes import ELEMENTS, KEPT, frequencies
+from generator.calc.sections import check_wall
 from generator.errors import OutsideRange
 from generator.si import Force, Frequency, Length, Pressure
 
-ELEMENTS_FOR_FREQUENCY = 40  # along the whole beam; 10 a span give f1 to better than 0.01 %
-JOINED = 1e-9      # m: two segments meet
-SAME_PLACE = 1e-4  # m: nearer places share a station, for very short elements drown the long ones' digits
-HELD_IN_A_PLANE = 2  # a bar in a plane moves across and tilts
-KEPT = 512         # results: the steady rest's places that are tried, on a shop's lathes
-
-Array = NDArray[np.float64]
+SAME_PLACE: Final = 1e-4  # of the length: nearer supports share a node; what lies between would cost digits
+WALL_LEFT: Final = 0.5  # of a taper's wall at most is lost in one piece of it, else it is cut
+MOST_POISSON: Final = 0.5  # no material is beyond
 
 
 @dataclass(frozen=True)
 class Segment:
-    """A length of one section, from `start` to `end` (m)."""
+    """From `start` to `end` (m) one section, or a taper from `od` to `od_end`; its bore is straight."""
 
     start: Length
     end: Length
     od: Length
     bore: Length = 0.0
+    od_end: Length | None = None
 
 
 @dataclass(frozen=True)
@@ -65,40 +64,58 @@ class Beam:
     supports : chuck, steady rest, center
     elastic_modulus : E, Pa
     density : kg/m³, for own weight and frequency
+    poisson : Poisson's ratio, for work so short that shear counts (Timoshenko's beam); None leaves shear out
+    push : along the whole work, N, as of a center
 
     Raises
     ------
     OutsideRange
-        When segments are missing or do not join, or a support stands off the work.
+        When segments are missing, do not join or leave no wall, a support stands off the work, or the
+        supports do not hold it.
 
     Notes
     -----
-    Slender beams: within 5 % for solid rounds longer than about 3.5 diameters past a clamp or 7 between
-    supports; shear is left out.
+    Without shear within 5 % for solid rounds longer than about 3.5 diameters past a clamp or 7 between
+    supports.
 
     Source
     ------
-    Beam elements: Cook et al., Concepts and Applications of Finite Element Analysis.
+    Beam elements: Cook et al., Concepts and Applications of Finite Element Analysis. Shear: Timoshenko's beam
+    with the coefficient of Cowper, 1966.
     """
 
     segments: tuple[Segment, ...]
     supports: tuple[Support, ...]
     elastic_modulus: Pressure
     density: float = 0.0
+    poisson: float | None = None
+    push: Force = 0.0
 
     def __post_init__(self) -> None:
         if not self.segments:
             raise OutsideRange("number of segments", 0, 1, None, "a beam needs one")
+        for segment in self.segments:
+            check_wall(segment.od, segment.bore)
+            if segment.od_end is not None:
+                check_wall(segment.od_end, segment.bore)
+            if not segment.end > segment.start:
+                raise OutsideRange(
+                    "end of a segment", segment.end, segment.start, None, "a segment has a length", "m"
+                )
         for one, following in pairwise(self.segments):
             if abs(one.end - following.start) > JOINED:
                 raise OutsideRange(
                     "start of a segment", following.start, one.end, one.end, "segments join", "m"
                 )
         for support in self.supports:
-            self._on_beam(support.at, "support")
-        held = sum((support.stiffness > 0) + (support.angular > 0) for support in self.supports)
-        if held < HELD_IN_A_PLANE:
-            raise OutsideRange("number of supports", held, HELD_IN_A_PLANE, None, "the work must be held")
+            self.check_place(support.at, "support")
+        across = {support.at for support in self.supports if support.stiffness > 0}
+        tilting = any(support.angular > 0 for support in self.supports)
+        if not across or len(across) + tilting < 2:
+            raise OutsideRange("number of supports", len(across), 2, None, "the work must be held")
+        if self.poisson is not None and not 0 <= self.poisson <= MOST_POISSON:
+            raise OutsideRange("Poisson's ratio", self.poisson, 0.0, MOST_POISSON, "of any material")
+        at_least_zero("push along the work", self.push, "N")
 
     @property
     def start(self) -> Length:
@@ -116,11 +133,21 @@ class Beam:
         Raises
         ------
         OutsideRange
-            When a place is off the beam, or the supports do not hold the work.
+            When a place is off the beam, or the work cannot be worked out.
         """
-        stations = self._places(at, *where)
-        moved = self._solve(stations, self._point_load(stations, load, at))
-        return moved[[2 * _index(stations, x) for x in where]]
+        return np.asarray(load * self.moved(where, [at])[0][:, 0])
+
+    def slopes(self, load: Force, at: Length, where: Sequence[Length]) -> Array:
+        """Slope (rad) at the places `where` under a force `load` (N) across the beam at `at`.
+
+        With shear it is the tilt of the section there.
+
+        Raises
+        ------
+        OutsideRange
+            When a place is off the beam, or the work cannot be worked out.
+        """
+        return np.asarray(load * self.moved([at], where)[1][0])
 
     def under_tool(self, load: Force, places: Sequence[Length]) -> Array:
         """Deflection (m) of the loaded place itself, the load standing at each of `places` in turn.
@@ -128,188 +155,165 @@ class Beam:
         Raises
         ------
         OutsideRange
-            When a place is off the beam.
+            When a place is off the beam, or the work cannot be worked out.
         """
-        return load * _give_under_tool(self, tuple(places))
+        return np.asarray(load * np.diag(self.moved(places, places)[0]))
 
     def sag(self, where: Sequence[Length], gravity: float) -> Array:
         """Deflection (m) at `where` under the work's own weight."""
-        stations = self._places(*where)
-        moved = self._solve(stations, self._own_weight(stations, gravity))
-        return moved[[2 * _index(stations, x) for x in where]]
+        held, x = self._held(), self._on_work(where)
+        loads, weights, piece, points = held.elements.along(x)
+        force = weights * held.elements.pieces.section(piece, points)[0] * self.density * gravity
+        reading, moved = held.elements.reach(x), held.inverse @ held.elements.nodal(loads, force)
+        with_nodes = held.elements.rows(reading, reading.across) @ moved
+        return np.asarray(with_nodes + held.elements.inside(reading, loads)[0] @ force)
 
     def reactions(self, load: Force, at: Length) -> tuple[Force, ...]:
         """Force (N) of each support on the work, against the load, in the order of `supports`."""
-        stations = self._places(at)
-        loads = self._point_load(stations, load, at)
-        return self._carried(stations, loads)
+        return tuple(float(force) for force in self.reactions_along(load, [at])[:, 0])
+
+    def reactions_along(self, load: Force, places: Sequence[Length]) -> Array:
+        """The same for the load at each of `places` in turn, (supports, places), N.
+
+        Raises
+        ------
+        OutsideRange
+            When a place is off the beam, or the work cannot be worked out.
+        """
+        held = self._held()
+        at = held.elements.reach(self._on_work(places))
+        return load * self._reactions(held, held.elements.rows(at, at.across).T)
 
     def carried(self, gravity: float) -> tuple[Force, ...]:
         """Force (N) with which each support carries the work's own weight, in the order of `supports`."""
-        stations = self._places()
-        return self._carried(stations, self._own_weight(stations, gravity))
+        held = self._held()
+        loads, weights, piece, points = held.elements.along()
+        force = weights * held.elements.pieces.section(piece, points)[0] * self.density * gravity
+        nodal = held.elements.nodal(loads, force)[:, None]
+        return tuple(float(one) for one in self._reactions(held, nodal)[:, 0])
 
-    def first_frequency(self, elements: int = ELEMENTS_FOR_FREQUENCY) -> Frequency:
+    def first_frequency(self, elements: int = ELEMENTS) -> Frequency:
         """First bending frequency (Hz) of the beam on its supports, without added masses.
 
         For a round on supports alike all round it is the critical speed in rev/s (Thomson, Theory of
         Vibration with Applications). An upper bound: real chucks and steady rests are softer.
         """
-        return _first_frequency(self, elements)
+        return frequencies(self, 1, elements=elements)[0]
 
-    # -- stations -------------------------------------------------------------------------------------
+    # -- for the modules beside this one ------------------------------------------------------------------
 
-    def _on_beam(self, x: Length, what: str) -> None:
+    def moved(self, readings: Sequence[Length], loads: Sequence[Length]) -> tuple[Array, Array, Array]:
+        """How readings move under unit loads: deflection under 1 N, under 1 N m, and slope under 1 N m.
+
+        (readings, loads) each; m/N, 1/N, rad/(N m).
+
+        Raises
+        ------
+        OutsideRange
+            When a place is off the beam, or the work cannot be worked out.
+        """
+        held = self._held()
+        at = held.elements.reach(self._on_work(readings))
+        by = at if readings is loads else held.elements.reach(self._on_work(loads))
+        push, tilt, turn = held.elements.inside(at, by)
+        rows = held.elements.rows
+        across, turned = rows(at, at.across) @ held.inverse, rows(at, at.turned) @ held.inverse
+        by_push, by_turn = rows(by, by.across).T, rows(by, by.turned).T
+        return push + across @ by_push, tilt + across @ by_turn, turn + turned @ by_turn
+
+    def on_supports(self, elements: int) -> OnSupports:
+        """The work in at least so many elements, alike in length but for nodes at ends and supports."""
+        return _on_supports(self, elements)
+
+    def check_place(self, x: Length, what: str) -> None:
+        """Refuse a place off the work.
+
+        Raises
+        ------
+        OutsideRange
+            When it is.
+        """
         if not self.start - JOINED <= x <= self.end + JOINED:
             raise OutsideRange(f"place of a {what}", x, self.start, self.end, "it stands on the work", "m")
 
-    def _places(self, *extra: Length) -> list[Length]:
-        for x in extra:
-            self._on_beam(x, "load or reading")
-        wanted = [segment.start for segment in self.segments] + [self.end]
-        wanted += [support.at for support in self.supports] + list(extra)
-        places: list[Length] = []
-        for x in sorted(wanted):
-            if not places or x - places[-1] > SAME_PLACE:
-                places.append(x)
-        return places
-
-    def _refined(self, elements: int) -> list[Length]:
-        longest = (self.end - self.start) / elements
-        places = self._places()
-        refined = [places[0]]
-        for start, end in pairwise(places):
-            count = max(1, math.ceil((end - start) / longest))
-            refined += [start + (end - start) * step / count for step in range(1, count + 1)]
-        return refined
-
-    def _segment_at(self, x: Length) -> Segment:
-        return next(segment for segment in self.segments if x <= segment.end)
-
-    # -- matrices -------------------------------------------------------------------------------------
-
-    def _stiffness(self, stations: list[Length], with_supports: bool = True) -> Array:
-        def element(length: Length, segment: Segment) -> Array:
-            bending = self.elastic_modulus * second_moment(segment.od, segment.bore) / length**3
-            return bending * np.array(
-                [
-                    [12, 6 * length, -12, 6 * length],
-                    [6 * length, 4 * length**2, -6 * length, 2 * length**2],
-                    [-12, -6 * length, 12, -6 * length],
-                    [6 * length, 2 * length**2, -6 * length, 4 * length**2],
-                ]
-            )
-
-        matrix = self._assembled(stations, element)
-        for support in self.supports if with_supports else ():
-            row = 2 * _index(stations, support.at)
-            matrix[row, row] += 0.0 if math.isinf(support.stiffness) else support.stiffness
-            matrix[row + 1, row + 1] += 0.0 if math.isinf(support.angular) else support.angular
-        return matrix
-
-    def _mass(self, stations: list[Length]) -> Array:
-        def element(length: Length, segment: Segment) -> Array:
-            share = self.density * section_area(segment.od, segment.bore) * length / 420
-            return share * np.array(
-                [
-                    [156, 22 * length, 54, -13 * length],
-                    [22 * length, 4 * length**2, 13 * length, -3 * length**2],
-                    [54, 13 * length, 156, -22 * length],
-                    [-13 * length, -3 * length**2, -22 * length, 4 * length**2],
-                ]
-            )
-
-        return self._assembled(stations, element)
-
-    def _assembled(self, stations: list[Length], element: Callable[[Length, Segment], Array]) -> Array:
-        size = 2 * len(stations)
-        matrix = np.zeros((size, size))
-        for number, (start, end) in enumerate(pairwise(stations)):
-            piece = element(end - start, self._segment_at((start + end) / 2))
-            rows = slice(2 * number, 2 * number + 4)
-            matrix[rows, rows] += piece
-        return matrix
-
-    def _free(self, stations: list[Length]) -> list[int]:
-        fixed = set()
-        for support in self.supports:
-            row = 2 * _index(stations, support.at)
-            if math.isinf(support.stiffness):
-                fixed.add(row)
-            if math.isinf(support.angular):
-                fixed.add(row + 1)
-        return [row for row in range(2 * len(stations)) if row not in fixed]
-
-    def _point_load(self, stations: list[Length], load: Force, at: Length) -> Array:
-        loads = np.zeros(2 * len(stations))
-        loads[2 * _index(stations, at)] = load
-        return loads
-
-    def _own_weight(self, stations: list[Length], gravity: float) -> Array:
-        loads = np.zeros(2 * len(stations))
-        for number, (start, end) in enumerate(pairwise(stations)):
-            segment, length = self._segment_at((start + end) / 2), end - start
-            weight = self.density * section_area(segment.od, segment.bore) * gravity
-            rows = slice(2 * number, 2 * number + 4)
-            loads[rows] += weight * np.array([length / 2, length**2 / 12, length / 2, -(length**2) / 12])
-        return loads
-
-    def _carried(self, stations: list[Length], loads: Array) -> tuple[Force, ...]:
-        moved = self._solve(stations, loads)
-        left_over = loads - self._stiffness(stations, with_supports=False) @ moved
-        return tuple(float(left_over[2 * _index(stations, support.at)]) for support in self.supports)
-
-    def _solve(self, stations: list[Length], loads: Array) -> Array:
-        free = self._free(stations)
-        stiffness = self._stiffness(stations)[np.ix_(free, free)]
-        moved = np.zeros(loads.shape)
-        try:
-            moved[free] = np.linalg.solve(stiffness, loads[free])
-        except np.linalg.LinAlgError:
-            raise self._too_thin() from None
-        return moved
-
-    def _too_thin(self) -> OutsideRange:
-        thinnest = min(segment.od for segment in self.segments)
+    def cannot_stand(self) -> OutsideRange:
+        """What to say where the solution fails: the push buckles the work, or it is too thin somewhere."""
+        if self.push > 0:
+            try:
+                replace(self, push=0.0)._held()
+            except OutsideRange as error:
+                return error
+            reason = "the work buckles under it"
+            return OutsideRange("push along the work", self.push, None, None, reason, "N")
+        thinnest = min(min(one.od, one.od_end or one.od) for one in self.segments)
         reason = "too thin beside the rest of the work"
         return OutsideRange("thinnest diameter", thinnest, None, None, reason, "m")
 
+    def _held(self) -> OnSupports:
+        held = self.on_supports(ELEMENTS if self.push else 1)
+        try:
+            held.inverse  # noqa: B018 (worked out once, and kept)
+        except np.linalg.LinAlgError:
+            raise self.cannot_stand() from None
+        return held
 
-def _index(stations: list[Length], x: Length) -> int:
-    return min(range(len(stations)), key=lambda number: abs(stations[number] - x))
+    def _on_work(self, places: Sequence[Length]) -> Array:
+        for x in places:
+            self.check_place(x, "load or reading")
+        return np.clip(np.array(places, dtype=np.float64), self.start, self.end)
 
-
-# -- worked out once ----------------------------------------------------------------------------------------
-
-# The same work stands on the same supports on every lathe of the shop, but for what the records change, and a
-# sheet asks some of this twice: results are kept by the beam's own numbers.
+    def _reactions(self, held: OnSupports, loads: Array) -> Array:
+        """Force of each support under nodal loads, (supports, loads); rigid ones take what is left over."""
+        moved = held.inverse @ loads
+        left_over = loads - held.own @ moved
+        rows = 2 * _nearest(held.elements.nodes, np.array([support.at for support in self.supports]))
+        rigid = [math.isinf(support.stiffness) for support in self.supports]
+        return np.stack(
+            [
+                left_over[row] / sum(stiff for stiff, other in zip(rigid, rows, strict=True) if other == row)
+                if math.isinf(support.stiffness) else support.stiffness * moved[row]
+                for support, row in zip(self.supports, rows, strict=True)
+            ]
+        )
 
 
 @lru_cache(maxsize=KEPT)
-def _give_under_tool(beam: Beam, places: tuple[Length, ...]) -> Array:
-    """Deflection (m/N) of each of the places under a force there; not to be written to."""
-    stations = beam._places(*places)
-    rows = [2 * _index(stations, x) for x in places]
-    loads = np.zeros((2 * len(stations), len(rows)))
-    loads[rows, range(len(rows))] = 1.0
-    give = beam._solve(stations, loads)[rows, range(len(rows))]
-    give.setflags(write=False)
-    return give
+def _on_supports(beam: Beam, elements: int) -> OnSupports:
+    """Nodes at both ends and every support, and as many between as are asked for."""
+    length = beam.end - beam.start
+    fixed = [beam.start]
+    for x in sorted(support.at for support in beam.supports):
+        if x - fixed[-1] > SAME_PLACE * length and beam.end - x > SAME_PLACE * length:
+            fixed.append(x)
+    fixed.append(beam.end)
+    nodes = [beam.start]
+    for one, following in pairwise(fixed):
+        count = math.ceil((following - one) / length * elements - JOINED)
+        nodes.extend(np.linspace(one, following, count + 1)[1:])
+    springs = np.zeros(2 * len(nodes))
+    for support, node in zip(
+        beam.supports, _nearest(np.array(nodes), np.array([one.at for one in beam.supports])), strict=True
+    ):
+        springs[2 * node : 2 * node + 2] += support.stiffness, support.angular
+    return OnSupports(Elements.between(np.array(nodes), _pieces(beam)), springs, beam.push)
 
 
-@lru_cache(maxsize=KEPT)
-def _first_frequency(beam: Beam, elements: int) -> Frequency:
-    """First bending frequency, Hz."""
-    stations = beam._refined(elements)
-    free = beam._free(stations)
-    stiffness = beam._stiffness(stations)[np.ix_(free, free)]
-    mass = beam._mass(stations)[np.ix_(free, free)]
-    last = len(free) - 1  # of M x = (1/ω²) K x, where the slowest is the largest and keeps its digits
-    try:
-        slowest = eigh(mass, stiffness, eigvals_only=True, subset_by_index=[last, last])[0]
-    except np.linalg.LinAlgError:
-        raise beam._too_thin() from None
-    if slowest <= 0:
-        length = beam.end - beam.start
-        raise OutsideRange("length that stands out", length, None, None, "too short to bend as a beam", "m")
-    return float(1 / (2 * math.pi * math.sqrt(slowest)))
+def _nearest(nodes: Array, x: Array) -> Numbers:
+    return np.searchsorted((nodes[1:] + nodes[:-1]) / 2, x)
+
+
+def _pieces(beam: Beam) -> Pieces:
+    """The segments as pieces; a steep taper is cut where its wall has shrunk by half, and again."""
+    edges, rows = [], []
+    for segment in beam.segments:
+        od_end = segment.od if segment.od_end is None else segment.od_end
+        walls = segment.od - segment.bore, od_end - segment.bore
+        count = max(1, math.ceil(abs(math.log(walls[1] / walls[0]) / math.log(WALL_LEFT))))
+        rise = (od_end - segment.od) / (segment.end - segment.start)
+        for step in range(count):
+            grown = walls[0] * ((walls[1] / walls[0]) ** (step / count) - 1)
+            edges.append(segment.start + (grown / rise if step else 0.0))
+            rows.append((segment.od + grown, segment.bore, rise))
+    od, bore, rise = np.array(rows).T
+    edges.append(beam.end)
+    return Pieces(np.array(edges), od, bore, rise, beam.elastic_modulus, beam.density, beam.poisson)

@@ -4,6 +4,7 @@
     Compliance.supported      with one more support, without solving again
     Compliance.at_tool        deflection of the loaded place itself
     Compliance.followed       the same with a rest that travels with the tool
+    Compliance.rested         the same with a further support at many places in turn
     compliance                of a beam
 
 One solution of the beam serves every place of the tool, every place of a steady rest that is tried, and a
@@ -49,9 +50,8 @@ class Compliance:
 
     def supported(self, place: int, stiffness: float) -> Compliance:
         """The same work with a further support of `stiffness` (N/m, inf for a rigid one) at a place."""
-        gives = 0.0 if math.isinf(stiffness) else 1 / stiffness
         column, slopes = self.push[:, place], self.tilt[place, :]
-        share = 1 / (gives + self.push[place, place])
+        share = _shares(self.push[place, place], stiffness)
         return Compliance(
             self.places,
             self.push - share * np.outer(column, column),
@@ -65,10 +65,25 @@ class Compliance:
 
     def followed(self, rests: Sequence[int], stiffness: float) -> Array:
         """Deflection (m/N) of each place under 1 N there, while a rest of `stiffness` bears at `rests[i]`."""
-        gives = 0.0 if math.isinf(stiffness) else 1 / stiffness
         tool, rest = np.arange(len(self.places)), np.asarray(rests)
-        between, at_rest = self.push[tool, rest], self.push[rest, rest]
-        return np.asarray(np.diag(self.push) - between**2 / (gives + at_rest))
+        share = _shares(self.push[rest, rest], stiffness)
+        return np.asarray(np.diag(self.push) - share * self.push[tool, rest] ** 2)
+
+    def rested(self, rests: Sequence[int], stiffness: float) -> Array:
+        """Deflection (m/N) of each place under 1 N there, with a support at `rests[i]`, (places, rests).
+
+        What `supported` makes of `at_tool` for each of them in turn, all at once: for choosing a place.
+        """
+        rest = np.asarray(rests)
+        share = _shares(self.push[rest, rest], stiffness)
+        return np.asarray(np.diag(self.push)[:, None] - share * self.push[:, rest] ** 2)
+
+
+def _shares(give: Array, stiffness: float) -> Array:
+    """What of a free deflection a support takes back (N/m), the work giving so much there (m/N)."""
+    whole = give + (0.0 if math.isinf(stiffness) else 1 / stiffness)
+    held = whole <= 0  # rigidly held already, by what stands there: nothing is left to take
+    return np.asarray(np.where(held, 0.0, 1 / np.where(held, 1.0, whole)))
 
 
 def compliance(beam: Beam, places: Sequence[Length]) -> Compliance:
@@ -86,7 +101,7 @@ def compliance(beam: Beam, places: Sequence[Length]) -> Compliance:
 
     Notes
     -----
-    As the beam: Euler-Bernoulli.
+    As the beam.
 
     Examples
     --------
@@ -94,21 +109,11 @@ def compliance(beam: Beam, places: Sequence[Length]) -> Compliance:
 
     >>> from generator.calc.beam import Segment, Support
     >>> bar = Beam((Segment(0.0, 0.150, 0.050),), (Support(0.0, math.inf, math.inf),), 205e9)
-    >>> round(500 * compliance(bar, [0.05, 0.150]).at_tool()[1] * 1e3, 7)
+    >>> round(float(compliance(bar, [0.05, 0.150]).at_tool()[1]) * 500 * 1e3, 7)
     0.0089437
 
     Source
     ------
     Beam elements: Cook et al., Concepts and Applications of Finite Element Analysis.
     """
-    stations = beam._places(*places)
-    rows = np.array([2 * min(range(len(stations)), key=lambda k: abs(stations[k] - x)) for x in places])
-    loads = np.zeros((2 * len(stations), 2 * len(rows)))
-    loads[rows, np.arange(len(rows))] = 1.0
-    loads[rows + 1, len(rows) + np.arange(len(rows))] = 1.0
-    moved = beam._solve(stations, loads)
-    count = len(rows)
-    return Compliance(
-        np.asarray(places, dtype=float), moved[rows][:, :count], moved[rows][:, count:],
-        moved[rows + 1][:, count:],
-    )
+    return Compliance(np.asarray(places, dtype=float), *beam.moved(places, places))

@@ -3,12 +3,16 @@
     slenderness           stick-out over diameter
     ALONE, BETWEEN        limits without a support and with a center
     shear_coefficient     of a hollow round
+    cowper                the same from the square of bore over diameter, for many at once
     shear_share           shear deflection over bending deflection
 """
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
 
 from generator.calc.guards import above_zero
 from generator.calc.sections import check_wall
@@ -18,6 +22,8 @@ ALONE: Final = 3.0  # diameters in the chuck alone; lathe operators' manuals
 BETWEEN: Final = 10.0  # diameters between chuck and center; common practice, no source
 GRIP_SHARE: Final = 1 / 3  # least grip over stick-out, chuck alone; common practice, no source
 POISSON: Final = 0.3  # steel
+
+Numbers = TypeVar("Numbers", float, NDArray[np.float64])
 
 
 def slenderness(stick_out: Length, diameter: Length) -> float:
@@ -82,7 +88,15 @@ def shear_coefficient(od: Length, bore: Length = 0.0, poisson: float = POISSON) 
     Cowper, The Shear Coefficient in Timoshenko's Beam Theory, 1966; from memory.
     """
     check_wall(od, bore)
-    squared = (bore / od) ** 2
+    return cowper((bore / od) ** 2, poisson)
+
+
+def cowper(squared: Numbers, poisson: float) -> Numbers:
+    """Shear coefficient from m², bore over diameter squared: `shear_coefficient` for one number or an array.
+
+    >>> round(cowper(0.0, 0.3), 3)
+    0.886
+    """
     whole = (1 + squared) ** 2
     return 6 * (1 + poisson) * whole / ((7 + 6 * poisson) * whole + (20 + 12 * poisson) * squared)
 

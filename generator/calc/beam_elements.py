@@ -1,0 +1,328 @@
+"""Beam elements that hold any number of steps and tapers, and places inside them.
+
+    Pieces              the work's sections one after the other, straight or tapered
+    Elements            the stretches between nodes, as stiff as their flexibility makes them
+    Elements.reach      places in the elements, by the rows that turn moved nodes into moved places
+    Inside              such places
+    Elements.inside     how they move under a load in the same element, its nodes held
+    OnSupports          elements with what holds them, and their inverse
+
+An element's flexibility is the integral of 1 / E I (and of 1 / κ G A where shear counts) along it, taken
+about its elastic center, where turning and shifting do not mix. Steps and tapers only add to the integral, so
+that a groove a hair wide costs no digits and nodes are needed at supports alone; statics is exact.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.linalg import cho_factor, cho_solve
+
+from generator.calc.slenderness import cowper
+
+Array = NDArray[np.float64]
+Numbers = NDArray[np.intp]
+
+POINTS: Final = 10  # of Gauss on each piece: exact to rounding while its wall does not shrink by half
+JOINED: Final = 1e-9  # m: two places nearer than this are one
+LOST_DIGITS: Final = 1e-5  # of an inverse checked against what it inverts
+
+_ROOTS, _SHARES = np.polynomial.legendre.leggauss(POINTS)
+_AT, _WEIGHTS = (1 + _ROOTS) / 2, _SHARES / 2
+
+
+@dataclass(frozen=True, eq=False)
+class Pieces:
+    """`n` pieces of the work in order.
+
+    Parameters
+    ----------
+    edges : (n + 1,) rising, m
+    od, bore : (n,) outside diameter where the piece begins, bore, m
+    rise : (n,) growth of the outside diameter over length
+    modulus, density : E, Pa; kg/m³
+    poisson : Poisson's ratio where shear counts, else None
+    """
+
+    edges: Array
+    od: Array
+    bore: Array
+    rise: Array
+    modulus: float
+    density: float
+    poisson: float | None
+
+    def section(self, piece: Numbers, x: Array) -> tuple[Array, Array, Array]:
+        """Area (m²), second moment of area (m⁴) and the square of bore over diameter, at places x (m)."""
+        od, bore = self.od[piece] + self.rise[piece] * (x - self.edges[piece]), self.bore[piece]
+        area = np.pi / 4 * (od - bore) * (od + bore)
+        return area, area * (od**2 + bore**2) / 16, (bore / od) ** 2
+
+    def gives(self, piece: Numbers, x: Array) -> tuple[Array, Array]:
+        """1 / E I, 1/(N m²), and 1 / κ G A, 1/N, at places x (m); the second is 0 where shear is left out."""
+        area, moment, hollow = self.section(piece, x)
+        if self.poisson is None:
+            return 1 / (self.modulus * moment), np.zeros_like(area)
+        shear_modulus = self.modulus / (2 * (1 + self.poisson))
+        return 1 / (self.modulus * moment), 1 / (cowper(hollow, self.poisson) * shear_modulus * area)
+
+
+@dataclass(frozen=True, eq=False)
+class Inside:
+    """`n` places in the elements.
+
+    Parameters
+    ----------
+    element : (n,) in which it stands; one past the last at the end of the work
+    along : (n,) from where that element begins, m
+    turn, lift, drop : (n,) ∫ f dt, ∫ f (x − t) dt and ∫ [s − f t (x − t)] dt from there to the place x, with
+        f = 1 / E I and s = 1 / κ G A
+    shift, off_turn : (n,) ∫ [f (x − t)(c − t) + s] dt and ∫ f (c − t) dt, c the elastic center
+    across, turned : (n, 4) rows: times deflection (m) and slope of the element's two ends they give the
+        deflection (m) and the slope of the place
+    """
+
+    element: Numbers
+    along: Array
+    turn: Array
+    lift: Array
+    drop: Array
+    shift: Array
+    off_turn: Array
+    across: Array
+    turned: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Elements:
+    """Elements between `n + 1` nodes.
+
+    Parameters
+    ----------
+    pieces : what they are made of
+    nodes : (n + 1,) rising, m, from end to end of the pieces
+    turning : (n,) turn of one end against the other under a moment, rad/(N m)
+    center : (n,) elastic center from where the element begins, m
+    shifting : (n,) shift of one end against the other under a force at the elastic center, m/N
+    """
+
+    pieces: Pieces
+    nodes: Array
+    turning: Array
+    center: Array
+    shifting: Array
+
+    @classmethod
+    def between(cls, nodes: Array, pieces: Pieces) -> Elements:
+        """The elements of the pieces between nodes."""
+        cuts = np.union1d(pieces.edges, nodes)
+        turns, moments, squares = _integrals(pieces, nodes, cuts)
+        first = np.searchsorted(cuts, nodes[:-1])
+        turning, moment, square = (np.add.reduceat(one, first) for one in (turns, moments, squares))
+        return cls(pieces, nodes, turning, moment / turning, square - moment**2 / turning)
+
+    @property
+    def dofs(self) -> int:
+        """Number of deflections and slopes of the nodes, which alternate."""
+        return 2 * len(self.nodes)
+
+    @cached_property
+    def lengths(self) -> Array:
+        """Length of each element, m."""
+        return np.diff(self.nodes)
+
+    @cached_property
+    def _ways(self) -> tuple[Array, Array]:
+        """(n, 4) each: how the ends' movements turn and shift the element."""
+        one = np.ones_like(self.center)
+        turn = np.stack([0 * one, -one, 0 * one, one], axis=1)
+        return turn, np.stack([-one, -self.center, one, self.center - self.lengths], axis=1)
+
+    def stiffness(self) -> Array:
+        """Stiffness of the free work, (dofs, dofs), N/m, N and N m.
+
+        Source
+        ------
+        Cook et al., Concepts and Applications of Finite Element Analysis; about the elastic center: Cross,
+        The Column Analogy, 1930, from memory.
+        """
+        turn, shift = self._ways
+        each = (
+            turn[:, :, None] * turn[:, None, :] / self.turning[:, None, None]
+            + shift[:, :, None] * shift[:, None, :] / self.shifting[:, None, None]
+        )
+        return self._assembled(np.arange(len(self.turning)), each)
+
+    def mass(self) -> Array:
+        """Mass matrix ∫ ρ A Nᵀ N dx, (dofs, dofs), kg, kg m, kg m²; with ∫ ρ I Θᵀ Θ dx where shear counts."""
+        places, weights, piece, x = self.along()
+        area, moment, _ = self.pieces.section(piece, x)
+        each = _squares(places.across, weights * self.pieces.density * area)
+        if self.pieces.poisson is not None:
+            each += _squares(places.turned, weights * self.pieces.density * moment)
+        return self._assembled(places.element, each)
+
+    def under_push(self) -> Array:
+        """What a push of 1 N along the work takes off its stiffness: ∫ N'ᵀ N' dx, (dofs, dofs), 1/m, 1, m."""
+        places, weights, piece, x = self.along()
+        slopes = places.turned
+        if self.pieces.poisson is not None:
+            _, shear = self.pieces.gives(piece, x)
+            _, shift = self._ways
+            slopes = slopes + (shear / self.shifting[places.element])[:, None] * shift[places.element]
+        return self._assembled(places.element, _squares(slopes, weights))
+
+    def along(self, cuts: Array | None = None) -> tuple[Inside, Array, Numbers, Array]:
+        """Gauss points of every piece, cut at nodes and at `cuts`: places, weights (m), pieces, x (m)."""
+        edges = np.union1d(self.pieces.edges, self.nodes)
+        x, weights, piece = _points(self.pieces, edges if cuts is None else np.union1d(edges, cuts))
+        x, weights = x.ravel(), weights.ravel()
+        return self.reach(x), weights, np.repeat(piece, POINTS), x
+
+    def reach(self, x: Array) -> Inside:
+        """Places x (m) on the work; one within a nanometre of a node is the node."""
+        nodes = self.nodes
+        near = nodes[np.searchsorted((nodes[1:] + nodes[:-1]) / 2, x)]
+        x = np.where(np.abs(x - near) <= JOINED, near, x)
+        cuts = np.unique(np.concatenate([self.pieces.edges, nodes, x]))
+        sums = np.zeros((3, len(cuts)))
+        np.cumsum(_integrals(self.pieces, nodes, cuts), axis=1, out=sums[:, 1:])
+        element = np.searchsorted(nodes, x, side="right") - 1
+        here = np.minimum(element, len(nodes) - 2)
+        turn, moment, square = sums[:, np.searchsorted(cuts, x)] - sums[:, np.searchsorted(cuts, nodes[here])]
+        along, center = x - nodes[here], self.center[here]
+        lift, drop = along * turn - moment, square - along * moment
+        shift, off_turn = center * lift + drop, center * turn - moment
+        ways = [way[here] for way in self._ways]
+        gives = self.turning[here], self.shifting[here]
+        across = lift / gives[0] * ways[0].T + shift / gives[1] * ways[1].T
+        turned = turn / gives[0] * ways[0].T + off_turn / gives[1] * ways[1].T
+        across[0] += 1
+        across[1] += along
+        turned[1] += 1
+        across[:, element > here] = [[0.0], [0.0], [1.0], [0.0]]
+        turned[:, element > here] = [[0.0], [0.0], [0.0], [1.0]]
+        return Inside(element, along, turn, lift, drop, shift, off_turn, across.T, turned.T)
+
+    def rows(self, places: Inside, four: Array) -> Array:
+        """`across` or `turned` of places in the columns of their elements' ends, (n, dofs)."""
+        rows = np.zeros((len(four), self.dofs))
+        np.put_along_axis(rows, self._columns(places.element), four, axis=1)
+        return rows
+
+    def nodal(self, places: Inside, force: Array) -> Array:
+        """What forces (N) at places come to at the nodes, (dofs,)."""
+        loads = np.zeros(self.dofs)
+        np.add.at(loads, self._columns(places.element), force[:, None] * places.across)
+        return loads
+
+    def _assembled(self, element: Numbers, each: Array) -> Array:
+        columns = self._columns(element)
+        matrix = np.zeros((self.dofs, self.dofs))
+        np.add.at(matrix, (columns[:, :, None], columns[:, None, :]), each)
+        return matrix
+
+    def _columns(self, element: Numbers) -> Numbers:
+        return 2 * np.minimum(element, len(self.turning) - 1)[:, None] + np.arange(4)
+
+    def inside(self, reading: Inside, load: Inside) -> tuple[Array, Array, Array]:
+        """Deflection under 1 N, deflection under 1 N m and slope under 1 N m, with all nodes held.
+
+        (readings, loads) each, m/N, 1/N, rad/(N m); nothing but where both stand in the same element.
+        """
+        here = np.minimum(load.element, len(self.turning) - 1)
+        same = reading.element[:, None] == load.element
+        x, lift, turn = reading.along[:, None], reading.lift[:, None], reading.turn[:, None]
+        before = x <= load.along
+        push = np.where(before, lift * load.along + reading.drop[:, None], x * load.lift + load.drop)
+        tilt = np.where(before, lift, (x - load.along) * load.turn + load.lift)
+        both = np.where(before, turn, load.turn)
+        shift, off_turn = reading.shift[:, None], reading.off_turn[:, None]
+        by_turning = load.lift / self.turning[here], load.turn / self.turning[here]
+        by_shifting = load.shift / self.shifting[here], load.off_turn / self.shifting[here]
+        push -= lift * by_turning[0] + shift * by_shifting[0]
+        tilt -= lift * by_turning[1] + shift * by_shifting[1]
+        both -= turn * by_turning[1] + off_turn * by_shifting[1]
+        return same * push, same * tilt, same * both
+
+
+@dataclass(frozen=True, eq=False)
+class OnSupports:
+    """Elements with what holds them.
+
+    Parameters
+    ----------
+    elements : the work
+    springs : (dofs,) N/m and N m/rad in turn at every node; inf is rigid
+    push : along the work, N
+    """
+
+    elements: Elements
+    springs: Array
+    push: float = 0.0
+
+    @cached_property
+    def free(self) -> Numbers:
+        """Deflections and slopes that no rigid support takes away."""
+        return np.flatnonzero(np.isfinite(self.springs))
+
+    @cached_property
+    def own(self) -> Array:
+        """Stiffness of the work without its supports, less what the push takes off, (dofs, dofs)."""
+        own = self.elements.stiffness()
+        return own - self.push * self.elements.under_push() if self.push else own
+
+    @cached_property
+    def stiffness(self) -> Array:
+        """Stiffness of the work on its supports, (free, free)."""
+        return self.freed(self.own) + np.diag(self.springs[self.free])
+
+    def freed(self, matrix: Array) -> Array:
+        """The part of a matrix that is free to move."""
+        return matrix[np.ix_(self.free, self.free)]
+
+    @cached_property
+    def inverse(self) -> Array:
+        """How every node moves and turns under a unit load at every other, (dofs, dofs); not to be written.
+
+        Raises
+        ------
+        numpy.linalg.LinAlgError
+            When the work is not held, buckles, or is so uneven that the digits are lost.
+        """
+        held = self.stiffness
+        scale = 1 / np.sqrt(np.abs(np.diag(held)))
+        even = held * scale * scale[:, None]
+        found = cho_solve(cho_factor(even), np.eye(len(even)))
+        if not np.abs(even @ found - np.eye(len(even))).max(initial=0.0) < LOST_DIGITS:
+            raise np.linalg.LinAlgError("digits are lost")
+        whole = np.zeros_like(self.own)
+        whole[np.ix_(self.free, self.free)] = found * scale * scale[:, None]
+        whole.setflags(write=False)
+        return whole
+
+
+def _squares(rows: Array, weights: Array) -> Array:
+    """Each row times itself, (n, 4, 4)."""
+    return np.asarray(weights[:, None, None] * rows[:, :, None] * rows[:, None, :])
+
+
+def _points(pieces: Pieces, cuts: Array) -> tuple[Array, Array, Numbers]:
+    """Gauss points between cuts, (n, POINTS) places and weights (m), and the piece between each two cuts."""
+    start, width = cuts[:-1, None], np.diff(cuts)[:, None]
+    piece = np.searchsorted(pieces.edges, (start + width / 2).ravel(), side="right") - 1
+    return start + width * _AT, width * _WEIGHTS, piece
+
+
+def _integrals(pieces: Pieces, nodes: Array, cuts: Array) -> tuple[Array, Array, Array]:
+    """∫ f dt, ∫ f t dt and ∫ (f t² + s) dt between cuts, t from where the element begins."""
+    x, weights, piece = _points(pieces, cuts)
+    bending, shear = pieces.gives(piece[:, None], x)
+    element = np.searchsorted(nodes, x[:, 0], side="right") - 1
+    t = x - nodes[element][:, None]
+    give = weights * bending
+    return give.sum(1), (give * t).sum(1), (give * t * t + weights * shear).sum(1)
