@@ -86,6 +86,16 @@ def pressure_words(value: Pressure, system: System) -> str:
     return f"{in_psi} ({in_mpa})" if system == "inch" else f"{in_mpa} ({in_psi})"
 
 
+def rise_words(rise: float, system: System) -> str:
+    """How much warmer something is (K), the job's unit first.
+
+    >>> rise_words(10.0, "inch"), rise_words(20 * 5 / 9, "mm")
+    ('18 °F (10 °C)', '11 °C (20 °F)')
+    """
+    in_fahrenheit, in_celsius = f"{rise * 9 / 5:.0f} °F", f"{rise:.0f} °C"
+    return f"{in_fahrenheit} ({in_celsius})" if system == "inch" else f"{in_celsius} ({in_fahrenheit})"
+
+
 def _three_figures(value: float) -> str:
     return f"{float(f'{value:.3g}'):.12g}"
 
