@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from generator.job.lathe import Lathe
-from generator.job.model import Duty, Job, Mate
+from generator.job.model import Chuck, Duty, Job, Mate
 from generator.job.operations import Cut
 from generator.job.reading import ReadJob
 from generator.sheet.threading import thread_operation
@@ -16,11 +18,7 @@ def archive_row(
 ) -> dict[str, str]:
     """The archive's row of this job; `text` is everything written in the job file, for the search."""
     thread = thread_operation(job)
-    holding = [job.holding.held.words]
-    if job.holding.steady:
-        holding.append("steady rest")
-    if job.holding.center:
-        holding.append(f"{job.holding.center} center")
+    holding = list(_holding(job))
     words = [
         job.customer,
         job.asked,
@@ -49,3 +47,25 @@ def archive_row(
         "ready": "yes" if ready else "no",
         "text": " ".join(word for word in words if word),
     }
+
+
+def _holding(job: Job) -> Iterator[str]:
+    """How the work is held and supported, in words that somebody would search for."""
+    holding = job.holding
+    held = holding.held
+    yield held.words
+    if isinstance(held, Chuck):
+        if held.soft_jaws or held.pie_jaws:
+            yield "pie jaws" if held.pie_jaws else "soft jaws"
+        if held.reversed:
+            yield "reversed jaws"
+        if held.inside:
+            yield "gripped from inside"
+    if holding.steady:
+        yield "steady rest"
+    if holding.follow_rest:
+        yield "follow rest"
+    if holding.center:
+        yield f"{holding.center} center"
+    if holding.behind_spindle:
+        yield "through the spindle"

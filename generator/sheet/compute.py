@@ -154,7 +154,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
         job, lathe, extents, holding.steady_at, _set_over(thread, cuts), desk, unchecked
     )
     unchecked_note(lathe, unchecked, desk)
-    setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding)
+    setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding, route)
     ready = not any(finding.level == "stop" for finding in desk.findings)
     return _assemble(read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup)
 

@@ -1,6 +1,7 @@
 """The order of work: what is done from a clean lathe to a part that is handed over, with hold points.
 
-Setting up comes first, then the operations in the order of the route, each under its number there.
+Setting up (`order_of_holding`) comes first, then the operations in the order of the route, each under its
+number there.
 """
 
 from __future__ import annotations
@@ -8,6 +9,7 @@ from __future__ import annotations
 from generator.job.model import Job
 from generator.sheet.model import OperationLine, Step
 from generator.sheet.operation_words import BAND, SCRATCH
+from generator.sheet.order_of_holding import holding_steps, support_steps
 from generator.sheet.plans import Route, ThreadPlan
 
 
@@ -19,11 +21,9 @@ def order_of_work(job: Job, route: Route, thread: ThreadPlan | None) -> tuple[St
             "Every finding decided, questions answered, duty line understood.",
             hold=True,
         ),
-        Step("Clean ways, spindle nose and jaws"),
-        Step("Chuck the work", _chucking(job)),
-        Step("True at the jaws and at the far end", "Write both runouts here: ______ / ______", hold=True),
+        *holding_steps(job),
     ]
-    support = _support(job)
+    support = support_steps(job)
     before = _first_supported(job, route.lines) if support else 0
     for place, line in enumerate(route.lines):
         steps += support if place == before else []
@@ -32,34 +32,6 @@ def order_of_work(job: Job, route: Route, thread: ThreadPlan | None) -> tuple[St
     last = "Deburr, clean, mark with the job number"
     steps.append(Step(f"{last}, cap the thread" if thread is not None else last))
     return tuple(steps)
-
-
-def _chucking(job: Job) -> str:
-    holding = job.holding
-    words = holding.held.words
-    if holding.grip.si:
-        words += f", {holding.grip.with_unit} in the {'jaws' if holding.chuck else 'collet'}"
-    if any(section.surface in ("turned", "ground") for section in job.work):
-        words += "; protect the finished surface"
-    return words + ". Mark the work at jaw 1."
-
-
-def _support(job: Job) -> list[Step]:
-    """Center and steady rest."""
-    holding, steps = job.holding, []
-    if holding.center:
-        steps.append(
-            Step(f"Bring up the {holding.center} center", "Snug, not forced; ease it as the work warms.")
-        )
-    if holding.steady:
-        steps.append(
-            Step(
-                "Set the steady rest",
-                "On a turned, round band. Fingers touch, do not push. Oil them. Top shut and locked.",
-                hold=True,
-            )
-        )
-    return steps
 
 
 def _first_supported(job: Job, lines: tuple[OperationLine, ...]) -> int:
