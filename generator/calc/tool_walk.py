@@ -108,7 +108,7 @@ def tool_walk(
     Raises
     ------
     OutsideRange
-        When a place is off the beam, the work cannot be worked out, or the rest's stiffness is not above zero.
+        When a place is off the beam, the work cannot be worked out, or the rest's stiffness is not above 0.
 
     Notes
     -----
@@ -135,7 +135,7 @@ def tool_walk(
         wanted = tools + rest_from_tool
         bears = (wanted >= beam.start) & (wanted <= beam.end)
         rests = np.where(bears, wanted, tools)
-    every = np.concatenate([tools, watched, rests[bears]])
+    every = [*tools, *watched, *rests[bears]]
     push, tilt, turn = beam.moved(every, every)
     tool, watch = np.arange(count), np.arange(count, count + len(watched))
     rest = np.arange(count)  # where none bears, any place: its share is 0
