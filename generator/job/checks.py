@@ -1,7 +1,8 @@
 """Relations between the entries of a job: names the shop does not have, and what contradicts itself.
 
 A contradiction is asked about and never resolved: its sentence names both values and both lines. Those of
-the work are in `work_checks`, those of the thread in `thread_checks`.
+the work are in `work_checks`, those of the way it is held in `holding_checks`, those of the thread in
+`thread_checks`.
 """
 
 from __future__ import annotations
@@ -11,7 +12,8 @@ from collections.abc import Iterator
 from generator.calc.designation import parse_designation
 from generator.errors import Problem
 from generator.job.contradiction import Contradiction
-from generator.job.model import Job
+from generator.job.holding_checks import holding_contradictions
+from generator.job.model import Job, Mate
 from generator.job.names import unknown_names
 from generator.job.reading import ReadJob
 from generator.job.shop import Shop
@@ -30,7 +32,10 @@ def check_job(read: ReadJob, shop: Shop) -> tuple[list[Problem], list[Contradict
     the contradictions, both in file order.
     """
     problems = [read.problem(*found) for found in unknown_names(_named(read.job), shop)]
-    found = [*work_contradictions(read.job), *one_of_each(read), *_missing_pictures(read)]
+    found = [
+        *work_contradictions(read.job), *holding_contradictions(read), *one_of_each(read),
+        *_missing_pictures(read),
+    ]
     for place, operation in enumerate(read.job.operations):
         if operation.thread is not None:
             designation = parse_designation(operation.thread.designation)
@@ -45,7 +50,9 @@ def _named(job: Job) -> dict[str, str]:
         for place, operation in enumerate(job.operations)
         if operation.given.tool
     }
-    return {"lathe": job.lathe, "material": job.material, **tools}
+    mate = job.mate.material if isinstance(job.mate, Mate) else None
+    of_mate = {"mate.material": mate} if mate else {}
+    return {"lathe": job.lathe, "material": job.material, **of_mate, **tools}
 
 
 def _missing_pictures(read: ReadJob) -> Iterator[Contradiction]:

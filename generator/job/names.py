@@ -1,4 +1,4 @@
-"""Names in a job that point into the shop's files: lathe, material, tools of its operations."""
+"""Names in a job that point into the shop's files: lathe, materials, tools of its operations."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ def unknown_names(named: Mapping[str, str], shop: Shop) -> Iterator[tuple[str, s
     for field, name in named.items():
         if field == "lathe" and name not in shop.lathes:
             yield field, _not_listed(name, "a lathe", list(shop.lathes), "a file in lathes")
-        elif field == "material" and name not in (UNKNOWN, *shop.materials):
+        elif field in ("material", "mate.material") and name not in (UNKNOWN, *shop.materials):
             message = _not_listed(name, "a material", list(shop.materials), "an entry in materials.yml")
             yield field, f"{message}, or write {UNKNOWN}"
         elif field.endswith(".thread.tool") and name not in threading:

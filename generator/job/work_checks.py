@@ -91,22 +91,27 @@ def _sum(job: Job) -> Iterator[Contradiction]:
 
 
 def _grip(job: Job) -> Iterator[Contradiction]:
-    grip, total = job.holding.grip, total_length(job.work)
+    grip, total, chuck = job.holding.grip, total_length(job.work), job.holding.chuck
+    holds = "collet" if job.holding.collet else "jaws"
     if grip.si >= total - SAME:
         yield Contradiction(
             "grip-too-long", "stop",
             f"The grip of {said(grip)} is not shorter than the work, which is {length_like(total, grip)} "
             f"long ({section_lines(job.work)}).",
-            grip.where, "How much of the work is to be inside the jaws?",
+            grip.where, f"How much of the work is to be inside the {holds}?",
         )
         return
+    if chuck is not None and chuck.inside:
+        return  # the bore counts: `holding_checks`
     start = 0.0
     for before, after in pairwise(job.work):
         start += before.length.si
         ends = before.od_end or before.od
         if start < grip.si - SAME and abs(after.od.si - ends.si) > SAME:
             smaller = after.od.si < ends.si
-            means = "the jaws bear only up to it" if smaller else "the jaws cannot close on both diameters"
+            bear = "bears" if holds == "collet" else "bear"
+            both = f"the {holds} cannot close on both diameters"
+            means = f"the {holds} {bear} only up to it" if smaller else both
             yield Contradiction(
                 "grip-past-shoulder", "check",
                 f"The grip of {said(grip)} goes past the shoulder at {length_like(start, grip)} from "

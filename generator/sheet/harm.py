@@ -39,10 +39,14 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
     Harm.PEOPLE: (
         # held: job.work_checks, sheet.capacity, sheet.holding
         "chuck-range", "collet-range", "collet-part-filled", "faceplate-range", "faceplate-overhung",
-        "few-clamps", "grip-past-jaws", "grip-taper", "grip-past-shoulder", "grip-short",
+        "few-clamps", "inside-no-bore", "inside-bore-short", "plug-inside", "plug-no-bore", "jaws-contradict",
+        "collet-rough", "dog-too-long", "dog-past-shoulder", "center-hollow", "behind-spindle-held",
+        "unbalance-outside", "grip-past-jaws", "grip-taper", "grip-past-shoulder", "grip-short",
         "steady-missing", "steady-range", "steady-place", "no-hold-back", "stick-out", "open-end",
         # turning: sheet.spindle_step, sheet.holding.speeds, sheet.operation_speed
-        "chuck-speed", "chuck-speed-unknown", "screwed-nose", "critical-speed", "tail-whip", "operation-whip",
+        "chuck-speed", "chuck-speed-unknown", "screwed-nose", "critical-speed", "critical-speed-hinged",
+        "critical-speed-unknown", "tail-whip", "tail-support", "unbalance", "center-push-low", "center-load",
+        "center-buckling", "operation-whip",
         "part-off-center", "part-off-far", "order-part-off", "order-center", "order-band",
         # carried and depended on: sheet.holding.handling, sheet.knowledge
         "hoist", "lift", "material-unknown", "duty-unknown",
@@ -78,6 +82,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "turn-first", "bore-over", "bore-under", "bore-missing",
         # how true it comes: sheet.holding
         "deflection", "slender", "steady-band", "steady-better", "steady-on-ground", "follow-rest-missing",
+        "follow-rest-idle", "centers-in-the-way", "centers-face",
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
         "no-wall", "too-thin", "operation-no-wall", "wall-limit", "thread-wall", "relief-wall", "relief-root",
         "relief-standard", "relief-narrow", "relief-short", "relief-radius", "relief-sharp",
@@ -98,7 +103,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "order-face",
     ),
     Harm.TIME: (
-        "chuck-missing", "collet-missing", "faceplate-missing", "too-long", "spindle-bore", "spindle-step",
+        "hold-back-center", "chuck-missing", "collet-missing", "faceplate-missing", "too-long",
+        "spindle-bore", "spindle-step",
         "operation-step", "gearbox-unknown",
         "cross-travel", "compound-travel", "quill-travel", "end-in-chuck", "bore-no-hole", "nothing-to-cut",
         "part-off-place", "many-passes", "class-assumed", "limits-remark", "not-tabulated", "wire-missing",

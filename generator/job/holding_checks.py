@@ -1,0 +1,245 @@
+"""Contradictions of the ways of holding: what each of them cannot do, and what stands beside it for nothing.
+
+Positions count from the chuck end of the work, in m.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.calc.designation import parse_designation
+from generator.job.contradiction import SAME, Contradiction, length_like, listed, said
+from generator.job.model import Centers, Chuck, Collet, Job, Section
+from generator.job.operations import Bore, Chamfer, Drill, Face, Operation, Thread, Turn
+from generator.job.reading import ReadJob
+from generator.job.work_checks import section_lines, total_length
+
+
+def holding_contradictions(read: ReadJob) -> Iterator[Contradiction]:
+    """All of them, in the order of the job file."""
+    held = read.job.holding.held
+    if isinstance(held, Chuck):
+        yield from _inside(read, held)
+        yield from _jaws(read, held)
+    elif isinstance(held, Collet):
+        yield from _collet(read, held)
+    elif isinstance(held, Centers):
+        yield from _dog(read.job, held)
+        yield from _in_the_end(read)
+    yield from _supports(read)
+    yield from _unbalance(read.job)
+
+
+# -- chuck, collet, dog -----------------------------------------------------------------------------------
+
+
+def _sections_within(work: list[Section], depth: float) -> Iterator[tuple[Section, float]]:
+    """Sections that begin less than a depth from the chuck end, and where each begins (m)."""
+    start = 0.0
+    for section in work:
+        if start >= depth - SAME:
+            return
+        yield section, start
+        start += section.length.si
+
+
+def _inside(read: ReadJob, chuck: Chuck) -> Iterator[Contradiction]:
+    """Jaws that open in a bore need one, as deep as they reach, and of one size."""
+    if not chuck.inside:
+        return
+    where, first = read.where("holding.chuck.inside"), read.job.work[0]
+    if first.bore is None:
+        yield Contradiction(
+            "inside-no-bore", "stop",
+            f"The jaws grip from inside (line {where.line}), and the work has no bore at its chuck end (line "
+            f"{first.od.where.line}).",
+            where, "Is there a bore at that end, and how large is it?",
+        )
+        return
+    for section, start in list(_sections_within(read.job.work, chuck.grip.si))[1:]:
+        bore = section.bore.si if section.bore else 0.0
+        depth, place = length_like(start, chuck.grip), section.bore or section.od
+        if bore < first.bore.si - SAME:
+            yield Contradiction(
+                "inside-bore-short", "stop",
+                f"The jaws reach {said(chuck.grip)} into the bore of {said(first.bore)}, which is only "
+                f"{depth} deep (line {place.where.line}).",
+                chuck.grip.where, "How deep is the bore, and how far do the jaws go in?",
+            )
+            return
+        if bore > first.bore.si + SAME:
+            yield Contradiction(
+                "grip-past-shoulder", "check",
+                f"The jaws reach {said(chuck.grip)} into the bore, which widens at {depth} from "
+                f"{said(first.bore)} to {said(place)}: they bear only up to there. Grip less.",
+                chuck.grip.where,
+            )
+            return
+
+
+def _jaws(read: ReadJob, chuck: Chuck) -> Iterator[Contradiction]:
+    """Kinds of jaws that exclude each other, and a plug without a bore."""
+    if chuck.plug and chuck.inside:
+        yield Contradiction(
+            "plug-inside", "stop",
+            "The jaws grip from inside the bore, and a plug fills it: there is room for one of the two.",
+            read.where("holding.chuck.plug"), "Do the jaws grip from outside or from inside?",
+        )
+    elif chuck.plug and not any(one.bore for one, _ in _sections_within(read.job.work, chuck.grip.si)):
+        yield Contradiction(
+            "plug-no-bore", "check",
+            f"A plug fills the bore under the jaws, and the work has no bore in the {said(chuck.grip)} that "
+            "they hold.",
+            read.where("holding.chuck.plug"), "Is there a bore?",
+        )
+    soft = "pie" if chuck.pie_jaws else "soft"
+    if not (chuck.soft_jaws or chuck.pie_jaws):
+        return
+    if chuck.reversed:
+        yield Contradiction(
+            "jaws-contradict", "check",
+            f"The jaws are {soft} jaws and reversed. Soft jaws are bored where they stand; turned round "
+            "they have to be bored again.",
+            read.where("holding.chuck.reversed"), "Which jaws are on the chuck?",
+        )
+    if chuck.face in ("serrated", "diamond-cut"):
+        yield Contradiction(
+            "jaws-contradict", "check",
+            f"The jaws are {soft} jaws, and their face is {chuck.face}: soft jaws are bored smooth, and "
+            f"hold less than {chuck.face} ones.",
+            read.where("holding.chuck.face"), "Which jaws are on the chuck?",
+        )
+
+
+def _collet(read: ReadJob, collet: Collet) -> Iterator[Contradiction]:
+    """A collet wants round, smooth work."""
+    for place, (section, _) in enumerate(_sections_within(read.job.work, collet.grip.si)):
+        if section.surface == "rough":
+            yield Contradiction(
+                "collet-rough", "check",
+                f"The collet holds {said(collet.grip)} of the work, and the surface there is rough: it "
+                "holds on a few high spots, and they spoil the collet. Turn that end first, or take a "
+                "chuck.",
+                read.where(f"work.{place}.surface"),
+            )
+            return
+
+
+def _dog(job: Job, centers: Centers) -> Iterator[Contradiction]:
+    """The dog on the work, and work that is hollow where a center should go."""
+    total = total_length(job.work)
+    if centers.dog.si >= total - SAME:
+        yield Contradiction(
+            "dog-too-long", "stop",
+            f"The dog takes {said(centers.dog)} of the work, which is {length_like(total, centers.dog)} long "
+            f"({section_lines(job.work)}): nothing is left to turn.",
+            centers.dog.where, "How much of the work does the dog take?",
+        )
+        return
+    first = job.work[0]
+    for section, start in list(_sections_within(job.work, centers.dog.si))[1:]:
+        if abs(section.od.si - first.od.si) > SAME:
+            yield Contradiction(
+                "dog-past-shoulder", "check",
+                f"The dog takes {said(centers.dog)}, past the shoulder at {length_like(start, centers.dog)} "
+                f"from {said(first.od)} to {said(section.od)}. Set it on one diameter.",
+                centers.dog.where,
+            )
+            return
+
+
+# -- the ends, where centers stand ------------------------------------------------------------------------
+
+
+def _in_the_end(read: ReadJob) -> Iterator[Contradiction]:
+    """Between centers nothing can be done in an end: a center stands there."""
+    holding = read.job.holding
+    carried = holding.steady is not None and holding.hold_back
+    for place, operation in enumerate(read.job.operations):
+        where = read.where(f"operations.{place}.{operation.name}")
+        what = f"{operation.name.replace('_', ' ')} (line {where.line})"
+        if _goes_in(operation):
+            yield Contradiction(
+                "centers-in-the-way", "check" if carried else "stop",
+                f"The work turns between centers, and {what} needs the end where a center stands. "
+                + (
+                    "Take the tailstock center away only with the steady rest set, and the work tied to the "
+                    "driving plate." if carried else
+                    "Do it before, in a chuck; or set a steady rest, tie the work to the driving plate and "
+                    "write hold_back: yes."
+                ),
+                where, "In which setup is it done?",
+            )
+        elif isinstance(operation.given, Face):
+            yield Contradiction(
+                "centers-face", "check",
+                f"The work turns between centers: {what} reaches only as far as the center. Take a half "
+                "center, or face both ends to length before, in a chuck.",
+                where,
+            )
+
+
+def _goes_in(operation: Operation) -> bool:
+    given = operation.given
+    if isinstance(given, Drill):
+        return not (given.across or (given.from_end is not None and given.from_end.si > 0))
+    return operation.center_drill is not None or isinstance(given, Bore) or (
+        isinstance(given, Chamfer) and given.inside
+    )
+
+
+def _supports(read: ReadJob) -> Iterator[Contradiction]:
+    """Supports that stand beside the others for nothing, or where they cannot."""
+    job, holding = read.job, read.job.holding
+    if holding.behind_spindle is not None and (holding.centers or holding.faceplate):
+        yield Contradiction(
+            "behind-spindle-held", "stop",
+            f"{said(holding.behind_spindle)} of bar stand out behind the headstock, and the work is held "
+            f"{'between centers' if holding.centers else 'on the faceplate'}: a center or the plate closes "
+            "that way.",
+            holding.behind_spindle.where, "How is the work held?",
+        )
+    if holding.hold_back and holding.center is not None and holding.centers is None:
+        yield Contradiction(
+            "hold-back-center", "note",
+            f"The {holding.center} center keeps the work in the chuck; a hold-back does nothing beside it.",
+            read.where("holding.hold_back"),
+        )
+    if holding.center is not None:
+        ends = [job.work[-1], *([job.work[0]] if holding.centers else [])]
+        bores = list(dict.fromkeys(said(one.bore) for one in ends if one.bore is not None))
+        if bores:
+            yield Contradiction(
+                "center-hollow", "check",
+                f"A center is to stand in an end that is bored {listed(bores)}. It wants a true chamfer on "
+                "the mouth of the bore and a center large enough for it, or a plug with a center hole, "
+                "fitted so that it cannot turn.",
+                read.where("holding.center"), "What does the center run in?",
+            )
+    if holding.follow_rest and not any(_along(one) for one in job.operations):
+        yield Contradiction(
+            "follow-rest-idle", "check",
+            "A follow rest is to travel with the tool, and no operation turns or threads along the outside.",
+            read.where("holding.follow_rest"), "Which cut is it for?",
+        )
+
+
+def _along(operation: Operation) -> bool:
+    given = operation.given
+    if isinstance(given, Thread):
+        return not parse_designation(given.designation).internal
+    return isinstance(given, Turn) or operation.taper is not None
+
+
+def _unbalance(job: Job) -> Iterator[Contradiction]:
+    heavy, total = job.holding.unbalance, total_length(job.work)
+    if heavy is None or heavy.at is None:
+        return
+    out = total - job.holding.grip.si
+    if heavy.at.si > out + SAME:
+        yield Contradiction(
+            "unbalance-outside", "stop",
+            f"The mass off the axis is {said(heavy.at)} from the chuck face, and the work ends at "
+            f"{length_like(out, heavy.at)} ({section_lines(job.work)}).",
+            heavy.at.where, "Where is the heavy side?",
+        )
