@@ -1,7 +1,8 @@
 """Grip of a chuck, a collet or clamps: what friction must hold, and what speed and the key make of it.
 
     slip_grip          grip that just holds torque and push
-    friction_arm       lever with which friction at the jaws resists tipping
+    friction_arm       lever with which friction along the jaws resists tipping
+    pressure_arm       lever with which the jaws' pressure resists it
     lift_moment        tipping moment at which one end of a jaw begins to lift
     just_holding       grip that just holds torque, push and tipping together
     clamp_force        the same for work clamped on a faceplate
@@ -22,7 +23,8 @@ from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
 from generator.si import Force, Length, Mass, SpindleSpeed, Torque
 
-LIFTS = 12.0  # of the force times the gripped length: linear pressure along a jaw
+LIFTS = 12.0  # the gripped length over the lever at which a jaw's end lifts: linear pressure along it
+HALF_TOUCHES = 3.0  # the same where half of each jaw still touches, with pressure rising to its end
 FEWEST_JAWS = 3
 
 
@@ -75,7 +77,7 @@ def slip_grip(torque: Torque, push: Force, diameter: Length, friction: float) ->
 
 
 def friction_arm(diameter: Length, jaws: int | None = None) -> Length:
-    """Lever of friction along the jaws against tipping, in its worst position: ``r = k d ÷ 2``.
+    """Lever of friction along the jaws against tipping, in their worst position: ``r = k d ÷ 2``.
 
     ``k`` is ``2 ÷ π`` of a grip all round the work, ``cot(π ÷ 2n) ÷ n`` of an odd number of jaws and
     ``2 cot(π ÷ n) ÷ n`` of an even one: the mean of |cos| of the jaws' angles where it is least.
@@ -108,12 +110,51 @@ def friction_arm(diameter: Length, jaws: int | None = None) -> Length:
     Statics, derived here.
     """
     above_zero("gripped diameter", diameter, "m")
+    return _least_share(jaws) * diameter / 2
+
+
+def pressure_arm(length: Length, jaws: int | None = None) -> Length:
+    """Lever of the jaws' pressure against tipping, in their worst position: ``h = k l ÷ 3``.
+
+    Parameters
+    ----------
+    length : l, gripped, m
+    jaws : n, for k as in `friction_arm`; None all round
+
+    Returns
+    -------
+    m.
+
+    Raises
+    ------
+    OutsideRange
+        When the length is not above zero, or there are fewer than three jaws.
+
+    Notes
+    -----
+    Jaws that all press alike, and still touch on half of their length, the pressure rising to its end. With
+    all of it at the very end the work would hold half as much again.
+
+    Examples
+    --------
+    >>> round(pressure_arm(0.060, 4) * 1e3, 6)
+    10.0
+
+    Source
+    ------
+    Statics, derived here.
+    """
+    above_zero("gripped length", length, "m")
+    return _least_share(jaws) * length / HALF_TOUCHES
+
+
+def _least_share(jaws: int | None) -> float:
     if jaws is None:
-        return diameter / math.pi
+        return 2 / math.pi
     if jaws < FEWEST_JAWS:
         raise OutsideRange("number of jaws", jaws, FEWEST_JAWS, None, "fewer do not hold against tipping")
     share = 2 / math.tan(math.pi / jaws) if jaws % 2 == 0 else 1 / math.tan(math.pi / (2 * jaws))
-    return share / jaws * diameter / 2
+    return share / jaws
 
 
 def lift_moment(force: Force, length: Length) -> Torque:
@@ -135,8 +176,8 @@ def lift_moment(force: Force, length: Length) -> Torque:
 
     Notes
     -----
-    Stiff jaws, three or more, that all press alike, pressure linear along each: a cautious bound. The work
-    comes out only at about three times as much.
+    Stiff jaws, three or more, that all press alike, pressure linear along each. The work still holds, but
+    it rocks; it tips out at two to three times as much.
 
     Examples
     --------
@@ -158,8 +199,8 @@ def just_holding(
 ) -> Holding:
     """Grip that just holds torque, push and tipping together.
 
-    ``μ F = √((2 T ÷ d)² + (F_a + X)²)``, ``X = (M − F l ÷ 12) ÷ r``, not below zero: the jaws' pressure carries
-    of the tipping moment what lifts no end of them, friction along them the rest.
+    ``μ F = √((2 T ÷ d)² + (F_a + X)²)``, ``X = (M − F h) ÷ r``, not below zero: of the tipping moment the
+    jaws' pressure carries what it can, friction along them the rest.
 
     Parameters
     ----------
@@ -168,7 +209,7 @@ def just_holding(
     tipping : M, about the middle of the grip, N m
     diameter, length : d, l, gripped, m
     friction : μ
-    jaws : number of them, for the lever r of `friction_arm`; None all round
+    jaws : number of them, for the levers h and r of `pressure_arm` and `friction_arm`; None all round
 
     Returns
     -------
@@ -182,29 +223,28 @@ def just_holding(
     Notes
     -----
     Cautious: a distribution of forces that holds, not the most favorable one. Jaws that fit the work along
-    its whole gripped length.
+    its whole gripped length; what pushes across is carried by the jaws as stops.
 
     Examples
     --------
-    20 N m of tipping on 50 mm of 57 mm, turned work in smooth jaws, beside the cut:
+    Torque and push alone, then with 90 N m of tipping, on 50 mm of 57 mm, turned work in smooth jaws:
 
-    >>> held = just_holding(20.0, 300.0, 20.0, 0.057, 0.050, 0.1, 3)
-    >>> round(held.force), round(held.tilt)
-    (7632, 0)
-    >>> round(just_holding(20.0, 300.0, 60.0, 0.057, 0.050, 0.1, 3).tilt)
-    652
+    >>> round(just_holding(20.0, 300.0, 0.0, 0.057, 0.050, 0.1, 3).force)
+    7632
+    >>> held = just_holding(20.0, 300.0, 90.0, 0.057, 0.050, 0.1, 3)
+    >>> round(held.force * pressure_arm(0.050, 3) + held.tilt * friction_arm(0.057, 3), 6)
+    90.0
 
     Source
     ------
     Statics and Coulomb friction, derived here; without tipping it is the form of VDI 3106.
     """
-    above_zero("gripped length", length, "m")
     at_least_zero("tipping moment", tipping, "N m")
-    slip = slip_grip(torque, push, diameter, friction)
-    if tipping <= lift_moment(slip, length):
+    slip, lever = slip_grip(torque, push, diameter, friction), pressure_arm(length, jaws)
+    if tipping <= slip * lever:
         return Holding(slip, 0.0)
     arm, around = friction_arm(diameter, jaws), 2 * torque / diameter
-    along, eased = abs(push) + tipping / arm, length / LIFTS / arm  # X + push is along - eased F
+    along, eased = abs(push) + tipping / arm, lever / arm  # X + push is along - eased F
     both = along**2 + around**2
     force = both / (along * eased + math.sqrt((along * eased) ** 2 + (friction**2 - eased**2) * both))
     return Holding(force, along - eased * force - abs(push))
@@ -215,8 +255,8 @@ def clamp_force(
 ) -> Force:
     """Force of all clamps on a faceplate that just holds.
 
-    ``F = max((2 T ÷ D + Q) ÷ μ, 4 M ÷ D) + P``: friction on the plate carries torque and what pushes across it,
-    and the clamps keep every side of the work on the plate.
+    ``F = max((2 T ÷ D + Q) ÷ μ, 4 M ÷ D) + P``: friction on the plate carries torque and what pushes across
+    it, and the clamps keep every side of the work on the plate.
 
     Parameters
     ----------

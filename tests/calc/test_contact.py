@@ -67,7 +67,7 @@ def test_a_numerical_contact_comes_to_the_same_pressure():
 
 
 def test_highest_shear_lies_below_the_surface():
-    """Stresses under a line contact along its middle, superposed from point loads (Flamant), ν does not matter.
+    """Stresses under a line contact along its middle, superposed from line loads (Flamant).
 
     Johnson and Rao print 0.300 p₀ at 0.786 half widths.
     """

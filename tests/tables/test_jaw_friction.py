@@ -35,7 +35,7 @@ def test_no_metal_grips_better_than_steel_and_what_is_not_printed_says_so(group)
 
 
 def test_what_the_table_does_not_have_is_refused_by_name():
-    with pytest.raises(UnknownJaw, match="polished.*ground, turned, rough"):
+    with pytest.raises(UnknownJaw, match=r"polished.*ground, turned, rough"):
         jaw_friction("polished", "smooth")
-    with pytest.raises(UnknownJaw, match="rubber.*serrated"):
+    with pytest.raises(UnknownJaw, match=r"rubber.*serrated"):
         jaw_friction("turned", "rubber")

@@ -1,0 +1,88 @@
+"""Work clamped on the faceplate: what the clamps must hold, against what they press with."""
+
+from __future__ import annotations
+
+from generator.calc.grip import clamp_force
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.grip_demand import Demand, demands, not_in_it
+from generator.sheet.holding.grip_friction import lay_friction
+from generator.sheet.holding.grip_words import (
+    STATICS,
+    lay_cut,
+    lay_push,
+    lay_safety,
+    lay_tipping,
+    lay_torque,
+)
+from generator.sheet.wording import force_words
+from generator.si import Force, Length
+
+STOP = (
+    "A stop bolted on the plate against the work, on the side it is driven from, takes what friction would "
+    "have to"
+)
+
+
+def clamped_section(case: Case) -> None:
+    """Lay the clamp force wanted and the one there is, with their findings."""
+    plate, desk, system = case.bench.job.holding.faceplate, case.desk, case.bench.system
+    assert plate is not None
+    circle, clamps = plate.clamp_circle.si, plate.clamps
+    friction = lay_friction(case, plate, 0)
+    worst = max(demands(case, 0.0), key=lambda one: _holds(one, circle, friction))
+    safety = lay_safety(case)
+    lay_cut(desk, worst)
+    torque, push = lay_torque(desk, worst), lay_push(desk, worst)
+    pull, tipping = max(-push, 0.0), lay_tipping(desk, worst, "the plate") if worst.tipping > 0 else 0.0
+    across = desk.computed(
+        "grip.across", "Force across the lathe in that cut", worst.across, "force",
+        "√({up and down}² + {radial}²)",
+        {
+            "up and down": (max(worst.load.heaviest.main, worst.down), "force"),
+            "radial": (worst.load.heaviest.radial, "force"),
+        },
+        STATICS, rounds="up", note="up and down the larger of main force and weight",
+    )
+    slips = (2 * torque / circle + across) / friction >= 4 * tipping / circle
+    holds = desk.computed(
+        "grip.holds", "Clamps that just hold it, together", _holds(worst, circle, friction), "force",
+        "(2 × {T} ÷ {circle} + {across}) ÷ {μ} + {pull}" if slips else "4 × {M} ÷ {circle} + {pull}",
+        {
+            "T": (torque, "torque"), "circle": (circle, "length"), "across": (across, "force"),
+            "μ": (friction, "ratio"), "pull": (pull, "force"),
+        } if slips else {"M": (tipping, "torque"), "circle": (circle, "length"), "pull": (pull, "force")},
+        STATICS, rounds="up",
+        note="friction on the plate alone" if slips else "no side of the work leaves the plate",
+    )
+    wanted = desk.computed(
+        "grip.needed", "Clamp force wanted, together", safety * holds, "force", "{safety} × {just holds}",
+        {"safety": (safety, "ratio"), "just holds": (holds, "force")}, "common practice, no source",
+        rounds="up", note=not_in_it(case),
+    )
+    each = desk.computed(
+        "grip.clamp", "Wanted of each clamp", wanted / clamps, "force", "{together} ÷ {clamps}",
+        {"together": (wanted, "force"), "clamps": (float(clamps), "count")}, "arithmetic", rounds="up",
+        note="all alike tight",
+    )
+    said, where = plate.clamp_force, plate.clamp_circle.where
+    wants = f"{worst.words[:1].upper()}{worst.words[1:]} wants {force_words(each, system)} of each clamp"
+    if said is None:
+        desk.find("grip-unknown", "note",
+                  f"{wants}. Nobody said what a clamp presses with (faceplate: clamp_force). {STOP}.", where)
+        return
+    there = desk.computed(
+        "grip.force", "Clamp force there is, together", clamps * said.si, "force", "{clamps} × {of one}",
+        {"clamps": (float(clamps), "count"), "of one": (said.si, "force")}, "arithmetic", rounds="down",
+    )
+    if there >= wanted:
+        return
+    desk.find(
+        "grip-low", "stop" if there < holds else "check",
+        f"{wants}, and it presses with {said.with_unit}; {force_words(holds / clamps, system)} just holds. "
+        f"{STOP}. Else more clamps, or lighter cuts.",
+        said.where,
+    )
+
+
+def _holds(one: Demand, circle: Length, friction: float) -> Force:
+    return clamp_force(one.torque, one.across, max(-one.push, 0.0), one.tipping, circle, friction)

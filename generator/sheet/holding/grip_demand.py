@@ -1,0 +1,143 @@
+"""What every cut of the route asks of the grip: torque, push along the lathe, what tips the work.
+
+    Gripped     what the jaws or the collet hold
+    Demand      what one cut asks
+    demands     of every cut
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from generator.calc.balance import Round
+from generator.calc.drilling import likely_drilling
+from generator.calc.grip import Holding, just_holding
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.loads import ALONG, IN_THE_END, PLUNGED
+from generator.sheet.plans import CutLoad
+from generator.si import Force, Length, Torque, g_n
+
+PRESSES = "knurl"
+CUTS = (*ALONG, *PLUNGED, *IN_THE_END, "thread", PRESSES)
+
+
+@dataclass(frozen=True)
+class Gripped:
+    """Diameter and length in the jaws (m), friction there; `jaws` None: all round. `inside` its bore."""
+
+    diameter: Length
+    length: Length
+    friction: float
+    jaws: int | None
+    inside: bool = False
+
+
+@dataclass(frozen=True)
+class Demand:
+    """What one cut asks of whatever holds the work at the headstock.
+
+    `torque` N m. `push` along the lathe, + towards the chuck, that of the `center` in it, N. `down` is the
+    weight of what stands out, N. Across, the main force lifts and the weight pulls down, so the larger of the
+    two counts: `upright` is its moment, `level` that of the radial and feed force, N m; both are nothing
+    where something bears at the other end.
+    """
+
+    load: CutLoad
+    torque: Torque
+    push: Force
+    center: Force
+    down: Force
+    upright: Torque
+    level: Torque
+
+    @property
+    def overhung(self) -> bool:
+        """True when nothing but the headstock end bears during this cut."""
+        return overhung(self.load)
+
+    @property
+    def tipping(self) -> Torque:
+        """Moment that tips the work, N m."""
+        return math.hypot(self.upright, self.level)
+
+    @property
+    def across(self) -> Force:
+        """Force across the lathe, N."""
+        return math.hypot(max(self.load.heaviest.main, self.down), self.load.heaviest.radial)
+
+    @property
+    def words(self) -> str:
+        """How a sentence names the cut."""
+        title = self.load.title
+        return f"operation {self.load.number} ({title[:1].lower()}{title[1:]})"
+
+    def holds(self, gripped: Gripped) -> Holding:
+        """Grip that just holds it, without any safety."""
+        return just_holding(
+            self.torque, self.push, self.tipping, gripped.diameter, gripped.length, gripped.friction,
+            gripped.jaws,
+        )
+
+
+def overhung(load: CutLoad) -> bool:
+    """True when nothing but the headstock end bears during this cut."""
+    return not (load.steady or load.center or load.follow)
+
+
+def demands(case: Case, middle: Length) -> list[Demand]:
+    """What every cut asks, tipping taken about a place `middle` behind the face of jaws or plate (m)."""
+    return [_demand(case, load, middle) for load in case.loads]
+
+
+def not_in_it(case: Case) -> str:
+    """Operations whose force is not known, as the rest of a sentence; empty when all are."""
+    known = {load.number for load in case.loads}
+    left = [
+        str(plan.number)
+        for plan in case.route.plans
+        if plan.name in CUTS and plan.name != "center_drill"
+        and plan.spindle_speed is not None and plan.number not in known
+    ]
+    if not left:
+        return ""
+    return f"operation{'s' if len(left) > 1 else ''} {' and '.join(left)} not in it: force not known"
+
+
+def _demand(case: Case, load: CutLoad, middle: Length) -> Demand:
+    forces, holding, house = load.heaviest, case.bench.job.holding, case.bench.house
+    given = holding.center_push or house.center_push
+    center = given.si if load.center and given is not None else 0.0
+    torque = _torque(case, load)
+    if not overhung(load):
+        return Demand(load, torque, forces.feed + center, center, 0.0, 0.0, 0.0)
+    down, down_moment = _weight(case, load, middle)
+    arm = max(load.high + middle, -load.low - middle, 0.0)
+    sideways, turning = forces.radial * arm, forces.feed * load.diameter / 2
+    level = max(abs(sideways), abs(sideways + (turning if load.inside else -turning)))
+    return Demand(
+        load, torque, forces.feed, 0.0, down, max(forces.main * arm, down_moment), level
+    )
+
+
+def _torque(case: Case, load: CutLoad) -> Torque:
+    """Torque of a cut; of a drill twice that of its lips, for web, margins and wear (N m)."""
+    if load.name in IN_THE_END and load.heaviest.main == 0:
+        drilling = case.desk.figures.get(f"operation.{load.number}.torque")
+        lips = drilling.value if drilling is not None and isinstance(drilling.value, float) else 0.0
+        return likely_drilling(lips)[1]
+    return load.heaviest.main * load.diameter / 2
+
+
+def _weight(case: Case, load: CutLoad, middle: Length) -> tuple[Force, Torque]:
+    """Weight of what stands out, as the cut leaves it, and its moment about the place (N, N m)."""
+    if case.held.material is None:
+        return 0.0, 0.0
+    heavy = case.held.material.density * g_n
+    rounds = [
+        Round(max(one.low, 0.0), one.high, one.od_at(max(one.low, 0.0)), one.od_high, one.bore)
+        for one in load.work.stretches
+        if one.high > 0
+    ]
+    moments = [one.moment + one.volume * middle for one in rounds]
+    return heavy * sum(one.volume for one in rounds), heavy * sum(moments)

@@ -1,0 +1,80 @@
+"""Figures of every way of holding: the hardest cut, its torque, push and tipping, the safety."""
+
+from __future__ import annotations
+
+from generator.sheet.desk import Desk
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.grip_demand import Demand
+from generator.sheet.model import Figure, Kind, Quantity
+from generator.si import Force, Torque
+
+SAFETY = 2.25  # 1.5 for the cut and 1.5 for the grip, VDI 3106
+SAFETY_SOURCE = (
+    "VDI 3106: 1.5 for the cut and 1.5 for the grip; a chuck maker's guide, RN-1391, takes 2 to 2.4, and 4 "
+    "where an overhang is left to it"
+)
+STATICS = "statics, derived here"
+
+
+def lay_safety(case: Case) -> float:
+    """Lay the grip wanted over grip that just holds."""
+    return case.desk.chosen(
+        "grip.safety", "Grip wanted over grip that just holds", case.bench.house.grip_safety, SAFETY, "ratio",
+        SAFETY_SOURCE,
+    )
+
+
+def lay_cut(desk: Desk, worst: Demand) -> None:
+    """Lay which cut asks most of the grip."""
+    bears = "nothing bears at its other end" if worst.overhung else ""
+    desk.lay(Figure(
+        "grip.cut", "Cut that asks most of it", worst.words, "text", Kind.COMPUTED,
+        "the largest of all cuts of the route", note=bears, where=worst.load.where,
+    ))
+
+
+def lay_torque(desk: Desk, worst: Demand) -> Torque:
+    """Lay its torque."""
+    load = worst.load
+    drilled = load.heaviest.main == 0 and worst.torque > 0
+    put: dict[str, tuple[float, Quantity]] = (
+        {"torque of the lips": (worst.torque / 2, "torque")} if drilled
+        else {"F": (load.heaviest.main, "force"), "d": (load.diameter, "length")}
+    )
+    return desk.computed(
+        "grip.torque", "Torque of that cut", worst.torque, "torque",
+        "2 × {torque of the lips}" if drilled else "{F} × {d} ÷ 2", put,
+        "DIN 6584; arithmetic", rounds="up", note="twice, for web, margins and wear" if drilled else "",
+    )
+
+
+def lay_push(desk: Desk, worst: Demand) -> Force:
+    """Lay its push along the lathe, where there is one; + towards the chuck."""
+    if worst.push == 0:
+        return 0.0
+    way = "towards the chuck" if worst.push > 0 else "away from the chuck"
+    if worst.center:
+        formula = "{feed force} + {push of the center}"
+        put: dict[str, tuple[float, Quantity]] = {
+            "feed force": (worst.push - worst.center, "force"), "push of the center": (worst.center, "force"),
+        }
+    else:
+        formula, put = "{feed force}", {"feed force": (worst.push, "force")}
+    return desk.computed(
+        "grip.push", "Push along the lathe in that cut", worst.push, "force", formula, put,
+        "common practice, no source", note=way,
+    )
+
+
+def lay_tipping(desk: Desk, worst: Demand, about: str) -> Torque:
+    """Lay the moment that tips the work."""
+    return desk.computed(
+        "grip.tipping", "Moment that tips the work in that cut", worst.tipping, "torque",
+        "√({up and down}² + {sideways}²)",
+        {"up and down": (worst.upright, "torque"), "sideways": (worst.level, "torque")},
+        STATICS, rounds="up",
+        note=f"about {about}; " + (
+            "up and down is the weight" if worst.load.heaviest.main == 0
+            else "up and down the larger of main force and weight; sideways radial and feed force"
+        ),
+    )
