@@ -45,6 +45,16 @@ def fine_words(value: Length, system: System, finer: int = 0) -> str:
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
 
 
+def rule_words(value: Length, system: System) -> str:
+    """A length as a rule or a tape shows it, the job's unit first.
+
+    >>> rule_words(0.656968, "inch"), rule_words(0.656968, "mm")
+    ('25.9 in (657 mm)', '657 mm (25.9 in)')
+    """
+    in_inches, in_mm = f"{value / inch:.1f} in", f"{value / mm:.0f} mm"
+    return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
+
+
 def mass_words(value: Mass, system: System) -> str:
     """A weight, the job's unit first.
 
