@@ -1,24 +1,56 @@
-"""Weight, balance point, lifting and slinging."""
+"""Weight, balance point, lifting and slinging of the work as it is lifted in, and of what holds it."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
+from generator.calc import lifting
+from generator.calc.balance import Round, balance_point
 from generator.calc.weight import volume, weight
+from generator.job.model import Chuck
+from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
-from generator.sheet.model import Quantity
+from generator.sheet.holding.slings import lay_slings
+from generator.sheet.holding.stock import finished_rounds, stock_rounds
+from generator.sheet.model import Kind, Level, Quantity
 from generator.sheet.operation_task import Bench
-from generator.sheet.wording import mass_words
+from generator.sheet.wording import mass_words, rule_words, torque_words
+from generator.si import Length, Mass, degree, g_n
 
 WEIGHT: tuple[str, str, Quantity] = ("holding.weight", "Weight of the work", "mass")
 LIFT_ALONE = 25.0  # kg, HSE INDG143 guideline filter, close to the body; not a legal limit
+BY_HAND = 5.0      # kg: lighter than all but the farthest reach of the HSE filter; nothing to be said
+MORE = 1.01        # of the finished weight, from which the weight of the stock is worth saying
+DROOPS = 1.5       # balance point over grip, as of work that stands out three times what is gripped
+LARGE_CHUCK = 0.2  # m: from about 8 in on a chuck is something to lift; common practice, no source
+
+# Hands at the lathe, with the bed between: common practice, no source
+REACH, HEIGHT, TRAVEL, TWIST = 0.50, 1.00, 0.25, 45 * degree
+REACH_WORDS = "hands 50 cm from the ankles and 1 m up, body turned by 45°, now and then, a fair hold"
 
 
-def handling_section(case: Case) -> None:
-    """Lay its figures and findings."""
+@dataclass(frozen=True)
+class Load:
+    """The work as it is lifted in, and what one person lifts: close to the body, and reaching (kg)."""
+
+    rounds: tuple[Round, ...]
+    balance: Length
+    mass: Mass
+    alone: Mass
+    reaching: Mass
+
+    @property
+    def heavy(self) -> bool:
+        """True when it goes by hoist."""
+        return self.mass > self.alone
+
+
+# -- before the route -----------------------------------------------------------------------------------
 
 
 def lay_weight(bench: Bench) -> float | None:
     """Lay down what the finished work weighs and whether one person may lift it (kg; None not known)."""
-    job, lathe, house, desk = bench.job, bench.lathe, bench.house, bench.desk
+    house, desk = bench.house, bench.desk
     material, layout = bench.material, bench.layout
     if material is None:
         desk.unknown(*WEIGHT, "the material is unknown")
@@ -33,7 +65,7 @@ def lay_weight(bench: Bench) -> float | None:
         material.source,
         rounds="up",
     )
-    limit = desk.chosen(
+    alone = desk.chosen(
         "holding.lift_alone",
         "Lifted by one person at most",
         house.lift_alone,
@@ -41,22 +73,196 @@ def lay_weight(bench: Bench) -> float | None:
         "mass",
         "HSE INDG143 guideline filter, close to the body; not a legal limit",
     )
-    system = job.units or lathe.units
-    weighs = f"The work weighs about {mass_words(kilograms, system)}"
+    _judge_lift(bench, f"The work weighs about {mass_words(kilograms, bench.system)}", kilograms, alone)
+    return kilograms
+
+
+def _judge_lift(bench: Bench, weighs: str, kilograms: Mass, alone: Mass) -> None:
+    """What the hoist or one person does not lift; said once."""
+    lathe, desk, where = bench.lathe, bench.desk, bench.job.work[0].length.where
+    said = {finding.id for finding in desk.findings}
     if lathe.hoist is not None and kilograms > lathe.hoist.si:
-        desk.find(
-            "hoist",
-            "stop",
-            f"{weighs}; the hoist of {lathe.name} lifts {lathe.hoist.with_unit}. It needs a stronger hoist.",
-            job.work[0].length.where,
-        )
-    elif kilograms > limit:
+        if "hoist" not in said:
+            desk.find(
+                "hoist",
+                "stop",
+                f"{weighs}; the hoist of {lathe.name} lifts {lathe.hoist.with_unit}. It needs a stronger "
+                "hoist.",
+                where,
+            )
+    elif kilograms > alone and "lift" not in said:
         tackle = f"is marked {lathe.hoist.with_unit}" if lathe.hoist else "is not in the lathe's record"
         desk.find(
             "lift",
             "check",
-            f"{weighs}, more than the {mass_words(limit, system)} one person lifts: use a hoist. "
+            f"{weighs}, more than the {mass_words(alone, bench.system)} one person lifts: use a hoist. "
             f"The hoist here {tackle}.",
-            job.work[0].length.where,
+            where,
         )
-    return kilograms
+
+
+# -- after it -------------------------------------------------------------------------------------------
+
+
+def handling_section(case: Case) -> None:
+    """Lay down weight and balance point as lifted in, what hands may lift, the slings, what droops.
+
+    Raises
+    ------
+    OutsideRange
+        When a bore leaves no wall.
+    """
+    bench = case.bench
+    finished, rounds = finished_rounds(bench.layout), stock_rounds(bench.layout, case.route.plans)
+    stocked = sum(one.volume for one in rounds) > MORE * sum(one.volume for one in finished)
+    if not stocked:
+        rounds = finished
+    balance = _lay_balance(case, rounds, stocked)
+    alone = bench.desk.figures.get("holding.lift_alone")
+    if bench.material is None or alone is None or not isinstance(alone.value, float):
+        return
+    mass = weight(sum(one.volume for one in rounds), bench.material.density)
+    if stocked:
+        _lay_stock_weight(case, mass, alone.value)
+    reaching = _reaching(case, mass)
+    load = Load(rounds, balance, mass, alone.value, reaching)
+    _judge_reach(case, load)
+    if load.heavy:
+        lay_slings(case, balance, rounds[-1].end, mass)
+    _droop(case, load)
+    _head(case, load)
+
+
+def _from_where(case: Case) -> str:
+    """What x counts from, as the man with the rule says it."""
+    faces = {
+        "chuck": "jaw face", "collet": "face of the collet", "faceplate": "faceplate",
+        "centers": "headstock end",
+    }
+    return faces[case.bench.job.holding.held.kind]
+
+
+def _lay_balance(case: Case, rounds: tuple[Round, ...], stocked: bool) -> Length:
+    """The balance point from chuck and from tailstock end, with every length's share of the weight."""
+    total = sum(one.volume for one in rounds)
+    put: dict[str, tuple[float, Quantity]] = {}
+    for number, one in enumerate(rounds, 1):
+        put[f"share {number}"] = (one.volume / total, "ratio")
+        put[f"middle {number}"] = (one.moment / one.volume, "length")
+    as_lifted = "as it is lifted in; " if stocked else ""
+    at = case.desk.computed(
+        "handling.balance", f"Balance point from the {_from_where(case)}", balance_point(rounds), "length",
+        " + ".join(f"{{share {number}}} × {{middle {number}}}" for number in range(1, len(rounds) + 1)),
+        put, "statics",
+        note=f"{as_lifted}share of the weight and balance point of every length, from the chuck outwards",
+    )
+    end = rounds[-1].end
+    case.desk.computed(
+        "handling.balance_from_end", "Balance point from the tailstock end", end - at, "length",
+        "{end} − {balance point}", {"end": (end, "length"), "balance point": (at, "length")}, "geometry",
+        note=as_lifted.rstrip("; "),
+    )
+    return at
+
+
+def _lay_stock_weight(case: Case, mass: Mass, alone: Mass) -> None:
+    finished = case.desk.figures["holding.weight"].value
+    assert isinstance(finished, float)
+    case.desk.computed(
+        "handling.stock_weight", "Weight as it is lifted in", mass, "mass", "{finished} + {stock}",
+        {"finished": (finished, "mass"), "stock": (mass - finished, "mass")},
+        "the diameters that its cuts start from", rounds="up", note="before anything is cut off it",
+    )
+    weighs = f"With its stock the work weighs about {mass_words(mass, case.bench.system)}"
+    _judge_lift(case.bench, weighs, mass, alone)
+
+
+def _reaching(case: Case, mass: Mass) -> Mass:
+    """What the NIOSH equation recommends with the bed between (kg); laid where there is something to lift."""
+    hold = lifting.coupling("fair", HEIGHT)
+    limit = lifting.recommended_weight(REACH, HEIGHT, TRAVEL, TWIST, hold=hold)
+    if mass <= BY_HAND:
+        return limit
+    shares = {
+        "reach": lifting.recommended_weight(REACH, lifting.KNUCKLE) / lifting.LOAD_CONSTANT,
+        "height": lifting.recommended_weight(lifting.NEAR, HEIGHT) / lifting.LOAD_CONSTANT,
+        "turning": lifting.recommended_weight(lifting.NEAR, lifting.KNUCKLE, twist=TWIST)
+        / lifting.LOAD_CONSTANT,
+        "hold": hold,
+    }
+    put: dict[str, tuple[float, Quantity]] = {"limit": (lifting.LOAD_CONSTANT, "mass")}
+    put.update((name, (share, "ratio")) for name, share in shares.items())
+    return case.desk.computed(
+        "handling.lift_reaching", "Lifted by one person over the bed, at most", limit, "mass",
+        " × ".join(f"{{{name}}}" for name in put), put, "NIOSH 94-110 (rev. 2021); not a legal limit",
+        kind=Kind.ASSUMED, rounds="down", note=f"{REACH_WORDS}: common practice, no source",
+    )
+
+
+def _judge_reach(case: Case, load: Load) -> None:
+    if load.heavy or load.mass <= load.reaching:
+        return
+    system = case.bench.system
+    case.desk.find(
+        "lift-reach", "note",
+        f"The work weighs about {mass_words(load.mass, system)}: one person may lift that close to the body, "
+        f"but over the bed no more than {mass_words(load.reaching, system)}. Two people, or the hoist.",
+        case.bench.job.work[0].length.where,
+    )
+
+
+def _droop(case: Case, load: Load) -> None:
+    """The balance point of work that hangs out of what holds it, until something else holds it, too."""
+    job, system = case.bench.job, case.bench.system
+    grip, supported = case.bench.layout.grip, job.holding.steady is not None or job.holding.center is not None
+    hangs_out = load.balance > (0.0 if load.heavy else DROOPS * grip)
+    if job.holding.centers is not None or not hangs_out or load.mass <= load.reaching:
+        return
+    moment = case.desk.computed(
+        "handling.droop", "Moment on what holds it, while nothing else does", load.mass * g_n * load.balance,
+        "torque", "{weight} × {balance point}",
+        {"weight": (load.mass * g_n, "force"), "balance point": (load.balance, "length")}, "statics",
+        rounds="up", note="what headstock, spindle and bed may carry is not judged here",
+    )
+    until = "the steady rest is set" if job.holding.steady is not None else "the center is in"
+    level: Level = "check" if load.heavy else "note"
+    held = f"and only {rule_words(grip, system)} is gripped" if grip else "and nothing is inside jaws"
+    case.desk.find(
+        "droop", level,
+        f"Its balance point lies {rule_words(load.balance, system)} out from the {_from_where(case)}, "
+        f"{held}: held there alone it hangs with {torque_words(moment, system)} on its end and may "
+        "work loose. "
+        + (f"Keep it on the {'sling' if load.heavy else 'block or sling'} until {until}." if supported else
+           "Keep it on the sling until it is held tight, and think of a steady rest or center."),
+        job.holding.grip.where,
+    )
+
+
+def _head(case: Case, load: Load) -> None:
+    """The chuck or whatever holds the work, as one more thing to lift."""
+    bench, job = case.bench, case.bench.job
+    head, held = used_head(job, bench.lathe), job.holding.held
+    if head is None:
+        return
+    words = held.words if isinstance(held, Chuck) else held.kind
+    name, label = "handling.head_weight", f"Weight of the {words}"
+    if head.mass is None:
+        large = head.diameter is not None and head.diameter.si >= LARGE_CHUCK
+        if large and held.kind in ("chuck", "faceplate"):
+            case.desk.unknown(name, label, "mass", "the lathe's record does not give it (mass)")
+        return
+    mass, system = case.desk.given(name, label, head.mass, "mass"), bench.system
+    if mass <= load.reaching:
+        return
+    alone = mass <= load.alone
+    hoist = bench.lathe.hoist
+    too_heavy = hoist is not None and mass > hoist.si
+    case.desk.find(
+        "chuck-lift", "note" if alone else "check",
+        f"The {words} weighs {mass_words(mass, system)}"
+        + (f", more than the {hoist.with_unit} that the hoist of {bench.lathe.name} lifts"
+           if too_heavy and hoist is not None else "")
+        + ". If it has to be put on: hoist, or two people where it is light enough, with a cradle board on "
+        "the bed under it.",
+        job.holding.grip.where,
+    )
