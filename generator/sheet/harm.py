@@ -43,6 +43,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "collet-rough", "dog-too-long", "dog-past-shoulder", "center-hollow", "behind-spindle-held",
         "unbalance-outside", "grip-past-jaws", "grip-taper", "grip-past-shoulder", "grip-short",
         "steady-missing", "steady-range", "steady-place", "no-hold-back", "stick-out", "open-end",
+        "grip-low", "grip-speed", "grip-tipping", "grip-creep", "grip-over-key", "grip-past-body", "grip-unknown",
+        "dog-tail",
         # turning: sheet.spindle_step, sheet.holding.speeds, sheet.operation_speed
         "chuck-speed", "chuck-speed-unknown", "screwed-nose", "critical-speed", "critical-speed-hinged",
         "critical-speed-unknown", "tail-whip", "tail-support", "unbalance", "center-push-low", "center-load",
@@ -81,6 +83,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "mate-unread", "mate-differs", "mate-same-side", "blank-over", "blank-under", "section-under-blank",
         "turn-first", "bore-over", "bore-under", "bore-missing",
         # how true it comes: sheet.holding
+        "grip-marks",
         "deflection", "slender", "steady-band", "steady-better", "steady-on-ground", "follow-rest-missing",
         "follow-rest-idle", "centers-in-the-way", "centers-face",
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
