@@ -43,8 +43,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "collet-rough", "dog-too-long", "dog-past-shoulder", "center-hollow", "behind-spindle-held",
         "unbalance-outside", "grip-past-jaws", "grip-taper", "grip-past-shoulder", "grip-short",
         "steady-missing", "steady-range", "steady-place", "no-hold-back", "stick-out", "open-end",
-        "grip-low", "grip-speed", "grip-tipping", "grip-creep", "grip-over-key", "grip-past-body", "grip-unknown",
-        "dog-tail",
+        "grip-low", "grip-speed", "grip-tipping", "grip-creep", "grip-over-key", "grip-past-body",
+        "grip-unknown", "dog-tail",
         # turning: sheet.spindle_step, sheet.holding.speeds, sheet.operation_speed
         "chuck-speed", "chuck-speed-unknown", "screwed-nose", "critical-speed", "critical-speed-hinged",
         "critical-speed-unknown", "tail-whip", "tail-support", "unbalance", "center-push-low", "center-load",
