@@ -1,9 +1,227 @@
-"""What the center pushes and carries: buckling, force on the center."""
+"""The tailstock center: what it carries, the push that seats it, and the push that bends the work out."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from math import hypot
+
+from generator.calc.center_push import CENTER_HALF_ANGLE, center_hole_thrust, seated_push
+from generator.calc.modes import buckling_push, frequencies
 from generator.sheet.holding.case import Case
+from generator.sheet.model import Kind, Level, Quantity
+from generator.sheet.plans import CutLoad
+from generator.sheet.wording import force_words
+from generator.si import Force, g_n
+
+PRACTICE = "common practice, no source"
+CENTER_PUSH = 1000.0  # N: the quill run up snug by hand; common practice, no source
+BUCKLING_SHARE = 0.25  # of the push that buckles straight work; common practice, no source
+SLENDER = 0.01         # of the push that buckles: below it no machinist need know
+WORTH_SAYING = 0.05    # of the push that buckles: from there it lowers the critical speed by a fortieth
+CONE = "statics of a smooth 60° center; friction, which helps, is left out"
+ELEMENTS = "beam elements (Cook et al.)"
+
+
+LEVELS: Mapping[tuple[bool, bool], Level] = {  # of a push that is assumed, of work that can climb off
+    (False, True): "stop", (False, False): "check", (True, True): "check", (True, False): "note",
+}
+
+
+@dataclass(frozen=True)
+class Across:
+    """Force across the center under one cut: `share` of its force, `couple` of the feed force's (N)."""
+
+    load: CutLoad
+    share: float
+    couple: Force
+    weight: Force
+
+    @property
+    def force(self) -> Force:
+        """N: radial and feed force level, main force up against the weight."""
+        cut = self.load.heaviest
+        return hypot(self.share * abs(cut.radial) + self.couple, self.share * cut.main - self.weight)
 
 
 def push_section(case: Case) -> None:
-    """Lay its figures and findings."""
+    """Lay down what the tailstock center carries and has to push with, with what is wrong."""
+    held = case.held
+    if held.job.holding.center is None:
+        return
+    push = _lay_push(case)
+    if held.material is None:
+        case.desk.unknown(
+            "give.center.radial", "Force across the tailstock center", "force", "the material is unknown"
+        )
+        return
+    across, feed = _lay_across(case)
+    _judge_load(case, across)
+    _lay_least(case, push, across, feed)
+    _lay_buckling(case, push)
+
+
+def _lay_push(case: Case) -> Force:
+    said = case.held.job.holding.center_push
+    label = "Push of the tailstock center"
+    if said is not None:
+        return case.desk.given("give.center.push", label, said, "force")
+    return case.desk.chosen(
+        "give.center.push", label, case.bench.house.center_push, CENTER_PUSH, "force",
+        f"the quill run up snug by hand; {PRACTICE}",
+    )
+
+
+# -- what it carries --------------------------------------------------------------------------------------
+
+
+def _across(case: Case, load: CutLoad, weight: Force) -> Across:
+    """The force across the center where the cut is nearest to it."""
+    held, out = case.held, case.held.layout.stick_out
+    place = min(max(load.high, 0.0), out)
+    beam = held.beam_under(load, case.plan.steady_at)
+    share = float(beam.reactions_along(1.0, [place])[-1, 0])
+    couple = abs(load.heaviest.feed) * load.diameter / 2 / out
+    return Across(load, abs(share), couple, weight)
+
+
+def _lay_across(case: Case) -> tuple[Force, Force]:
+    """Force across the center under the worst cut, and how much the feed of any cut takes off its push."""
+    held, desk = case.held, case.desk
+    weight = held.beam(case.plan.steady_at).carried(g_n)[-1]
+    found = [_across(case, load, weight) for load in case.loads if load.center and not load.inside]
+    worst = max(found, key=lambda one: one.force, default=None)
+    name, label = "give.center.radial", "Force across the tailstock center"
+    if worst is None or worst.force < weight:
+        desk.computed(
+            name, f"{label}, from the weight", weight, "force", "{weight} × {share of it}",
+            {"weight": (_whole(case), "force"), "share of it": (weight / _whole(case), "ratio")}, ELEMENTS,
+            rounds="up",
+        )
+        return weight, 0.0
+    cut = worst.load.heaviest
+    put: dict[str, tuple[float, Quantity]] = {
+        "share": (worst.share, "ratio"), "radial": (abs(cut.radial), "force"), "main": (cut.main, "force"),
+        "weight on it": (weight, "force"),
+    }
+    level = "{share} × {radial}"
+    if worst.couple:
+        put["feed"] = (abs(cut.feed), "force")
+        put["its radius"] = (worst.load.diameter / 2, "length")
+        put["stick-out"] = (held.layout.stick_out, "length")
+        level += " + {feed} × {its radius} ÷ {stick-out}"
+    force = desk.computed(
+        name, f"{label}, worst cut", worst.force, "force",
+        f"√(({level})² + ({{share}} × {{main}} − {{weight on it}})²)", put, ELEMENTS,
+        note=f"operation {worst.load.number} ({worst.load.title}), at its end nearest to the center",
+        rounds="up",
+    )
+    return force, _eased(case)
+
+
+def _whole(case: Case) -> Force:
+    """Weight of what stands out of the jaws (N)."""
+    return sum(case.held.beam(case.plan.steady_at).carried(g_n))
+
+
+def _eased(case: Case) -> Force:
+    """Largest feed force that takes the push off the tailstock center (N).
+
+    In a chuck the jaws hold the work along the lathe. Between centers the feed towards the headstock leaves
+    the tailstock center with less.
+    """
+    if case.held.job.holding.centers is None:
+        return 0.0
+    return max((max(load.heaviest.feed, 0.0) for load in case.loads if load.center), default=0.0)
+
+
+def _judge_load(case: Case, across: Force) -> None:
+    tailstock = case.bench.lathe.tailstock
+    most = tailstock.center_load if tailstock else None
+    if case.held.job.holding.center != "live" or most is None or across <= most.si:
+        return
+    system = case.bench.system
+    case.desk.find(
+        "center-load", "check",
+        f"The live center is to carry {force_words(across, system)} across; its maker gives "
+        f"{most.with_unit}. Take lighter cuts, set a steady rest, or put in a heavier center.",
+        case.held.job.holding.grip.where,
+    )
+
+
+# -- its push ---------------------------------------------------------------------------------------------
+
+
+def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
+    """The push that keeps the center bearing all round its hole, against the push it has."""
+    put: dict[str, tuple[float, Quantity]] = {
+        "across": (across, "force"), "half angle": (CENTER_HALF_ANGLE, "angle")
+    }
+    formula = "2 × {across} × tan({half angle})"
+    if feed:
+        put["feed"] = (feed, "force")
+        formula += " + {feed}"
+    least = case.desk.computed(
+        "give.center.least_push", "Push that keeps the center bearing all round", seated_push(across) + feed,
+        "force", formula, put, CONE,
+        note="with half of it across the work climbs off the center"
+        + ("; the feed towards the headstock takes its force off the push" if feed else ""),
+        rounds="up",
+    )
+    if push >= least:
+        return
+    system, climbs = case.bench.system, push < center_hole_thrust(across) + feed
+    said = case.desk.figures["give.center.push"]
+    assumed = said.kind is Kind.ASSUMED
+    whose = "snug by hand, taken as" if assumed else "which is"
+    does = "the work can climb off it and be thrown" if climbs else "it bears on one side of its hole only"
+    where = case.held.job.holding.center_push
+    case.desk.find(
+        "center-push-low", LEVELS[assumed, climbs],
+        f"The tailstock center has to push with at least {force_words(least, system)} to bear all round "
+        f"under {force_words(across, system)} across; with its push, {whose} {force_words(push, system)}, "
+        f"{does}. Push harder, take lighter cuts, or carry the work near its end.",
+        where.where if where is not None else case.held.job.holding.grip.where,
+    )
+
+
+def _lay_buckling(case: Case, push: Force) -> None:
+    """The push that bends the work out by itself, and what the push does to the critical speed.
+
+    Only for work so slender that it matters.
+    """
+    held, desk, system = case.held, case.desk, case.bench.system
+    beam = held.beam(case.plan.steady_at)
+    most = buckling_push(beam)
+    if push < SLENDER * most:
+        return
+    desk.computed(
+        "give.center.buckling", "Push that buckles the work", most, "force",
+        "lowest P of det(K − P K_g) = 0 for beam elements with {stick-out}, {E}",
+        {
+            "stick-out": (held.layout.stick_out, "length"), "E": (beam.elastic_modulus, "pressure"),
+        },
+        f"{ELEMENTS}; Timoshenko and Gere, Theory of Elastic Stability",
+        note="straight work, on its supports as soft as they are", rounds="down",
+    )
+    share = desk.computed(
+        "give.center.buckling_share", "Push over the push that buckles", push / most, "ratio",
+        "{push} ÷ {push that buckles}",
+        {"push": (push, "force"), "push that buckles": (most, "force")}, "geometry", rounds="up",
+    )
+    if share > BUCKLING_SHARE:
+        desk.find(
+            "center-buckling", "stop" if share >= 1 else "check",
+            f"The center's push of {force_words(push, system)} is {share:.0%} of the "
+            f"{force_words(most, system)} under which this work bows out by itself; stay under "
+            f"{BUCKLING_SHARE:.0%}. Push less, set a steady rest, and ease the center as the work warms.",
+            held.job.holding.grip.where,
+        )
+    if WORTH_SAYING < share < 1:
+        lowered = frequencies(replace(beam, push=push), 1)[0]
+        desk.computed(
+            "give.center.critical_speed", "Critical speed under the center's push", lowered, "spindle_speed",
+            "60 × lowest f of det(K − {push} × K_g − (2 π f)² M) = 0 for beam elements",
+            {"push": (push, "force")}, f"{ELEMENTS}; Timoshenko and Gere, Theory of Elastic Stability",
+            rounds="down",
+        )

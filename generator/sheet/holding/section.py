@@ -25,11 +25,12 @@ from generator.sheet.holding.lengths import lay_lengths, lay_slenderness
 from generator.sheet.holding.loads import cut_loads
 from generator.sheet.holding.push import push_section
 from generator.sheet.holding.speeds import UNKNOWN as UNKNOWN_SPEED
-from generator.sheet.holding.speeds import speed_section, unbalance_section
+from generator.sheet.holding.speeds import speed_section
 from generator.sheet.holding.steady import steady_section
 from generator.sheet.holding.stick_out import stick_out_section
 from generator.sheet.holding.strength import strength_section
 from generator.sheet.holding.thin import thin_section
+from generator.sheet.holding.unbalance import unbalance_section
 from generator.sheet.model import PlotScene
 from generator.sheet.operation_task import Bench
 from generator.sheet.plans import HoldingPlan, Route

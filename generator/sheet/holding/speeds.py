@@ -1,29 +1,44 @@
-"""Which spindle speeds the held work bears: bending frequency, the open end, the bar behind the headstock."""
+"""Which spindle speeds the held work bears: where it begins to whip, and the steps of the lathe beside that.
+
+    speed_section     bending frequencies, critical speeds, the safe band of steps
+    judge_speed       a speed against a critical one
+    speed_limit       the share of a critical speed to stay under
+"""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
+from dataclasses import replace
 
-from generator.calc.beam import Beam, Segment, Support
+from generator.calc.beam import Support
+from generator.calc.modes import frequencies
+from generator.calc.spindle import highest_step
 from generator.job.fields import Given
 from generator.job.shop import House
 from generator.sheet.desk import Desk
-from generator.sheet.holding.case import Case
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.model import Figure, Kind, Quantity, Working
+from generator.sheet.holding.tail import TAIL, WHIRL, lay_tail
+from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.wording import rpm_words
-from generator.si import Frequency, Length, SpindleSpeed
+from generator.si import Length, SpindleSpeed, rev_per_min
+from generator.tables.materials import MaterialRow, material_group, material_groups
+
+__all__ = ["OPEN_END", "TAIL", "UNKNOWN", "barred_steps", "judge_speed", "speed_limit", "speed_section"]
 
 PRACTICE = "common practice, no source"
-WHIRL = "a round bar whirls at its bending frequency (Thomson, Theory of Vibration with Applications)"
+ELEMENTS = "beam elements (Cook et al.)"
 CRITICAL_SHARE = 0.7  # of the critical speed; common practice, no source
+NEAR = 0.3            # either side of a critical speed; common practice, no source
 
-OPEN_END, TAIL = "holding.open_end.critical_speed", "holding.tail.critical_speed"
+OPEN_END = "holding.open_end.critical_speed"
 
 UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
     ("holding.first_frequency", "First bending frequency", "frequency"),
     ("holding.critical_speed", "Critical speed", "spindle_speed"),
 )
+
+Put = dict[str, tuple[float, Quantity]]
 
 
 def speed_section(
@@ -39,128 +54,41 @@ def speed_section(
     if held.material is None:
         for name, label, quantity in UNKNOWN:
             desk.unknown(name, label, quantity, "the material is unknown")
+        _lay_least(held, steady_at, house, spindle_speed, desk)
         return
-    _lay_frequency(held, steady_at, house, spindle_speed, desk)
-    if held.job.holding.center is not None and steady_at is None and held.job.holding.centers is None:
-        _lay_open_end(held, desk)
-    if held.job.holding.behind_spindle is not None:
-        _lay_tail(held, held.job.holding.behind_spindle, house, spindle_speed, desk)
-
-
-def unbalance_section(case: Case) -> None:
-    """Lay down what a mass off the axis does at the speeds of the route."""
-
-
-def _lay_frequency(
-    held: HeldWork, steady_at: Length | None, house: House, spindle_speed: SpindleSpeed | None, desk: Desk
-) -> None:
-    material = held.material
-    assert material is not None
-    put: dict[str, tuple[float, Quantity]] = {
-        "stick-out": (held.layout.stick_out, "length"),
-        "E": (material.elastic_modulus, "pressure"),
-        "ρ": (material.density, "density"),
-        "k chuck": (held.chuck_stiffness, "angular_stiffness"),
-    }
-    if steady_at is not None:
-        put["k steady"] = (held.steady_stiffness, "stiffness")
-        put["its place"] = (steady_at, "length")
-    frequency: Frequency = desk.computed(
-        "holding.first_frequency",
-        "First bending frequency",
-        held.beam(steady_at).first_frequency(),
-        "frequency",
-        "lowest f of det(K − (2 π f)² M) = 0 for beam elements with "
-        + ", ".join(f"{{{name}}}" for name in put),
-        put,
-        "beam elements (Cook et al.); Thomson, Theory of Vibration with Applications",
-        note="the work in its supports, without the weight of chuck and spindle; looser supports lower it",
-        rounds="down",
-    )
-    critical = desk.computed(
-        "holding.critical_speed", "Critical speed", frequency, "spindle_speed", "60 × {f1}",
-        {"f1": (frequency, "frequency")}, WHIRL, rounds="down",
-    )
-    if spindle_speed is None:
-        return
-    desk.computed(
-        "holding.speed_ratio",
-        "Spindle speed over critical speed",
-        spindle_speed / critical,
-        "ratio",
-        "{n} ÷ {n critical}",
-        {"n": (spindle_speed, "spindle_speed"), "n critical": (critical, "spindle_speed")},
-        PRACTICE,
-        rounds="up",
-    )
-    _judge_speed(
-        "critical-speed", "this work begins to whip", "Support it better or run slower.",
-        spindle_speed, critical, house, held.job.holding.grip, desk,
-    )
-
-
-def _lay_open_end(held: HeldWork, desk: Desk) -> None:
-    """The work in the chuck alone, as it turns while its end is faced, center drilled or bored."""
-    material = held.material
-    assert material is not None
-    desk.computed(
-        OPEN_END,
-        "Critical speed while the center is away",
-        held.beam(None, end_open=True).first_frequency(),
-        "spindle_speed",
-        "lowest n of det(K − (2 π n)² M) = 0 for beam elements with {stick-out}, {E}, {ρ}, {k chuck}",
-        {
-            "stick-out": (held.layout.stick_out, "length"),
-            "E": (material.elastic_modulus, "pressure"),
-            "ρ": (material.density, "density"),
-            "k chuck": (held.chuck_stiffness, "angular_stiffness"),
-        },
-        f"beam elements (Cook et al.); {WHIRL}",
-        note="for facing, center drilling, and all work in the bore",
-        rounds="down",
-    )
-
-
-def _lay_tail(
-    held: HeldWork, behind: Given, house: House, spindle_speed: SpindleSpeed | None, desk: Desk
-) -> None:
-    """The bar behind the headstock, held where it leaves the spindle at best."""
-    material, bar = held.material, held.layout.spans[0]
-    assert material is not None
-    beam = Beam(
-        (Segment(0.0, behind.si, bar.od_start, bar.bore),),
-        (Support(0.0, math.inf, math.inf),),
-        material.elastic_modulus,
-        material.density,
-    )
-    critical = beam.first_frequency()
-    desk.lay(
-        Figure(
-            TAIL,
-            "Critical speed of the bar behind the headstock",
-            critical,
-            "spindle_speed",
-            Kind.COMPUTED,
-            WHIRL,
-            Working(
-                "60 × 3.516 ÷ (2 π × {L}²) × √({E} × ({D}² + {d}²) ÷ (16 × {ρ}))",
-                {
-                    "L": (behind.si, "length"), "D": (bar.od_start, "length"), "d": (bar.bore, "length"),
-                    "E": (material.elastic_modulus, "pressure"), "ρ": (material.density, "density"),
-                },
-            ),
-            note="held tight where it leaves the spindle, nowhere behind it; a loose bar whips sooner",
-            rounds="down",
-        )
-    )
+    critical = _lay_frequency(held, steady_at, held.material, desk)
+    _lay_hinged(held, steady_at, house, spindle_speed, critical, desk)
     if spindle_speed is not None:
-        _judge_speed(
-            "tail-whip", "the bar behind the headstock begins to whip",
-            "Support it there, cut it shorter, or run slower.", spindle_speed, critical, house, behind, desk,
+        desk.computed(
+            "holding.speed_ratio", "Spindle speed over critical speed", spindle_speed / critical, "ratio",
+            "{n} ÷ {n critical}",
+            {"n": (spindle_speed, "spindle_speed"), "n critical": (critical, "spindle_speed")}, PRACTICE,
+            rounds="up",
         )
+        judge_speed(
+            "critical-speed", "this work begins to whip", "Support it better or run slower.",
+            spindle_speed, critical, house, held.job.holding.grip, desk,
+        )
+    if held.job.holding.center is not None and steady_at is None and held.job.holding.centers is None:
+        _lay_open_end(held, held.material, desk)
+    if held.job.holding.behind_spindle is not None:
+        tail = lay_tail(held, held.material, held.job.holding.behind_spindle, desk)
+        critical = min(critical, tail)
+        if spindle_speed is not None:
+            judge_speed(
+                "tail-whip", "the bar behind the headstock begins to whip",
+                "Support it there, cut it shorter, or run slower.",
+                spindle_speed, tail, house, held.job.holding.behind_spindle, desk,
+            )
+    _lay_steps(held, critical, house, desk)
 
 
-def _judge_speed(
+def speed_limit(house: House) -> float:
+    """The share of a critical speed to stay under."""
+    return house.speed_share_of_critical.si if house.speed_share_of_critical else CRITICAL_SHARE
+
+
+def judge_speed(
     id: str,
     what: str,
     remedy: str,
@@ -170,8 +98,8 @@ def _judge_speed(
     about: Given,
     desk: Desk,
 ) -> None:
-    limit = house.speed_share_of_critical.si if house.speed_share_of_critical else CRITICAL_SHARE
-    ratio = speed / critical
+    """Find a speed that is too near to a critical one, or above it."""
+    limit, ratio = speed_limit(house), speed / critical
     if ratio > limit:
         desk.find(
             id,
@@ -180,3 +108,201 @@ def _judge_speed(
             f"{limit:.0%}. {remedy}",
             about.where,
         )
+
+
+# -- where it whips ---------------------------------------------------------------------------------------
+
+
+def _put(held: HeldWork, steady_at: Length | None, material: MaterialRow) -> Put:
+    """What went into the frequency."""
+    put: Put = {
+        "stick-out": (held.layout.stick_out, "length"),
+        "E": (material.elastic_modulus, "pressure"),
+        "ρ": (material.density, "density"),
+    }
+    if math.isfinite(held.chuck_stiffness):
+        put["k chuck"] = (held.chuck_stiffness, "angular_stiffness")
+    if steady_at is not None:
+        put["k steady"] = (held.steady_stiffness, "stiffness")
+        put["its place"] = (steady_at, "length")
+    if held.job.holding.center is not None and math.isfinite(held.center_stiffness):
+        put["k center"] = (held.center_stiffness, "stiffness")
+    return put
+
+
+def _lowest(what: str, put: Put) -> str:
+    named = ", ".join(f"{{{name}}}" for name in put)
+    return f"{what} of det(K − (2 π f)² M) = 0 for beam elements with {named}"
+
+
+def _lay_frequency(
+    held: HeldWork, steady_at: Length | None, material: MaterialRow, desk: Desk
+) -> SpindleSpeed:
+    """The first two bending frequencies and the critical speed; return that."""
+    beam = held.beam(steady_at)
+    first, second = beam.first_frequency(), frequencies(beam, 2)[1]
+    put = _put(held, steady_at, material)
+    desk.computed(
+        "holding.first_frequency", "First bending frequency", first, "frequency",
+        _lowest("lowest f", put), put, f"{ELEMENTS}; Thomson, Theory of Vibration with Applications",
+        note="the work in its supports, without the weight of chuck and spindle; looser supports lower it",
+        rounds="down",
+    )
+    desk.computed(
+        "holding.second_frequency", "Second bending frequency", second, "frequency",
+        _lowest("second lowest f", put), put, f"{ELEMENTS}; Thomson, Theory of Vibration with Applications",
+        rounds="down",
+    )
+    return desk.computed(
+        "holding.critical_speed", "Critical speed", first, "spindle_speed", "60 × {f1}",
+        {"f1": (first, "frequency")}, WHIRL, rounds="down",
+    )
+
+
+def _lay_hinged(
+    held: HeldWork,
+    steady_at: Length | None,
+    house: House,
+    spindle_speed: SpindleSpeed | None,
+    critical: SpindleSpeed,
+    desk: Desk,
+) -> None:
+    """The same with jaws that do not hold against tilting: a lower bound for soft jaws and play.
+
+    Only where something else holds the work too.
+    """
+    holding, material = held.job.holding, held.material
+    if material is None or holding.centers is not None or (steady_at is None and holding.center is None):
+        return
+    beam = held.beam(steady_at)
+    hinged = replace(beam, supports=(Support(0.0), *beam.supports[1:]))
+    put = _put(held, steady_at, material)
+    put.pop("k chuck", None)
+    least = desk.computed(
+        "holding.critical_speed.hinged", "Critical speed if the jaws let the work tilt",
+        frequencies(hinged, 1)[0], "spindle_speed", _lowest("60 × lowest f", put) + ", a hinge at the jaws",
+        put, f"{ELEMENTS}; {WHIRL}", note="a cautious bound for soft jaws, a short grip or play",
+        rounds="down",
+    )
+    soft = holding.chuck is not None and holding.chuck.soft_jaws
+    limit = speed_limit(house)
+    if spindle_speed is not None and limit * least < spindle_speed <= limit * critical:
+        desk.find(
+            "critical-speed-hinged", "check" if soft else "note",
+            f"{rpm_words(spindle_speed)} is {spindle_speed / least:.0%} of the {rpm_words(least)} at which "
+            f"the work would begin to whip if the jaws let it tilt{', as soft jaws do' if soft else ''}. "
+            "Grip long and tight, and bring the speed up step by step.",
+            holding.grip.where,
+        )
+
+
+def _lay_open_end(held: HeldWork, material: MaterialRow, desk: Desk) -> None:
+    """The work in the chuck alone, as it turns while its end is faced, center drilled or bored."""
+    put = _put(held, None, material)
+    put.pop("k center", None)
+    desk.computed(
+        OPEN_END, "Critical speed while the center is away", held.beam(None, end_open=True).first_frequency(),
+        "spindle_speed", _lowest("60 × lowest f", put), put, f"{ELEMENTS}; {WHIRL}",
+        note="for facing, center drilling, and all work in the bore",
+        rounds="down",
+    )
+
+
+# -- a material that nobody knows -------------------------------------------------------------------------
+
+
+def heaviest_and_softest() -> tuple[MaterialRow, ...]:
+    """The groups than which no other is both softer and heavier: one of them whips first, whatever holds it.
+
+    >>> [row.group for row in heaviest_and_softest()]
+    ['aluminium alloy', 'brass', 'bronze', 'copper']
+    """
+    rows = [material_group(name) for name in material_groups()]
+    return tuple(
+        row for row in rows
+        if not any(
+            other.elastic_modulus <= row.elastic_modulus and other.density >= row.density
+            and (other.elastic_modulus, other.density) != (row.elastic_modulus, row.density)
+            for other in rows
+        )
+    )
+
+
+def _lay_least(
+    held: HeldWork, steady_at: Length | None, house: House, spindle_speed: SpindleSpeed | None, desk: Desk
+) -> None:
+    """The lowest critical speed that any of the known materials would have."""
+    tried = [
+        (replace(held, material=row).beam(steady_at).first_frequency(), row) for row in heaviest_and_softest()
+    ]
+    least, row = min(tried, key=lambda one: one[0])
+    put = _put(held, steady_at, row)
+    desk.computed(
+        "holding.critical_speed.least", "Critical speed at least, whatever the material", least,
+        "spindle_speed", _lowest("60 × lowest f", put), put, f"{ELEMENTS}; {WHIRL}; {row.source}",
+        note=f"the material is unknown: of those known here {row.group} whips first", rounds="down",
+    )
+    limit = speed_limit(house)
+    if spindle_speed is not None and spindle_speed > limit * least:
+        desk.find(
+            "critical-speed-unknown", "check",
+            f"{rpm_words(spindle_speed)} is {spindle_speed / least:.0%} of the {rpm_words(least)} at which "
+            f"the work would begin to whip if it were {row.group}; stay under {limit:.0%} until the material "
+            "is known.",
+            held.job.holding.grip.where, "What material is it?",
+        )
+    _lay_steps(held, least, house, desk)
+
+
+# -- the steps of the lathe -------------------------------------------------------------------------------
+
+
+def _lay_steps(held: HeldWork, critical: SpindleSpeed, house: House, desk: Desk) -> None:
+    """The highest step that stays clear of the lowest critical speed, and the steps that do not."""
+    steps, limit, name = [one.si for one in held.lathe.spindle.speeds], speed_limit(house), held.lathe.name
+    label = "Highest step clear of whipping"
+    safe = highest_step(steps, limit * critical)
+    if safe is None:
+        desk.unknown(
+            "holding.safe_step", label, "spindle_speed",
+            f"no step of {name} is as slow as {rpm_words(limit * critical)}",
+        )
+    else:
+        desk.computed(
+            "holding.safe_step", label, safe, "spindle_speed",
+            "the highest step of the lathe not above {share} × {n critical}",
+            {"share": (limit, "ratio"), "n critical": (critical, "spindle_speed")},
+            f"{PRACTICE}; steps from jobs/_shop/lathes/{held.lathe.lathe}.yml",
+            note="" if safe < max(steps) else f"all steps of {name}",
+        )
+    barred = barred_steps(steps, critical, limit)
+    if barred:
+        desk.lay(Figure(
+            "holding.barred_steps", "Steps to keep away from", barred, "text", Kind.COMPUTED, PRACTICE,
+            note="the chuck, the cutting speed and the steady rest's tips may ask for less",
+        ))
+
+
+def barred_steps(steps: Sequence[SpindleSpeed], critical: SpindleSpeed, limit: float) -> str:
+    """The steps (rev/s) that are too near to a critical speed or above it, in words; empty with none.
+
+    >>> for said in barred_steps([1, 5, 8, 12, 20], 10.0, 0.7).split("; "):
+    ...     print(said)
+    480, 720 rpm: within 30 % of the critical speed
+    1200 rpm: above the critical speed, reached only through it
+    >>> barred_steps([1, 5], 10.0, 0.7)
+    ''
+    """
+    near = [step for step in steps if abs(step / critical - 1) <= NEAR]
+    under = [step for step in steps if limit * critical < step < (1 - NEAR) * critical]
+    above = [step for step in steps if step > (1 + NEAR) * critical]
+    said = (
+        (under, f"above {limit * 100:.0f} % of the critical speed"),
+        (near, f"within {NEAR * 100:.0f} % of the critical speed"),
+        (above, "above the critical speed, reached only through it"),
+    )
+    return "; ".join(
+        f"{', '.join(f'{step / rev_per_min:.4g}' for step in found)} rpm: {words}"
+        for found, words in said
+        if found
+    )

@@ -1,0 +1,103 @@
+"""What a mass off the axis does at the speeds of the route."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from generator.calc.compliance import compliance
+from generator.calc.unbalance import SOURCE, rotating_force, speed_of_force, whirl_amplification
+from generator.job.model import Unbalance
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.steady_places import tool_places
+from generator.sheet.wording import fine_words, force_words, rpm_words
+from generator.si import Force, Length, SpindleSpeed, g_n
+
+PRACTICE = "common practice, no source"
+SHARE_OF_WEIGHT = 0.2  # of the work's weight that a turning force may reach; common practice, no source
+NAME = "holding.unbalance."
+LEAST_GIVE = 1e-12  # m/N: a micrometre under a meganewton is nothing
+
+
+def unbalance_section(case: Case) -> None:
+    """Lay down the pull of a mass off the axis, how far it moves the work, and the speed it may turn at."""
+    off = case.bench.job.holding.unbalance
+    fastest = max((plan.spindle_speed for plan in case.route.plans if plan.spindle_speed), default=None)
+    if off is None:
+        return
+    weight = case.plan.weight_kg * g_n if case.plan.weight_kg else None
+    limit = _lay_limit(case, off, weight)
+    if fastest is None:
+        case.desk.unknown(f"{NAME}force", "Pull of the mass off the axis", "force", "no speed is known")
+        return
+    force = case.desk.computed(
+        f"{NAME}force", "Pull of the mass off the axis, at the highest speed of the route",
+        rotating_force(off.mass.si, off.radius.si, fastest), "force", "{m} × {r} × (2 π × {n} ÷ 60)²",
+        {
+            "m": (off.mass.si, "mass"), "r": (off.radius.si, "length"), "n": (fastest, "spindle_speed"),
+        },
+        SOURCE, rounds="up",
+    )
+    moved = _lay_moved(case, off, force, fastest)
+    _judge(case, off, force, weight, fastest, limit, moved)
+
+
+def _lay_limit(case: Case, off: Unbalance, weight: Force | None) -> SpindleSpeed | None:
+    """Speed at which it pulls with a fifth of the work's weight."""
+    label = "Speed at which the mass off the axis pulls with a fifth of the weight"
+    if not weight:
+        case.desk.unknown(f"{NAME}speed", label, "spindle_speed", "the weight is unknown")
+        return None
+    return case.desk.computed(
+        f"{NAME}speed", label, speed_of_force(SHARE_OF_WEIGHT * weight, off.mass.si, off.radius.si),
+        "spindle_speed", "60 × √({share} × {weight} ÷ ({m} × {r})) ÷ (2 π)",
+        {
+            "share": (SHARE_OF_WEIGHT, "ratio"), "weight": (weight, "force"), "m": (off.mass.si, "mass"),
+            "r": (off.radius.si, "length"),
+        },
+        f"{SOURCE}; {PRACTICE}", rounds="down",
+    )
+
+
+def _lay_moved(case: Case, off: Unbalance, force: Force, fastest: SpindleSpeed) -> Length | None:
+    """How far it holds the work off its axis under the tool, with what whirling adds; None where unknown."""
+    held, critical = case.held, case.desk.figures.get("holding.critical_speed")
+    if held.material is None or critical is None or not isinstance(critical.value, float):
+        return None
+    if fastest >= critical.value:
+        return None  # the speed itself is stopped
+    out = held.layout.stick_out
+    at = min(off.at.si, out) if off.at is not None else out
+    places = sorted({*tool_places(held), out, at})
+    solved = compliance(held.beam(case.plan.steady_at), places)
+    tools = [number for number, x in enumerate(places) if x in tool_places(held) or not tool_places(held)]
+    give = max(float(np.abs(solved.push[tools, places.index(at)]).max()), LEAST_GIVE)
+    more = whirl_amplification(fastest, critical.value)
+    return case.desk.computed(
+        f"{NAME}deflection", "The mass off the axis holds the work off its axis by", force * give * more,
+        "fine_length", "{F} ÷ {stiffness of the tool's place under it} ÷ (1 − ({n} ÷ {n critical})²)",
+        {
+            "F": (force, "force"), "stiffness of the tool's place under it": (1 / give, "stiffness"),
+            "n": (fastest, "spindle_speed"), "n critical": (critical.value, "spindle_speed"),
+        },
+        f"beam elements (Cook et al.); {SOURCE}",
+        note="what is turned so runs out by twice this once the work stands still, or turns slowly",
+        rounds="up",
+    )
+
+
+def _judge(
+    case: Case, off: Unbalance, force: Force, weight: Force | None, fastest: SpindleSpeed,
+    limit: SpindleSpeed | None, moved: Length | None,
+) -> None:
+    """Find a pull that is too much for the work's weight."""
+    if not weight or limit is None or force <= SHARE_OF_WEIGHT * weight:
+        return
+    system = case.bench.system
+    bends = f" It holds the work {fine_words(moved, system)} off its axis." if moved is not None else ""
+    case.desk.find(
+        "unbalance", "stop" if force >= weight else "check",
+        f"At {rpm_words(fastest)} the mass off the axis pulls with {force_words(force, system)}, "
+        f"{force / weight:.0%} of the work's weight; over {SHARE_OF_WEIGHT:.0%} the lathe shakes.{bends} "
+        f"Put a counterweight opposite, or stay under {rpm_words(limit)}.",
+        off.mass.where,
+    )
