@@ -51,7 +51,9 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "center-buckling", "operation-whip",
         "part-off-center", "part-off-far", "order-part-off", "order-center", "order-band",
         # carried and depended on: sheet.holding.handling, sheet.knowledge
-        "hoist", "lift", "material-unknown", "duty-unknown",
+        "hoist", "lift", "material-unknown", "duty-unknown", "lift-reach", "sling", "droop", "chuck-lift",
+        # what the part must carry, and heat that spoils a center: sheet.holding.strength, sheet.holding.heat
+        "strength-yield", "strength-mate-yield", "strength-engagement", "ease-center",
     ),
     Harm.LATHE: (
         # what meets what: sheet.reach, sheet.reach_findings, sheet.swing
@@ -85,7 +87,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         # how true it comes: sheet.holding
         "grip-marks",
         "deflection", "slender", "steady-band", "steady-better", "steady-on-ground", "follow-rest-missing",
-        "follow-rest-idle", "centers-in-the-way", "centers-face",
+        "follow-rest-idle", "centers-in-the-way", "centers-face", "heat-measure",
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
         "no-wall", "too-thin", "operation-no-wall", "wall-limit", "thread-wall", "relief-wall", "relief-root",
         "relief-standard", "relief-narrow", "relief-short", "relief-radius", "relief-sharp",

@@ -54,7 +54,7 @@ def judge_yield(case: Case, stresses: Sequence[Stress]) -> None:
         )
         if share > 1:
             desk.find(
-                f"strength-{key.replace('_', '-')}", "stop",
+                "strength-mate-yield" if of_mate else "strength-yield", "stop",
                 f"Under what the customer says it must carry, {largest.words} comes to "
                 f"{pressure_words(largest.value, bench.system)}{', in shear' if largest.shear else ''}; the "
                 f"shop's list gives {whose} {pressure_words(strength, bench.system)} yield strength"
