@@ -113,7 +113,8 @@ def _demand(case: Case, load: CutLoad, middle: Length) -> Demand:
         return Demand(load, torque, forces.feed + center, center, 0.0, 0.0, 0.0)
     down, down_moment = _weight(case, load, middle)
     arm = max(load.high + middle, -load.low - middle, 0.0)
-    sideways, turning = forces.radial * arm, forces.feed * load.diameter / 2
+    radius = load.diameter / 2 if forces.main else 0.0  # a drill pushes along the axis
+    sideways, turning = forces.radial * arm, forces.feed * radius
     level = max(abs(sideways), abs(sideways + (turning if load.inside else -turning)))
     return Demand(
         load, torque, forces.feed, 0.0, down, max(forces.main * arm, down_moment), level
