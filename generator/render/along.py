@@ -118,7 +118,10 @@ def _kept(lengths: Sequence[float], excess: float) -> float | None:
 
 def _stretches(scene: SetupScene) -> list[tuple[Length, Length, bool]]:
     """The work cut at everything that must be seen; True marks plain lengths with nothing in them."""
-    marks: list[tuple[Length, Length]] = [(-scene.grip, 0.0)]
+    marks: list[tuple[Length, Length]] = [(-scene.grip, 0.0), (0.0, scene.dog)]
+    if scene.follow_rest_at is not None:
+        half = scene.follow_rest_width / 2
+        marks.append((scene.follow_rest_at - half, scene.follow_rest_at + half))
     if scene.steady_at is not None:
         marks.append((scene.steady_at - scene.steady_width / 2, scene.steady_at + scene.steady_width / 2))
     marks += [(x - diameter / 2, x + diameter / 2) for x, diameter in scene.cross_holes]

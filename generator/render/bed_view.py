@@ -32,6 +32,8 @@ from generator.si import Length
 ABOVE: Final = 10.0  # mm above the axis, for words
 WORK: Final = 2.5  # mm, half height of the work as drawn
 CHUCK: Final = 5.5  # mm, half height of chuck and steady rest
+COLLET: Final = 4.0  # mm, half height of a collet
+PLATE: Final = 7.0  # mm, half height of a faceplate
 QUILL: Final = 1.5  # mm, half height of the quill
 HOLDER: Final = (3.2, 7.4)  # mm below the axis: tool holder and compound
 CARRIAGE: Final = (8.4, 12.8)  # mm below the axis: carriage and bases, down to the bed
@@ -147,10 +149,7 @@ def _draw(canvas: Canvas, bed: _Bed, scene: SetupScene, reach: ReachScene) -> It
     """Every part; what it is called, and its room."""
     work = bed.box((scene.pieces[0].start, scene.pieces[-1].end), -WORK, WORK)
     _outline(canvas, "bed-work", work, "visible")
-    back = reach.nose if reach.nose is not None else -scene.chuck_length
-    chuck = bed.box((back, 0.0), -CHUCK, CHUCK)
-    _outline(canvas, "bed-chuck", chuck)
-    yield "chuck", chuck, "above"
+    yield from _head(canvas, bed, scene, reach)
     if reach.nose is not None:
         nose = bed.at(reach.nose)
         headstock = Box(nose - HEADSTOCK, bed.axis - CHUCK, nose, bed.axis + CARRIAGE[1])
@@ -176,6 +175,32 @@ def _draw(canvas: Canvas, bed: _Bed, scene: SetupScene, reach: ReachScene) -> It
     if reach.tailstock is not None and reach.quill is not None:
         yield from _tailstock(canvas, bed, scene, reach.quill, reach.tailstock)
     yield from _travelling(canvas, bed, reach)
+
+
+def _head(canvas: Canvas, bed: _Bed, scene: SetupScene, reach: ReachScene) -> Iterator[Word]:
+    """What holds the work on the spindle, from the nose to its face; between centers, center and dog."""
+    back = reach.nose if reach.nose is not None else -scene.chuck_length
+    room = (back, 0.0)
+    if scene.held == "chuck":
+        box = bed.box(room, -CHUCK, CHUCK)
+        _outline(canvas, "bed-chuck", box)
+        yield "chuck", box, "above"
+    elif scene.held == "collet":
+        box = bed.box(room, -COLLET, COLLET)
+        _outline(canvas, "bed-collet", box)
+        yield "collet", box, "above"
+    elif scene.held == "faceplate":
+        box = bed.box(room, -PLATE, PLATE)
+        _outline(canvas, "bed-faceplate", box)
+        yield "faceplate", box, "above"
+    else:
+        tip, nose = (bed.at(0.0), bed.axis), bed.at(back)
+        for side in (-1, 1):
+            canvas.line("thin", "bed-headstock-center", tip, (nose, bed.axis + side * QUILL))
+        canvas.line("thin", "bed-headstock-center", (nose, bed.axis - QUILL), (nose, bed.axis + QUILL))
+        dog = bed.box((0.0, scene.dog), -CHUCK, CHUCK)
+        _outline(canvas, "bed-dog", dog)
+        yield "dog", dog, "above"
 
 
 def _tailstock(

@@ -230,6 +230,7 @@ def _off(start: Point, towards: Point) -> Point:
 
 _TOUCH: Final = 0.3  # mm
 _AROUND: Final = (60, 75, 45, 90, 30, 105, 120, 135, 150, 15, 165, 0, 180)
+_INWARDS: Final = (-30, 210, -60, 240, -90)  # where nothing is free outside
 
 
 def place_item(
@@ -243,11 +244,14 @@ def place_item(
     """Set an item number in a circle, its leader ending in a dot at an anchor; False without room."""
     others = [box for box in board.parts if box not in own]
     strict = Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
-    for reach, shade in (
-        (reach, shade) for shade in (strict, strict.without_barriers()) for reach in reaches
+    for reach, shade, turns in (
+        (reach, shade, turns)
+        for turns in (_AROUND, _INWARDS)
+        for shade in (strict, strict.without_barriers())
+        for reach in reaches
     ):
         for (x, y), side in anchors:
-            for turn in _AROUND:
+            for turn in turns:
                 ux, uy = cos(radians(turn)), side * sin(radians(turn))
                 middle = (x + reach * ux, y + reach * uy)
                 ring = Circle("thin", middle, ITEM_RADIUS, "item")

@@ -16,6 +16,7 @@ from generator.render.along import Along
 from generator.render.dimensions import Dimension, dimension_text
 from generator.render.drawing import Box
 from generator.render.lines import Point
+from generator.render.setup_heads import DrawnHead, head_words, holder_top
 from generator.sheet.model import Piece, SetupScene
 from generator.si import Length
 
@@ -29,8 +30,8 @@ def dimensions(scene: SetupScene, along: Along, body: float) -> Iterator[Dimensi
         def outline(x: Length) -> float:
             if x < 0:
                 return -body
-            if x == 0:
-                return -parts.radius(scene, along, 0.0, 0.0) - parts.JAW_HEIGHT
+            if x == 0 or x == scene.dog:
+                return -parts.radius(scene, along, x, x) - holder_top(scene, along)
             if x == scene.steady_at:
                 return -parts.radius(scene, along, x, x) - parts.FINGER - parts.FRAME
             hole = next((diameter for at, diameter in scene.cross_holes if at == x), None)
@@ -42,7 +43,10 @@ def dimensions(scene: SetupScene, along: Along, body: float) -> Iterator[Dimensi
         return Dimension(along.at(start), along.at(end), outline(start), outline(end), text, name)
 
     end = scene.pieces[-1].end
-    yield one("grip", -scene.grip, 0.0)
+    if scene.grip > 0:
+        yield one("grip", -scene.grip, 0.0)
+    if scene.dog > 0:
+        yield one("dog", 0.0, scene.dog)
     yield one("stick-out", 0.0, end)
     if scene.steady_at is not None and 0 < scene.steady_at < end:
         yield one("steady", 0.0, scene.steady_at)
@@ -130,9 +134,9 @@ Item = tuple[str, Anchors, list[Box]]
 def labelled_parts(
     scene: SetupScene,
     along: Along,
-    jaws: list[Box],
-    body: list[Box],
+    head: DrawnHead,
     steady: list[Box],
+    follow: list[Box],
     center: list[Box],
     tool: list[Box],
 ) -> Iterator[Item]:
@@ -149,11 +153,17 @@ def labelled_parts(
             for y in ([(box.bottom if side > 0 else box.top) - side * min(2.0, (box.bottom - box.top) / 3)])
         ]
 
-    yield "chuck", inside(body), body
-    yield f"jaws ({scene.jaws} in the chuck)", inside(jaws), jaws
+    body, holders = head_words(scene)
+    yield body, inside(head.body), head.body
+    yield holders, inside(head.holders), head.holders
+    if head.center:
+        yield "center in the headstock", inside(head.center), head.center
     yield "work", list(_work_anchors(scene, along)), []
     if steady:
         yield "steady rest", inside(steady), steady
+    if follow:
+        where = "at the tool" if tool else "travels with the tool"
+        yield f"follow rest, {where}", inside(follow), follow
     if center:
         yield f"{scene.center} center in the tailstock", inside(center), center
     if tool:

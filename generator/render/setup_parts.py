@@ -1,7 +1,8 @@
 """The parts of the setup view, seen from above, spindle axis at y = 0, tool side at +y, mm of paper.
 
-Work first, as the only wide outline; then what holds and cuts, as plain outlines of adjacent parts: chuck and
-jaws, steady rest, tailstock center, threading tool. Each returns the boxes it takes, upper before lower.
+Work first, as the only wide outline; then what supports and cuts, as plain outlines of adjacent parts: steady
+rest, follow rest, tailstock center, threading tool (what holds it on the spindle is in `setup_heads`). Each
+returns the boxes it takes, upper before lower.
 """
 
 from __future__ import annotations
@@ -12,16 +13,11 @@ from typing import Final
 from generator.render.along import Along
 from generator.render.dimensions import ARROW, arrowhead
 from generator.render.drawing import Box, Canvas
-from generator.render.lines import WIDE, LineKind, Point, arc, zigzag
-from generator.render.scale import Scale
+from generator.render.lines import WIDE, LineKind, arc, zigzag
 from generator.sheet.model import Piece, SetupScene
 from generator.si import Length
 
 CREST_TO_ROOT: Final = max(2 * WIDE, 0.7)  # mm at least, even off scale (ISO 6410-1)
-JAW_HEIGHT: Final = 6.0  # mm of jaw drawn outside the work; outlines of adjacent parts are not to be measured
-BODY_ABOVE: Final = 8.5  # mm of chuck body drawn outside the work, broken off there
-BODY_LENGTH: Final = 15.0  # mm of chuck body drawn along the axis, broken off there
-LEAST_JAW: Final = 5.0  # mm
 FINGER: Final = 4.0  # mm of steady finger between work and frame
 FRAME: Final = 4.0  # mm of steady frame
 TOOL_CLEAR: Final = 1.5  # mm between the tool and anything else, before the cut
@@ -78,16 +74,16 @@ def root_radius(piece: Piece, along: Along) -> float:
 
 def draw_work(canvas: Canvas, scene: SetupScene, along: Along) -> None:
     """The work: outline and shoulders wide, root narrow, bore and gripped length hidden, breaks."""
-    pieces = scene.pieces
+    pieces, hidden_to = scene.pieces, scene.pieces[0].start if scene.inside else 0.0
     for piece in pieces:
-        for low, high in ((piece.start, min(piece.end, 0.0)), (max(piece.start, 0.0), piece.end)):
+        for low, high in ((piece.start, min(piece.end, hidden_to)), (max(piece.start, hidden_to), piece.end)):
             if low < high:
-                _draw_sides(canvas, piece, along, low, high)
+                _draw_sides(canvas, piece, along, low, high, hidden=high <= hidden_to)
     last = len(pieces) - 1
     for i, piece in enumerate(pieces):
-        _edge(canvas, along, piece.start, piece, pieces[i - 1] if i else None)
+        _edge(canvas, along, piece.start, piece, pieces[i - 1] if i else None, hidden_to)
         if i == last:
-            _edge(canvas, along, piece.end, piece, None)
+            _edge(canvas, along, piece.end, piece, None, hidden_to)
     for stretch in along.breaks:
         half = (
             radius(scene, along, (stretch.start + stretch.end) / 2, (stretch.start + stretch.end) / 2) + 1.2
@@ -101,10 +97,12 @@ def draw_work(canvas: Canvas, scene: SetupScene, along: Along) -> None:
         canvas.line("thin", "hole-axis", (middle, -half - 1.5), (middle, half + 1.5))
 
 
-def _draw_sides(canvas: Canvas, piece: Piece, along: Along, low: Length, high: Length) -> None:
+def _draw_sides(
+    canvas: Canvas, piece: Piece, along: Along, low: Length, high: Length, *, hidden: bool
+) -> None:
     """Both sides of a piece between two places, with root and bore."""
     mm = along.scale.mm
-    kind: LineKind = "hidden" if high <= 0 else "visible"
+    kind: LineKind = "hidden" if hidden else "visible"
     for side in (-1, 1):
         for a, b in along.runs(low, high):
             if piece.form == "taper":
@@ -119,7 +117,7 @@ def _draw_sides(canvas: Canvas, piece: Piece, along: Along, low: Length, high: L
             )
             if piece.form == "thread":
                 root = side * root_radius(piece, along)
-                canvas.line("hidden" if high <= 0 else "thin", "root", (a, root), (b, root))
+                canvas.line("hidden" if hidden else "thin", "root", (a, root), (b, root))
             if piece.bore > 0:
                 bore = side * mm(piece.bore) / 2
                 canvas.line("hidden", "bore", (a, bore), (b, bore))
@@ -128,11 +126,13 @@ def _draw_sides(canvas: Canvas, piece: Piece, along: Along, low: Length, high: L
                 canvas.line("hidden", "root", (a, root), (b, root))
 
 
-def _edge(canvas: Canvas, along: Along, x: Length, piece: Piece, other: Piece | None) -> None:
+def _edge(
+    canvas: Canvas, along: Along, x: Length, piece: Piece, other: Piece | None, hidden_to: Length
+) -> None:
     """The edge across the work where two pieces meet (or at an end), and the step of the bore."""
     here = along.at(x)
     mm = along.scale.mm
-    kind: LineKind = "hidden" if x < 0 else "visible"
+    kind: LineKind = "hidden" if x < hidden_to else "visible"
     large = mm(max(_od(piece, x), _od(other, x) if other else 0.0)) / 2
     same = other is not None and _od(piece, x) == _od(other, x) and piece.form == other.form
     if not same:
@@ -151,75 +151,57 @@ def _edge(canvas: Canvas, along: Along, x: Length, piece: Piece, other: Piece | 
             canvas.line("hidden", "thread-end", *ends)
 
 
-def draw_chuck(canvas: Canvas, scene: SetupScene, along: Along) -> tuple[list[Box], list[Box]]:
-    """Chuck body and two jaws, broken off where the chuck is larger than the drawing; (jaws, body)."""
-    grip_radius = radius(scene, along, -scene.grip, 0.0)
-    face, mouth = along.at(0.0), along.at(0.0) - jaw_length(scene, along)
-    jaws = []
-    for side in (-1, 1):
-        top = side * (grip_radius + JAW_HEIGHT)
-        corners = [(mouth, side * grip_radius), (face, side * grip_radius), (face, top), (mouth, top)]
-        canvas.outline("jaw", corners[1:], closed=False)
-        jaws.append(Box.around(corners))
-    body_radius = along.scale.mm(scene.chuck_diameter) / 2
-    cut_across = body_radius > grip_radius + BODY_ABOVE
-    half = min(body_radius, grip_radius + BODY_ABOVE)
-    half = max(half, grip_radius + JAW_HEIGHT + 1.0)
-    length = along.scale.mm(scene.chuck_length)
-    cut_along = length > BODY_LENGTH
-    back = mouth - min(length, BODY_LENGTH)
-    for side in (-1, 1):
-        canvas.outline("chuck", [(mouth, side * half), (mouth, side * grip_radius)], closed=False)
-        ends: tuple[Point, Point] = ((back, side * half), (mouth, side * half))
-        if cut_across:
-            canvas.line("thin", "chuck", *zigzag(*ends))
-        else:
-            canvas.outline("chuck", ends, closed=False)
-    if cut_along:
-        canvas.line("thin", "chuck", *zigzag((back, -half), (back, half)))
-    else:
-        canvas.outline("chuck", [(back, -half), (back, half)], closed=False)
-    return jaws, [Box(back, -half, mouth, half)]
-
-
-def jaw_length(scene: SetupScene, along: Along) -> float:
-    """Length of jaw drawn, mm: the grip, or as much as can be seen."""
-    return max(along.scale.mm(scene.grip), LEAST_JAW)
-
-
-def chuck_room(scene: SetupScene, scale: Scale) -> float:
-    """Paper, mm, that the chuck takes left of the chuck end of the work."""
-    return min(scale.mm(scene.chuck_length), BODY_LENGTH) + max(0.0, LEAST_JAW - scale.mm(scene.grip))
-
-
 def draw_steady(canvas: Canvas, scene: SetupScene, along: Along) -> list[Box]:
     """Steady rest: a finger on either side of the work, and its frame cut by the plane of the axis."""
     if scene.steady_at is None:
         return []
-    half = along.scale.mm(scene.steady_width) / 2
-    middle = along.at(scene.steady_at)
-    work = radius(
-        scene, along, scene.steady_at - scene.steady_width / 2, scene.steady_at + scene.steady_width / 2
+    return [
+        _rest(canvas, scene, along, "steady", side, scene.steady_at, scene.steady_width) for side in (-1, 1)
+    ]
+
+
+def draw_follow_rest(canvas: Canvas, scene: SetupScene, along: Along) -> list[Box]:
+    """Follow rest: a jaw behind the work, across from the tool, and the one above it, as seen from above."""
+    at, width = scene.follow_rest_at, scene.follow_rest_width
+    if at is None:
+        return []
+    behind = _rest(canvas, scene, along, "follow-rest", -1, at, width)
+    half = max(behind.right - behind.left, 2.0) / 4
+    work = radius(scene, along, at - width / 2, at + width / 2)
+    middle, deep = along.at(at), min(0.6 * work, 2.0)
+    above = Box(middle - half, -deep, middle + half, deep)
+    canvas.outline(
+        "follow-rest",
+        [
+            (above.left, above.top), (above.right, above.top), (above.right, above.bottom),
+            (above.left, above.bottom),
+        ],
     )
-    boxes = []
-    for side in (-1, 1):
-        near, far = side * (work + FINGER), side * (work + FINGER + FRAME)
-        canvas.outline(
-            "steady",
-            [
-                (middle - half / 2, near),
-                (middle - half / 2, side * work),
-                (middle + half / 2, side * work),
-                (middle + half / 2, near),
-            ],
-            closed=False,
-        )
-        canvas.outline(
-            "steady",
-            [(middle - half, near), (middle + half, near), (middle + half, far), (middle - half, far)],
-        )
-        boxes.append(Box.around([(middle - half, side * work), (middle + half, far)]))
-    return boxes
+    return [behind, above]
+
+
+def _rest(
+    canvas: Canvas, scene: SetupScene, along: Along, part: str, side: int, at: Length, width: Length
+) -> Box:
+    """A finger of a rest on one side of the work, and its frame cut by the plane of the axis."""
+    half = along.scale.mm(width) / 2
+    middle = along.at(at)
+    work = radius(scene, along, at - width / 2, at + width / 2)
+    near, far = side * (work + FINGER), side * (work + FINGER + FRAME)
+    canvas.outline(
+        part,
+        [
+            (middle - half / 2, near),
+            (middle - half / 2, side * work),
+            (middle + half / 2, side * work),
+            (middle + half / 2, near),
+        ],
+        closed=False,
+    )
+    canvas.outline(
+        part, [(middle - half, near), (middle + half, near), (middle + half, far), (middle - half, far)]
+    )
+    return Box.around([(middle - half, side * work), (middle + half, far)])
 
 
 def draw_center(canvas: Canvas, scene: SetupScene, along: Along) -> list[Box]:

@@ -32,6 +32,7 @@ from generator.render.drawing import (
 )
 from generator.render.placing import Board
 from generator.render.scale import SCALES
+from generator.render.setup_heads import draw_head, head_room
 from generator.render.setup_labels import dimensions, labelled_parts, notes
 from generator.sheet.model import SetupScene
 from generator.si import Length
@@ -57,7 +58,7 @@ def setup_view(scene: SetupScene) -> Drawing:
     for scale in SCALES:
         if max(scale.mm(max(piece.od_start, piece.od_end)) for piece in scene.pieces) > WORK_ACROSS:
             continue
-        left = LEFT + parts.chuck_room(scene, scale)
+        left = LEFT + head_room(scene, scale)
         along = lay_out(scene, scale, left, WIDTH - left - RIGHT)
         if along is None:
             continue
@@ -81,18 +82,20 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
     canvas = Canvas()
     board = Board(Box(MARGIN, -HEIGHT, WIDTH - MARGIN, HEIGHT))
     parts.draw_work(canvas, scene, along)
-    jaws, body = parts.draw_chuck(canvas, scene, along)
+    head = draw_head(canvas, scene, along)
     steady = parts.draw_steady(canvas, scene, along)
+    follow = parts.draw_follow_rest(canvas, scene, along)
     center = parts.draw_center(canvas, scene, along)
-    tool = parts.draw_tool(canvas, scene, along, [*jaws, *body, *steady, *center])
+    tool = parts.draw_tool(canvas, scene, along, [*head.boxes, *steady, *follow, *center])
     if tool:
         parts.draw_travel(canvas, scene, along, tool[0])
     axis_end = max([along.right + 5.0, *(box.right + 3.0 for box in center)])
     canvas.line("center", "axis", (MARGIN, 0.0), (axis_end, 0.0))
     parts.draw_spindle_arrow(canvas, LEFT - 3.5)
-    board.parts += [*jaws, *body, *steady, *center, *tool]
-    gripped = parts.radius(scene, along, -scene.grip, 0.0)
-    board.parts.append(Box(along.left, -gripped, along.at(0.0), gripped))
+    board.parts += [*head.boxes, *steady, *follow, *center, *tool]
+    if not scene.inside:
+        gripped = parts.radius(scene, along, -scene.grip, 0.0)
+        board.parts.append(Box(along.left, -gripped, along.at(0.0), gripped))
     board.lines += [line.points for line in canvas.lines]
     board.barriers += [
         line.points
@@ -102,9 +105,9 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
 
     top = max(
         parts.radius(scene, along, scene.pieces[0].start, scene.pieces[-1].end),
-        -_top([*jaws, *body, *steady]) - 8,
+        -_top([*head.boxes, *steady, *follow]) - 8,
     )
-    complete = lay_along(canvas, board, list(dimensions(scene, along, -_top(body))), -(top + FIRST_LINE))
+    complete = lay_along(canvas, board, list(dimensions(scene, along, -_top(head.body))), -(top + FIRST_LINE))
     board.boundary = replace(board.boundary, bottom=canvas.extent().top + HEIGHT - WORDS)
     if tool:
         complete &= _mark_detail(canvas, board, scene, along)
@@ -118,7 +121,7 @@ def _draw(scene: SetupScene, along: Along) -> tuple[Drawing, bool]:
     for text, anchors in said[:first]:
         complete &= place_leader(canvas, board, text, anchors)
     items: list[tuple[int, str]] = []
-    for words, anchors, own in labelled_parts(scene, along, jaws, body, steady, center, tool):
+    for words, anchors, own in labelled_parts(scene, along, head, steady, follow, center, tool):
         items.append((len(items) + 1, words))
         complete &= place_item(canvas, board, len(items), anchors, own)
     for text, anchors in said[first:]:
@@ -162,7 +165,7 @@ def _finished(
     """Items, caption and scale below the drawing; everything shifted to the paper's corner."""
     units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
     caption = f"{scene.caption}; headstock left. Scale {along.scale}, {units}."
-    signs = ["Arrow at the chuck: spindle, top of the work towards the operator."]
+    signs = ["Arrow on the left: spindle, top of the work towards the operator."]
     if scene.cut_from is not None:
         signs.append("At the tool: carriage in the cut.")
     if along.breaks:
@@ -189,9 +192,19 @@ def _described(scene: SetupScene) -> str:
     def size(length: Length) -> str:
         return dimension_text(length, scene.system)
 
-    words = [f"Work held {size(scene.grip)} in a {scene.jaws}-jaw chuck, standing out {size(end)}"]
+    held = {
+        "chuck": f"held {size(scene.grip)} in a {scene.jaws}-jaw chuck",
+        "collet": f"held {size(scene.grip)} in a collet",
+        "faceplate": "clamped on the faceplate",
+        "centers": f"between centers, driven by a dog on its first {size(scene.dog)}",
+    }[scene.held]
+    if scene.inside:
+        held += " from its bore"
+    words = [f"Work {held}, {'reaching' if scene.held == 'centers' else 'standing out'} {size(end)}"]
     if scene.steady_at is not None:
         words.append(f"steady rest at {size(scene.steady_at)} from the chuck face")
+    if scene.follow_rest_at is not None:
+        words.append("follow rest at the tool")
     if scene.center is not None:
         words.append(f"{scene.center} center in the tailstock end")
     if scene.cut_from is not None and scene.cut_to is not None:

@@ -18,13 +18,14 @@ from generator.job.model import Job, Mate
 from generator.job.reading import ReadJob
 from generator.job.shop import Material, Shop
 from generator.sheet.archive_row import NOT_READY, archive_row
-from generator.sheet.capacity import unchecked_note, used_chuck
+from generator.sheet.capacity import unchecked_note
 from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.exact import exact_lead
 from generator.sheet.extents import Extent, route_extents, set_over, thread_extents
 from generator.sheet.harm import in_order_of_harm
+from generator.sheet.head import used_head
 from generator.sheet.holding.section import holding_section, under_load_section
 from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
@@ -221,7 +222,6 @@ def _assemble(
     job = read.job
     status = f"{job.status}, {READY}" if ready else NOT_READY
     findings = in_order_of_harm(desk.findings)
-    chuck = used_chuck(job, lathe)
     return Sheet(
         job=job.job,
         title=job.title,
@@ -246,7 +246,7 @@ def _assemble(
         pass_dial=cuts.dial if cuts else "",
         pass_remarks=cuts.remarks if cuts else (),
         inspection=inspection(desk, thread),
-        setup_scene=setup_scene(job, lathe, chuck, layout, thread, holding, reach),
+        setup_scene=setup_scene(job, lathe, used_head(job, lathe), layout, thread, holding, reach),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,
         dial_scene=dial_scene(lathe, thread.designation, levers.lead or exact_lead(thread), job.job)
         if thread and (levers := setup.levers)

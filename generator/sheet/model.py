@@ -241,8 +241,11 @@ class ReachScene:
 class SetupScene:
     """The setup seen from above: x runs from the chuck face (0) to the tailstock (+), all SI.
 
-    Pieces start at −grip. `chuck_diameter` and `chuck_length` are outlines only and may be assumed.
-    `cut_from`, `cut_to` are where the thread's cut begins and ends (the carriage runs that way).
+    Pieces start at −grip. `chuck_diameter` and `chuck_length` are outlines only and may be assumed; they are
+    those of whatever holds the work on the spindle (`held`). `cut_from`, `cut_to` are where the thread's cut
+    begins and ends (the carriage runs that way). `jaw_words` names the jaws, `inside` says that they hold the
+    work from its bore. `clamps` press on a circle `clamp_circle` of a faceplate; a driving dog takes the work
+    from 0 to `dog`. `follow_rest_at` is where its jaws are drawn.
     """
 
     pieces: tuple[Piece, ...]
@@ -261,6 +264,14 @@ class SetupScene:
     job: str
     caption: str
     reach: ReachScene | None = None
+    held: Literal["chuck", "collet", "faceplate", "centers"] = "chuck"
+    jaw_words: str = "jaws"
+    inside: bool = False
+    clamps: int = 0
+    clamp_circle: Length = 0.0
+    dog: Length = 0.0
+    follow_rest_at: Length | None = None
+    follow_rest_width: Length = 0.0
 
 
 @dataclass(frozen=True)

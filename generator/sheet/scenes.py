@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from generator.job.lathe import Lathe, LatheChuck
-from generator.job.model import Job
+from generator.job.lathe import Head, Lathe
+from generator.job.model import Chuck, Job
 from generator.sheet.layout import Layout, Span
 from generator.sheet.model import Piece, SetupScene, ThreadScene
 from generator.sheet.plans import HoldingPlan, PassPlan, ReachPlan, ThreadPlan
 from generator.sheet.reach_scene import reach_scene
+from generator.si import Length
 
 OUTLINE_CHUCK = 1.6  # chuck outline over the gripped diameter when the lathe record does not say
 OUTLINE_LENGTH = 0.6  # chuck outline length over its diameter, likewise
@@ -20,33 +21,31 @@ OUTLINE_STEADY = 0.4  # steady finger width over the diameter, likewise
 def setup_scene(
     job: Job,
     lathe: Lathe,
-    chuck: LatheChuck | None,
+    head: Head | None,
     layout: Layout,
     thread: ThreadPlan | None,
     holding: HoldingPlan,
     reach: ReachPlan | None = None,
 ) -> SetupScene:
     """The setup from above; outlines that the lathe record does not give are drawn in proportion."""
-    gripped = layout.spans[0].od_start
-    diameter = chuck.diameter.si if chuck and chuck.diameter else OUTLINE_CHUCK * gripped
-    length = chuck.length.si if chuck and chuck.length else OUTLINE_LENGTH * diameter
+    held, gripped = job.holding.held, layout.spans[0].od_start
+    diameter = head.diameter.si if head and head.diameter else OUTLINE_CHUCK * gripped
+    length = head.length.si if head and head.length else OUTLINE_LENGTH * diameter
     width = lathe.steady.width.si if lathe.steady and lathe.steady.width else OUTLINE_STEADY * gripped
-    words = [job.holding.held.words]
-    if holding.steady_at is not None:
-        words.append("steady rest")
-    if job.holding.center:
-        words.append(f"{job.holding.center} center")
     right_hand = thread is None or thread.designation.hand == "right"
+    cut_from = None if thread is None else (thread.start if right_hand else thread.end)
+    follow_at, follow_width = _follow_rest(job, lathe, layout, cut_from)
+    faceplate, centers, chuck = job.holding.faceplate, job.holding.centers, job.holding.chuck
     return SetupScene(
         pieces=tuple(piece for span in layout.spans for piece in _pieces(span, thread)),
         grip=layout.grip,
-        jaws=job.holding.chuck.jaws if job.holding.chuck else 0,
+        jaws=chuck.jaws if chuck else 0,
         chuck_diameter=diameter,
         chuck_length=length,
         steady_at=holding.steady_at,
         steady_width=width,
         center=job.holding.center,
-        cut_from=None if thread is None else (thread.start if right_hand else thread.end),
+        cut_from=cut_from,
         cut_to=None if thread is None else (thread.end if right_hand else thread.start),
         cross_holes=tuple(
             (layout.stick_out - hole.from_end.si, hole.diameter.si) for hole in job.cross_holes
@@ -54,9 +53,47 @@ def setup_scene(
         designation=thread.designation.text if thread else "",
         system=job.units or lathe.units,
         job=job.job,
-        caption="Setup seen from above: " + ", ".join(words),
-        reach=reach_scene(chuck, reach),
+        caption="Setup seen from above: " + ", ".join(_holding_words(job, holding)),
+        reach=reach_scene(head, reach),
+        held=held.kind,
+        jaw_words=_jaw_words(chuck) if chuck else "",
+        inside=chuck.inside if chuck else False,
+        clamps=faceplate.clamps if faceplate else 0,
+        clamp_circle=faceplate.clamp_circle.si if faceplate else 0.0,
+        dog=centers.dog.si if centers else 0.0,
+        follow_rest_at=follow_at,
+        follow_rest_width=follow_width,
     )
+
+
+def _holding_words(job: Job, holding: HoldingPlan) -> list[str]:
+    """What holds and supports the work, for the caption."""
+    words = [job.holding.held.words]
+    if holding.steady_at is not None:
+        words.append("steady rest")
+    if job.holding.follow_rest:
+        words.append("follow rest")
+    if job.holding.center:
+        words.append(f"{job.holding.center} center")
+    return words
+
+
+def _jaw_words(chuck: Chuck) -> str:
+    """What the jaws are called."""
+    jaws = "pie jaws" if chuck.pie_jaws else "soft jaws" if chuck.soft_jaws else "jaws"
+    return f"{jaws} turned round" if chuck.reversed else jaws
+
+
+def _follow_rest(
+    job: Job, lathe: Lathe, layout: Layout, cut_from: Length | None
+) -> tuple[Length | None, Length]:
+    """Where the jaws of the follow rest are drawn, beside the tool and on the work, and their width (m)."""
+    if not job.holding.follow_rest:
+        return None, 0.0
+    rest, at = lathe.follow_rest, layout.stick_out / 2 if cut_from is None else cut_from
+    width = rest.width.si if rest and rest.width else OUTLINE_STEADY * layout.spans[0].od_start
+    low, high = sorted((width / 2, layout.stick_out - width / 2))
+    return min(max(at, low), high), width
 
 
 def _pieces(span: Span, thread: ThreadPlan | None) -> list[Piece]:

@@ -92,7 +92,24 @@ SETUPS = {
     ),
     "nose not known": replace(PIN, reach=replace(along(8.625), nose=None)),
     "follow rest": replace(PIN, reach=along(11, follow_rest=(11 * inch, 12 * inch))),
+    "collet": replace(
+        scenes.SETUPS["bare chuck work"], held="collet", reach=along(3, nose=3, obstacle="collet")
+    ),
+    "faceplate": replace(
+        scenes.SETUPS["flange on the faceplate"], reach=along(4.5, nose=2.75, obstacle="faceplate")
+    ),
+    "between centers": replace(
+        scenes.SETUPS["shaft between centers with a follow rest"],
+        reach=along(
+            18.5, nose=6, face=1.5, obstacle="dog", quill=27 * inch, tailstock=28 * inch,
+            follow_rest=(18.5 * inch, 19.5 * inch),
+        ),
+    ),
+    "between centers, nose not known": replace(
+        scenes.SETUPS["hollow arbor between centers"], system="inch", reach=replace(along(6), nose=None)
+    ),
 }
+HELD = {"chuck": "chuck", "collet": "collet", "faceplate": "faceplate", "centers": "dog"}
 
 
 @pytest.fixture(scope="module", params=SETUPS, ids=str)
@@ -197,7 +214,7 @@ def test_what_stands_and_travels_is_named(drawn):
     scene, drawing = drawn
     reach = scene.reach
     names = {text.text for text in drawing.texts if text.part == "bed-name"}
-    wanted = {"chuck"}
+    wanted = {HELD[scene.held]}
     wanted |= {"headstock"} if reach.nose is not None else set()
     wanted |= {"tailstock"} if reach.tailstock is not None else set()
     wanted |= {"steady rest"} if reach.fingers is not None else set()
@@ -206,6 +223,24 @@ def test_what_stands_and_travels_is_named(drawn):
     wanted |= {"compound"} if reach.compound is not None else set()
     wanted |= {"follow rest"} if reach.follow_rest is not None else set()
     assert names == wanted
+
+
+def test_nothing_holds_the_work_that_is_not_there(drawn):
+    scene, drawing = drawn
+    parts = {line.part for line in drawing.lines}
+    of = {
+        "chuck": {"bed-chuck"}, "collet": {"bed-collet"}, "faceplate": {"bed-faceplate"},
+        "centers": {"bed-dog", "bed-headstock-center"},
+    }
+    assert parts & set().union(*of.values()) == of[scene.held]
+    work, scale = box_of(drawing, "bed-work"), scale_of(drawing)
+    zero = work.left - scene.pieces[0].start * scale
+    if scene.held == "centers":
+        dog = box_of(drawing, "bed-dog")
+        assert (dog.left, dog.right) == pytest.approx((zero, zero + scene.dog * scale), abs=0.03)
+        assert box_of(drawing, "bed-headstock-center").right == pytest.approx(zero, abs=0.03)
+    else:
+        assert box_of(drawing, f"bed-{HELD[scene.held]}").right == pytest.approx(zero, abs=0.03)
 
 
 def test_only_the_work_is_drawn_wide(drawn):

@@ -171,7 +171,8 @@ def test_the_steady_stands_between_jaw_face_and_end(drawn):
     scene, drawing = drawn
     if scene.steady_at is None:
         pytest.skip("no steady rest")
-    steady, jaw = box_of(drawing, "steady"), box_of(drawing, "jaw")
+    steady = box_of(drawing, "steady")
+    jaw = box_of(drawing, "dog" if scene.held == "centers" else "jaw")
     end = max(x for line in drawing.part("crest") + drawing.part("work") for x, _ in line.points)
     assert jaw.right < steady.left
     assert steady.right < end
@@ -182,7 +183,8 @@ def test_the_tool_is_clear_of_everything(drawn):
     if scene.cut_from is None:
         pytest.skip("nothing is threaded")
     tool = box_of(drawing, "tool")
-    for part in ("jaw", "chuck", "steady", "tailstock"):
+    held = ("jaw", "chuck", "collet", "spindle-nose", "clamp", "plate", "dog", "headstock-center")
+    for part in (*held, "steady", "follow-rest", "tailstock"):
         for line in drawing.part(part):
             assert not tool.grown(0.5).overlaps(Box.around(line.points).grown(0.001)), part
     for line in drawing.lines:
@@ -215,15 +217,88 @@ def test_every_item_has_its_number_on_a_leader(drawn):
 def test_all_that_holds_the_work_is_named(drawn):
     scene, drawing = drawn
     words = [words for _, words in drawing.items]
-    assert words[:3] == ["chuck", f"jaws ({scene.jaws} in the chuck)", "work"]
+    jaws = f"{scene.jaw_words} ({scene.jaws} in the chuck)" + (", inside the bore" if scene.inside else "")
+    clamps = f"clamps ({scene.clamps} on the plate)" if scene.clamps > 1 else "clamp"
+    held = {
+        "chuck": ["chuck", jaws],
+        "collet": ["spindle nose", "collet"],
+        "faceplate": ["faceplate", clamps],
+        "centers": ["driving plate", "driving dog", "center in the headstock"],
+    }[scene.held]
+    assert words[: len(held) + 1] == [*held, "work"]
     assert ("steady rest" in words) == (scene.steady_at is not None)
-    assert any("center" in word for word in words) == (scene.center is not None)
+    assert any("follow rest" in word for word in words) == (scene.follow_rest_at is not None)
+    assert any("in the tailstock" in word for word in words) == (scene.center is not None)
+
+
+def test_nothing_is_drawn_that_does_not_hold_the_work(drawn):
+    scene, drawing = drawn
+    parts = {line.part for line in drawing.lines}
+    of = {
+        "chuck": {"jaw", "chuck"}, "collet": {"collet", "spindle-nose"}, "faceplate": {"plate", "clamp"},
+        "centers": {"plate", "dog", "headstock-center"},
+    }
+    assert of[scene.held] <= parts
+    assert not parts & (set().union(*of.values()) - of[scene.held])
+    assert ("follow-rest" in parts) == (scene.follow_rest_at is not None)
+    for word in ("chuck", "collet", "faceplate", "centers"):
+        assert (word in drawing.desc.replace("center in", "").partition(",")[0]) == (word == scene.held)
+        assert (word in drawing.caption) == (word == scene.held)
+
+
+def test_what_grips_touches_the_work_where_it_holds_it(drawn):
+    """Jaws and collet on the first diameter, or in the bore; the dog from the end on; clamps at the plate."""
+    scene, drawing = drawn
+    scale, axis = scale_of(drawing), drawing.part("axis")[0].points[0][1]
+    first = scene.pieces[0]
+    part = {"chuck": "jaw", "collet": "collet", "faceplate": "clamp", "centers": "dog"}[scene.held]
+    box = box_of(drawing, part)
+    lines = [abs(y - axis) for line in drawing.part(part) for _, y in line.points]
+    if scene.inside:
+        assert max(lines) == pytest.approx(first.bore * scale / 2, abs=0.03)
+        start = min(x for line in drawing.part("work") for x, _ in line.points)
+        in_work = [line for line in drawing.part(part) if max(x for x, _ in line.points) > start]
+        assert {line.kind for line in in_work} == {"hidden"}
+        work = [line for line in drawing.part("work") if line.points[0][0] < box.right - 0.1]
+        assert {line.kind for line in work} == {"visible"}
+    elif scene.held == "chuck":
+        assert min(lines) == pytest.approx(parts_radius(scene) * scale, abs=0.03)
+    elif scene.held == "centers":
+        start = min(x for line in drawing.part("work") for x, _ in line.points)
+        assert box.right - start == pytest.approx(max(scene.dog * scale, 3.0), abs=0.03)
+        assert box_of(drawing, "headstock-center").right > start  # its point is in the work
+    elif scene.held == "faceplate":
+        face = max(x for line in drawing.part("plate") for x, _ in line.points)
+        start = min(x for line in drawing.part("work") for x, _ in line.points)
+        assert face == pytest.approx(start, abs=0.03)
+
+
+def parts_radius(scene):
+    return max(piece.od_start for piece in scene.pieces if piece.start < 0) / 2
+
+
+def test_the_follow_rest_bears_on_the_work_across_from_the_tool(drawn):
+    scene, drawing = drawn
+    if scene.follow_rest_at is None:
+        pytest.skip("no follow rest")
+    axis = drawing.part("axis")[0].points[0][1]
+    box = box_of(drawing, "follow-rest")
+    ends = [x for line in drawing.part("work") + drawing.part("crest") for x, _ in line.points]
+    assert min(ends) < box.left
+    for line in drawing.part("break"):
+        assert not box.crossed_by(*line.points[:2])
+    assert box.right < max(ends) + 0.03
+    assert box.top < axis
+    if scene.cut_from is not None:
+        tool = box_of(drawing, "tool")
+        assert tool.top > axis
+        assert box.left - 8 < (tool.left + tool.right) / 2 < box.right + 8
 
 
 def test_each_dimension_stands_once(drawn):
     scene, drawing = drawn
     written = [text.text for text in drawing.texts if text.part == "dimension"]
-    wanted = 2 + (scene.steady_at is not None) + len(scene.cross_holes)
+    wanted = 1 + (scene.grip > 0) + (scene.dog > 0) + (scene.steady_at is not None) + len(scene.cross_holes)
     wanted += any(piece.form == "thread" for piece in scene.pieces)
     assert len(written) >= wanted
     notes = [text.text for text in drawing.texts if text.part == "leader"]
@@ -310,7 +385,7 @@ def test_the_same_scene_gives_the_same_drawing(drawn):
     assert setup_view(drawn[0]) == drawn[1]
 
 
-@pytest.mark.parametrize("seed", range(40))
+@pytest.mark.parametrize("seed", range(120))
 def test_invented_work_of_any_shape_can_be_drawn_without_overlap(seed):
     """Stepped, hollow, long, short, with or without steady, center, hole: whatever is drawn is clear."""
     dice = random.Random(seed)
@@ -320,6 +395,8 @@ def test_invented_work_of_any_shape_can_be_drawn_without_overlap(seed):
     od = one * dice.choice((0.25, 0.75, 1.5, 3, 6))
     bore = dice.choice((0.0, 0.0, 0.4)) * od
     body = od * dice.choice((1, 3, 8, 20))
+    held = dice.choice(("chuck", "chuck", "collet", "faceplate", "centers"))
+    grip = 0.0 if held in ("faceplate", "centers") else grip
     relief, thread = od * dice.choice((0.1, 0.3)), od * dice.choice((0.6, 1.5))
     left = dice.random() < 0.3
     crest = od * dice.choice((1.0, 0.85))
@@ -339,7 +416,14 @@ def test_invented_work_of_any_shape_can_be_drawn_without_overlap(seed):
         (od + one * dice.choice((1, 6)), one * 4),
         steady=body * 0.8 if body > 3 * od else None,
         steady_width=0.3 * od,
-        center=dice.choice((None, "live", "dead")),
+        center=dice.choice(("live", "dead") if held == "centers" else (None, "live", "dead")),
+        held=held,
+        inside=held == "chuck" and bore > 0 and dice.random() < 0.5,
+        clamps=4 if held == "faceplate" else 0,
+        clamp_circle=dice.choice((0.9, 1.2)) * od,
+        dog=0.5 * od if held == "centers" else 0.0,
+        follow_rest_at=dice.choice((None, body + relief + 0.5 * thread)),
+        follow_rest_width=0.4 * thread,
         cut=ends[::-1] if left else ends,
         holes=((ends[0] - thread / 3, 0.15 * od),) if dice.random() < 0.4 else (),
         thread="thread as ordered",
