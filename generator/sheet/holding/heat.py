@@ -201,7 +201,8 @@ def _lay_thread(case: Case, thread: ThreadPlan, material: MaterialRow, rise: flo
         "heat-measure", "check" if said else "note",
         f"Measured {rise_words(rise, case.bench.system)} over 20 °C (68 °F), the pitch diameter reads "
         f"{fine_words(larger, thread.system)} larger, {share:.0%} of its tolerance. Let the work cool "
-        f"before it is measured, or measure to the limits on the warm work, under Heat.{_fit_words(case, thread)}",
+        f"before it is measured, or measure to the limits on the warm work, under Heat."
+        f"{_fit_words(case, thread)}",
         said.where if said else case.bench.job.work[0].length.where,
     )
 

@@ -89,8 +89,8 @@ def _two(case: Case, places: tuple[Length, Length], end: Length, mass: Mass, sys
     desk.find(
         "sling", "note",
         f"Two slings, {rule_words(near, system)} and {rule_words(far, system)} from the tailstock end, "
-        f"evenly each side of the balance point, to one hook at least {rule_words(height, system)} above: so it "
-        f"hangs level. {UNTIL}",
+        f"evenly each side of the balance point, to one hook at least {rule_words(height, system)} above: "
+        f"so it hangs level. {UNTIL}",
         case.bench.job.work[0].length.where,
     )
 
