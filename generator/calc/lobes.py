@@ -1,6 +1,7 @@
 """The lobes of a tube: pressure over arcs instead of points, and how far along the tube it is felt.
 
     arc_share       what arcs leave of the out-of-round that points would make
+    moment_share    what they leave of the bending moment under a jaw
     Tube            a tube of one bore and one wall, with both ends free
     Grip            jaws or fingers on it: how many, how wide, from where to where
     out_of_round    largest less smallest radius at places along the tube
@@ -100,6 +101,57 @@ def arc_share(n: int, half_arc: Angle) -> float:
     waves = [k * n for k in range(1, 2 * WAVES, 2)]
     weights = [1 / (m**2 - 1) ** 2 for m in waves]
     return sum(_sinc(m * half_arc) * weight for m, weight in zip(waves, weights, strict=True)) / sum(weights)
+
+
+def moment_share(n: int, half_arc: Angle) -> float:
+    """What even pressure over arcs leaves of the largest bending moment that points make in a thin ring.
+
+    Under a jaw ``[1 ÷ α − (sin α − sin(α − γ)) ÷ (γ sin α)] ÷ (1 ÷ α − cot α)``, ``α = π ÷ n``; midway the
+    same of the gap, ``α − γ`` instead of γ, times ``(α − γ) ÷ γ``. The larger of the two.
+
+    Parameters
+    ----------
+    n : jaws, equal and equally spaced
+    half_arc : γ, half the angle that one jaw bears on, rad; at most π ÷ n
+
+    Returns
+    -------
+    1 for points, 0 all round.
+
+    Raises
+    ------
+    OutsideRange
+        With fewer than two jaws, or arcs that overlap.
+
+    Notes
+    -----
+    Even pressure less that of the gap is the pressure of the jaws, so the gap counts as a jaw from outside.
+
+    Examples
+    --------
+    Three jaws of 60 degrees each:
+
+    >>> round(moment_share(3, math.pi / 6), 3)
+    0.391
+
+    Source
+    ------
+    The moment of `ring.moment_at_load` summed over the arc; derived here.
+    """
+    _check_arc(n, half_arc)
+    gap = max(half_spacing(n) - half_arc, 0.0)
+    if not half_arc:
+        return 1.0
+    return max(_mean_moment(n, half_arc), gap / half_arc * _mean_moment(n, gap))
+
+
+def _mean_moment(n: int, half_arc: Angle) -> float:
+    """Moment under the middle of an arc over that under a point."""
+    a = half_spacing(n)
+    if not half_arc:
+        return 0.0  # of a gap that is none
+    over_arc = (math.sin(a) - math.sin(a - half_arc)) / (half_arc * math.sin(a))
+    return (1 / a - over_arc) / (1 / a - 1 / math.tan(a))
 
 
 def out_of_round(tube: Tube, grip: Grip, force: Force, places: Sequence[Length]) -> Floats:

@@ -16,7 +16,7 @@ from scipy.special import expit
 
 from generator.calc import ring
 from generator.calc.curved_beam import lobe_compliance, thick_load_share, thick_midway_share
-from generator.calc.lobes import Grip, Tube, arc_share, out_of_round, reach
+from generator.calc.lobes import Grip, Tube, arc_share, moment_share, out_of_round, reach
 from generator.errors import OutsideRange
 
 ALUMINUM = 70e9
@@ -49,6 +49,22 @@ def test_arcs_are_points_side_by_side(n, degrees):
     expected = (inward(0.0) - inward(middle)) / (points(0.0) - points(middle))
     assert points(0.0) - points(middle) == pytest.approx(ring.out_of_round_share(n), rel=1e-9)
     assert arc_share(n, half_arc) == pytest.approx(expected, rel=2e-3, abs=1e-4)
+
+
+@pytest.mark.parametrize(("n", "degrees"), [(2, 30.0), (3, 10.0), (3, 30.0), (3, 55.0), (4, 40.0), (6, 29.0)])
+def test_moment_under_arcs_is_the_sum_of_points(n, degrees):
+    """The textbook moment W R ÷ 2 (1 ÷ α − cos(α − θ) ÷ sin α) of 2000 small loads, all round the ring."""
+    alpha, half_arc = math.pi / n, math.radians(degrees)
+    spread = half_arc * (2 * (np.arange(2000) + 0.5) / 2000 - 1)
+
+    def moment(angle):
+        from_load = np.abs((angle - spread + alpha) % (2 * alpha) - alpha)
+        return np.mean(1 / alpha - np.cos(alpha - from_load) / math.sin(alpha))
+
+    largest = max(abs(moment(angle)) for angle in np.linspace(0, alpha, 91))
+    under_jaw_or_midway = moment_share(n, half_arc) * (1 / alpha - 1 / math.tan(alpha))
+    assert under_jaw_or_midway == pytest.approx(max(moment(0.0), -moment(alpha)), rel=1e-4)
+    assert largest <= 1.0001 * max(moment(0.0), -moment(alpha))
 
 
 @pytest.mark.parametrize("n", [2, 3, 4, 6])

@@ -1,0 +1,232 @@
+"""The figures of thin work in jaws: wall, stiffness, out-of-round gripped and let go, grip, stress."""
+
+from __future__ import annotations
+
+from generator.calc import ring
+from generator.calc.curved_beam import (
+    bore_stress,
+    outside_stress,
+    thick_load_share,
+    thick_midway_share,
+    thick_moment_at_load,
+)
+from generator.calc.lobes import moment_share
+from generator.job.model import Chuck
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.thin_hold import Held, Pressing, hold, jaw_arc, jaw_width
+from generator.sheet.holding.thin_tube import Squeezed
+from generator.sheet.model import Quantity
+from generator.si import Length, Pressure, mm
+
+ALLOWED_SHARE = 0.25   # of a tolerance on diameter that out-of-round may take; common practice, no source
+ALLOWED = 0.010 * mm   # where nobody said; common practice, no source
+PRACTICE = "common practice, no source"
+RING = "Roark's Formulas for Stress and Strain, 7th ed., table 9.2; Timoshenko, Strength of Materials II"
+TUBE = "matrix solution of the tube as a beam on an elastic foundation, Hetényi (1946)"
+OUT_OF_ROUND = "Out-of-round in the jaws, while gripped"
+RADII = "largest less smallest radius"
+LOBED = {3: "three-lobed", 4: "four-lobed", 6: "six-lobed"}
+KINDS = (
+    ("three_jaws", "Kept with three jaws", 3, "hard"),
+    ("four_jaws", "Kept with four jaws", 4, "hard"),
+    ("six_jaws", "Kept with six jaws", 6, "hard"),
+    ("soft_jaws", "Kept with soft jaws bored to the work", None, "soft"),
+    ("pie_jaws", "Kept with pie jaws", None, "pie"),
+)
+
+Put = dict[str, tuple[float, Quantity]]
+
+
+def lay_wall(case: Case, tube: Squeezed) -> None:
+    """Lay the wall, and its share of the outside diameter."""
+    wall = case.desk.computed(
+        "thin.wall", "Wall in the jaws", tube.wall, "length", "({outside} − {bore}) ÷ 2",
+        {"outside": (tube.od, "length"), "bore": (tube.bore, "length")}, "geometry", rounds="down",
+        note="of the finished work, a thread down to its root",
+    )
+    case.desk.computed(
+        "thin.wall_share", "Wall over outside diameter", tube.wall_share, "ratio", "{wall} ÷ {outside}",
+        {"wall": (wall, "length"), "outside": (tube.od, "length")}, "geometry",
+        note="up to 0.1 a wall is thin: " + PRACTICE,
+    )
+
+
+def lay_arc(case: Case, held: Chuck, how: Held) -> None:
+    """Lay how much of the work one soft or pie jaw bears on; hard jaws bear on a line."""
+    if not how.half_arc:
+        return
+    width, across = jaw_width(case), how.tube.bore if held.inside else how.tube.od
+    label = "Of the work, one jaw bears on"
+    note = "bored to the very diameter of the work; jaws bored larger bear in their middle only"
+    if not held.pie_jaws and width is not None:
+        case.desk.computed(
+            "thin.jaw_arc", label, 2 * how.half_arc, "angle", "2 × arcsin({width of a jaw} ÷ {diameter})",
+            {"width of a jaw": (width, "length"), "diameter": (across, "length")}, "geometry", note=note,
+        )
+        return
+    so = "5 mm between two pie jaws" if held.pie_jaws else "soft jaws that bear on half of the work"
+    case.desk.chosen(
+        "thin.jaw_arc", label, None, 2 * how.half_arc, "angle", f"{so}: {PRACTICE}; {note}"
+    )
+
+
+def lay_stiffness(case: Case, how: Held) -> None:
+    """Lay the force of all jaws for their out-of-round, with the ring and the length that takes part."""
+    tube, thin = how.tube, ring.out_of_round_share(how.n)
+    size = (tube.radius, tube.wall)
+    thick = thick_load_share(how.n, *size) + thick_midway_share(how.n, *size)
+    case.desk.computed(
+        "thin.ring", "Out-of-round of the ring, over W R³ ÷ (E I)", thick, "ratio",
+        "{thin ring} × {what its thickness adds}",
+        {"thin ring": (thin, "ratio"), "what its thickness adds": (thick / thin, "ratio")}, RING,
+        note=f"{how.n} equal loads W; R mean radius; curved beam with hoop force and shear",
+    )
+    gripped = tube.end - tube.start
+    length = ring.deflection(thick, 1.0, tube.radius, tube.wall, 1.0, how.modulus) / how.points
+    case.desk.computed(
+        "thin.length", "Length of ring that takes part", length, "length",
+        "{gripped} × {that and what helps beside it}",
+        {
+            "gripped": (gripped, "length"),
+            "that and what helps beside it": (length / gripped, "ratio"),
+        },
+        TUBE,
+        note="matrix solution from mean radius, wall, grip and length of the tube; a flange or a bottom, "
+        "left out, helps more",
+    )
+    put: Put = {
+        "jaws": (float(how.n), "count"), "E": (how.modulus, "pressure"), "length": (length, "length"),
+        "t": (tube.wall, "length"), "ring": (thick, "ratio"), "R": (tube.radius, "length"),
+    }
+    below = "12 × {ring} × {R}³"
+    if how.half_arc:
+        put["what arcs leave of it"] = (how.in_jaws / how.points, "ratio")
+        below += " × {what arcs leave of it}"
+    case.desk.computed(
+        "thin.stiffness", "Force of all jaws over their out-of-round", how.stiffness, "stiffness",
+        f"{{jaws}} × {{E}} × {{length}} × {{t}}³ ÷ ({below})", put, RING, rounds="down",
+        note="t is the wall, R its mean radius",
+    )
+
+
+def lay_out_of_round(case: Case, held: Chuck, how: Held, force: Pressing) -> None:
+    """Lay the out-of-round in the jaws."""
+    way = "pushed out at the jaws" if held.inside else "pressed in at the jaws"
+    case.desk.computed(
+        "thin.out_of_round", OUT_OF_ROUND, force.force / how.stiffness, "fine_length",
+        f"{{{force.words}}} ÷ {{stiffness}}",
+        {force.words: (force.force, "force"), "stiffness": (how.stiffness, "stiffness")}, RING, rounds="up",
+        note=f"{RADII}; {LOBED[how.n]}, {way}",
+    )
+
+
+def lay_size_change(
+    case: Case, tube: Squeezed, modulus: Pressure, force: Pressing, *, inside: bool
+) -> None:
+    """Lay what the even part of the squeeze does to a diameter turned to size in the jaws."""
+    gripped, way = tube.end - tube.start, "smaller" if inside else "larger"
+    case.desk.computed(
+        "thin.size_change", f"Let go, a diameter turned in the grip is {way} by",
+        ring.diameter_change(force.force, tube.radius, tube.wall, gripped, modulus), "fine_length",
+        f"{{{force.words}}} × {{R}} ÷ (π × {{gripped}} × {{t}} × {{E}})",
+        {
+            force.words: (force.force, "force"), "R": (tube.radius, "length"), "gripped": (gripped, "length"),
+            "t": (tube.wall, "length"), "E": (modulus, "pressure"),
+        },
+        "Hooke's law; hoop force of a ring, Timoshenko, Strength of Materials II", rounds="up",
+        note="on its mean over all directions, at most: the tube beside the grip helps",
+    )
+
+
+def lay_stress(case: Case, how: Held, force: Pressing) -> Pressure:
+    """Lay the largest stress of the wall: bending and hoop force together."""
+    tube, each = how.tube, force.force / how.n
+    gripped, length = tube.end - tube.start, case.desk.figures["thin.length"].value
+    assert isinstance(length, float)  # laid by lay_stiffness
+    moment = thick_moment_at_load(each, tube.radius, tube.wall, how.n) * moment_share(how.n, how.half_arc)
+    size = (tube.radius, tube.wall, length)
+    bending = max(abs(one(moment, 0.0, *size)) for one in (bore_stress, outside_stress))
+    straight, hoop = ring.bending_stress(moment, tube.wall, length), ring.hoop_midway(each, how.n)
+    return case.desk.computed(
+        "thin.stress", "Largest stress of the wall under the jaws", bending + hoop / (gripped * tube.wall),
+        "pressure",
+        "6 × {curved wall} × {moment over W R} × {W} × {R} ÷ ({length} × {t}²) "
+        "+ {hoop force} ÷ ({gripped} × {t})",
+        {
+            "curved wall": (bending / straight, "ratio"), "W": (each, "force"),
+            "moment over W R": (moment / (each * tube.radius), "ratio"), "R": (tube.radius, "length"),
+            "length": (length, "length"), "t": (tube.wall, "length"), "hoop force": (hoop, "force"),
+            "gripped": (gripped, "length"),
+        },
+        RING, rounds="up",
+        note="W is the force of one jaw; the dent under it left out: not a design check",
+    )
+
+
+def lay_kept(case: Case, how: Held, force: Pressing, inside: bool, share: float) -> Length:
+    """Lay what a bore, or an outside, that is turned round in these jaws keeps when let go."""
+    name, what = ("thin.kept.bore", "Bore") if inside else ("thin.kept.outside", "Outside")
+    low = min(cut.low for cut in how.cuts if cut.inside == inside)
+    where = "in the jaws" if low < how.tube.end else "at the end of the cut nearer to the jaws"
+    return case.desk.computed(
+        name, f"{what} turned round in these jaws keeps, let go, out-of-round",
+        force.force / how.stiffness * share, "fine_length",
+        f"{{{force.words}}} ÷ {{stiffness}} × {{share at the cut}}",
+        {
+            force.words: (force.force, "force"), "stiffness": (how.stiffness, "stiffness"),
+            "share at the cut": (share, "ratio"),
+        },
+        f"{RING}; {TUBE}", rounds="up",
+        note=f"{RADII}; {LOBED[how.n]}; most {where}, less further along the tube",
+    )
+
+
+def lay_allowed(case: Case) -> Length:
+    """Lay the out-of-round that may be left: the customer's, a quarter of a tolerance, or assumed."""
+    limits, thread, desk = case.bench.job.limits, case.bench.thread, case.desk
+    name, label = "thin.allowed", "Out-of-round that may be left"
+    if limits.round is not None:
+        return desk.given(name, label, limits.round, "fine_length", note=RADII)
+    if limits.diameter is not None:
+        tolerance, words = limits.diameter.si, "tolerance on diameter"
+    elif thread is not None:
+        tolerance, words = thread.pitch_diameter_max - thread.pitch_diameter_min, "pitch diameter tolerance"
+    else:
+        return desk.chosen(name, label, None, ALLOWED, "fine_length", PRACTICE)
+    return desk.computed(
+        name, label, ALLOWED_SHARE * tolerance, "fine_length", f"{{{words}}} ÷ 4",
+        {words: (tolerance, "fine_length")}, PRACTICE, rounds="down", note=RADII,
+    )
+
+
+def lay_largest(case: Case, how: Held, allowed: Length, share: float) -> float:
+    """Lay the largest grip that leaves no more than is allowed."""
+    return case.desk.computed(
+        "thin.largest_grip", "Largest grip that leaves no more", allowed * how.stiffness / share, "force",
+        "{allowed} × {stiffness} ÷ {share at the cut}",
+        {
+            "allowed": (allowed, "fine_length"), "stiffness": (how.stiffness, "stiffness"),
+            "share at the cut": (share, "ratio"),
+        },
+        RING, rounds="down", note="all jaws together",
+    )
+
+
+def lay_kinds(case: Case, held: Chuck, how: Held, force: Pressing) -> dict[str, Length]:
+    """Lay what other jaws would leave at the same force; what each leaves, by its key."""
+    found = {}
+    for key, label, jaws, kind in KINDS:
+        n = jaws or how.n
+        arc = jaw_arc(case, how.tube, n, kind, inside=held.inside)
+        other = hold(how.tube, n, arc, how.modulus, how.cuts)
+        share = other.share(how.cuts)
+        found[key] = case.desk.computed(
+            f"thin.with.{key}", label, force.force / other.stiffness * share, "fine_length",
+            f"{{{force.words}}} ÷ {{stiffness so held}} × {{share at the cut}}",
+            {
+                force.words: (force.force, "force"), "stiffness so held": (other.stiffness, "stiffness"),
+                "share at the cut": (share, "ratio"),
+            },
+            f"{RING}; {TUBE}", rounds="up", note="at the same force of all jaws together",
+        )
+    return found

@@ -1,0 +1,138 @@
+"""What to do about thin work in jaws: less grip, other jaws, a plug, the face; how to measure lobes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from generator.job.lathe import LatheChuck
+from generator.job.model import Chuck
+from generator.sheet.capacity import used_head
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.thin_hold import known
+from generator.sheet.wording import fine_words, force_words, pressure_words, torque_words
+from generator.si import Force, Length, Pressure, um
+
+YIELD_SHARE = 0.5  # of the yield strength that the jaws may use; common practice, no source
+SEEN = 2 * um      # lobes that a shop can measure
+
+
+@dataclass(frozen=True)
+class Judged:
+    """Out-of-round `kept` when let go (None: no force is known) and `allowed`, m; the `largest` grip, N.
+
+    `kinds` is what other jaws would leave at the same force, by key (m).
+    """
+
+    kept: Length | None
+    allowed: Length
+    largest: Force
+    kinds: Mapping[str, Length]
+
+
+def judge_lobes(case: Case, held: Chuck, judged: Judged) -> None:
+    """Say whether the grip wanted crosses the grip that the tolerance leaves, and how to measure."""
+    system, where = case.bench.system, held.grip.where
+    needed, there = known(case, "grip.needed"), known(case, "grip.force")
+    allowed, most = fine_words(judged.allowed, system), force_words(judged.largest, system)
+    if needed is not None and needed > judged.largest:
+        now = ""
+        if there is not None and judged.kept is not None and judged.kept > judged.allowed:
+            now = (
+                f" At the {force_words(there, system)} there are it keeps {fine_words(judged.kept, system)}."
+            )
+        case.desk.find(
+            "thin-grip", "check",
+            f"The cuts want a grip of {force_words(needed, system)}, but from {most} on what is turned round "
+            f"in these jaws is more than {allowed} out of round once it is let go.{now}"
+            f" {_remedies(case, held, judged)}",
+            where,
+        )
+    elif there is not None and judged.kept is not None and judged.kept > judged.allowed:
+        wanted = f"; the cuts want {force_words(needed, system)}" if needed is not None else ""
+        case.desk.find(
+            "thin-out-of-round", "check",
+            f"At a grip of {force_words(there, system)} what is turned round in these jaws keeps "
+            f"{fine_words(judged.kept, system)} out of round once it is let go, more than {allowed}. For the "
+            f"last cuts slacken the jaws to no more than {most}{_on_key(case, judged.largest)}{wanted}.",
+            where,
+        )
+    if judged.kept is not None and judged.kept >= SEEN:
+        _say_gauge(case, held)
+
+
+def judge_crushing(case: Case, stress: Pressure) -> None:
+    """Say when the jaws stress the wall to more than half of its yield strength."""
+    material, system = case.bench.shop_material, case.bench.system
+    if material is None or material.yield_strength is None:
+        return
+    limit = material.yield_strength.si
+    if stress <= YIELD_SHARE * limit:
+        return
+    crushed = stress > limit
+    case.desk.find(
+        "thin-crush", "stop" if crushed else "check",
+        f"The jaws stress the wall to {pressure_words(stress, system)}, {stress / limit:.0%} of the yield "
+        f"strength of {pressure_words(limit, system)}"
+        + (": it is crushed, stays out of round and comes loose in the jaws." if crushed
+           else "; over half, a hard spot or a dirty jaw marks or crushes it, and crushed work comes loose.")
+        + " Grip lightly, put a plug in the bore, or hold it another way.",
+        case.bench.job.holding.grip.where,
+    )
+
+
+def say_plug(case: Case) -> None:
+    """Say what a plug must be like to carry the jaws."""
+    case.desk.find(
+        "thin-plug", "note",
+        "The plug carries the jaws only where it fits without shake: by as much as it is smaller than the "
+        "bore, the wall still gives. Take it out warm or with a jacking screw, not with a hammer.",
+        case.bench.job.holding.grip.where,
+    )
+
+
+def _remedies(case: Case, held: Chuck, judged: Judged) -> str:
+    """Other ways to hold it, in the order in which a shop tries them, with what they would leave."""
+    keys = [("soft_jaws", "soft jaws bored to the work"), ("six_jaws", "six jaws"), ("pie_jaws", "pie jaws")]
+    if held.soft_jaws or held.pie_jaws:
+        keys = keys[2:] if held.soft_jaws and not held.pie_jaws else []
+    system = case.bench.system
+    would = [
+        f"{words} {fine_words(judged.kinds[key], system)}" for key, words in keys
+        if key in judged.kinds and not (key == "six_jaws" and held.jaws == 6)
+    ]
+    rest = (
+        "carry the wall from inside with a plug or mandrel, clamp it on its face on the faceplate, or take "
+        "lighter cuts, which want less grip."
+    )
+    if not would:
+        return rest[:1].upper() + rest[1:]
+    listed = " and ".join(filter(None, (", ".join(would[:-1]), would[-1])))
+    return f"The same grip would leave with {listed}. Or {rest}"
+
+
+def _on_key(case: Case, largest: Force) -> str:
+    """The same on the key, where the record has what the key gives."""
+    head = used_head(case.bench.job, case.bench.lathe)
+    if not isinstance(head, LatheChuck) or head.key_torque is None or head.grip_force is None:
+        return ""
+    torque = largest / head.grip_force.si * head.key_torque.si
+    return f", about {torque_words(torque, case.bench.system)} on the key of a clean and greased chuck"
+
+
+def _say_gauge(case: Case, held: Chuck) -> None:
+    """Three lobes hide from two points, four from three (ISO 4292, from memory)."""
+    if held.jaws == 3:
+        text = (
+            "Three jaws leave three lobes, and a micrometer or bore gauge with two points reads the same all "
+            "round on them. Use a bore gauge with three points and turn it by 60°, or an indicator: at a "
+            "jaw, and midway between two."
+        )
+    elif held.jaws == 4:
+        text = (
+            "Four jaws leave four lobes, and a bore gauge with three points reads the same all round on "
+            "them. Use two points, or an indicator: at a jaw, and midway between two."
+        )
+    else:
+        return
+    case.desk.find("thin-gauge", "note", f"{text} Measure gripped and let go (ISO 4292).", held.grip.where)

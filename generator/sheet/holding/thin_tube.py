@@ -1,0 +1,142 @@
+"""The part of the finished work that jaws or fingers squeeze, taken as a tube of one wall.
+
+    Squeezed        the tube, and from where to where it is squeezed
+    gripped_tube    what stands in chuck or collet
+    tube_around     what stands under steady fingers
+    RoundCut        a cut of the route that leaves something round on that tube
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.calc.lobes import Grip, Tube, out_of_round
+from generator.job.model import Chuck, Collet
+from generator.sheet.holding.case import Case
+from generator.sheet.layout import Layout
+from generator.sheet.work_so_far import Stretch, WorkSoFar, work_before
+from generator.si import Angle, Force, Length, Pressure
+
+SAME_WALL = (0.7, 1.4)  # of the squeezed wall: what is thinner or thicker beyond is left out
+ROUND = ("turn", "taper", "bore", "thread")
+PLACES = 9
+DUST = 1e-9  # m
+
+
+@dataclass(frozen=True)
+class Squeezed:
+    """A tube from `low` to `high`, squeezed from `start` to `end` (x from the chuck face, m)."""
+
+    low: Length
+    high: Length
+    start: Length
+    end: Length
+    od: Length
+    bore: Length
+
+    @property
+    def wall(self) -> Length:
+        """Its wall (m)."""
+        return (self.od - self.bore) / 2
+
+    @property
+    def radius(self) -> Length:
+        """Its mean radius (m)."""
+        return (self.od + self.bore) / 4
+
+    @property
+    def wall_share(self) -> float:
+        """Wall over outside diameter."""
+        return self.wall / self.od
+
+    def lobes(
+        self, n: int, half_arc: Angle, force: Force, modulus: Pressure, low: Length, high: Length
+    ) -> Length:
+        """Largest out-of-round between two places, of n loads of this force each (m)."""
+        tube = Tube(self.radius, self.wall, self.high - self.low, modulus)
+        grip = Grip(n, self.start - self.low, self.end - self.low, half_arc)
+        places = np.linspace(low, high, PLACES) - self.low
+        return float(np.max(np.abs(out_of_round(tube, grip, force, list(places)))))
+
+
+@dataclass(frozen=True)
+class RoundCut:
+    """A cut that leaves something round on the tube from `low` to `high` (m), in its bore when `inside`."""
+
+    low: Length
+    high: Length
+    inside: bool
+
+
+def gripped_tube(case: Case) -> Squeezed | None:
+    """The tube in chuck or collet; None where no jaw squeezes a ring: solid work, faceplate, centers."""
+    held, grip = case.bench.job.holding.held, case.bench.layout.grip
+    if not isinstance(held, Chuck | Collet) or grip <= DUST:
+        return None
+    start, end = touched(case.bench.layout, inside=isinstance(held, Chuck) and held.inside)
+    return tube_around(case, start, end)
+
+
+def touched(layout: Layout, *, inside: bool) -> tuple[Length, Length]:
+    """From where to where jaws touch stepped work: on its largest outside, or in its smallest bore (m)."""
+    held = [span for span in layout.spans if span.start < -DUST]
+    sizes = [-span.bore if inside else max(span.od_start, span.od_end) for span in held]
+    on = [span for span, size in zip(held, sizes, strict=True) if max(sizes) - size < DUST]
+    return on[0].start, min(on[-1].end, 0.0)
+
+
+def tube_around(case: Case, start: Length, end: Length) -> Squeezed | None:
+    """The tube that is squeezed from `start` to `end`; None where any of it is solid."""
+    stretches = _finished(case).stretches
+    core = [
+        place for place, one in enumerate(stretches) if one.high > start + DUST and one.low < end - DUST
+    ]
+    if not core or any(_wall(stretches[place]) is None for place in core):
+        return None
+    thinnest = min((stretches[place] for place in core), key=lambda one: _wall(one) or 0.0)
+    wall = _wall(thinnest) or 0.0
+    if wall <= 0:
+        return None
+    first, last = core[0], core[-1]
+    while first > 0 and _alike(stretches[first - 1], wall):
+        first -= 1
+    while last < len(stretches) - 1 and _alike(stretches[last + 1], wall):
+        last += 1
+    low, high = stretches[first].low, stretches[last].high
+    outside = min(thinnest.od_low, thinnest.od_high)
+    return Squeezed(low, high, max(start, low), min(end, high), outside, thinnest.bore)
+
+
+def round_cuts(case: Case, tube: Squeezed) -> tuple[RoundCut, ...]:
+    """The cuts of the route that leave something round on the tube."""
+    found = []
+    for plan in case.route.plans:
+        low, high = sorted((plan.start, plan.end))
+        low, high = max(low, tube.low), min(high, tube.high)
+        if plan.name in ROUND and high - low > DUST:
+            found.append(RoundCut(low, high, plan.inside))
+    return tuple(found)
+
+
+def _finished(case: Case) -> WorkSoFar:
+    """The work after the last operation, a thread down to its root."""
+    works, thread = case.route.works, case.bench.thread
+    work = works[-1] if works else work_before(case.bench.layout)
+    if thread is None:
+        return work
+    low, high = sorted((thread.start, thread.end))
+    if thread.internal:
+        return work.bored(low, high, thread.root_diameter)
+    return work.turned(low, high, thread.root_diameter, thread.root_diameter)
+
+
+def _wall(one: Stretch) -> Length | None:
+    """Least wall of a stretch (m); None where it is solid."""
+    return (min(one.od_low, one.od_high) - one.bore) / 2 if one.bore > 0 else None
+
+
+def _alike(one: Stretch, wall: Length) -> bool:
+    own = _wall(one)
+    return own is not None and SAME_WALL[0] * wall <= own <= SAME_WALL[1] * wall
