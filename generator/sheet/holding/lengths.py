@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from generator.calc.slenderness import ALONE, BETWEEN, GRIP_SHARE, slenderness
-from generator.job.model import Job
+from generator.job.model import HeldBy, Job
 from generator.job.shop import House
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 
 PRACTICE = "common practice, no source"
+FROM = {"chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "headstock center"}
+MANUALS = "lathe operators' manuals (support beyond three diameters); " + PRACTICE
 
 
 def lay_lengths(job: Job, layout: Layout, desk: Desk) -> None:
@@ -23,14 +25,21 @@ def lay_lengths(job: Job, layout: Layout, desk: Desk) -> None:
         "the sections of the job file",
     )
     holding = job.holding
-    desk.given("holding.grip", "Grip in the jaws", holding.grip, "length")
+    kind = holding.held.kind
+    if kind in ("chuck", "collet"):
+        desk.given("holding.grip", f"Grip in the {FROM[kind]}", holding.grip, "length")
+        formula, put = "{work} − {grip}", {"work": layout.total, "grip": layout.grip}
+    else:
+        formula, put = "{work}", {"work": layout.total}
+    if holding.centers is not None:
+        desk.given("holding.dog", "Work that the driving dog takes", holding.centers.dog, "length")
     desk.computed(
         "holding.stick_out",
-        "Stick-out from the jaws",
+        "Length between the centers" if kind == "centers" else f"Stick-out from the {FROM[kind]}",
         layout.stick_out,
         "length",
-        "{work} − {grip}",
-        {"work": (layout.total, "length"), "grip": (layout.grip, "length")},
+        formula,
+        {name: (value, "length") for name, value in put.items()},
         "geometry",
     )
 
@@ -40,18 +49,23 @@ def lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
     holding, at_jaws = job.holding, layout.span_at(0.0)
     if at_jaws is None:
         return  # the grip is longer than the work: the checks of the job file say so
+    kind = holding.held.kind
+    length = "length" if kind == "centers" else "stick-out"
+    limit = house.stick_out_check.si if house.stick_out_check else ALONE
     diameters = desk.computed(
         "holding.slenderness",
-        "Stick-out over diameter at the jaws",
+        "Length between the centers over diameter" if kind == "centers"
+        else f"Stick-out over diameter at the {FROM[kind]}",
         slenderness(layout.stick_out, at_jaws.od_at(0.0)),
         "ratio",
-        "{stick-out} ÷ {diameter}",
-        {"stick-out": (layout.stick_out, "length"), "diameter": (at_jaws.od_at(0.0), "length")},
-        "machine-safety texts (support beyond three diameters); " + PRACTICE,
+        f"{{{length}}} ÷ {{diameter}}",
+        {length: (layout.stick_out, "length"), "diameter": (at_jaws.od_at(0.0), "length")},
+        MANUALS,
+        note=rule_of_thumb(kind, limit),
         rounds="up",
     )
-    limit = house.stick_out_check.si if house.stick_out_check else ALONE
-    if holding.center is None and holding.steady is None and diameters > limit:
+    alone = holding.center is None and holding.steady is None
+    if alone and diameters > limit:
         desk.find(
             "stick-out",
             "check",
@@ -65,26 +79,43 @@ def lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
         and not holding.follow_rest
         and diameters > BETWEEN
     ):
+        what = "between the centers" if kind == "centers" else f"between {kind} and center"
         desk.find(
             "slender",
             "check",
-            f"{diameters:.1f} diameters between chuck and center; over {BETWEEN:g} it wants a follow "
+            f"{diameters:.1f} diameters {what}; over {BETWEEN:g} it wants a follow "
             "rest or steady rest, or much lighter cuts.",
             holding.grip.where,
         )
-    if holding.center is None and holding.steady is None and layout.grip < GRIP_SHARE * layout.stick_out:
+    if kind not in ("chuck", "collet"):
+        return  # clamps and centers do not grip along the work
+    if alone and layout.grip < GRIP_SHARE * layout.stick_out:
         desk.find(
             "grip-short",
             "check",
-            f"The jaws hold {holding.grip.with_unit}, less than a third of what stands out. Grip more, "
-            "or support the end.",
+            f"The {FROM[kind]} {'hold' if kind == 'chuck' else 'holds'} {holding.grip.with_unit}, less than "
+            "a third of what stands out. Grip more, or support the end.",
             holding.grip.where,
         )
     if holding.steady is not None and holding.center is None and not holding.hold_back:
         desk.find(
             "no-hold-back",
             "check",
-            "With a steady rest and no center, nothing but the jaws keeps the work from walking out of the "
-            "chuck. Put on a hold-back, or say why it is not needed.",
+            f"With a steady rest and no center, nothing but the {FROM[kind]} keeps the work from walking out "
+            f"of the {kind}. Put on a hold-back, or say why it is not needed.",
             holding.grip.where,
         )
+
+
+def rule_of_thumb(kind: HeldBy, alone: float = ALONE) -> str:
+    """What the trade goes by.
+
+    >>> rule_of_thumb("chuck")
+    'rule of thumb: up to 3 alone, up to 10 with a center, over that a steady rest or follow rest as well'
+    >>> rule_of_thumb("centers")
+    'rule of thumb: up to 10 between centers, over that a steady rest or follow rest as well'
+    """
+    over = "over that a steady rest or follow rest as well"
+    if kind == "centers":
+        return f"rule of thumb: up to {BETWEEN:g} between centers, {over}"
+    return f"rule of thumb: up to {alone:g} alone, up to {BETWEEN:g} with a center, {over}"

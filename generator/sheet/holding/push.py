@@ -1,16 +1,14 @@
-"""The tailstock center: what it carries, the push that seats it, and the push that bends the work out."""
+"""The push of the tailstock center: what seats it in its hole, and what bends the work out."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
-from math import hypot
+from dataclasses import replace
 
 from generator.calc.center_push import CENTER_HALF_ANGLE, center_hole_thrust, seated_push
 from generator.calc.modes import buckling_push, frequencies
 from generator.sheet.holding.case import Case
 from generator.sheet.model import Kind, Level, Quantity
-from generator.sheet.plans import CutLoad
 from generator.sheet.wording import force_words
 from generator.si import Force, g_n
 
@@ -21,6 +19,7 @@ SLENDER = 0.01         # of the push that buckles: below it no machinist need kn
 WORTH_SAYING = 0.05    # of the push that buckles: from there it lowers the critical speed by a fortieth
 CONE = "statics of a smooth 60° center; friction, which helps, is left out"
 ELEMENTS = "beam elements (Cook et al.)"
+UNDER_CUT = "give.center.force"  # laid down with the other reactions
 
 
 LEVELS: Mapping[tuple[bool, bool], Level] = {  # of a push that is assumed, of work that can climb off
@@ -28,36 +27,18 @@ LEVELS: Mapping[tuple[bool, bool], Level] = {  # of a push that is assumed, of w
 }
 
 
-@dataclass(frozen=True)
-class Across:
-    """Force across the center under one cut: `share` of its force, `couple` of the feed force's (N)."""
-
-    load: CutLoad
-    share: float
-    couple: Force
-    weight: Force
-
-    @property
-    def force(self) -> Force:
-        """N: radial and feed force level, main force up against the weight."""
-        cut = self.load.heaviest
-        return hypot(self.share * abs(cut.radial) + self.couple, self.share * cut.main - self.weight)
-
-
 def push_section(case: Case) -> None:
-    """Lay down what the tailstock center carries and has to push with, with what is wrong."""
+    """Lay down the tailstock center's push, the least it has to be and the most, with what is wrong.
+
+    What it carries under the cuts is laid down already.
+    """
     held = case.held
     if held.job.holding.center is None:
         return
     push = _lay_push(case)
     if held.material is None:
-        case.desk.unknown(
-            "give.center.radial", "Force across the tailstock center", "force", "the material is unknown"
-        )
-        return
-    across, feed = _lay_across(case)
-    _judge_load(case, across)
-    _lay_least(case, push, across, feed)
+        return  # force and weight are unknown, and said to be
+    _lay_least(case, push, _across(case), _eased(case))
     _lay_buckling(case, push)
 
 
@@ -75,53 +56,17 @@ def _lay_push(case: Case) -> Force:
 # -- what it carries --------------------------------------------------------------------------------------
 
 
-def _across(case: Case, load: CutLoad, weight: Force) -> Across:
-    """The force across the center where the cut is nearest to it."""
-    held, out = case.held, case.held.layout.stick_out
-    place = min(max(load.high, 0.0), out)
-    beam = held.beam_under(load, case.plan.steady_at)
-    share = float(beam.reactions_along(1.0, [place])[-1, 0])
-    couple = abs(load.heaviest.feed) * load.diameter / 2 / out
-    return Across(load, abs(share), couple, weight)
-
-
-def _lay_across(case: Case) -> tuple[Force, Force]:
-    """Force across the center under the worst cut, and how much the feed of any cut takes off its push."""
-    held, desk = case.held, case.desk
-    weight = held.beam(case.plan.steady_at).carried(g_n)[-1]
-    found = [_across(case, load, weight) for load in case.loads if load.center and not load.inside]
-    worst = max(found, key=lambda one: one.force, default=None)
-    name, label = "give.center.radial", "Force across the tailstock center"
-    if worst is None or worst.force < weight:
-        desk.computed(
-            name, f"{label}, from the weight", weight, "force", "{weight} × {share of it}",
-            {"weight": (_whole(case), "force"), "share of it": (weight / _whole(case), "ratio")}, ELEMENTS,
-            rounds="up",
-        )
-        return weight, 0.0
-    cut = worst.load.heaviest
-    put: dict[str, tuple[float, Quantity]] = {
-        "share": (worst.share, "ratio"), "radial": (abs(cut.radial), "force"), "main": (cut.main, "force"),
-        "weight on it": (weight, "force"),
-    }
-    level = "{share} × {radial}"
-    if worst.couple:
-        put["feed"] = (abs(cut.feed), "force")
-        put["its radius"] = (worst.load.diameter / 2, "length")
-        put["stick-out"] = (held.layout.stick_out, "length")
-        level += " + {feed} × {its radius} ÷ {stick-out}"
-    force = desk.computed(
-        name, f"{label}, worst cut", worst.force, "force",
-        f"√(({level})² + ({{share}} × {{main}} − {{weight on it}})²)", put, ELEMENTS,
-        note=f"operation {worst.load.number} ({worst.load.title}), at its end nearest to the center",
-        rounds="up",
+def _across(case: Case) -> Force:
+    """Force across the center under the worst cut, or from the weight alone where that is more (N)."""
+    carried = case.held.beam(case.plan.steady_at).carried(g_n)
+    weight, whole = carried[-1], sum(carried)
+    cut = case.desk.figures.get(UNDER_CUT)
+    if cut is not None and isinstance(cut.value, float) and cut.value >= weight:
+        return cut.value
+    return case.desk.computed(
+        "give.center.weight", "Weight on the tailstock center", weight, "force", "{weight} × {share of it}",
+        {"weight": (whole, "force"), "share of it": (weight / whole, "ratio")}, ELEMENTS, rounds="up",
     )
-    return force, _eased(case)
-
-
-def _whole(case: Case) -> Force:
-    """Weight of what stands out of the jaws (N)."""
-    return sum(case.held.beam(case.plan.steady_at).carried(g_n))
 
 
 def _eased(case: Case) -> Force:
@@ -133,20 +78,6 @@ def _eased(case: Case) -> Force:
     if case.held.job.holding.centers is None:
         return 0.0
     return max((max(load.heaviest.feed, 0.0) for load in case.loads if load.center), default=0.0)
-
-
-def _judge_load(case: Case, across: Force) -> None:
-    tailstock = case.bench.lathe.tailstock
-    most = tailstock.center_load if tailstock else None
-    if case.held.job.holding.center != "live" or most is None or across <= most.si:
-        return
-    system = case.bench.system
-    case.desk.find(
-        "center-load", "check",
-        f"The live center is to carry {force_words(across, system)} across; its maker gives "
-        f"{most.with_unit}. Take lighter cuts, set a steady rest, or put in a heavier center.",
-        case.held.job.holding.grip.where,
-    )
 
 
 # -- its push ---------------------------------------------------------------------------------------------
