@@ -57,7 +57,7 @@ class CutShape:
         return self.largest_at if self.worst == self.largest else self.smallest_at
 
 
-def cut_shape(places: Sequence[Length], errors: Sequence[Length]) -> CutShape:
+def cut_shape(places: Sequence[Length] | Array, errors: Sequence[Length] | Array) -> CutShape:
     """Shape of a cut from its diameter error: bigger is +, smaller is −.
 
     Parameters

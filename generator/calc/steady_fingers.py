@@ -15,6 +15,7 @@ from generator.errors import OutsideRange
 from generator.si import Angle
 
 SPREAD: Final[Angle] = math.pi / 3  # of the pair from the middle between them: three fingers, evenly round
+DUST: Final = 1e-12  # of the largest force: a finger that carries so little is free
 
 Array = NDArray[np.float64]
 
@@ -65,10 +66,9 @@ def finger_forces(
         raise OutsideRange("spread of the fingers", spread, 0, high, "they stand round the work", "rad")
     down = -1.0 if lower == 2 else 1.0
     sine, cosine = math.sin(spread), math.cos(spread)
-    to_finger = np.array([[-sine, sine, 0.0], [down * cosine, down * cosine, -down]])
-    squeeze = np.array([1.0, 1.0, 2 * cosine])  # forces that balance among themselves
-    load = np.stack(np.broadcast_arrays(np.asarray(rear, dtype=float), np.asarray(up, dtype=float)))
-    found = np.tensordot(np.linalg.pinv(to_finger), load, axes=1)
-    weights = squeeze.reshape(3, *([1] * (found.ndim - 1)))
-    least = found + weights * np.max(-found / weights, axis=0)
-    return np.asarray(np.where(least < 1e-12 * np.abs(least).max(axis=0), 0.0, least))
+    across, upwards = np.broadcast_arrays(np.asarray(rear, dtype=float), np.asarray(up, dtype=float))
+    pair = across / (2 * sine)
+    some = np.stack([-pair, pair, -down * upwards])  # balances the load, but may pull
+    squeeze = np.array([1.0, 1.0, 2 * cosine]).reshape(3, *([1] * across.ndim))  # balances itself
+    least = some + squeeze * np.max(-some / squeeze, axis=0)
+    return np.where(least < DUST * np.abs(least).max(axis=0), 0.0, least)

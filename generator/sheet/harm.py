@@ -54,8 +54,12 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "hoist", "lift", "material-unknown", "duty-unknown", "lift-reach", "sling", "droop", "chuck-lift",
         # what the part must carry, and heat that spoils a center: sheet.holding.strength, sheet.holding.heat
         "strength-yield", "strength-mate-yield", "strength-engagement", "ease-center",
+        # lifted out of the steady rest: sheet.holding.fingers
+        "finger-lifts",
     ),
     Harm.LATHE: (
+        # bent by the cut, carried by a finger: sheet.holding.climb, sheet.holding.fingers
+        "climbs", "finger-load",
         # what meets what: sheet.reach, sheet.reach_findings, sheet.swing
         "cut-in-jaws", "operation-in-jaws", "cut-passes-steady", "quill-out",
         "carriage-meets-headstock", "carriage-meets-chuck", "carriage-meets-steady",

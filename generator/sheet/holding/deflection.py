@@ -1,25 +1,31 @@
-"""How far the held work gives under the cut, and what the steady rest carries."""
+"""How far the held work gives under every cut, and what that leaves on its diameters."""
 
 from __future__ import annotations
 
-from generator.calc.slenderness import shear_share
+from typing import Final
+
 from generator.sheet.desk import Desk
 from generator.sheet.holding.case import Case
+from generator.sheet.holding.climb import find_climbing
+from generator.sheet.holding.cut_line import ERROR_SHARE, SHEAR_WORTH_SAYING, CutWalk, walk_cuts, walked
+from generator.sheet.holding.deflection_plot import deflection_plot
+from generator.sheet.holding.give_figures import beam_words, lay_deflection, lay_error, lay_spread
 from generator.sheet.holding.held_work import HeldWork
+from generator.sheet.holding.reactions import reactions_section
+from generator.sheet.holding.sag import sag_section
 from generator.sheet.model import PlotScene, Quantity
-from generator.sheet.plans import PassPlan
-from generator.sheet.wording import fine_words, length_words
-from generator.si import Force, Length, g_n
+from generator.sheet.wording import fine_words
+from generator.si import Length, g_n
 
-LEAST_GIVE = 1e-12  # m/N, at a rigid support: a micrometre under a meganewton is nothing
-BEAM = "beam elements (Cook et al.), chuck and steady elastic, center rigid"
-PRACTICE = "common practice, no source"
-ERROR_SHARE = 0.25  # of the pitch diameter tolerance; common practice, no source
-SHEAR_WORTH_SAYING = 0.05  # of the deflection
+PRACTICE: Final = "common practice, no source"
+RIGID_STEP: Final = 8  # every so many places of the tool are enough to see what stiff supports would do
 
-STIFFNESSES = ("holding.chuck_stiffness", "holding.steady_stiffness")
+STIFFNESSES: Final = (
+    "holding.chuck_stiffness", "holding.steady_stiffness", "holding.center_stiffness",
+    "holding.follow_rest_stiffness",
+)
 
-UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
+UNKNOWN: Final[tuple[tuple[str, str, Quantity], ...]] = (
     ("holding.force", "Radial force of the heaviest cut", "force"),
     ("holding.deflection.max", "Deflection under the heaviest cut", "fine_length"),
     ("holding.diameter_error.max", "Diameter error from the last cut", "fine_length"),
@@ -27,14 +33,16 @@ UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
 
 
 def deflection_section(case: Case) -> tuple[PlotScene, ...]:
-    """Lay down deflection along the cut and force on the steady rest with their findings; return the plots.
+    """Lay down deflection along every cut, sag, and what each support carries; return the plot.
+
+    The figures `holding.…` are those of the thread's cut; without one, of the cut that bends the work most.
 
     Raises
     ------
     OutsideRange
         When the work cannot be taken as a beam.
     """
-    held, steady_at, desk, cuts = case.held, case.plan.steady_at, case.desk, case.bench.cuts
+    held, steady_at, desk = case.held, case.plan.steady_at, case.desk
     _lay_overhang(held, steady_at, desk)
     if held.material is None:
         for name, label, quantity in UNKNOWN:
@@ -42,21 +50,42 @@ def deflection_section(case: Case) -> tuple[PlotScene, ...]:
         return ()
     if steady_at is not None:
         _lay_weight_on_steady(held, steady_at, desk)
-    thread = case.load_of("thread")
-    if thread is not None and cuts is not None and cuts.largest_force is not None and held.cut_places():
-        _lay_deflection(held, steady_at, cuts, cuts.largest_force, thread.heaviest.radial, desk)
-    return ()
+    sag_section(case)
+    cuts = walk_cuts(case)
+    leading = _leading(cuts)
+    if leading is None:
+        return ()
+    _lay_leading(case, leading)
+    for cut in _shown(cuts, leading):
+        lay_deflection(cut, held, desk)
+        if cut.shaped:
+            lay_error(cut, held, desk)
+            lay_spread(cut, held.system, desk)
+    shaped = [cut for cut in cuts if cut.shaped]
+    _find_errors([cut for cut in shaped if cut.load.name != "thread"], held, desk)
+    find_climbing(cuts, held, desk)
+    reactions_section(case, cuts)
+    return deflection_plot(case, leading, shaped)
 
 
-def _last_support(held: HeldWork, steady_at: Length | None) -> Length:
-    """The support nearest to the cut on its chuck side (m)."""
-    cut_end = held.cut_end if held.cut_end is not None else held.layout.stick_out
-    return steady_at if steady_at is not None and steady_at <= cut_end else 0.0
+def _leading(cuts: tuple[CutWalk, ...]) -> CutWalk | None:
+    """The thread's cut; without one the cut that bends the work most, one along the work before others."""
+    threads = [cut for cut in cuts if cut.load.name == "thread"]
+    return next(iter(threads), max(cuts, key=lambda cut: (cut.shaped, cut.deflection), default=None))
+
+
+def _shown(cuts: tuple[CutWalk, ...], leading: CutWalk) -> list[CutWalk]:
+    """The other cuts with figures of their own: those along the work, and the worst of those straight in."""
+    others = [cut for cut in cuts if cut is not leading]
+    plunged = [cut for cut in others if not cut.shaped]
+    worst = max(plunged, key=lambda cut: cut.deflection, default=None)
+    return [cut for cut in others if cut.shaped or cut is worst]
 
 
 def _lay_overhang(held: HeldWork, steady_at: Length | None, desk: Desk) -> None:
     far = max(held.cut_places(), default=held.layout.stick_out)
-    support = _last_support(held, steady_at)
+    cut_end = held.cut_end if held.cut_end is not None else held.layout.stick_out
+    support = steady_at if steady_at is not None and steady_at <= cut_end else 0.0
     desk.computed(
         "holding.overhang",
         "From the last support to the far end of the cut",
@@ -79,95 +108,114 @@ def _lay_weight_on_steady(held: HeldWork, steady_at: Length, desk: Desk) -> None
         "force",
         "{weight outside the jaws} × {share of it}",
         {"weight outside the jaws": (weight, "force"), "share of it": (carried[1] / weight, "ratio")},
-        BEAM,
+        beam_words(held),
         rounds="up",
     )
 
 
-def _lay_deflection(
-    held: HeldWork, steady_at: Length | None, cuts: PassPlan, largest: Force, radial: Force, desk: Desk
-) -> None:
-    share = radial / largest
-    force = desk.computed(
+def _lay_leading(case: Case, cut: CutWalk) -> None:
+    """The figures of the leading cut, and what is to be said of a thread that comes out too uneven."""
+    held, desk, load = case.held, case.desk, cut.load
+    share = load.heaviest.radial / load.heaviest.main
+    desk.computed(
         "holding.force",
         "Radial force of the heaviest cut",
-        radial,
+        load.heaviest.radial,
         "force",
         "{share} × {F}",
-        {"share": (share, "ratio"), "F": (largest, "force")},
+        {"share": (share, "ratio"), "F": (load.heaviest.main, "force")},
         "Kienzle (1952); " + PRACTICE,
         rounds="up",
+        note="" if load.name == "thread" else cut.what,
     )
-    give, place = held.worst(steady_at)
-    give = max(give, LEAST_GIVE)
-    rigid = held.worst(steady_at, rigid=True)[0]
-    moved = desk.computed(
-        "holding.deflection.max",
-        "Deflection under the heaviest cut",
-        force * give,
-        "fine_length",
-        "{F} ÷ {stiffness under the tool}",
-        {"F": (force, "force"), "stiffness under the tool": (1 / give, "stiffness")},
-        BEAM,
-        note=f"largest at {length_words(place, held.system)} from the chuck face; it would be "
-        f"{fine_words(force * rigid, held.system)} if {_holders(steady_at)} did not give"
-        + _shear_words(held, steady_at, place, rigid / give),
-        rounds="up",
+    places = [*cut.places[::RIGID_STEP], *cut.places[-1:]]
+    rigid = walked(case, load, cut.plan, places, rigid=True, shear=cut.sheared).deflection
+    note = (
+        f"it would be {fine_words(rigid, held.system)} if {_holders(held, cut)} did not give"
+        + _shear_words(case, cut)
     )
-    if steady_at is not None:
-        _lay_steady_force(held, steady_at, force, desk)
-    if cuts.last_force is None or held.thread is None:
+    lay_deflection(cut, held, desk, name="holding.deflection.max", note=note)
+    if load.steady and case.plan.steady_at is not None:
+        _lay_steady_force(held, cut, desk)
+    if cut.shaped:
+        error = lay_error(cut, held, desk, name="holding.diameter_error.max")
+        lay_spread(cut, held.system, desk)
+        if load.name == "thread":
+            _find_thread_error(held, cut, error, error * rigid / max(cut.deflection, rigid, 1e-15), desk)
+
+
+def _find_thread_error(
+    held: HeldWork, cut: CutWalk, error: Length, with_stiff_supports: Length, desk: Desk
+) -> None:
+    tolerance = cut.load.tolerance
+    if tolerance is None or error <= ERROR_SHARE * tolerance:
         return
-    last = cuts.last_force
-    error = desk.computed(
-        "holding.diameter_error.max",
-        "Diameter error from the last cut",
-        2 * moved * last / largest,
-        "fine_length",
-        "2 × {deflection} × {F last} ÷ {F heaviest}",
-        {"deflection": (moved, "fine_length"), "F last": (last, "force"), "F heaviest": (largest, "force")},
-        "geometry: the surface moves away from the tool",
-        note="spring passes take part of it out",
-        rounds="up",
-    )
-    tolerance = held.thread.pitch_diameter_max - held.thread.pitch_diameter_min
-    if error > ERROR_SHARE * tolerance:
-        of_this = ""
-        if any(figure.assumed for name, figure in desk.figures.items() if name in STIFFNESSES):
-            of_this = (
-                f" How much {_holders(steady_at)} gave in this is assumed; with no give there it would be "
-                f"{fine_words(error * rigid / give, held.system)}."
-            )
-        desk.find(
-            "deflection",
-            "check",
-            f"The work gives {fine_words(error, held.system)} on diameter under the last cut, more than a "
-            f"quarter of the pitch diameter tolerance of {fine_words(tolerance, held.system)}.{of_this} "
-            "Support it nearer the cut, take smaller last cuts, and measure at both ends of the thread.",
-            held.job.holding.grip.where,
+    of_this = ""
+    if any(figure.assumed for name, figure in desk.figures.items() if name in STIFFNESSES):
+        of_this = (
+            f" How much {_holders(held, cut)} gave in this is assumed; with no give there it would be "
+            f"{fine_words(with_stiff_supports, held.system)}."
         )
+    desk.find(
+        "deflection",
+        "check",
+        f"The work gives {fine_words(error, held.system)} on diameter under the last cut, more than a "
+        f"quarter of the pitch diameter tolerance of {fine_words(tolerance, held.system)}.{of_this} "
+        "Support it nearer the cut, take smaller last cuts, and measure at both ends of the thread.",
+        held.job.holding.grip.where,
+    )
 
 
-def _holders(steady_at: Length | None) -> str:
-    return "the chuck" if steady_at is None else "chuck and steady rest"
+def _find_errors(cuts: list[CutWalk], held: HeldWork, desk: Desk) -> None:
+    """One finding for all cuts but the thread's whose error takes more than a quarter of their tolerance."""
+    over = [
+        (abs(cut.shape.worst) / cut.load.tolerance, cut)
+        for cut in cuts
+        if cut.load.tolerance and abs(cut.shape.worst) > ERROR_SHARE * cut.load.tolerance
+    ]
+    if not over:
+        return
+    over.sort(key=lambda one: -one[0])
+    worst = over[0][1]
+    assert worst.load.tolerance is not None
+    others = [str(cut.load.number) for _, cut in over[1:]]
+    too = f" Operation{'s' if len(others) > 1 else ''} {' and '.join(others)} likewise." if others else ""
+    desk.find(
+        "deflection",
+        "check",
+        f"The work gives {fine_words(abs(worst.shape.worst), held.system)} on diameter under the last cut of "
+        f"{worst.what}, more than a quarter of the tolerance of "
+        f"{fine_words(worst.load.tolerance, held.system)}.{too} Support it nearer the cut, take smaller last "
+        "cuts, and measure at both ends and in the middle.",
+        worst.load.where,
+    )
 
 
-def _shear_words(held: HeldWork, steady_at: Length | None, place: Length, bending: float) -> str:
-    """A warning where the work is so short that beam formulas without shear understate it."""
-    span = held.layout.span_at(place)
-    length = place - _last_support(held, steady_at)
-    if span is None or length <= 0:
+def _holders(held: HeldWork, cut: CutWalk) -> str:
+    """What held the work elastically under this cut."""
+    names = ["the centers" if held.job.holding.centers else "the " + held.job.holding.held.kind]
+    if cut.load.steady:
+        names.append("steady rest")
+    if cut.load.follow:
+        names.append("follow rest")
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}".replace("the ", "", 1)
+
+
+def _shear_words(case: Case, cut: CutWalk) -> str:
+    """What shear adds, in so short work that it must not be left out."""
+    if not cut.sheared:
         return ""
-    both_ends = held.job.holding.center is not None
-    extra = bending * shear_share(length, span.od_at(place), span.bore, both_ends=both_ends)
+    place = [float(cut.places[cut.worst])]
+    bending = walked(case, cut.load, cut.plan, place, shear=False).deflection
+    extra = cut.deflection / bending - 1 if bending > 0 else 0.0
     if extra <= SHEAR_WORTH_SAYING:
         return ""
-    return f"; shear of such short work, left out here, adds about {extra:.0%}"
+    return f"; shear of such short work is in it and adds about {extra:.0%}"
 
 
-def _lay_steady_force(held: HeldWork, steady_at: Length, force: Force, desk: Desk) -> None:
-    beam = held.beam(steady_at)
-    reaction = max(abs(beam.reactions(force, x)[1]) for x in held.cut_places())
+def _lay_steady_force(held: HeldWork, cut: CutWalk, desk: Desk) -> None:
+    reaction = held.steady_stiffness * float(abs(cut.away.watched[1]).max())
+    force = cut.load.heaviest.radial
     desk.computed(
         "holding.steady.force",
         "Force on the steady rest from the cut",
@@ -175,8 +223,6 @@ def _lay_steady_force(held: HeldWork, steady_at: Length, force: Force, desk: Des
         "force",
         "{F} × {share of it}",
         {"F": (force, "force"), "share of it": (reaction / force, "ratio")},
-        BEAM,
+        beam_words(held),
         rounds="up",
     )
-
-

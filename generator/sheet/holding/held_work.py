@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from generator.calc.beam import Beam, Segment, Support
+from generator.calc.slenderness import POISSON
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.layout import Layout
@@ -17,7 +18,6 @@ from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Length
 from generator.tables.materials import MaterialRow
 
-TAPER_STEPS = 8  # cylinders that stand in for a taper
 PLACES_ALONG_CUT = 9
 DUST = 1e-9  # m: two places nearer than this are one
 
@@ -79,16 +79,20 @@ class HeldWork:
         center = self.job.holding.center is not None and not end_open
         return self.beam_of(self._segments(), steady_at, center=center, rigid=rigid)
 
-    def beam_under(self, load: CutLoad, steady_at: Length | None, *, rigid: bool = False) -> Beam:
+    def beam_under(
+        self, load: CutLoad, steady_at: Length | None, *, rigid: bool = False, shear: bool = False
+    ) -> Beam:
         """The work as a cut of the route leaves it, on the supports that bear during it.
 
         A thread leaves its root; its own cut is the finished work's.
         """
         segments = self._segments() if load.name == "thread" else self._state(load.work)
-        return self.beam_of(segments, steady_at if load.steady else None, center=load.center, rigid=rigid)
+        bears = steady_at if load.steady else None
+        return self.beam_of(segments, bears, center=load.center, rigid=rigid, shear=shear)
 
     def beam_of(
-        self, segments: Sequence[Segment], steady_at: Length | None, *, center: bool, rigid: bool = False
+        self, segments: Sequence[Segment], steady_at: Length | None, *, center: bool, rigid: bool = False,
+        shear: bool = False,
     ) -> Beam:
         """Segments on the supports of this job."""
         assert self.material is not None
@@ -101,7 +105,8 @@ class HeldWork:
         if center:
             supports.append(Support(self.layout.stick_out, math.inf if rigid else self.center_stiffness))
         return Beam(
-            tuple(segments), tuple(supports), self.material.elastic_modulus, self.material.density
+            tuple(segments), tuple(supports), self.material.elastic_modulus, self.material.density,
+            POISSON if shear else None,
         )
 
     def worst(self, steady_at: Length | None, *, rigid: bool = False) -> tuple[float, Length]:
@@ -111,25 +116,18 @@ class HeldWork:
         return max(zip(gives, places, strict=True))
 
     def _state(self, work: WorkSoFar) -> list[Segment]:
-        """What stands out of the jaws of the work in some state; a taper as short cylinders."""
+        """What stands out of the jaws of the work in some state."""
         segments: list[Segment] = []
         for one in work.stretches:
             if one.high <= DUST:
                 continue
-            steps = TAPER_STEPS if one.od_low != one.od_high else 1
-            low = max(one.low, 0.0)
-            for step in range(steps):
-                start, end = (low + (one.high - low) * k / steps for k in (step, step + 1))
-                begin = segments[-1].end if segments else start
-                segments.append(Segment(begin, end, one.od_at((start + end) / 2), one.bore))
+            low = segments[-1].end if segments else max(one.low, 0.0)
+            segments.append(Segment(low, one.high, one.od_at(low), one.bore, one.od_high))
         return segments
 
     def _segments(self) -> list[Segment]:
         thread = self.thread
-        marks = {0.0, self.layout.stick_out}
-        for span in self.layout.spans:
-            steps = TAPER_STEPS if span.tapered else 1
-            marks.update(span.start + (span.end - span.start) * step / steps for step in range(steps + 1))
+        marks = {0.0, self.layout.stick_out, *(span.start for span in self.layout.spans)}
         if thread is not None:
             ends = (thread.start, thread.end, thread.relief_start, thread.relief_end)
             marks.update(x for x in ends if x is not None)
@@ -140,8 +138,9 @@ class HeldWork:
             begin, middle = segments[-1].end if segments else start, (start + end) / 2
             here = self.layout.span_at(middle)
             assert here is not None
-            outside = min(here.od_at(middle), self._cut_down(middle))
-            segments.append(Segment(begin, end, outside, max(here.bore, self._opened(middle))))
+            most = self._cut_down(middle)
+            low, high = (min(here.od_at(x), most) for x in (begin, end))
+            segments.append(Segment(begin, end, low, max(here.bore, self._opened(middle)), high))
         return segments
 
     def _cut_down(self, x: Length) -> Length:

@@ -6,13 +6,12 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import replace
 
 from generator.errors import OutsideRange
 from generator.job.lathe import Lathe
 from generator.job.model import Job
-from generator.sheet.capacity import capacity_section, used_head
+from generator.sheet.capacity import capacity_section
 from generator.sheet.desk import Desk
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.deflection import UNKNOWN as UNKNOWN_GIVE
@@ -28,6 +27,7 @@ from generator.sheet.holding.speeds import UNKNOWN as UNKNOWN_SPEED
 from generator.sheet.holding.speeds import speed_section
 from generator.sheet.holding.steady import steady_section
 from generator.sheet.holding.stick_out import stick_out_section
+from generator.sheet.holding.stiffness import held_work
 from generator.sheet.holding.strength import strength_section
 from generator.sheet.holding.thin import thin_section
 from generator.sheet.holding.unbalance import unbalance_section
@@ -37,9 +37,6 @@ from generator.sheet.plans import HoldingPlan, Route
 from generator.sheet.wording import length_words
 from generator.si import Length, SpindleSpeed
 
-PRACTICE = "common practice, no source"
-CHUCK_STIFFNESS = 1e5  # N m/rad: a light lathe with short jaws; common practice, no source
-STEADY_STIFFNESS = 20e6  # N/m: middle of a planning range of 10 to 50 N/µm; common practice, no source
 NO_BEAM = ("too-thin", "no-wall", "bore-too-large")  # findings after which nothing more is worked out
 
 
@@ -48,7 +45,7 @@ def holding_section(bench: Bench, spindle_speed: SpindleSpeed | None) -> tuple[H
     job, lathe, desk = bench.job, bench.lathe, bench.desk
     lay_lengths(job, bench.layout, desk)
     lay_slenderness(job, bench.house, bench.layout, desk)
-    held, steady_at, kilograms, plot = _held_work(bench), None, None, None
+    held, steady_at, kilograms, plot = held_work(bench), None, None, None
     try:
         kilograms = lay_weight(bench)
         steady_at, plot = steady_section(held, bench)
@@ -109,32 +106,4 @@ def _lay_no_wall(job: Job, lathe: Lathe, error: OutsideRange, desk: Desk) -> Non
         f"Somewhere a bore of {bore} lies in an outside diameter of {outside}, the root of the thread and "
         "the relief included: there is no wall left, and deflection is not worked out.",
         job.work[0].length.where,
-    )
-
-
-def _held_work(bench: Bench) -> HeldWork:
-    job, lathe, house, desk = bench.job, bench.lathe, bench.house, bench.desk
-    head = used_head(job, lathe)
-    chuck_stiffness = math.inf
-    if job.holding.centers is None:
-        chuck_stiffness = desk.chosen(
-            "holding.chuck_stiffness",
-            "Stiffness of the chuck against tilting",
-            (head.stiffness if head else None) or house.chuck_stiffness,
-            CHUCK_STIFFNESS,
-            "angular_stiffness",
-            PRACTICE + "; a light lathe with short jaws",
-        )
-    steady_stiffness = STEADY_STIFFNESS
-    if job.holding.steady is not None:
-        steady_stiffness = desk.chosen(
-            "holding.steady_stiffness",
-            "Stiffness of the steady rest",
-            (lathe.steady.stiffness if lathe.steady else None) or house.steady_stiffness,
-            STEADY_STIFFNESS,
-            "stiffness",
-            PRACTICE,
-        )
-    return HeldWork(
-        job, lathe, bench.layout, bench.thread, bench.material, chuck_stiffness, steady_stiffness
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from generator.sheet.holding.deflection import ERROR_SHARE
+from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.steady_places import Stretch
 from generator.sheet.holding.steady_trial import Tried

@@ -1,0 +1,111 @@
+"""The plot of what the last cuts leave on the diameter, along the work."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+
+from generator.sheet.head import ZERO_WORDS
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.cut_line import ERROR_SHARE, CutWalk
+from generator.sheet.holding.shape import NOTHING, shape_words
+from generator.sheet.model import Curve, Mark, PlotScene
+
+ROWS: Final = 7  # places of the table, the ends and the worst among them
+DRAWN: Final = 67  # points of a curve
+
+
+def deflection_plot(case: Case, leading: CutWalk, shaped: Sequence[CutWalk]) -> tuple[PlotScene, ...]:
+    """The leading cut's error and the worst of the others beside it; nothing where none can be measured."""
+    held, holding = case.held, case.bench.job.holding
+    main = leading if leading.shaped else None
+    others = [cut for cut in shaped if cut is not main]
+    second = max(others, key=lambda cut: abs(cut.shape.worst), default=None)
+    if main is None:
+        return ()
+    drawn = [main] if second is None else [main, second]
+    if all(abs(cut.shape.worst) < NOTHING for cut in drawn):
+        return ()
+    curves = [Curve(_name(main), _points(main))]
+    if second is not None:
+        curves.append(Curve(_name(second), _points(second), "second"))
+    limit, out = _limit(main), held.layout.stick_out
+    if limit is not None:
+        curves.append(Curve("A quarter of the tolerance", ((0.0, limit), (out, limit)), "limit"))
+    marks = [Mark(ZERO_WORDS[holding.held.kind], 0.0)]
+    if case.plan.steady_at is not None:
+        marks.append(Mark("steady rest", case.plan.steady_at))
+    if holding.center is not None:
+        marks.append(Mark("center", out))
+    return (
+        PlotScene(
+            id="deflection",
+            title="What the last cuts leave",
+            x_label="Along the work, from the chuck face",
+            x_quantity="length",
+            y_label="Diameter error",
+            y_quantity="fine_length",
+            curves=tuple(curves),
+            heads=(_name(main), "From the chuck face",
+                   "Deflection, heaviest cut", "Diameter error, last cut"),
+            columns=("length", "fine_length", "fine_length"),
+            rows=_rows(main),
+            caption=_caption(main, second),
+            says=_says(case, drawn),
+            system=held.system,
+            job=held.job.job,
+            marks=tuple(marks),
+        ),
+    )
+
+
+def _name(cut: CutWalk) -> str:
+    return f"{cut.load.number} {cut.load.title}"
+
+
+def _points(cut: CutWalk) -> tuple[tuple[float, float], ...]:
+    rows = np.linspace(0, len(cut.places) - 1, DRAWN).round().astype(int)
+    return tuple(zip(cut.places[rows].tolist(), cut.error[rows].tolist(), strict=True))
+
+
+def _limit(cut: CutWalk) -> float | None:
+    """A quarter of the tolerance, on the side of the error (m)."""
+    if cut.load.tolerance is None:
+        return None
+    return float(np.copysign(ERROR_SHARE * cut.load.tolerance, cut.shape.worst))
+
+
+def _rows(cut: CutWalk) -> tuple[tuple[str, tuple[float | str | None, ...]], ...]:
+    last = len(cut.places) - 1
+    worst = int(np.abs(cut.error).argmax())
+    names = {round(number * last / (ROWS - 1)): "" for number in range(ROWS)}
+    nearest = min(names, key=lambda row: abs(row - worst))
+    if worst not in names and nearest not in (0, last):
+        del names[nearest]
+    names[worst] = "worst"
+    names[0], names[last] = (
+        f"end towards the {side}{', worst' if worst == row else ''}"
+        for side, row in (("chuck", 0), ("tailstock", last))
+    )
+    return tuple(
+        (names[row], (float(cut.places[row]), float(cut.away.at_tool[row]), float(cut.error[row])))
+        for row in sorted(names)
+    )
+
+
+def _caption(main: CutWalk, second: CutWalk | None) -> str:
+    towards = "bigger is up, smaller is down"
+    other = "" if second is None else f"; thin: {second.load.title[:1].lower()}{second.load.title[1:]}"
+    return (
+        f"Diameter error along the work after the last cut, {towards}{other}. "
+        "Spring passes take part of it out."
+    )
+
+
+def _says(case: Case, cuts: Sequence[CutWalk]) -> str:
+    words = []
+    for cut in cuts:
+        words.append(f"{cut.what[:1].upper()}{cut.what[1:]} {shape_words(cut, case.held.system)}.")
+    return " ".join(words)

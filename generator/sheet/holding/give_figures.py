@@ -1,0 +1,136 @@
+"""The figures of one cut: how far the work gives under it, and what that leaves on the diameter.
+
+    beam_words        how the beam was worked out, as a source
+    lay_deflection, lay_error, lay_spread
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Final
+
+from generator.sheet.desk import Desk
+from generator.sheet.holding.cut_line import CutWalk
+from generator.sheet.holding.held_work import HeldWork
+from generator.sheet.holding.shape import NOTHING, shape_words
+from generator.sheet.model import Quantity, System
+from generator.sheet.wording import length_words
+from generator.si import Length
+
+LEAST_GIVE: Final = 1e-12  # m/N, at a rigid support: a micrometre under a meganewton is nothing
+NO_TERM: Final = 1e-9  # of the whole
+
+Put = dict[str, tuple[float, Quantity]]
+
+
+def beam_words(held: HeldWork) -> str:
+    """How the beam was worked out: what gives in it and what does not."""
+    gives = [] if held.job.holding.centers else ["chuck"]
+    rigid: list[str] = []
+    if held.job.holding.steady is not None:
+        gives.append("steady")
+    if held.job.holding.center is not None:
+        (rigid if math.isinf(held.center_stiffness) else gives).append("center")
+    parts = [
+        f"{' and '.join(names)} {word}" for names, word in ((gives, "elastic"), (rigid, "rigid")) if names
+    ]
+    return ", ".join(["beam elements (Cook et al.)", *parts])
+
+
+def lay_deflection(
+    cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = None, note: str = ""
+) -> None:
+    """Lay down the largest deflection under the heaviest cut of one operation."""
+    at = cut.worst
+    gives = cut.walk.with_rest() if cut.away.rest[at] else (cut.walk.push, cut.walk.tilt)
+    push, tilt = (float(one[at]) for one in gives)
+    force, feed, radius = cut.load.heaviest.radial, cut.load.heaviest.feed, cut.load.diameter / 2
+    by_push = force * max(push, LEAST_GIVE)
+    by_feed = cut.moment * tilt
+    formula, put = "{F} ÷ {stiffness under the tool}", _put(
+        ("F", force, "force"), ("stiffness under the tool", force / by_push, "stiffness")
+    )
+    if abs(by_feed) > NO_TERM * by_push:
+        term = "{F feed} × {radius} ÷ {stiffness against its moment}"
+        formula = f"{term} − {formula}" if by_push + by_feed < 0 else f"{formula} {'+−'[by_feed < 0]} {term}"
+        put |= _put(
+            ("F feed", abs(feed), "force"), ("radius", radius, "length"),
+            ("stiffness against its moment", 1 / abs(tilt), "force"),
+        )
+    place = f"largest at {length_words(float(cut.places[at]), held.system)} from the chuck face"
+    if not cut.shaped:
+        place = f"at {length_words(float(cut.places[at]), held.system)} from the chuck face"
+    desk.computed(
+        name or f"give.{cut.load.number}.deflection",
+        "Deflection under the heaviest cut" if name else _label(cut, "deflection under the heaviest cut"),
+        abs(by_push + by_feed),
+        "fine_length",
+        formula,
+        put,
+        beam_words(held),
+        note="; ".join(one for one in (place, _other_way(by_push + by_feed), note) if one),
+        rounds="up",
+    )
+
+
+def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = None) -> Length:
+    """Lay down the largest diameter error of the last cut of one operation, whichever way it goes (m)."""
+    at = int(abs(cut.error).argmax())
+    away, lift = float(cut.away.at_tool[at]), cut.scale * float(cut.lift.at_tool[at])
+    error, radius = float(cut.error[at]), cut.diameter / 2
+    by_lift = lift**2 / radius
+    formula, put = "2 × {deflection} × {F last} ÷ {F heaviest}", _put(
+        ("deflection", abs(away), "fine_length"), ("F last", cut.load.last.main, "force"),
+        ("F heaviest", cut.load.heaviest.main, "force"),
+    )
+    if by_lift > NO_TERM * abs(error):
+        bigger = (away > 0) != cut.load.inside
+        term = "{lift}² ÷ {radius}"
+        if bigger:
+            formula = f"{formula} + {term}"
+        else:
+            formula = f"{formula} − {term}" if error < 0 else f"{term} − {formula}"
+        put |= _put(("lift", lift, "fine_length"), ("radius", radius, "length"))
+    size = "it comes out bigger" if error >= 0 else "it comes out smaller"
+    place = f"{size}, most at {length_words(float(cut.places[at]), held.system)} from the chuck face"
+    return desk.computed(
+        name or f"give.{cut.load.number}.error",
+        "Diameter error from the last cut" if name else _label(cut, "diameter error from the last cut"),
+        abs(error),
+        "fine_length",
+        formula,
+        put,
+        "geometry: the surface moves away from the tool",
+        note=f"{place}; spring passes take part of it out",
+        rounds="up",
+    )
+
+
+def lay_spread(cut: CutWalk, system: System, desk: Desk) -> None:
+    """Lay down how uneven the diameter is along one cut, with its shape; nothing that nobody can measure."""
+    shape = cut.shape
+    if shape.spread < NOTHING:
+        return
+    desk.computed(
+        f"give.{cut.load.number}.spread",
+        _label(cut, "largest less smallest diameter along the cut"),
+        shape.spread,
+        "fine_length",
+        "{largest error} − {smallest error}",
+        {"largest error": (shape.largest, "fine_length"), "smallest error": (shape.smallest, "fine_length")},
+        "geometry: the surface moves away from the tool",
+        note="it " + shape_words(cut, system),
+        rounds="up",
+    )
+
+
+def _label(cut: CutWalk, words: str) -> str:
+    return f"{cut.load.number} {cut.load.title}: {words}"
+
+
+def _other_way(moved: Length) -> str:
+    return "towards the tool, which bites deeper" if moved < 0 else ""
+
+
+def _put(*rows: tuple[str, float, Quantity]) -> Put:
+    return {name: (value, quantity) for name, value, quantity in rows}

@@ -1,0 +1,71 @@
+"""How far the work sags under its own weight, on its supports and before they bear."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+
+from generator.calc.beam import Beam
+from generator.sheet.desk import Desk
+from generator.sheet.holding.case import Case
+from generator.sheet.holding.give_figures import beam_words
+from generator.sheet.holding.held_work import HeldWork
+from generator.sheet.wording import fine_words, length_words
+from generator.si import Length, g_n, mm
+
+PLACES: Final = 31
+WORTH_SAYING: Final = 0.001 * mm
+WORTH_LIFTING: Final = 0.02 * mm  # what an indicator shows at once; common practice, no source
+
+
+def sag_section(case: Case) -> None:
+    """Lay down the sag of the finished work, and how far it hangs before steady rest or center bear."""
+    held, steady_at, desk = case.held, case.plan.steady_at, case.desk
+    center = held.job.holding.center is not None
+    sag, x, beam = _worst(held.beam(steady_at))
+    if abs(sag) >= WORTH_SAYING:
+        radius = held.layout.span_at(x)
+        felt = sag**2 / (radius.od_at(x) / 2) if radius else 0.0
+        _lay(
+            "give.sag", "Sag of the work under its own weight", sag, x, beam, held, desk,
+            "it stays where it is while the work turns, so that a tool at center height feels only "
+            f"{fine_words(felt, held.system, 2)} of it on diameter; it counts when the work is indicated",
+        )
+    if held.job.holding.centers is not None or not (center or steady_at is not None):
+        return
+    at = steady_at if steady_at is not None else held.layout.stick_out
+    alone = held.beam_of(beam.segments, None, center=False)
+    hangs = float(alone.sag([at], g_n)[0])
+    if hangs >= WORTH_LIFTING:
+        words = "steady rest" if steady_at is not None else "center"
+        _lay(
+            "give.sag.alone",
+            f"How far the work hangs in the {held.job.holding.held.kind} alone, at the {words}",
+            hangs, at, alone, held, desk,
+            f"set the {words} with an indicator on the work beside the jaws, so that it neither lifts the "
+            "work nor lets it hang",
+        )
+
+
+def _worst(beam: Beam) -> tuple[Length, Length, Beam]:
+    """Largest sag of a beam, and where (m)."""
+    places = [float(x) for x in np.linspace(beam.start, beam.end, PLACES)]
+    sags = beam.sag(places, g_n)
+    at = int(np.abs(sags).argmax())
+    return float(sags[at]), places[at], beam
+
+
+def _lay(
+    name: str, label: str, sag: Length, x: Length, beam: Beam, held: HeldWork, desk: Desk, note: str
+) -> None:
+    weight = sum(beam.carried(g_n))
+    desk.computed(
+        name, label, abs(sag), "fine_length", "{weight outside the jaws} ÷ {stiffness against it}",
+        {
+            "weight outside the jaws": (weight, "force"),
+            "stiffness against it": (weight / abs(sag), "stiffness"),
+        },
+        beam_words(held),
+        note=f"at {length_words(x, held.system)} from the chuck face; {note}", rounds="up",
+    )
