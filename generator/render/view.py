@@ -35,7 +35,6 @@ WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
 SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
 THEN = ("passes", "thread")
 HOLDING = ("holding", "grip", "give", "thin", "handling", "heat", "strength")  # as the work is held, then cut
-WARNED = ("strength",)  # sections whose first remark stands before their figures
 LAST_SECTION = "job"
 
 _LEVEL_WORDS = {"stop": "STOP", "check": "CHECK", "note": "NOTE"}
@@ -67,7 +66,7 @@ class FindingLine:
 
 @dataclass(frozen=True)
 class Block:
-    """A section of figures; `caution` is what must be read before them."""
+    """A section of figures; `caution`, its figure of that name, is what must be read before them."""
 
     id: str
     title: str
@@ -194,11 +193,10 @@ def _text_of(sheet: Sheet, name: str) -> str:
 
 def _block(section: Section, lines: dict[str, FigureLine]) -> Block:
     title = f"{section.title}: how they were found" if section.id == "passes" else section.title
-    remarks, caution = section.remarks, ""
-    if section.id in WARNED and remarks:
-        caution, *rest = remarks
-        remarks = tuple(rest)
-    return Block(section.id, title, tuple(lines[name] for name in section.figures), remarks, caution)
+    first = f"{section.id}.caution"
+    figures = tuple(lines[name] for name in section.figures if name != first)
+    caution = lines[first].first if first in section.figures else ""
+    return Block(section.id, title, figures, section.remarks, f"{caution[:1].upper()}{caution[1:]}")
 
 
 def _finding_line(finding: Finding) -> FindingLine:

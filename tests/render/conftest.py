@@ -52,7 +52,7 @@ routes, plots = _beside("routes"), _beside("plots")
 
 JOB_FILE = Path("jobs/2026/SW-201-sample/job.yml")
 STANDARD = "ASME B1.1"
-CAUTION = "Not a design check; a competent person decides."
+CAUTION = "not a design check: a competent person decides"
 PLOTS = {"give": "thread on a center, inch", "steady": "place for the steady, mm"}
 
 
@@ -322,6 +322,7 @@ def _figures() -> list[Figure]:
                 {"width": (0.375 * inch, "length"), "carriage speed": (inch / 15, "carriage_speed")},
             ),
         ),
+        Figure("strength.caution", "What these figures are", CAUTION, "text", Kind.COMPUTED, "no source"),
         Figure(
             "strength.wall.relief",
             "Wall left at the relief",
@@ -515,7 +516,7 @@ def _sample() -> Sheet:
             section("thread", "Thread data", "thread."),
             section("relief", "Relief", "relief."),
             section("passes", "Passes", "passes."),
-            replace(section("strength", "Strength left", "strength."), remarks=(CAUTION, "A second remark.")),
+            replace(section("strength", "Strength left", "strength."), remarks=("A remark.",)),
             section("time", "Time", "time."),
             section("job", "Job", "job."),
         ),
