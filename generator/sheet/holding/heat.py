@@ -129,7 +129,7 @@ def _lay_between(case: Case, material: MaterialRow, rise: float) -> None:
     said = bench.job.heat.cutting
     if said is None:
         return
-    push = desk.figures.get("holding.center_push")
+    push = desk.figures.get("give.center.push")
     beside = (
         f", beside the {force_words(push.value, bench.system)} that the center is set with"
         if push is not None and isinstance(push.value, float) else ""
