@@ -38,14 +38,26 @@ def bar_of(sheet_of):
     return lambda changes=None, **named: sheet_of(changes, BAR, **named)
 
 
-def feed_of(sheet):
-    """Feed force of the largest cut, from the operation's own figure and the share."""
-    return sheet.figures["operation.1.force"].value * sheet.figures["holding.feed_force_share"].value
+def forces_of(sheet):
+    """Main, radial and feed force of the largest cut, from the operation's own figure and the shares."""
+    main = sheet.figures["operation.1.force"].value
+    shares = (sheet.figures[f"holding.{name}"].value for name in ("turning_thrust_share", "feed_force_share"))
+    return (main, *(share * main for share in shares))
+
+
+def test_the_center_carries_the_cut_beside_it_and_half_the_weight(bar_of):
+    """Between centers, statics: the cut at the end, its feed force at its radius, half the weight."""
+    sheet = bar_of()
+    main, radial, feed = forces_of(sheet)
+    weight = sheet.figures["holding.weight"].value * G
+    level = radial + feed * 0.5 * inch / (60 * inch)
+    expected = math.hypot(level, main - weight / 2)
+    assert sheet.figures["give.center.force"].value == pytest.approx(expected, rel=1e-3)
 
 
 def test_between_centers_the_feed_takes_from_the_push(bar_of):
     sheet = bar_of()
-    feed = feed_of(sheet)
+    _, _, feed = forces_of(sheet)
     across = sheet.figures["give.center.force"].value
     least = sheet.figures["give.center.least_push"].value
     assert least == pytest.approx(2 * across * math.tan(math.radians(30)) + feed)
@@ -61,12 +73,10 @@ HEAVY = {
 
 
 def test_a_heavy_roll_weighs_on_the_center_more_than_the_cut(bar_of):
-    figures = bar_of(HEAVY).figures
+    figure = bar_of(HEAVY).figures["give.center.force"]
     pounds = 2.673 * 144 * 5  # lb/ft of steel rounds from a handbook
-    weight = figures["give.center.weight"].value
-    assert weight == pytest.approx(pounds / 2 * lb * G, rel=2e-3)
-    assert weight > figures["give.center.force"].value  # the cut lifts the work
-    assert figures["give.center.least_push"].value > 1.15 * weight
+    assert figure.value == pytest.approx(pounds / 2 * lb * G, rel=2e-3)
+    assert "weight" in figure.label
 
 
 @pytest.mark.parametrize(("push", "level"), [("10 lbf", "stop"), (None, None), ("900 lbf", None)])
@@ -87,7 +97,7 @@ def test_a_push_that_nobody_said_and_that_may_not_do_is_asked_about(bar_of):
 
 def test_a_push_that_only_half_seats_it_is_asked_about(bar_of):
     least = bar_of().figures["give.center.least_push"].value
-    feed = feed_of(bar_of())
+    _, _, feed = forces_of(bar_of())
     between = ((least - feed) * 0.75 + feed) / lbf
     assert found(bar_of({"center: live": f"center: live\n  center_push: {between:.0f} lbf"}))[
         "center-push-low"
@@ -137,6 +147,18 @@ def test_stout_work_has_no_buckling_figures(bar_of):
     assert "give.center.push" in sheet.figures
 
 
+def test_a_live_center_that_carries_too_much_is_found(bar_of, shop):
+    tailstock = shop.lathes["long-bed"].tailstock
+    most = SimpleNamespace(si=100.0, with_unit="100 N", where=None)
+    weak = tailstock.model_copy(update={"center_load": most})
+    sheet = bar_of(lathe={"tailstock": weak})
+    assert "100 N" in found(sheet)["center-load"].text
+    more = SimpleNamespace(si=1e6, with_unit="1 MN", where=None)
+    strong = tailstock.model_copy(update={"center_load": more})
+    assert "center-load" not in found(bar_of(lathe={"tailstock": strong}))
+    assert "center-load" not in found(bar_of({"center: live": "center: dead"}, lathe={"tailstock": weak}))
+
+
 def test_no_center_no_figures(sheet_of):
     names = sheet_of({"  center: live\n": ""}).figures
     assert not [name for name in names if name.startswith("give.center")]
@@ -144,5 +166,18 @@ def test_no_center_no_figures(sheet_of):
 
 def test_unknown_material_leaves_the_push(bar_of):
     sheet = bar_of({"material: 1045 steel": "material: unknown"})
+    assert sheet.figures["give.center.force"].kind is Kind.UNKNOWN
     assert sheet.figures["give.center.push"].value > 0
-    assert "give.center.least_push" not in sheet.figures
+
+
+def test_in_a_chuck_the_feed_force_tips_the_work_against_center_and_jaws(bar_of):
+    """A moment M at the end of a bar from a clamp to a center loads it with 3 M ÷ 2 L (Roark, table 8.1)."""
+    stiff = SimpleNamespace(si=1e12, with_unit="-", where=None)
+    sheet = bar_of(
+        {"centers: {dog: 1}": "chuck: {jaws: 3, grip: 3}", "0.9, from_diameter: 1, length: 60":
+         "0.9, from_diameter: 1, length: 57"},
+        house={"chuck_stiffness": stiff, "center_stiffness": stiff},
+    )
+    put = sheet.figures["give.center.force"].working.put
+    assert put["lever"][0] == pytest.approx(57 * inch / 1.5, rel=2e-3)
+    assert put["share"][0] == pytest.approx(1.0, rel=1e-3)

@@ -1,25 +1,28 @@
-"""The push of the tailstock center: what seats it in its hole, and what bends the work out."""
+"""The tailstock center: what it carries, the push that seats it, and the push that bends the work out."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from math import hypot
 
 from generator.calc.center_push import CENTER_HALF_ANGLE, center_hole_thrust, seated_push
 from generator.calc.modes import buckling_push, frequencies
 from generator.sheet.holding.case import Case
 from generator.sheet.model import Kind, Level, Quantity
+from generator.sheet.plans import CutLoad
 from generator.sheet.wording import force_words
-from generator.si import Force, g_n
+from generator.si import Force, Length, g_n
 
 PRACTICE = "common practice, no source"
 CENTER_PUSH = 1000.0  # N: the quill run up snug by hand; common practice, no source
 BUCKLING_SHARE = 0.25  # of the push that buckles straight work; common practice, no source
 SLENDER = 0.01         # of the push that buckles: below it no machinist need know
+SIDE_BY_SIDE = 1e-4    # of the stick-out
+LEAST = 1e-12          # of a share: two places that are all the same to the center
 WORTH_SAYING = 0.05    # of the push that buckles: from there it lowers the critical speed by a fortieth
 CONE = "statics of a smooth 60° center; friction, which helps, is left out"
 ELEMENTS = "beam elements (Cook et al.)"
-UNDER_CUT = "give.center.force"  # laid down with the other reactions
 
 
 LEVELS: Mapping[tuple[bool, bool], Level] = {  # of a push that is assumed, of work that can climb off
@@ -27,18 +30,44 @@ LEVELS: Mapping[tuple[bool, bool], Level] = {  # of a push that is assumed, of w
 }
 
 
-def push_section(case: Case) -> None:
-    """Lay down the tailstock center's push, the least it has to be and the most, with what is wrong.
+@dataclass(frozen=True)
+class Across:
+    """What the center takes of one cut: `share` of its force, the feed force at its radius over `lever` (m).
 
-    What it carries under the cuts is laid down already.
+    `weight` is what it carries of the work's own (N).
     """
+
+    load: CutLoad
+    share: float
+    lever: Length
+    weight: Force
+
+    @property
+    def couple(self) -> Force:
+        """N from the feed force, which pulls beside the axis."""
+        return abs(self.load.heaviest.feed) * self.load.diameter / 2 / self.lever
+
+    @property
+    def force(self) -> Force:
+        """N: radial and feed force level, main force up against the weight."""
+        cut = self.load.heaviest
+        return hypot(self.share * abs(cut.radial) + self.couple, self.share * cut.main - self.weight)
+
+
+def push_section(case: Case) -> None:
+    """Lay down what the tailstock center carries and has to push with, with what is wrong."""
     held = case.held
     if held.job.holding.center is None:
         return
     push = _lay_push(case)
     if held.material is None:
-        return  # force and weight are unknown, and said to be
-    _lay_least(case, push, _across(case), _eased(case))
+        case.desk.unknown(
+            "give.center.force", "Force across the tailstock center", "force", "the material is unknown"
+        )
+        return
+    across, feed = _lay_across(case)
+    _judge_load(case, across)
+    _lay_least(case, push, across, feed)
     _lay_buckling(case, push)
 
 
@@ -56,17 +85,55 @@ def _lay_push(case: Case) -> Force:
 # -- what it carries --------------------------------------------------------------------------------------
 
 
-def _across(case: Case) -> Force:
-    """Force across the center under the worst cut, or from the weight alone where that is more (N)."""
-    carried = case.held.beam(case.plan.steady_at).carried(g_n)
-    weight, whole = carried[-1], sum(carried)
-    cut = case.desk.figures.get(UNDER_CUT)
-    if cut is not None and isinstance(cut.value, float) and cut.value >= weight:
-        return cut.value
-    return case.desk.computed(
-        "give.center.weight", "Weight on the tailstock center", weight, "force", "{weight} × {share of it}",
-        {"weight": (whole, "force"), "share of it": (weight / whole, "ratio")}, ELEMENTS, rounds="up",
+def _across(case: Case, load: CutLoad, weight: Force) -> Across:
+    """The force across the center where the cut is nearest to it.
+
+    A moment there is two forces side by side: how the share grows along the work is what it takes of it.
+    """
+    held, out = case.held, case.held.layout.stick_out
+    place, beside = min(max(load.high, SIDE_BY_SIDE * out), out), SIDE_BY_SIDE * out
+    beam = held.beam_under(load, case.plan.steady_at)
+    before, share = (float(one) for one in beam.reactions_along(1.0, [place - beside, place])[-1])
+    return Across(load, abs(share), beside / max(abs(share - before), LEAST), weight)
+
+
+def _lay_across(case: Case) -> tuple[Force, Force]:
+    """Force across the center under the worst cut, and how much the feed of any cut takes off its push."""
+    held, desk = case.held, case.desk
+    weight = held.beam(case.plan.steady_at).carried(g_n)[-1]
+    found = [_across(case, load, weight) for load in case.loads if load.center and not load.inside]
+    worst = max(found, key=lambda one: one.force, default=None)
+    name, label = "give.center.force", "Force across the tailstock center"
+    if worst is None or worst.force < weight:
+        desk.computed(
+            name, f"{label}, from the weight", weight, "force", "{weight} × {share of it}",
+            {"weight": (_whole(case), "force"), "share of it": (weight / _whole(case), "ratio")}, ELEMENTS,
+            rounds="up",
+        )
+        return weight, 0.0
+    cut = worst.load.heaviest
+    put: dict[str, tuple[float, Quantity]] = {
+        "share": (worst.share, "ratio"), "radial": (abs(cut.radial), "force"), "main": (cut.main, "force"),
+        "weight on it": (weight, "force"),
+    }
+    level = "{share} × {radial}"
+    if worst.couple:
+        put["feed"] = (abs(cut.feed), "force")
+        put["its radius"] = (worst.load.diameter / 2, "length")
+        put["lever"] = (worst.lever, "length")
+        level += " + {feed} × {its radius} ÷ {lever}"
+    force = desk.computed(
+        name, f"{label}, worst cut", worst.force, "force",
+        f"√(({level})² + ({{share}} × {{main}} − {{weight on it}})²)", put, ELEMENTS,
+        note=f"operation {worst.load.number} ({worst.load.title}), at its end nearest to the center",
+        rounds="up",
     )
+    return force, _eased(case)
+
+
+def _whole(case: Case) -> Force:
+    """Weight of what stands out of the jaws (N)."""
+    return sum(case.held.beam(case.plan.steady_at).carried(g_n))
 
 
 def _eased(case: Case) -> Force:
@@ -78,6 +145,20 @@ def _eased(case: Case) -> Force:
     if case.held.job.holding.centers is None:
         return 0.0
     return max((max(load.heaviest.feed, 0.0) for load in case.loads if load.center), default=0.0)
+
+
+def _judge_load(case: Case, across: Force) -> None:
+    tailstock = case.bench.lathe.tailstock
+    most = tailstock.center_load if tailstock else None
+    if case.held.job.holding.center != "live" or most is None or across <= most.si:
+        return
+    system = case.bench.system
+    case.desk.find(
+        "center-load", "check",
+        f"The live center is to carry {force_words(across, system)} across; its maker gives "
+        f"{most.with_unit}. Take lighter cuts, set a steady rest, or put in a heavier center.",
+        case.held.job.holding.grip.where,
+    )
 
 
 # -- its push ---------------------------------------------------------------------------------------------
