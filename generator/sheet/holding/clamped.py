@@ -14,6 +14,7 @@ from generator.sheet.holding.grip_words import (
     lay_tipping,
     lay_torque,
 )
+from generator.sheet.model import Quantity
 from generator.sheet.wording import force_words
 from generator.si import Force, Length
 
@@ -28,19 +29,21 @@ def clamped_section(case: Case) -> None:
     plate, desk, system = case.bench.job.holding.faceplate, case.desk, case.bench.system
     assert plate is not None
     circle, clamps = plate.clamp_circle.si, plate.clamps
-    friction = lay_friction(case, plate, 0)
+    friction = lay_friction(case, plate, 0).value
     worst = max(demands(case, 0.0), key=lambda one: _holds(one, circle, friction))
     safety = lay_safety(case)
     lay_cut(desk, worst)
     torque, push = lay_torque(desk, worst), lay_push(desk, worst)
     pull, tipping = max(-push, 0.0), lay_tipping(desk, worst, "the plate") if worst.tipping > 0 else 0.0
+    put: dict[str, tuple[float, Quantity]] = {
+        "up and down": (max(worst.load.heaviest.main, worst.down), "force"),
+        "radial": (worst.load.heaviest.radial, "force"),
+    }
+    if worst.thrown:
+        put["mass off the axis"] = (worst.thrown, "force")
     across = desk.computed(
         "grip.across", "Force across the lathe in that cut", worst.across, "force",
-        "√({up and down}² + {radial}²)",
-        {
-            "up and down": (max(worst.load.heaviest.main, worst.down), "force"),
-            "radial": (worst.load.heaviest.radial, "force"),
-        },
+        "√({up and down}² + {radial}²)" + (" + {mass off the axis}" if worst.thrown else ""), put,
         STATICS, rounds="up", note="up and down the larger of main force and weight",
     )
     slips = (2 * torque / circle + across) / friction >= 4 * tipping / circle

@@ -15,7 +15,7 @@ from generator.sheet.holding.creeping import creep_section
 from generator.sheet.holding.dog import dog_section
 from generator.sheet.holding.grip_demand import Demand, Gripped, demands, not_in_it
 from generator.sheet.holding.grip_force import Wanted, force_section
-from generator.sheet.holding.grip_friction import lay_friction
+from generator.sheet.holding.grip_friction import Friction, lay_friction
 from generator.sheet.holding.grip_words import lay_cut, lay_push, lay_safety, lay_tipping, lay_torque
 from generator.sheet.holding.jaw_marks import marks_section
 from generator.sheet.holding.past_body import past_body_section
@@ -52,10 +52,10 @@ def _jaws(case: Case, held: Chuck | Collet) -> None:
     friction = lay_friction(case, held, section)
     jaws = held.jaws if isinstance(held, Chuck) and not held.pie_jaws else None
     inside = isinstance(held, Chuck) and held.inside
-    gripped = Gripped(diameter, length, friction, jaws, inside)
+    gripped = Gripped(diameter, length, friction.value, jaws, inside)
     asked = sorted(demands(case, length / 2), key=lambda one: one.holds(gripped).force)
     tips = max(asked, key=lambda one: one.tipping)
-    wanted = _lay_needed(case, held, gripped, asked[-1], tips)
+    wanted = _lay_needed(case, held, gripped, asked[-1], tips, friction)
     supported = [one.holds(gripped).force for one in asked if not one.overhung]
     force = force_section(case, wanted, max(supported, default=None))
     pressing = force if force is not None else wanted.at_rest
@@ -84,7 +84,8 @@ def gripped_size(case: Case, held: Chuck | Collet) -> tuple[Length, Length, int]
 
 
 def _lay_needed(
-    case: Case, held: Chuck | Collet, gripped: Gripped, worst: Demand, tips: Demand
+    case: Case, held: Chuck | Collet, gripped: Gripped, worst: Demand, tips: Demand,
+    friction: Friction,
 ) -> Wanted:
     desk, safety = case.desk, lay_safety(case)
     lay_cut(desk, worst)
@@ -136,7 +137,8 @@ def _lay_needed(
             not_in_it(case),
         ) if one),
     )
-    return Wanted(worst, tips, holds, at_rest, loss or 0.0, speed, gripped)
+    at_best = worst.holds(gripped, friction.most).force
+    return Wanted(worst, tips, holds, at_best, at_rest, loss or 0.0, speed, gripped, friction)
 
 
 def _seat_words(worst: Demand, push: Force) -> str:
@@ -146,13 +148,16 @@ def _seat_words(worst: Demand, push: Force) -> str:
 
 
 def _lay_loss(case: Case, held: Chuck | Collet, gripped: Gripped) -> tuple[Force | None, SpindleSpeed]:
-    """Lay what the highest step of the route takes from the grip (N; None not known), and that step."""
+    """Lay what speed takes from the grip (N; None not known), and the step at which it does.
+
+    From outside that is the highest step of the route; from inside the lowest adds least.
+    """
     speeds = [plan.spindle_speed for plan in case.route.plans if plan.spindle_speed is not None]
-    speed = max(speeds, default=0.0)
+    speed = (min if gripped.inside else max)(speeds, default=0.0)
     if not isinstance(held, Chuck) or not speed:
         return 0.0, speed
     name = "grip.gain" if held.inside else "grip.loss"
-    label = "What the highest step adds to the grip" if held.inside else "What the highest step takes of it"
+    label = "What the lowest step adds to the grip" if held.inside else "What the highest step takes of it"
     head = used_head(case.bench.job, case.bench.lathe)
     mass, middle = (head.jaw_mass, head.jaw_middle) if isinstance(head, LatheChuck) else (None, None)
     if mass is None or middle is None:

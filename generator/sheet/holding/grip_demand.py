@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from generator.calc.balance import Round
 from generator.calc.drilling import likely_drilling
-from generator.calc.grip import Holding, just_holding
+from generator.calc.grip import Holding, jaw_loss, just_holding
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.loads import ALONG, IN_THE_END, PLUNGED
 from generator.sheet.plans import CutLoad
@@ -39,8 +39,9 @@ class Demand:
 
     `torque` N m. `push` along the lathe, + towards the chuck, that of the `center` in it, N. `down` is the
     weight of what stands out, N. Across, the main force lifts and the weight pulls down, so the larger of the
-    two counts: `upright` is its moment, `level` that of the radial and feed force, N m; both are nothing
-    where something bears at the other end.
+    two counts: `upright` is its moment, `level` that of the radial and feed force, N m. `thrown` is what a
+    mass off the axis pulls with, N, `swing` its moment, N m. All of these are nothing where something bears
+    at the other end.
     """
 
     load: CutLoad
@@ -50,6 +51,8 @@ class Demand:
     down: Force
     upright: Torque
     level: Torque
+    thrown: Force
+    swing: Torque
 
     @property
     def overhung(self) -> bool:
@@ -59,12 +62,13 @@ class Demand:
     @property
     def tipping(self) -> Torque:
         """Moment that tips the work, N m."""
-        return math.hypot(self.upright, self.level)
+        return math.hypot(self.upright, self.level) + self.swing
 
     @property
     def across(self) -> Force:
         """Force across the lathe, N."""
-        return math.hypot(max(self.load.heaviest.main, self.down), self.load.heaviest.radial)
+        forces = self.load.heaviest
+        return math.hypot(max(forces.main, self.down), forces.radial) + self.thrown
 
     @property
     def words(self) -> str:
@@ -72,11 +76,11 @@ class Demand:
         title = self.load.title
         return f"operation {self.load.number} ({title[:1].lower()}{title[1:]})"
 
-    def holds(self, gripped: Gripped) -> Holding:
-        """Grip that just holds it, without any safety."""
+    def holds(self, gripped: Gripped, friction: float | None = None) -> Holding:
+        """Grip that just holds it, without any safety, with this friction or the one laid down."""
         return just_holding(
-            self.torque, self.push, self.tipping, gripped.diameter, gripped.length, gripped.friction,
-            gripped.jaws,
+            self.torque, self.push, self.tipping, gripped.diameter, gripped.length,
+            friction or gripped.friction, gripped.jaws,
         )
 
 
@@ -110,15 +114,23 @@ def _demand(case: Case, load: CutLoad, middle: Length) -> Demand:
     center = given.si if load.center and given is not None else 0.0
     torque = _torque(case, load)
     if not overhung(load):
-        return Demand(load, torque, forces.feed + center, center, 0.0, 0.0, 0.0)
+        return Demand(load, torque, forces.feed + center, center, 0.0, 0.0, 0.0, 0.0, 0.0)
     down, down_moment = _weight(case, load, middle)
     arm = max(load.high + middle, -load.low - middle, 0.0)
     radius = load.diameter / 2 if forces.main else 0.0  # a drill pushes along the axis
     sideways, turning = forces.radial * arm, forces.feed * radius
     level = max(abs(sideways), abs(sideways + (turning if load.inside else -turning)))
-    return Demand(
-        load, torque, forces.feed, 0.0, down, max(forces.main * arm, down_moment), level
-    )
+    upright = max(forces.main * arm, down_moment)
+    return Demand(load, torque, forces.feed, 0.0, down, upright, level, *_thrown(case, load, middle))
+
+
+def _thrown(case: Case, load: CutLoad, middle: Length) -> tuple[Force, Torque]:
+    """What a mass off the axis pulls with at the cut's step, and its moment about the place (N, N m)."""
+    heavy = case.bench.job.holding.unbalance
+    if heavy is None or load.spindle_speed is None:
+        return 0.0, 0.0
+    pull = jaw_loss(1, heavy.mass.si, heavy.radius.si, load.spindle_speed)
+    return pull, pull * ((heavy.at.si if heavy.at is not None else case.held.layout.stick_out) + middle)
 
 
 def _torque(case: Case, load: CutLoad) -> Torque:

@@ -11,6 +11,7 @@ from generator.job.model import Centers, Chuck, Collet, Faceplate
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Demand, Gripped
+from generator.sheet.holding.grip_friction import Friction
 from generator.sheet.wording import force_words, rpm_words, torque_words
 from generator.si import Force, SpindleSpeed, Torque
 
@@ -19,23 +20,25 @@ MUCH_LESS = 0.6      # of the worst cut's grip: worth saying that the others wan
 MOST_LOSS = 2 / 3    # of the grip may go with speed: EN 1550, as a chuck maker's manual quotes it
 PRACTICE = "common practice, no source"
 FORCE = ("grip.force", "Grip there is at rest")
-MORE_GRIP = "Support its end, take less depth or feed, take jaws that grip better, or grip harder"
 
 
 @dataclass(frozen=True)
 class Wanted:
     """Grip wanted, N: what just `holds` the `worst` cut, with safety `at_rest`; `loss` at `speed` (rev/s).
 
-    `tips` is the cut that tips the work most.
+    `tips` is the cut that tips the work most. `at_best` holds the worst one with the most friction that what
+    is said allows.
     """
 
     worst: Demand
     tips: Demand
     holds: Force
+    at_best: Force
     at_rest: Force
     loss: Force
     speed: SpindleSpeed
     gripped: Gripped
+    friction: Friction
 
 
 def jaw_count(held: Chuck | Collet | Faceplate | Centers) -> int | None:
@@ -106,7 +109,7 @@ def _lay_unknown(case: Case, wanted: Wanted) -> None:
         desk.find(
             "grip-unknown", "note",
             f"{wants}{each}. How hard {_who(case)} is not known: measure it with a gauge, or find in its "
-            f"maker's papers what it gives ({_keys(case)}).",
+            f"maker's papers what it gives ({_keys(case)}).{_friction_words(wanted)}",
             where,
         )
         return
@@ -123,15 +126,15 @@ def _lay_unknown(case: Case, wanted: Wanted) -> None:
         desk.find(
             "grip-over-key", "check",
             f"{wants}, and the chuck is rated {force_words(rating[1], system)} with "
-            f"{torque_words(rating[0], system)} on the key. {MORE_GRIP.replace(', or grip harder', '')}, or "
-            "take a larger chuck; no pipe on the key.",
+            f"{torque_words(rating[0], system)} on the key. {_remedies(wanted)}, or take a larger chuck; no pipe "
+            "on the key.",
             where,
         )
         return
     desk.find(
         "grip-unknown", "note",
         f"{wants}{each}: {torque_words(torque, system)} on the key of a clean and greased chuck. Nobody said "
-        "how hard it is tightened (chuck: key_torque).",
+        f"how hard it is tightened (chuck: key_torque).{_friction_words(wanted)}",
         where,
     )
 
@@ -160,21 +163,35 @@ def _judge(case: Case, wanted: Wanted, force: Force, others: Force | None) -> No
         )
     what = f"The grip is {force_words(force, system)} at rest.{at_speed} {_sentence(wanted.worst.words)}"
     share = turning / wanted.holds if wanted.holds else 1.0
+    more = _others_words(case, wanted, others) + _friction_words(wanted)
     if turning < wanted.holds:
         desk.find(
-            "grip-low", "stop",
+            "grip-low", "stop" if turning < wanted.at_best else "check",
             f"{what} needs {force_words(wanted.holds, system)} before the work slips or comes out: it has "
-            f"{max(share, 0.0):.0%} of that. {MORE_GRIP}.{_others_words(case, wanted, others)}",
+            f"{max(share, 0.0):.0%} of that. {_remedies(wanted)}, or grip harder.{more}",
             _where(case),
         )
     elif force < wanted.at_rest:
         desk.find(
             "grip-low", "check",
             f"{what} just holds with {force_words(wanted.holds, system)}; with safety it wants "
-            f"{force_words(wanted.at_rest, system)} at rest. {MORE_GRIP}; a cut of "
-            f"{force / wanted.at_rest:.0%} of that force would do.{_others_words(case, wanted, others)}",
+            f"{force_words(wanted.at_rest, system)} at rest. {_remedies(wanted)}, or grip "
+            f"harder; a cut of {force / wanted.at_rest:.0%} of that force would do.{more}",
             _where(case),
         )
+
+
+def _remedies(wanted: Wanted) -> str:
+    support = "Support its end, take" if wanted.worst.overhung else "Take"
+    return f"{support} less depth or feed, take jaws that grip better"
+
+
+def _friction_words(wanted: Wanted) -> str:
+    """What would sharpen a figure that rests on friction which nobody said."""
+    if not wanted.friction.unsaid:
+        return ""
+    guess = f" The friction of {wanted.friction.value:.2g} is the cautious guess"
+    return f"{guess}: say {wanted.friction.unsaid}."
 
 
 def _others_words(case: Case, wanted: Wanted, others: Force | None) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from generator.job.model import Chuck, Collet, Faceplate
 from generator.sheet.holding.case import Case
 from generator.sheet.model import Figure, Kind, Working
@@ -9,6 +11,7 @@ from generator.tables.jaw_friction import jaw_friction
 
 SMOOTHEST = "ground"  # of the surfaces that the table has: grips least
 BARE = "smooth"       # of the faces
+ROUGHEST, TEETH = "rough", "serrated"  # what grips most
 
 
 def jaw_face(held: Chuck | Collet | Faceplate) -> tuple[str, str]:
@@ -22,15 +25,25 @@ def jaw_face(held: Chuck | Collet | Faceplate) -> tuple[str, str]:
     return BARE, "the jaws' face is not said, so smooth"
 
 
-def lay_friction(case: Case, held: Chuck | Collet | Faceplate, section: int) -> float:
+@dataclass(frozen=True)
+class Friction:
+    """Friction where the work is held: `value`, and `most` that what is said allows; `unsaid` is what is not."""
+
+    value: float
+    most: float
+    unsaid: str
+
+
+def lay_friction(case: Case, held: Chuck | Collet | Faceplate, section: int) -> Friction:
     """Lay the friction where the work is held; `section` of the work lies there."""
     surface = case.bench.job.work[section].surface
     face, why = jaw_face(held)
     material = case.bench.material
     found = jaw_friction(surface or SMOOTHEST, face, material.group if material else None)
-    guesses = [why] if why else []
+    guesses, unsaid = ([why], ["the jaws' face (chuck: face)"]) if why else ([], [])
     if surface is None:
-        guesses.append("the surface in them is not said, so fine turned or ground")
+        guesses.append("the surface there is not said, so fine turned or ground")
+        unsaid.append("the surface there (work: surface)")
     where = {"chuck": "jaws", "collet": "collet", "faceplate": "faceplate"}[held.kind]
     words = f"{face} {where} on {surface or 'fine turned or ground'} work"
     case.desk.lay(Figure(
@@ -41,4 +54,5 @@ def lay_friction(case: Case, held: Chuck | Collet | Faceplate, section: int) -> 
         }),
         note="; ".join([words, *guesses]), rounds="down",
     ))
-    return found.value
+    best = jaw_friction(surface or ROUGHEST, TEETH if why else face, material.group if material else None)
+    return Friction(found.value, best.value, " and ".join(unsaid))

@@ -68,10 +68,14 @@ def lay_push(desk: Desk, worst: Demand) -> Force:
 
 def lay_tipping(desk: Desk, worst: Demand, about: str) -> Torque:
     """Lay the moment that tips the work."""
+    put: dict[str, tuple[float, Quantity]] = {
+        "up and down": (worst.upright, "torque"), "sideways": (worst.level, "torque"),
+    }
+    if worst.swing:
+        put["mass off the axis"] = (worst.swing, "torque")
     return desk.computed(
         "grip.tipping", "Moment that tips the work in that cut", worst.tipping, "torque",
-        "√({up and down}² + {sideways}²)",
-        {"up and down": (worst.upright, "torque"), "sideways": (worst.level, "torque")},
+        "√({up and down}² + {sideways}²)" + (" + {mass off the axis}" if worst.swing else ""), put,
         STATICS, rounds="up",
         note=f"about {about}; " + (
             "up and down is the weight" if worst.load.heaviest.main == 0
