@@ -4,13 +4,19 @@ from __future__ import annotations
 
 import math
 import re
+from types import SimpleNamespace
 
 import pytest
 
 from generator.calc.sections import second_moment
 from generator.calc.slenderness import shear_share
 from generator.job.fields import Given
+from generator.sheet.desk import Desk
+from generator.sheet.holding.grip_demand import Gripped, demands
+from generator.sheet.holding.grip_words import lay_push
 from generator.sheet.model import Kind
+from generator.sheet.plans import CutLoad, Forces
+from generator.sheet.work_so_far import Stretch, WorkSoFar
 from generator.si import inch, lbf
 
 HELD = "chuck: {jaws: 4, grip: 3}"
@@ -136,10 +142,26 @@ def test_a_mass_off_the_axis_tips_the_work_too(sheet_of):
     assert more == pytest.approx(pull * (8 + 1.5) * inch)
 
 
-def test_the_push_of_the_center_comes_on_top(sheet_of):
-    turned = {ROUTE: "  - turn: {diameter: 2, length: 2 7/8, from_diameter: 2 1/4}\n"}
-    plain, pushed = sheet_of(turned), sheet_of({**turned, "live": "live\n  center_push: 200 lbf"})
-    assert value(pushed, "grip.push") - value(plain, "grip.push") == pytest.approx(200 * lbf)
+def test_the_push_of_a_center_takes_nothing_off_the_grip(sheet_of):
+    """It is there without the cut, and work that gives way to it is held again: a stress of its own."""
+    pushed = sheet_of({"live": "live\n  center_push: 400 lbf"})
+    assert value(pushed, "grip.holds") == value(sheet_of(), "grip.holds")
+
+
+def test_a_feed_away_from_the_chuck_is_held_by_friction_only(sheet_of):
+    """A cut that runs towards the tailstock: its words, and the same grip as the other way."""
+    work = WorkSoFar((Stretch(0.0, 0.3, 0.05, 0.05, 0.0),))
+    found = []
+    for feed in (-300.0, 300.0):
+        forces = Forces(800.0, 400.0, feed)
+        load = CutLoad(1, "turn", "Turn", 0.0, 0.3, 0.05, forces, forces, None, 2.0, work, center=True)
+        one = demands(SimpleNamespace(loads=(load,)), 0.02)[0]
+        desk = Desk()
+        lay_push(desk, one)
+        found.append((one.holds(Gripped(0.05, 0.05, 0.1, 3)).force, desk.figures["grip.push"]))
+    assert found[0][0] == found[1][0] == pytest.approx(math.hypot(800.0, 300.0) / 0.1)
+    assert [figure.note for _, figure in found] == ["away from the chuck", "towards the chuck"]
+    assert [figure.value for _, figure in found] == [300.0, 300.0]
 
 
 def test_without_a_material_the_grip_is_unknown(sheet_of):

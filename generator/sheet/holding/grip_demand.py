@@ -37,17 +37,16 @@ class Gripped:
 class Demand:
     """What one cut asks of whatever holds the work at the headstock.
 
-    `torque` N m. `push` along the lathe, + towards the chuck, that of the `center` in it, N. `down` is the
-    weight of what stands out, N. Across, the main force lifts and the weight pulls down, so the larger of the
-    two counts: `upright` is its moment, `level` that of the radial and feed force, N m. `thrown` is what a
-    mass off the axis pulls with, N, `swing` its moment, N m. All of these are nothing where something bears
-    at the other end.
+    `torque` N m. `push` along the lathe, + towards the chuck, N: the feed's alone, for work that gives way to
+    the push of a center is held again as soon as it has. `down` is the weight of what stands out, N. Across,
+    the main force lifts and the weight pulls down, so the larger of the two counts: `upright` is its moment,
+    `level` that of the radial and feed force, N m. `thrown` is what a mass off the axis pulls with, N, and
+    `swing` its moment, N m. All of these are nothing where something bears at the other end.
     """
 
     load: CutLoad
     torque: Torque
     push: Force
-    center: Force
     down: Force
     upright: Torque
     level: Torque
@@ -109,19 +108,16 @@ def not_in_it(case: Case) -> str:
 
 
 def _demand(case: Case, load: CutLoad, middle: Length) -> Demand:
-    forces, holding, house = load.heaviest, case.bench.job.holding, case.bench.house
-    given = holding.center_push or house.center_push
-    center = given.si if load.center and given is not None else 0.0
-    torque = _torque(case, load)
+    forces, torque = load.heaviest, _torque(case, load)
     if not overhung(load):
-        return Demand(load, torque, forces.feed + center, center, 0.0, 0.0, 0.0, 0.0, 0.0)
+        return Demand(load, torque, forces.feed, 0.0, 0.0, 0.0, 0.0, 0.0)
     down, down_moment = _weight(case, load, middle)
     arm = max(load.high + middle, -load.low - middle, 0.0)
     radius = load.diameter / 2 if forces.main else 0.0  # a drill pushes along the axis
     sideways, turning = forces.radial * arm, forces.feed * radius
     level = max(abs(sideways), abs(sideways + (turning if load.inside else -turning)))
     upright = max(forces.main * arm, down_moment)
-    return Demand(load, torque, forces.feed, 0.0, down, upright, level, *_thrown(case, load, middle))
+    return Demand(load, torque, forces.feed, down, upright, level, *_thrown(case, load, middle))
 
 
 def _thrown(case: Case, load: CutLoad, middle: Length) -> tuple[Force, Torque]:

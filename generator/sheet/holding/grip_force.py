@@ -126,8 +126,8 @@ def _lay_unknown(case: Case, wanted: Wanted) -> None:
         desk.find(
             "grip-over-key", "check",
             f"{wants}, and the chuck is rated {force_words(rating[1], system)} with "
-            f"{torque_words(rating[0], system)} on the key. {_remedies(wanted)}, or take a larger chuck; no pipe "
-            "on the key.",
+            f"{torque_words(rating[0], system)} on the key. {_remedies(wanted)}, or take a larger chuck; no "
+            "pipe on the key.",
             where,
         )
         return

@@ -27,7 +27,7 @@ def jaw_face(held: Chuck | Collet | Faceplate) -> tuple[str, str]:
 
 @dataclass(frozen=True)
 class Friction:
-    """Friction where the work is held: `value`, and `most` that what is said allows; `unsaid` is what is not."""
+    """Friction where the work is held; `most` is what may be, by what is said, `unsaid` what is not."""
 
     value: float
     most: float

@@ -49,21 +49,15 @@ def lay_torque(desk: Desk, worst: Demand) -> Torque:
 
 
 def lay_push(desk: Desk, worst: Demand) -> Force:
-    """Lay its push along the lathe, where there is one; + towards the chuck."""
+    """Lay its push along the lathe, where there is one; returned + towards the chuck."""
     if worst.push == 0:
         return 0.0
     way = "towards the chuck" if worst.push > 0 else "away from the chuck"
-    if worst.center:
-        formula = "{feed force} + {push of the center}"
-        put: dict[str, tuple[float, Quantity]] = {
-            "feed force": (worst.push - worst.center, "force"), "push of the center": (worst.center, "force"),
-        }
-    else:
-        formula, put = "{feed force}", {"feed force": (worst.push, "force")}
-    return desk.computed(
-        "grip.push", "Push along the lathe in that cut", worst.push, "force", formula, put,
-        "common practice, no source", note=way,
+    desk.computed(
+        "grip.push", "Push along the lathe in that cut", abs(worst.push), "force", "{feed force}",
+        {"feed force": (abs(worst.push), "force")}, "common practice, no source", note=way, rounds="up",
     )
+    return worst.push
 
 
 def lay_tipping(desk: Desk, worst: Demand, about: str) -> Torque:
