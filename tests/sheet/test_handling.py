@@ -118,6 +118,13 @@ def test_stock_that_takes_it_over_what_one_lifts_is_found(sheet_of):
     assert found(tired)["hoist"].level == "stop"
 
 
+def test_a_little_stock_is_not_worth_a_line(sheet_of):
+    faced = handled(sheet_of({"operations:\n": "operations:\n  - face: {end: right, stock: 1/64}\n"}))
+    assert "handling.stock_weight" not in faced
+    assert faced["handling.balance"].value == pytest.approx(handled(sheet_of())["handling.balance"].value)
+    assert "lifted in" not in faced["handling.balance"].note
+
+
 def test_a_hoist_is_asked_for_once(sheet_of):
     sheet = sheet_of({**HEAVY, **STOCK})
     assert [finding.id for finding in sheet.findings].count("lift") == 1
@@ -164,9 +171,9 @@ def test_slings_stay_clear_of_jaws_and_steady_rest(sheet_of):
     places = [end - handled(sheet)[f"handling.sling.{end_}"].value for end_ in ("tailstock", "chuck")]
     assert all(place > 0.04 for place in places)
     assert all(abs(place - at) > 0.05 for place in places)
-    moved = sheet_of({**STEADY, "{at: auto}": f"{{at: {places[0] / inch:.2f}}}"})
-    end = moved.figures["holding.stick_out"].value
-    assert abs(end - handled(moved)["handling.sling.chuck"].value - places[0]) > 0.05
+    for place, name in zip(places, ("tailstock", "chuck"), strict=True):
+        moved = handled(sheet_of({**STEADY, "{at: auto}": f"{{at: {place / inch:.2f}}}"}))
+        assert abs(end - moved[f"handling.sling.{name}"].value - place) > 0.05
 
 
 def test_short_heavy_work_hangs_in_one_sling(sheet_of):

@@ -146,6 +146,7 @@ def test_limits_on_warm_work_lie_by_the_growth_above_the_cold_ones(sheet_of):
 
 
 def test_a_warmth_that_is_given_corrects_steel_over_wires_too(sheet_of):
+    assert "heat-measure" not in found(sheet_of(MEASURING)), "a thirtieth of the tolerance"
     figures = sheet_of(MEASURING).figures
     grown = STEEL * figures["thread.target"].value * 20 * 5 / 9
     for end in ("max", "min"):

@@ -182,6 +182,7 @@ def test_areas_of_the_thread_as_the_handbook_works_them(sheet_of):
     assert laid["strength.shear_area.external"].value / inch**2 == pytest.approx(screw, rel=1e-4)
     assert laid["strength.shear_area.internal"].value / inch**2 == pytest.approx(nut, rel=1e-4)
     assert laid["strength.shear_stress.external"].value / psi == pytest.approx(9000 / screw, rel=1e-4)
+    assert laid["strength.shear_stress.internal"].value / psi == pytest.approx(9000 / nut, rel=1e-4)
     assert laid["strength.screw_stress"].value / psi == pytest.approx(9000 / tension, rel=1e-4)
 
 
@@ -261,6 +262,19 @@ def test_the_working_of_an_engagement_for_a_weaker_nut_multiplies_out(stronger):
     put = {name: value for name, (value, _) in figure.working.put.items()}
     worked = 2 * put["A t"] * put["L"] / put["A s"] * put["strength of screw"] / put["strength of nut"]
     assert figure.value == pytest.approx(worked)
+
+
+def test_a_weak_nut_that_is_cut_here_asks_for_more_engagement(stronger):
+    """The bronze ring is the nut: J = A_s × 400 ÷ (A_n × 150) (FED-STD-H28/2)."""
+    text = RING.replace("engagement: 25", "engagement: 25, material: 1045 steel")
+    laid = strengths(stronger({"1045 steel": 400 * MPa, "phosphor bronze": 150 * MPa}, text=text))
+    tension, screw, nut = (
+        laid[f"strength.{name}"].value
+        for name in ("stress_area", "shear_area.external", "shear_area.internal")
+    )
+    expected = 2 * tension * 0.025 / screw * max(1, screw * 400 / (nut * 150))
+    assert laid["strength.engagement_equal"].value == pytest.approx(expected)
+    assert expected > 2 * tension * 0.025 / screw
 
 
 def test_a_load_over_the_yield_strength_stops_the_sheet(stronger):
