@@ -89,7 +89,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "mate-unread", "mate-differs", "mate-same-side", "blank-over", "blank-under", "section-under-blank",
         "turn-first", "bore-over", "bore-under", "bore-missing",
         # how true it comes: sheet.holding
-        "grip-marks",
+        "grip-marks", "support-wanted",
         "deflection", "slender", "steady-band", "steady-better", "steady-on-ground", "follow-rest-missing",
         "follow-rest-idle", "centers-in-the-way", "centers-face", "heat-measure",
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
