@@ -119,21 +119,21 @@ def _lay_between(case: Case, material: MaterialRow, rise: float) -> None:
         for one in case.held.beam(case.plan.steady_at).segments
     ]
     stiffness = axial_stiffness(pieces, material.elastic_modulus)
-    thrust = desk.computed(
-        "heat.thrust", "Push on the center if nothing gave", held_force(longer, stiffness), "force",
-        "{growth} × {stiffness along}",
-        {"growth": (longer, "fine_length"), "stiffness along": (stiffness, "stiffness")},
-        f"{GERE}; stiffness E ÷ Σ (length ÷ section) of the finished work", rounds="up",
-        note="the most it can be: chuck, center and quill give, and jaws let the work slide",
-    )
-    said = bench.job.heat.cutting
-    if said is None:
-        return
     push = desk.figures.get("give.center.push")
     beside = (
         f", beside the {force_words(push.value, bench.system)} that the center is set with"
         if push is not None and isinstance(push.value, float) else ""
     )
+    thrust = desk.computed(
+        "heat.thrust", "Push on the center if nothing gave", held_force(longer, stiffness), "force",
+        "{growth} × {stiffness along}",
+        {"growth": (longer, "fine_length"), "stiffness along": (stiffness, "stiffness")},
+        f"{GERE}; stiffness E ÷ Σ (length ÷ section) of the finished work", rounds="up",
+        note=f"the most it can be{beside}: chuck, center and quill give, and jaws let the work slide",
+    )
+    said = bench.job.heat.cutting
+    if said is None:
+        return
     desk.find(
         "ease-center", "check",
         f"{rise_words(rise, bench.system)} warmer, the work grows {fine_words(longer, bench.system)} {ends}. "

@@ -58,8 +58,9 @@ def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Str
             case.desk.unknown(f"strength.{name}", label, quantity, why)
     if engaged is None or areas is None:
         return [of_screw]
+    of_threads = _lay_shear_stress(case, thread, pull, areas)
     _lay_equal(case, thread, tension, areas, engaged)
-    return [of_screw, *_lay_shear_stress(case, thread, pull, areas)]
+    return [of_screw, *of_threads]
 
 
 def _lay_tension(case: Case, thread: ThreadPlan, pull: Force) -> tuple[Area, Stress]:
@@ -74,13 +75,13 @@ def _lay_tension(case: Case, thread: ThreadPlan, pull: Force) -> tuple[Area, Str
     net = desk.computed(
         "strength.stress_area", f"Tensile stress area of {whose}", area, "area", formula,
         {"D": (nominal, "length"), "P": (thread.pitch, "fine_length")}, source,
-        note=f"taken as solid; {NO_CHECK}" if thread.internal else NO_CHECK,
+        note="taken as solid" if thread.internal else "",
     )
     if thread.bore and not thread.internal:
         net = desk.computed(
             "strength.net_stress_area", "The same, less the bore", calc.net_stress_area(area, thread.bore),
             "area", "{A} − π ÷ 4 × {bore}²", {"A": (area, "area"), "bore": (thread.bore, "length")},
-            "geometry on the formula of solid screws", rounds="down", note=NO_CHECK,
+            "geometry on the formula of solid screws", rounds="down",
         )
     stress = desk.computed(
         "strength.screw_stress", f"Stress over the stress area of {whose}", pull / net, "pressure",
