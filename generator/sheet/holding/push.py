@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from math import hypot
 
+from generator.calc.beam import Beam
 from generator.calc.center_push import CENTER_HALF_ANGLE, center_hole_thrust, seated_push
 from generator.calc.modes import buckling_push, frequencies
+from generator.calc.sections import second_moment
 from generator.sheet.holding.case import Case
 from generator.sheet.model import Kind, Level, Quantity
 from generator.sheet.plans import CutLoad
@@ -51,7 +53,7 @@ class Across:
     def force(self) -> Force:
         """N: radial and feed force level, main force up against the weight."""
         cut = self.load.heaviest
-        return hypot(self.share * abs(cut.radial) + self.couple, self.share * cut.main - self.weight)
+        return math.hypot(self.share * abs(cut.radial) + self.couple, self.share * cut.main - self.weight)
 
 
 def push_section(case: Case) -> None:
@@ -197,6 +199,14 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
     )
 
 
+def _euler(beam: Beam) -> Force:
+    """What the thinnest of the work, all along, would bear between two hinges: no more than it bears (N)."""
+    thinnest = min(
+        second_moment(od, one.bore) for one in beam.segments for od in (one.od, one.od_end or one.od)
+    )
+    return math.pi**2 * beam.elastic_modulus * thinnest / (beam.end - beam.start) ** 2
+
+
 def _lay_buckling(case: Case, push: Force) -> None:
     """The push that bends the work out by itself, and what the push does to the critical speed.
 
@@ -204,9 +214,9 @@ def _lay_buckling(case: Case, push: Force) -> None:
     """
     held, desk, system = case.held, case.desk, case.bench.system
     beam = held.beam(case.plan.steady_at)
-    most = buckling_push(beam)
-    if push < SLENDER * most:
+    if push < SLENDER * _euler(beam):
         return
+    most = buckling_push(beam)
     desk.computed(
         "give.center.buckling", "Push that buckles the work", most, "force",
         "lowest P of det(K − P K_g) = 0 for beam elements with {stick-out}, {E}",

@@ -3,6 +3,7 @@
     Stretch             places of its middle that are barred, and why
     barred              where it cannot stand
     drawbacks           where it can, but had better not
+    against, rank_of    the worst drawback of a place, and how much it counts
     place_fault         why it cannot stand at a place that was asked for
     places_to_try       places a rule can be set to where it can stand
     cuts_with_steady    the cuts that are made while it stands, before the route is known
@@ -160,6 +161,17 @@ def _room(held: HeldWork, side: Literal["left", "right"]) -> Length:
 def drawbacks(held: HeldWork) -> tuple[Stretch, ...]:
     """Where the steady rest can stand but had better not, the worst first."""
     return (*_cut_later(held), *_surfaces(held))
+
+
+def against(x: Length, drawn: Sequence[Stretch]) -> Stretch | None:
+    """The worst drawback of a place; None where it has none."""
+    return next((one for one in drawn if one.takes(x)), None)
+
+
+def rank_of(x: Length, drawn: Sequence[Stretch]) -> int:
+    """How little a place is liked; 0 where nothing speaks against it."""
+    found = against(x, drawn)
+    return found.rank if found else 0
 
 
 def _cut_later(held: HeldWork) -> Iterator[Stretch]:

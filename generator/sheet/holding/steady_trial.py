@@ -17,9 +17,11 @@ from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.loads import THRUST_SHARE
 from generator.sheet.holding.steady_places import (
     Stretch,
+    against,
     barred,
     drawbacks,
     places_to_try,
+    rank_of,
     rule_places,
     tool_places,
 )
@@ -58,12 +60,11 @@ class Tried:
 
     def against(self, x: Length) -> Stretch | None:
         """The worst drawback of a place; None where it has none."""
-        return next((one for one in self.drawn if one.takes(x)), None)
+        return against(x, self.drawn)
 
     def rank(self, x: Length) -> int:
         """How little a place is liked; 0 where nothing speaks against it."""
-        found = self.against(x)
-        return found.rank if found else 0
+        return rank_of(x, self.drawn)
 
 
 def best_place(tried: Tried) -> Length | None:

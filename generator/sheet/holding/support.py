@@ -13,13 +13,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from generator.calc.compliance import Compliance, compliance
 from generator.calc.slenderness import ALONE, BETWEEN
-from generator.job.model import Steady
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE, SHAPED, CutWalk, walked
 from generator.sheet.holding.held_work import DUST, PLACES_ALONG_CUT, HeldWork
 from generator.sheet.holding.lengths import MANUALS
-from generator.sheet.holding.steady_trial import best_place, try_places
+from generator.sheet.holding.steady_places import Stretch, barred, drawbacks, places_to_try, rank_of
 from generator.sheet.holding.stiffness import FOLLOW_STIFFNESS, STEADY_STIFFNESS
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.plans import CutLoad
@@ -28,6 +28,7 @@ from generator.si import Length
 
 PRACTICE = "common practice, no source"
 ELEMENTS = "beam elements (Cook et al.)"
+PLACES_OF_REST = 24  # tried, of those that are free
 LEAST_GIVE = 1e-12  # m/N: a micrometre under a meganewton is nothing
 
 
@@ -75,15 +76,18 @@ def support_section(case: Case, load: CutLoad) -> None:
         return
     hypothetical = replace(case, held=_with_all(case))
     limit = ERROR_SHARE * load.tolerance if load.tolerance else None
-    first, at = _walk(hypothetical, load, ways[0])
+    first = _walk(hypothetical, load, ways[0], None)
     if not _matters(case, _error(first), limit):
         return
+    stands = dict.fromkeys((False, True), case.plan.steady_at)
+    if case.plan.steady_at is None and any(way.steady for way in ways):
+        stands = _steady_places(hypothetical, load, ways[0].center)
     errors: dict[str, Length] = {}
-    for number, way in enumerate(ways):
-        walk, at = (first, at) if number == 0 else _walk(hypothetical, load, way)
-        if walk is None:
-            continue
-        errors[way.key] = _lay_error(case, way, walk, at)
+    for way in ways:
+        at = stands[way.center] if way.steady else None
+        walk = first if way is ways[0] else _walk(hypothetical, load, way, at)
+        if walk is not None:
+            errors[way.key] = _lay_error(case, way, walk, at)
     least = next((way for way in ways if limit is not None and errors.get(way.key, math.inf) <= limit), None)
     if limit is not None:
         _lay_least(case, load, least, limit)
@@ -149,28 +153,49 @@ def _alone(case: Case) -> float:
 # -- the errors -------------------------------------------------------------------------------------------
 
 
-def _walk(case: Case, load: CutLoad, way: Way) -> tuple[CutWalk | None, Length | None]:
-    """The cut with this support, and where the steady rest stands; none with no place for that."""
-    at: Length | None = None
-    if way.steady:
-        at = case.plan.steady_at if case.plan.steady_at is not None else _steady_place(case, way.center)
-        if at is None:
-            return None, None
-    out = case.held.layout.stick_out
-    places = np.linspace(max(load.low, 0.0), min(load.high, out), PLACES_ALONG_CUT)
+def _walk(case: Case, load: CutLoad, way: Way, at: Length | None) -> CutWalk | None:
+    """The cut with this support, the steady rest standing at a place; none with no place for that."""
+    if way.steady and at is None:
+        return None
     cut = replace(load, center=way.center, steady=way.steady, follow=way.follow)
     plan = next(one for one in case.route.plans if one.number == load.number)
     there = replace(case, plan=replace(case.plan, steady_at=at))
-    return walked(there, cut, plan, [float(x) for x in places]), at
+    return walked(there, cut, plan, _tool_places(load, case.held.layout.stick_out))
 
 
-def _steady_place(case: Case, center: bool) -> Length | None:
-    """The best place of a steady rest that this job does not have."""
-    holding = case.held.job.holding.model_copy(
-        update={"center": "live" if center else None, "steady": Steady(at="auto")}
-    )
-    held = replace(case.held, job=case.held.job.model_copy(update={"holding": holding}))
-    return best_place(try_places(held, case.bench, None))
+def _steady_places(case: Case, load: CutLoad, center: bool) -> dict[bool, Length | None]:
+    """The best place of a steady rest that this job does not have, without a center and with one.
+
+    `center` says that there is no way without.
+    """
+    held, out = case.held, case.held.layout.stick_out
+    bars, drawn = barred(held), drawbacks(held)
+    free = places_to_try(held, bars)
+    free = free[::math.ceil(len(free) / PLACES_OF_REST)] if free else free
+    if not free:
+        return {False: None, True: None}
+    tools = _tool_places(load, out)
+    every = sorted({*tools, *free, out})
+    row = {x: number for number, x in enumerate(every)}
+    solved = compliance(held.beam_under(replace(load, center=center), None), every)
+    supported = solved if center else solved.supported(row[out], held.center_stiffness)
+    return {
+        with_center: _least(one, [row[x] for x in tools], {x: row[x] for x in free}, held, drawn)
+        for with_center, one in ((False, solved), (True, supported))
+    }
+
+
+def _least(
+    solved: Compliance, tools: list[int], rests: dict[Length, int], held: HeldWork, drawn: tuple[Stretch, ...]
+) -> Length:
+    """The place of the rest that leaves the least under the tool, of those with the least against them."""
+    gives = np.abs(solved.rested(list(rests.values()), held.steady_stiffness)[tools]).max(axis=0)
+    give = dict(zip(rests, gives, strict=True))
+    return min(rests, key=lambda x: (rank_of(x, drawn), give[x]))
+
+
+def _tool_places(load: CutLoad, out: Length) -> list[Length]:
+    return [float(x) for x in np.linspace(max(load.low, 0.0), min(load.high, out), PLACES_ALONG_CUT)]
 
 
 def _error(walk: CutWalk | None) -> Length:
