@@ -130,6 +130,19 @@ def test_lever_of_friction_is_the_least_of_all_positions(jaws):
     assert friction_arm(1.0, jaws) == pytest.approx(min(spread) / 2, rel=1e-5)
 
 
+@pytest.mark.parametrize("jaws", [3, 4, 6])
+def test_lever_of_the_pressure_is_that_of_a_pressure_rising_over_half_of_each_jaw(jaws):
+    """Summed over the strips of every jaw, in the worst of its positions."""
+    length, strips = 0.06, 6000
+    x = (np.arange(strips) + 0.5) / strips * length - length / 2
+    pressure = np.maximum(x, 0.0)
+    one = np.sum(pressure * x) / np.sum(pressure)  # of a jaw, in its own plane
+    turns = np.linspace(0, 2 * math.pi, 3601)
+    shares = [np.mean([abs(math.cos(turn + 2 * math.pi * jaw / jaws)) for jaw in range(jaws)])
+              for turn in turns]
+    assert pressure_arm(length, jaws) == pytest.approx(one * min(shares), rel=1e-4)
+
+
 def test_all_round_the_lever_is_the_mean_of_a_circle():
     turns = np.linspace(0, 2 * math.pi, 100001)
     assert friction_arm(1.0) == pytest.approx(np.mean(np.abs(np.cos(turns))) / 2, rel=1e-4)

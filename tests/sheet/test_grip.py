@@ -164,6 +164,36 @@ def test_a_feed_away_from_the_chuck_is_held_by_friction_only(sheet_of):
     assert [figure.value for _, figure in found] == [300.0, 300.0]
 
 
+@pytest.mark.parametrize(
+    ("inside", "feed", "level"),
+    [  # radial 400 N at 0.12 m: 48 N m; feed at 25 mm: 7.5 N m, and which way each of them tips the work
+        (False, 300.0, 48.0), (False, -300.0, 55.5), (True, 300.0, 55.5), (True, -300.0, 48.0),
+    ],
+)
+def test_the_feed_tips_the_work_with_the_radial_force_or_against_it(inside, feed, level):
+    """By hand: outside the tool pushes the work away, in a bore to the front; never counted as a help."""
+    work = WorkSoFar((Stretch(0.0, 0.1, 0.05, 0.05, 0.0),))
+    forces = Forces(800.0, 400.0, feed)
+    load = CutLoad(1, "turn", "Turn", 0.1, 0.0, 0.05, forces, forces, None, 2.0, work, inside=inside)
+    holding = SimpleNamespace(unbalance=None)
+    case = SimpleNamespace(
+        loads=(load,), held=SimpleNamespace(material=None),
+        bench=SimpleNamespace(job=SimpleNamespace(holding=holding)),
+    )
+    one = demands(case, 0.02)[0]
+    assert one.level == pytest.approx(level)
+    assert one.upright == pytest.approx(800.0 * 0.12)
+
+
+@pytest.mark.parametrize(("grip", "tips"), [("3", False), ("1/2", True)])
+def test_a_short_grip_that_rocks_is_asked_about(sheet_of, grip, tips):
+    """By hand: one end of a jaw lifts once the moment is more than force × length ÷ 12."""
+    sheet = sheet_of({**OPEN, HELD: f"chuck: {{jaws: 4, grip: {grip}, force: 60 kN}}", "11 5/8": "4"})
+    lifts = value(sheet, "grip.tipping") > 60e3 * float(grip.replace("1/2", "0.5")) * inch / 12
+    assert lifts == tips
+    assert ("grip-tipping" in found(sheet)) == tips
+
+
 def test_without_a_material_the_grip_is_unknown(sheet_of):
     sheet = sheet_of({"1045 steel": "unknown"})
     assert sheet.figures["grip.needed"].kind is Kind.UNKNOWN
@@ -432,6 +462,16 @@ def test_a_steady_rest_off_the_axis_is_found(sheet_of, off, back, level):
         assert "Mark the work at the jaws" in creep.text
 
 
+def test_with_a_center_as_well_the_bend_is_that_of_a_propped_bar(sheet_of, shop):
+    """Clamped in the chuck, propped by the center: M = P b (L² − b²) ÷ (2 L²); Roark, table 8.1, 1c."""
+    both = {**PLAIN, "  center: live": "  center: live\n  steady: {at: 6, off_axis: 0.010}"}
+    stiff = {**chucks(shop, **STIFF), "steady": _firm_rest(shop)}
+    sheet = sheet_of(both, lathe=stiff, house={**FIRM, "center_stiffness": given(1e15, "stiffness")})
+    length, b = 11.5 * inch, 5.5 * inch
+    share = value(sheet, "grip.creep.moment") / value(sheet, "grip.creep.push")
+    assert share == pytest.approx(b * (length**2 - b**2) / (2 * length**2), rel=0.05)  # shear, if it is in
+
+
 def test_a_softer_chuck_lets_the_rest_stand_further_off(sheet_of, shop):
     limits = [
         value(sheet_of(PLAIN, lathe=chucks(shop, stiffness=given(stiffness, "angular_stiffness"))),
@@ -471,7 +511,14 @@ def test_clamps_on_a_faceplate_by_hand(sheet_of):
     assert value(sheet, "grip.holds") == pytest.approx(max(slip, lift), rel=1e-6)
     assert value(sheet, "grip.force") == pytest.approx(12000 * lbf)
     assert value(sheet, "grip.clamp") == pytest.approx(value(sheet, "grip.needed") / 4)
-    assert "stop bolted on the plate" in found(sheet)["grip-low"].text
+    low = found(sheet)["grip-low"]
+    assert low.level == ("stop" if value(sheet, "grip.force") < value(sheet, "grip.holds") else "check")
+    assert "stop bolted on the plate" in low.text
+    share = value(sheet, "grip.holds") / 4
+    for of_one, level in ((0.95 * share, "stop"), (1.05 * share, "check"), (2.3 * share, None)):
+        clamps = {HELD: f"faceplate: {{clamps: 4, clamp_circle: 8, clamp_force: {of_one:.0f} N}}", **OPEN}
+        again = found(sheet_of(clamps)).get("grip-low")
+        assert (again.level if again else None) == level
     unsaid = sheet_of({HELD: "faceplate: {clamps: 4, clamp_circle: 8}", **OPEN})
     assert found(unsaid)["grip-unknown"].level == "note"
 
