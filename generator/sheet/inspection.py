@@ -30,19 +30,37 @@ _INSIDE = (
         "two balls and bore gauge, where there is no plug gauge",
     ),
 )
+_LENGTHS = (
+    InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
+    InspectionLine("Relief width", "relief.width", "", "caliper"),
+    InspectionLine("Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),
+    InspectionLine("Full thread length", "thread.length", "", "rule"),
+)
+_ALLOWED = "thin.allowed"
+_ON_LOBES = "indicator, or a bore gauge that sees these lobes"
 
 
 def inspection(desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:
     """What to measure and to write down; only lines whose limits are known."""
-    if thread is None:
-        return ()
-    lines = (
-        *(_INSIDE if thread.internal else _OUTSIDE),
-        InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
-        InspectionLine("Relief width", "relief.width", "", "caliper"),
-        InspectionLine("Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),
-        InspectionLine("Full thread length", "thread.length", "", "rule"),
-    )
+    of_thread = () if thread is None else (*(_INSIDE if thread.internal else _OUTSIDE), *_LENGTHS)
     return tuple(
-        line for line in lines if all(name in desk.figures for name in (line.low, line.high) if name)
+        line for line in (*of_thread, *_thin(desk))
+        if all(name in desk.figures for name in (line.low, line.high) if name)
+    )
+
+
+def _thin(desk: Desk) -> tuple[InspectionLine, ...]:
+    """Thin work is measured twice, gripped and let go: the difference is what the jaws did."""
+    if "thin.kept.bore" in desk.figures:
+        return _twice("Bore", _ON_LOBES)
+    return _twice("Outside", "indicator") if "thin.kept.outside" in desk.figures else ()
+
+
+def _twice(what: str, instrument: str) -> tuple[InspectionLine, ...]:
+    """Out-of-round as radii: at a jaw and midway between two, before and after the jaws are slackened."""
+    return (
+        InspectionLine(
+            f"{what}, gripped: radius at a jaw and midway, difference", "", _ALLOWED, instrument
+        ),
+        InspectionLine("The same, let go", "", _ALLOWED, instrument),
     )

@@ -8,7 +8,6 @@ about them in `thin_findings`, steady fingers in `thin_fingers`.
 
 from __future__ import annotations
 
-from generator.calc.curved_beam import THICKEST
 from generator.job.model import Chuck, Collet
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_figures import (
@@ -37,7 +36,7 @@ WORTH = 2 * um    # out-of-round that is worth saying of a thicker wall
 def thin_section(case: Case) -> None:
     """Lay down what jaws and steady fingers do to a thin wall, with the findings."""
     tube = gripped_tube(case)
-    if tube is not None and tube.wall <= THICKEST * tube.radius:
+    if tube is not None:
         _jaws(case, tube)
     fingers_section(case)
 

@@ -91,8 +91,8 @@ def lay_stiffness(case: Case, how: Held) -> None:
             "that and what helps beside it": (length / gripped, "ratio"),
         },
         TUBE,
-        note="matrix solution from mean radius, wall, grip and length of the tube; a flange or a bottom, "
-        "left out, helps more",
+        note="matrix solution from the tube's mean radius, wall, grip and length; thicker lengths, a flange "
+        "or a bottom help more than is reckoned",
     )
     put: Put = {
         "jaws": (float(how.n), "count"), "E": (how.modulus, "pressure"), "length": (length, "length"),

@@ -37,15 +37,13 @@ def judge_lobes(case: Case, held: Chuck, judged: Judged) -> None:
     allowed, most = fine_words(judged.allowed, system), force_words(judged.largest, system)
     if needed is not None and needed > judged.largest:
         now = ""
-        if there is not None and judged.kept is not None and judged.kept > judged.allowed:
-            now = (
-                f" At the {force_words(there, system)} there are it keeps {fine_words(judged.kept, system)}."
-            )
+        if there is not None and judged.kept is not None:
+            now = f" At the {force_words(there, system)} there is it keeps {fine_words(judged.kept, system)}."
         case.desk.find(
             "thin-grip", "check",
-            f"The cuts want a grip of {force_words(needed, system)}, but from {most} on what is turned round "
-            f"in these jaws is more than {allowed} out of round once it is let go.{now}"
-            f" {_remedies(case, held, judged)}",
+            f"{_asking(case)} wants a grip of {force_words(needed, system)}, but from {most} on what is "
+            f"turned round in these jaws is more than {allowed} out of round once it is let go.{now} "
+            f"{_remedies(case, held, judged)}",
             where,
         )
     elif there is not None and judged.kept is not None and judged.kept > judged.allowed:
@@ -89,6 +87,13 @@ def say_plug(case: Case) -> None:
         "bore, the wall still gives. Take it out warm or with a jacking screw, not with a hammer.",
         case.bench.job.holding.grip.where,
     )
+
+
+def _asking(case: Case) -> str:
+    """The cut that asks most of the grip."""
+    cut = case.desk.figures.get("grip.cut")
+    words = cut.value if cut is not None and isinstance(cut.value, str) else "the hardest cut"
+    return words[:1].upper() + words[1:]
 
 
 def _remedies(case: Case, held: Chuck, judged: Judged) -> str:

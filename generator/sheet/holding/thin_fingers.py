@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from generator.calc.curved_beam import THICKEST
 from generator.sheet.capacity import steady_where
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_hold import known
@@ -24,14 +23,14 @@ def fingers_section(case: Case) -> None:
     if at is None or material is None:
         return
     bare = tube_around(case, at, at)
-    if bare is None or bare.wall_share > THIN or bare.wall > THICKEST * bare.radius:
+    if bare is None or bare.wall_share > THIN:
         return
     half = max(case.held.steady_half, bare.wall)
     tube = tube_around(case, max(at - half, bare.low), min(at + half, bare.high))
     if tube is None:
         return
     desk, system = case.desk, case.bench.system
-    give = tube.lobes(FINGERS, 0.0, 1.0, material.elastic_modulus, tube.start, tube.end)
+    give = tube.lobes(FINGERS, 0.0, material.elastic_modulus, tube.start, tube.end)
     desk.computed(
         "thin.steady.wall", "Wall under the steady rest", tube.wall, "length", "({outside} − {bore}) ÷ 2",
         {"outside": (tube.od, "length"), "bore": (tube.bore, "length")}, "geometry", rounds="down",

@@ -46,14 +46,14 @@ class Held:
     def share(self, cuts: tuple[RoundCut, ...]) -> float:
         """Out-of-round at the worst place of these cuts over that in the jaws."""
         return max(
-            self.tube.lobes(self.n, self.half_arc, 1.0, self.modulus, cut.low, cut.high) for cut in cuts
+            self.tube.lobes(self.n, self.half_arc, self.modulus, cut.low, cut.high) for cut in cuts
         ) / self.in_jaws
 
 
 def hold(tube: Squeezed, n: int, half_arc: Angle, modulus: Pressure, cuts: tuple[RoundCut, ...]) -> Held:
     """A tube in n jaws."""
-    points = tube.lobes(n, 0.0, 1.0, modulus, tube.start, tube.end)
-    spread = tube.lobes(n, half_arc, 1.0, modulus, tube.start, tube.end) if half_arc else points
+    points = tube.lobes(n, 0.0, modulus, tube.start, tube.end)
+    spread = tube.lobes(n, half_arc, modulus, tube.start, tube.end) if half_arc else points
     return Held(tube, n, half_arc, modulus, cuts, points, spread)
 
 

@@ -12,14 +12,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.calc.lobes import Grip, Tube, out_of_round
+from generator.calc.curved_beam import THICKEST
+from generator.calc.lobes import Grip, Ring, Tube, out_of_round
 from generator.job.model import Chuck, Collet
 from generator.sheet.holding.case import Case
 from generator.sheet.layout import Layout
 from generator.sheet.work_so_far import Stretch, WorkSoFar, work_before
-from generator.si import Angle, Force, Length, Pressure
+from generator.si import Angle, Length, Pressure
 
-SAME_WALL = (0.7, 1.4)  # of the squeezed wall: what is thinner or thicker beyond is left out
 ROUND = ("turn", "taper", "bore", "thread")
 PLACES = 9
 DUST = 1e-9  # m
@@ -27,23 +27,35 @@ DUST = 1e-9  # m
 
 @dataclass(frozen=True)
 class Squeezed:
-    """A tube from `low` to `high`, squeezed from `start` to `end` (x from the chuck face, m)."""
+    """A tube squeezed from `start` to `end` (x from the chuck face, m), where its least wall is as given.
 
-    low: Length
-    high: Length
+    `rings` are the finished work from end to end of the tube, none thicker than that wall.
+    """
+
+    rings: tuple[Ring, ...]
     start: Length
     end: Length
     od: Length
     bore: Length
 
     @property
+    def low(self) -> Length:
+        """Its end nearer the chuck (m)."""
+        return self.rings[0].start
+
+    @property
+    def high(self) -> Length:
+        """Its end nearer the tailstock (m)."""
+        return self.rings[-1].end
+
+    @property
     def wall(self) -> Length:
-        """Its wall (m)."""
+        """Its wall where it is squeezed (m)."""
         return (self.od - self.bore) / 2
 
     @property
     def radius(self) -> Length:
-        """Its mean radius (m)."""
+        """Its mean radius there (m)."""
         return (self.od + self.bore) / 4
 
     @property
@@ -52,13 +64,15 @@ class Squeezed:
         return self.wall / self.od
 
     def lobes(
-        self, n: int, half_arc: Angle, force: Force, modulus: Pressure, low: Length, high: Length
+        self, n: int, half_arc: Angle, modulus: Pressure, low: Length, high: Length
     ) -> Length:
-        """Largest out-of-round between two places, of n loads of this force each (m)."""
-        tube = Tube(self.radius, self.wall, self.high - self.low, modulus)
+        """Largest out-of-round between two places, of n loads of 1 N each (m)."""
+        rings = tuple(
+            Ring(one.start - self.low, one.end - self.low, one.radius, one.wall) for one in self.rings
+        )
         grip = Grip(n, self.start - self.low, self.end - self.low, half_arc)
         places = np.linspace(low, high, PLACES) - self.low
-        return float(np.max(np.abs(out_of_round(tube, grip, force, list(places)))))
+        return float(np.max(np.abs(out_of_round(Tube(rings, modulus), grip, 1.0, list(places)))))
 
 
 @dataclass(frozen=True)
@@ -88,25 +102,26 @@ def touched(layout: Layout, *, inside: bool) -> tuple[Length, Length]:
 
 
 def tube_around(case: Case, start: Length, end: Length) -> Squeezed | None:
-    """The tube that is squeezed from `start` to `end`; None where any of it is solid."""
-    stretches = _finished(case).stretches
-    core = [
-        place for place, one in enumerate(stretches) if one.high > start + DUST and one.low < end - DUST
-    ]
-    if not core or any(_wall(stretches[place]) is None for place in core):
+    """The tube that is squeezed from `start` to `end`; None where it is solid there, or too thick."""
+    stretches = [one for one in _finished(case).stretches if one.high - one.low > DUST]
+    core = [place for place, one in enumerate(stretches) if one.high > start + DUST and one.low < end - DUST]
+    if not core or any(_ring(stretches[place]) is None for place in core):
         return None
-    thinnest = min((stretches[place] for place in core), key=lambda one: _wall(one) or 0.0)
-    wall = _wall(thinnest) or 0.0
-    if wall <= 0:
-        return None
+    thinnest = min((stretches[place] for place in core), key=_wall)
+    wall, outside = _wall(thinnest), min(thinnest.od_low, thinnest.od_high)
     first, last = core[0], core[-1]
-    while first > 0 and _alike(stretches[first - 1], wall):
+    while first > 0 and _ring(stretches[first - 1]) is not None:
         first -= 1
-    while last < len(stretches) - 1 and _alike(stretches[last + 1], wall):
+    while last < len(stretches) - 1 and _ring(stretches[last + 1]) is not None:
         last += 1
-    low, high = stretches[first].low, stretches[last].high
-    outside = min(thinnest.od_low, thinnest.od_high)
-    return Squeezed(low, high, max(start, low), min(end, high), outside, thinnest.bore)
+    middle = (outside + thinnest.bore) / 4
+    rings = [ring for one in stretches[first : last + 1] if (ring := _ring(one)) is not None]
+    thinned = tuple(
+        ring if ring.wall < wall else Ring(ring.start, ring.end, middle, wall) for ring in rings
+    )
+    return Squeezed(
+        thinned, max(start, rings[0].start), min(end, rings[-1].end), outside, thinnest.bore
+    )
 
 
 def round_cuts(case: Case, tube: Squeezed) -> tuple[RoundCut, ...]:
@@ -132,11 +147,14 @@ def _finished(case: Case) -> WorkSoFar:
     return work.turned(low, high, thread.root_diameter, thread.root_diameter)
 
 
-def _wall(one: Stretch) -> Length | None:
-    """Least wall of a stretch (m); None where it is solid."""
-    return (min(one.od_low, one.od_high) - one.bore) / 2 if one.bore > 0 else None
+def _wall(one: Stretch) -> Length:
+    """Least wall of a stretch (m)."""
+    return (min(one.od_low, one.od_high) - one.bore) / 2
 
 
-def _alike(one: Stretch, wall: Length) -> bool:
-    own = _wall(one)
-    return own is not None and SAME_WALL[0] * wall <= own <= SAME_WALL[1] * wall
+def _ring(one: Stretch) -> Ring | None:
+    """A stretch as a ring of its least wall; None where it is solid, cut through or thicker than a tube."""
+    wall, radius = _wall(one), (min(one.od_low, one.od_high) + one.bore) / 4
+    if one.bore <= 0 or not 0 < wall <= THICKEST * radius:
+        return None
+    return Ring(one.low, one.high, radius, wall)
