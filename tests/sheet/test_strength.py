@@ -197,6 +197,8 @@ def test_engagement_nobody_gives_is_assumed_and_one_longer_than_the_thread_is_no
     assumed = strengths(sheet_of(LOAD))["strength.engaged"]
     assert assumed.kind is Kind.ASSUMED
     assert assumed.value / inch == pytest.approx(2.5 - 1 / 8)
+    short = {**LOAD, "length: 2 1/2, tool": "length: 1/8, tool"}
+    assert strengths(sheet_of(short))["strength.engaged"].kind is Kind.UNKNOWN
     longer = {**LOAD, **with_mate(engagement="4")}
     assert strengths(sheet_of(longer))["strength.engaged"].value / inch == pytest.approx(2.5)
 

@@ -254,11 +254,10 @@ def _head(case: Case, load: Load) -> None:
     mass, system = case.desk.given(name, label, head.mass, "mass"), bench.system
     if mass <= load.reaching:
         return
-    alone = mass <= load.alone
     hoist = bench.lathe.hoist
     too_heavy = hoist is not None and mass > hoist.si
     case.desk.find(
-        "chuck-lift", "note" if alone else "check",
+        "chuck-lift", "check" if too_heavy else "note",
         f"The {words} weighs {mass_words(mass, system)}"
         + (f", more than the {hoist.with_unit} that the hoist of {bench.lathe.name} lifts"
            if too_heavy and hoist is not None else "")

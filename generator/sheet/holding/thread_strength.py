@@ -19,6 +19,7 @@ from generator.sheet.wording import length_words
 from generator.si import Area, Force, Length
 
 PRACTICE = "common practice, no source"
+LEAST_LEFT = 0.5  # pitches between the ends of a thread, for it to engage at all
 UNEVEN = "spread evenly, though the first threads carry more"
 OTHER_HALF = {"A": "B", "B": "A"}  # Unified classes of screw and nut
 UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
@@ -103,7 +104,7 @@ def _lay_engaged(case: Case, thread: ThreadPlan) -> Length | None:
             rounds="down", note="full threads: chamfers of either part are not taken off",
         )
     ends = 1 if thread.relief_start is not None else 2
-    if long <= ends * thread.pitch:
+    if long <= (ends + LEAST_LEFT) * thread.pitch:
         case.desk.unknown(name, label, "length", "nobody said, and the thread is hardly longer than its ends")
         return None
     return case.desk.computed(
