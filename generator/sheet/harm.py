@@ -44,6 +44,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "unbalance-outside", "grip-past-jaws", "grip-taper", "grip-past-shoulder", "grip-short",
         "steady-missing", "steady-range", "steady-place", "no-hold-back", "stick-out", "open-end",
         "grip-low", "grip-speed", "grip-tipping", "grip-creep", "grip-over-key", "grip-past-body",
+        "thin-crush",
         "grip-unknown", "dog-tail",
         # turning: sheet.spindle_step, sheet.holding.speeds, sheet.operation_speed
         "chuck-speed", "chuck-speed-unknown", "screwed-nose", "critical-speed", "critical-speed-hinged",
@@ -92,6 +93,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "grip-marks", "support-wanted",
         "deflection", "slender", "steady-band", "steady-better", "steady-on-ground", "follow-rest-missing",
         "follow-rest-idle", "centers-in-the-way", "centers-face", "heat-measure",
+        # thin walls in jaws and under fingers: sheet.holding.thin_findings, sheet.holding.thin_fingers
+        "thin-grip", "thin-out-of-round", "thin-gauge", "thin-plug", "thin-steady",
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
         "no-wall", "too-thin", "operation-no-wall", "wall-limit", "thread-wall", "relief-wall", "relief-root",
         "relief-standard", "relief-narrow", "relief-short", "relief-radius", "relief-sharp",

@@ -64,11 +64,11 @@ def thin(sheet):
 
 
 def test_the_printed_ring_of_three_jaws_of_2000_newtons(ring_of):
-    """Mean radius 40, wall 5, 25 long, steel: 0.0723982 mm by Roark's table 9.2; a little more, being thick."""
+    """Mean radius 40, wall 5, 25 long: 0.0723982 mm by Roark's table 9.2; a little more as it is thick."""
     figures = thin(ring_of())
     assert 1.02 < figures["thin.out_of_round"].value / mm / (0.0723982 * 25 / 25.5) < 1.06
     assert figures["thin.kept.bore"].value == figures["thin.out_of_round"].value
-    assert figures["thin.length"].value == pytest.approx(25.5 * mm, rel=0.002)
+    assert figures["thin.length"].value == pytest.approx(25.5 * mm, rel=0.01)
     assert "three-lobed" in figures["thin.kept.bore"].note
     assert "thin.kept.outside" not in figures
 
