@@ -2,16 +2,25 @@
 
 from __future__ import annotations
 
+import importlib.util
 import math
-from itertools import pairwise
+from pathlib import Path
 
 import numpy as np
 import pytest
 
 from generator.calc.beam import Beam, Segment, Support
-from generator.calc.sections import second_moment, section_area
+from generator.calc.sections import second_moment
 from generator.calc.tool_walk import diameter_error, feed_moment, tool_walk
 from generator.errors import OutsideRange
+
+_spec = importlib.util.spec_from_file_location(
+    "frame_in_space", Path(__file__).parents[1] / "frame_in_space.py"
+)
+assert _spec is not None
+assert _spec.loader is not None
+frame = importlib.util.module_from_spec(_spec)
+_spec.loader.exec_module(frame)
 
 E = 205e9
 SHAFT = (
@@ -30,48 +39,13 @@ RADIAL, MAIN, FEED, RADIUS = 400.0, 900.0, 350.0, 0.040
 
 
 def by_frame_program(supports, tool, rest=None, *, inside=False):
-    """PyNite in space: the forces act at the end of a stiff arm that stands to the operator's side.
-
-    x along the work, y to the rear, z up; the arm carries the feed force to its radius, so that the moment
-    is the program's own. (Deflection to the rear, upwards) of the axis at the tool.
-    """
-    from Pynite import FEModel3D
-
-    model = FEModel3D()
-    model.add_material("steel", E, E / 2.6, 0.3, 7850.0)
-    marks = {0.0, 0.300, 0.500, 0.800, tool, *(one.at for one in supports)}
-    places = sorted(marks | ({rest[0]} if rest else set()))
-    for number, x in enumerate(places):
-        model.add_node(f"N{number}", x, 0, 0)
-    for number, (start, end) in enumerate(pairwise(places)):
-        one = next(each for each in SHAFT if (start + end) / 2 <= each.end)
-        moment, area = second_moment(one.od, one.bore), section_area(one.od, one.bore)
-        model.add_section(f"S{number}", area, moment, moment, 2 * moment)
-        model.add_member(f"M{number}", f"N{number}", f"N{number + 1}", "steel", f"S{number}")
-    head = f"N{places.index(0.0)}"
-    springs = {}
-    for one in supports:
-        node = f"N{places.index(one.at)}"
-        rigid = math.isinf(one.stiffness)
-        model.def_support(node, one.at == 0.0, rigid, rigid, one.at == 0.0, False, False)
-        springs[node] = [] if rigid else [("DY", one.stiffness), ("DZ", one.stiffness)]
-        springs[node] += [("RY", one.angular), ("RZ", one.angular)] if one.angular else []
-    if rest:
-        springs.setdefault(f"N{places.index(rest[0])}", []).extend([("DY", rest[1]), ("DZ", rest[1])])
-    for node, all_of_it in springs.items():
-        for direction, stiffness in all_of_it:
-            model.def_support_spring(node, direction, stiffness)
-    assert head in model.nodes
-    at = f"N{places.index(tool)}"
-    model.add_node("tool", tool, -RADIUS, 0)
-    model.add_section("arm", 1.0, 1.0, 1.0, 2.0)
-    model.add_member("arm", at, "tool", "steel", "arm")
-    model.add_node_load("tool", "FX", -FEED)
-    model.add_node_load("tool", "FY", -RADIAL if inside else RADIAL)
-    model.add_node_load("tool", "FZ", MAIN)
-    model.analyze_linear(log=False)
-    node = model.nodes[at]
-    return next(iter(node.DY.values())), next(iter(node.DZ.values()))
+    """Deflection of the axis to the rear and upwards, from PyNite in space."""
+    held = [(one.at, one.stiffness, one.angular) for one in supports] + ([(*rest, 0.0)] if rest else [])
+    found = frame.moved(
+        [(one.start, one.end, one.od, one.bore) for one in SHAFT], E, held, tool, RADIUS,
+        rear=-RADIAL if inside else RADIAL, up=MAIN, towards_chuck=FEED,
+    )
+    return found.rear, found.up
 
 
 @pytest.mark.filterwarnings("ignore")

@@ -141,12 +141,10 @@ def _lay_leading(case: Case, cut: CutWalk) -> None:
         error = lay_error(cut, held, desk, name="holding.diameter_error.max")
         lay_spread(cut, held.system, desk)
         if load.name == "thread":
-            _find_thread_error(held, cut, error, error * rigid / max(cut.deflection, rigid, 1e-15), desk)
+            _find_thread_error(held, cut, error, rigid, desk)
 
 
-def _find_thread_error(
-    held: HeldWork, cut: CutWalk, error: Length, with_stiff_supports: Length, desk: Desk
-) -> None:
+def _find_thread_error(held: HeldWork, cut: CutWalk, error: Length, rigid: Length, desk: Desk) -> None:
     tolerance = cut.load.tolerance
     if tolerance is None or error <= ERROR_SHARE * tolerance:
         return
@@ -154,7 +152,7 @@ def _find_thread_error(
     if any(figure.assumed for name, figure in desk.figures.items() if name in STIFFNESSES):
         of_this = (
             f" How much {_holders(held, cut)} gave in this is assumed; with no give there it would be "
-            f"{fine_words(with_stiff_supports, held.system)}."
+            f"{fine_words(error * rigid / cut.deflection, held.system)}."
         )
     desk.find(
         "deflection",

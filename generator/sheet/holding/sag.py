@@ -25,12 +25,13 @@ def sag_section(case: Case) -> None:
     center = held.job.holding.center is not None
     sag, x, beam = _worst(held.beam(steady_at))
     if abs(sag) >= WORTH_SAYING:
-        radius = held.layout.span_at(x)
-        felt = sag**2 / (radius.od_at(x) / 2) if radius else 0.0
+        span = held.layout.span_at(x)
+        felt = 2 * sag**2 / span.od_at(x) if span else 0.0
+        much = f"only {fine_words(felt, held.system)}" if felt >= WORTH_SAYING else "next to nothing"
         _lay(
             "give.sag", "Sag of the work under its own weight", sag, x, beam, held, desk,
-            "it stays where it is while the work turns, so that a tool at center height feels only "
-            f"{fine_words(felt, held.system, 2)} of it on diameter; it counts when the work is indicated",
+            f"it stays where it is while the work turns, so that a tool at center height feels {much} of it on "
+            "diameter; it counts when the work is indicated",
         )
     if held.job.holding.centers is not None or not (center or steady_at is not None):
         return
@@ -44,8 +45,13 @@ def sag_section(case: Case) -> None:
             f"How far the work hangs in the {held.job.holding.held.kind} alone, at the {words}",
             hangs, at, alone, held, desk,
             f"set the {words} with an indicator on the work beside the jaws, so that it neither lifts the "
-            "work nor lets it hang",
+            f"work nor lets it hang{_assumed(desk)}",
         )
+
+
+def _assumed(desk: Desk) -> str:
+    stiffness = desk.figures.get("holding.chuck_stiffness")
+    return "; how much the chuck gives in this is assumed" if stiffness and stiffness.assumed else ""
 
 
 def _worst(beam: Beam) -> tuple[Length, Length, Beam]:

@@ -9,7 +9,7 @@ from generator.sheet.model import System
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, um
 
-NOTHING: Final = 0.5 * um  # on diameter, less than a shop measures
+NOTHING: Final = 2 * um  # on diameter, less than a shop measures; common practice, no source
 NAMES: Final = {
     "taper": "a taper", "bell": "bell-shaped", "barrel": "a barrel", "waist": "a waist",
 }
