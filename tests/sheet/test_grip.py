@@ -288,6 +288,15 @@ def test_an_unknown_grip_is_a_note_with_the_force_of_one_jaw(sheet_of):
     assert "grip_force" in note.text
 
 
+def test_a_torque_on_the_key_without_the_chucks_rating_gives_no_force(sheet_of):
+    sheet = sheet_of({HELD: "chuck: {jaws: 3, grip: 3, key_torque: 150 N m}"})
+    assert "grip.force" not in sheet.figures
+    text = found(sheet)["grip-unknown"].text
+    assert "What force 150 N m on the key gives is not known" in text
+    assert "scroll chuck" in text
+    assert "scroll chuck" not in found(sheet_of())["grip-unknown"].text
+
+
 def test_force_follows_the_torque_on_the_key(sheet_of, shop):
     rated = chucks(shop, key_torque=given(200.0, "torque"), grip_force=given(50e3, "force"))
     sheet = sheet_of({HELD: "chuck: {jaws: 4, grip: 3, key_torque: 150 N m}"}, lathe=rated)

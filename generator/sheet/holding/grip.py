@@ -14,8 +14,9 @@ from generator.sheet.holding.clamped import clamped_section
 from generator.sheet.holding.creeping import creep_section
 from generator.sheet.holding.dog import dog_section
 from generator.sheet.holding.grip_demand import Demand, Gripped, demands, not_in_it
-from generator.sheet.holding.grip_force import Wanted, force_section
+from generator.sheet.holding.grip_force import Wanted, lay_force, lay_key
 from generator.sheet.holding.grip_friction import Friction, lay_friction
+from generator.sheet.holding.grip_judged import judge_grip
 from generator.sheet.holding.grip_words import lay_cut, lay_push, lay_safety, lay_tipping, lay_torque
 from generator.sheet.holding.jaw_marks import marks_section
 from generator.sheet.holding.past_body import past_body_section
@@ -57,7 +58,8 @@ def _jaws(case: Case, held: Chuck | Collet) -> None:
     tips = max(asked, key=lambda one: one.tipping)
     wanted = _lay_needed(case, held, gripped, asked[-1], tips, friction)
     supported = [one.holds(gripped).force for one in asked if not one.overhung]
-    force = force_section(case, wanted, max(supported, default=None))
+    key, force = lay_key(case, wanted), lay_force(case)
+    judge_grip(case, wanted, force, key, max(supported, default=None))
     pressing = force if force is not None else wanted.at_rest
     marks_section(case, gripped, pressing)
     past_body_section(case, gripped)
