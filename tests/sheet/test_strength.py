@@ -221,6 +221,20 @@ def test_a_mate_that_nobody_names_is_taken_as_the_usual_other_half(sheet_of):
     assert "taken for the mate's" not in named.note
 
 
+@pytest.mark.parametrize(
+    ("own", "other"),
+    [("2 1/4-8 UNR-2A", "2 1/4-8 UN-2B"), ("2 1/4-8 UN-2A-LH", "2 1/4-8 UN-2B-LH"),
+     ("M56x4-6g-LH", "M56 x 4 - 6H - LH"), ("2 1/4-8 UN-3A", "2 1/4-8 UN-3B")],
+)
+def test_the_other_half_is_named_as_it_would_be_written(sheet_of, own, other):
+    changes = {
+        **LOAD, "mate: {part: nut, thread: 2 1/4-8 UN-2B, on_bench: yes}\n": "",
+        "2 1/4-8 UN-2A, length: 2 1/2, tool: V1": f"{own}, length: 2 1/2 in",
+        "diameter: 2.060, radius: 1/16": "radius: 1/16",
+    }
+    assert f"of {other} that" in strengths(sheet_of(changes))["strength.shear_area.external"].note
+
+
 def test_a_measured_mate_is_believed_before_the_limits(sheet_of):
     name, loose = "strength.shear_area.internal", {**LOAD, **with_mate("pitch_diameter: 2.190")}
     nut = 3.1416 * 8 * 1.5 * 2.2326 * (1 / 16 + 0.57735 * (2.2326 - 2.190))

@@ -150,11 +150,11 @@ def _other_half(own: Designation) -> Designation:
     """The other half of the same thread, of the usual class beside this one."""
     if own.family == "UN":
         class_ = own.class_[0] + OTHER_HALF[own.class_[1]]
-        text = own.text.replace(own.class_, class_)
+        text = own.text.replace(own.class_, class_).replace("UNR", "UN")  # only screws have a rounded root
     else:
         class_ = "6g" if own.internal else "6H"
-        text = f"M{own.nominal_text} x {float(own.pitch):g} - {class_}"
-    return replace(own, class_=class_, text=text)
+        text = f"M{own.nominal_text} x {float(own.pitch):g} - {class_}{' - LH' if own.hand == 'left' else ''}"
+    return replace(own, class_=class_, text=text, rounded_root=False)
 
 
 def _major_min(sizes: ThreadLimits) -> float:
