@@ -7,14 +7,15 @@ from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_hold import known
 from generator.sheet.holding.thin_tube import tube_around
 from generator.sheet.wording import fine_words, force_words, length_words
-from generator.si import lbf
+from generator.si import Force, lbf
 
 THIN = 0.1        # wall over outside diameter; common practice, no source
 FINGERS = 3
 EXAMPLE = {"inch": 50 * lbf, "mm": 200.0}  # N on each finger, tightened by hand to stop run-out
 RING = "Roark's Formulas for Stress and Strain, 7th ed., table 9.2; Timoshenko, Strength of Materials II"
 TUBE = "matrix solution of the tube as a beam on an elastic foundation, Hetényi (1946)"
-FORCES = ("give.steady.finger", "holding.steady.force")  # the force on the finger that carries most
+FINGER = "give.finger."           # the force on each of the fingers
+WHOLE = "holding.steady.force"    # on all of them: stands in where nobody knows each
 
 
 def fingers_section(case: Case) -> None:
@@ -35,7 +36,7 @@ def fingers_section(case: Case) -> None:
         "thin.steady.wall", "Wall under the steady rest", tube.wall, "length", "({outside} − {bore}) ÷ 2",
         {"outside": (tube.od, "length"), "bore": (tube.bore, "length")}, "geometry", rounds="down",
     )
-    force = next((value for name in FORCES if (value := known(case, name)) is not None), None)
+    force = _hardest(case)
     if force is not None:
         desk.computed(
             "thin.steady.give", "Tube under the fingers, out-of-round as it turns", force * give,
@@ -54,3 +55,9 @@ def fingers_section(case: Case) -> None:
         "still, so what is cut there comes round but off size, and the wall is worked at every turn.",
         steady_where(case.bench.job),
     )
+
+
+def _hardest(case: Case) -> Force | None:
+    """Force on the finger that carries most (N); None where nobody knows one."""
+    each = [known(case, name) for name in case.desk.figures if name.startswith(FINGER)]
+    return max((force for force in each if force is not None), default=known(case, WHOLE))
