@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from generator.errors import OutsideRange
+from generator.job.model import Job
 from generator.job.operations import Chamfer, Turn
 from generator.job.reading import ReadJob
 from generator.sheet.model import OperationLine
@@ -25,7 +26,7 @@ from generator.sheet.operation_tool import tool_figure, tool_of
 from generator.sheet.operation_turn import bore, face, turn
 from generator.sheet.operation_words import SCRATCH, title_of, written_words
 from generator.sheet.plans import Route
-from generator.sheet.route_entries import Entry, proposed, written
+from generator.sheet.route_entries import Entry, proposed, with_steady_at, written
 from generator.sheet.route_order import Placed, lay_faults, sorted_route
 from generator.sheet.wording import length_words
 from generator.sheet.work_so_far import WorkSoFar, work_before
@@ -58,7 +59,7 @@ def route_section(read: ReadJob, bench: Bench) -> Route:
 
 def _placed(read: ReadJob, bench: Bench) -> tuple[Placed, ...]:
     """The operations with where they lie; the whole sensible route where the thread stands alone."""
-    job, lathe, layout, plan = read.job, bench.lathe, bench.layout, bench.thread
+    job, lathe, layout, plan = _job(bench), bench.lathe, bench.layout, bench.thread
     own = written(read)
     entries = proposed(job, own, layout, plan, band_width(job, lathe, layout), bench.system)
     added = [entry for entry in entries if entry.proposed]
@@ -76,8 +77,15 @@ def _placed(read: ReadJob, bench: Bench) -> tuple[Placed, ...]:
     return _lying(entries, bench)
 
 
+def _job(bench: Bench) -> Job:
+    """The job, its steady rest where the sheet has placed it: there its band is turned."""
+    placed = bench.desk.figures.get("holding.steady.position")
+    at = placed.value if placed is not None and isinstance(placed.value, float) else None
+    return with_steady_at(bench.job, at, bench.system)
+
+
 def _lying(entries: tuple[Entry, ...], bench: Bench) -> tuple[Placed, ...]:
-    job, lathe, layout, plan = bench.job, bench.lathe, bench.layout, bench.thread
+    job, lathe, layout, plan = _job(bench), bench.lathe, bench.layout, bench.thread
     return tuple(Placed(entry, place_of(entry, job, lathe, layout, plan)) for entry in entries)
 
 

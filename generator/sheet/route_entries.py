@@ -3,6 +3,7 @@
     Entry       one operation and where it is written
     written     those of the job file, in its order
     proposed    a whole route for a job file that has only the thread
+    with_steady_at    the job with the place that the sheet gave its steady rest
 """
 
 from __future__ import annotations
@@ -79,6 +80,15 @@ def proposed(
     reliefs = [entry for entry in own if entry.name == "relief"]
     threads = [entry for entry in own if entry.name == "thread"]
     return (*before, *reliefs, *([chamfer] if at_end else []), *threads)
+
+
+def with_steady_at(job: Job, at: Length | None, system: System) -> Job:
+    """The job with the place (m) that the sheet gave its steady rest; as it is where the file has one."""
+    steady = job.holding.steady
+    if steady is None or at is None or isinstance(steady.at, Given):
+        return job
+    placed = steady.model_copy(update={"at": _length(at, system)})
+    return job.model_copy(update={"holding": job.holding.model_copy(update={"steady": placed})})
 
 
 def _blank(thread: ThreadPlan, layout: Layout, inside: bool, system: System) -> list[Entry]:

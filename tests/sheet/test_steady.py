@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 import pytest
@@ -264,3 +265,26 @@ def test_unknown_material_has_a_place_and_no_curve(held_of):
     sheet = held_of({**LONG, "material: 1045 steel": "material: unknown"})[2]
     assert sheet.figures["holding.steady.position"].value > 0
     assert not [plot for plot in sheet.plots if plot.id == "steady"]
+
+
+def test_the_band_is_turned_where_the_sheet_puts_the_steady_rest(sheet_of):
+    """A band without a place: fingers of 1 1/2 in and a quarter of an inch more."""
+    sheet = sheet_of({**LONG, "operations:\n": "operations:\n  - turn: {band: yes}\n"})
+    at = sheet.figures["holding.steady.position"].value
+    end = sheet.figures["reach.turn_1.left"].working.put["tool at"][0]
+    assert end == pytest.approx(at - 0.875 * inch)
+    assert found(sheet).keys().isdisjoint({"steady-band", "cut-passes-steady"})
+
+
+def test_a_band_is_proposed_where_the_sheet_puts_the_steady_rest(sheet_of):
+    """Around a thread that stands alone, on work that is not said to be turned."""
+    sheet = sheet_of({
+        "{length: 11 5/8, od: 2.75}": "{length: 40, od: 2.75}",
+        "  center: live": "  steady: {at: auto}\n  hold_back: yes",
+        "  - turn: {diameter: 2 1/4, length: 2 7/8}\n": "",
+    })
+    (band,) = [line for line in sheet.operations if line.proposed and "band" in line.title]
+    size = re.match(r"length ([0-9.]+) in, from the tailstock end ([0-9.]+) in", band.detail)
+    width, from_end = (float(one) for one in size.groups())
+    out = 40 + 2.875 - 3
+    assert (out - from_end - width / 2) * inch == pytest.approx(sheet.figures["holding.steady.position"].value)

@@ -182,9 +182,9 @@ def _lay_hinged(
     put.pop("k chuck", None)
     least = desk.computed(
         "holding.critical_speed.hinged", "Critical speed if the jaws let the work tilt",
-        frequencies(hinged, 1, elements=FEWER)[0], "spindle_speed", _lowest("60 × lowest f", put) + ", a hinge at the jaws",
-        put, f"{ELEMENTS}; {WHIRL}", note="a cautious bound for soft jaws, a short grip or play",
-        rounds="down",
+        frequencies(hinged, 1, elements=FEWER)[0], "spindle_speed",
+        _lowest("60 × lowest f", put) + ", a hinge at the jaws", put, f"{ELEMENTS}; {WHIRL}",
+        note="a cautious bound for soft jaws, a short grip or play", rounds="down",
     )
     soft = holding.chuck is not None and holding.chuck.soft_jaws
     limit = speed_limit(house)
