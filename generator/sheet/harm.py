@@ -94,7 +94,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "deflection", "slender", "steady-band", "steady-better", "steady-on-ground", "follow-rest-missing",
         "follow-rest-idle", "centers-in-the-way", "centers-face", "heat-measure",
         # thin walls in jaws and under fingers: sheet.holding.thin_findings, sheet.holding.thin_fingers
-        "thin-grip", "thin-out-of-round", "thin-gauge", "thin-plug", "thin-steady",
+        "thin-grip", "thin-out-of-round", "thin-size", "thin-gauge", "thin-plug", "thin-steady",
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
         "no-wall", "too-thin", "operation-no-wall", "wall-limit", "thread-wall", "relief-wall", "relief-root",
         "relief-standard", "relief-narrow", "relief-short", "relief-radius", "relief-sharp",

@@ -235,6 +235,13 @@ def test_a_light_grip_is_left_in_peace(ring_of):
     assert not {"thin-grip", "thin-out-of-round", "thin-crush"} & set(ids)
 
 
+@pytest.mark.parametrize(("diameter", "told"), [("0.005", True), ("0.02", False)])
+def test_a_size_that_changes_when_let_go_is_told(ring_of, diameter, told):
+    """About 3 µm in this ring: see the printed hoop stress above."""
+    sheet = ring_of({"duty:": f"limits: {{diameter: {diameter}}}\nduty:"})
+    assert ("thin-size" in found(sheet)) is told
+
+
 @pytest.mark.parametrize(("jaws", "words"), [(3, "two points"), (4, "three points")])
 def test_the_gauge_that_sees_no_lobes_is_named(ring_of, jaws, words):
     """ISO 4292, from memory; counted out in tests/calc/test_lobes.py."""

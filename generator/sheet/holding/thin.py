@@ -23,7 +23,13 @@ from generator.sheet.holding.thin_figures import (
     lay_stress,
     lay_wall,
 )
-from generator.sheet.holding.thin_findings import Judged, judge_crushing, judge_lobes, say_plug
+from generator.sheet.holding.thin_findings import (
+    Judged,
+    judge_crushing,
+    judge_lobes,
+    judge_size,
+    say_plug,
+)
 from generator.sheet.holding.thin_fingers import fingers_section
 from generator.sheet.holding.thin_hold import Held, Pressing, hold, jaw_arc, jaw_kind, pressing
 from generator.sheet.holding.thin_tube import Squeezed, gripped_tube, round_cuts
@@ -72,13 +78,18 @@ def _even(case: Case, tube: Squeezed, modulus: Pressure, force: Pressing | None)
 def _lobes(case: Case, held: Chuck, how: Held, force: Pressing | None) -> None:
     lay_wall(case, how.tube)
     lay_arc(case, held, how)
-    lay_stiffness(case, how)
+    if how.cuts:
+        _kept(case, held, how, force)
     if force is not None:
         lay_out_of_round(case, held, how, force)
-        lay_size_change(case, how.tube, how.modulus, force, inside=held.inside)
-        judge_crushing(case, lay_stress(case, how, force))
-    if not how.cuts:
-        return
+        judge_size(case, lay_size_change(case, how.tube, how.modulus, force, inside=held.inside), held)
+    length = lay_stiffness(case, how)
+    if force is not None:
+        judge_crushing(case, lay_stress(case, how, force, length))
+
+
+def _kept(case: Case, held: Chuck, how: Held, force: Pressing | None) -> None:
+    """What is left once the work is let go, what may be, and what other jaws would leave."""
     shares = {
         inside: how.share(tuple(cut for cut in how.cuts if cut.inside == inside))
         for inside in sorted({cut.inside for cut in how.cuts}, reverse=True)

@@ -13,12 +13,19 @@ from generator.calc.curved_beam import (
 from generator.calc.lobes import moment_share
 from generator.job.model import Chuck
 from generator.sheet.holding.case import Case
-from generator.sheet.holding.thin_hold import Held, Pressing, hold, jaw_arc, jaw_width
+from generator.sheet.holding.thin_hold import (
+    ALLOWED_SHARE,
+    Held,
+    Pressing,
+    hold,
+    jaw_arc,
+    jaw_width,
+    tolerance_of,
+)
 from generator.sheet.holding.thin_tube import Squeezed
 from generator.sheet.model import Quantity
 from generator.si import Length, Pressure, mm
 
-ALLOWED_SHARE = 0.25   # of a tolerance on diameter that out-of-round may take; common practice, no source
 ALLOWED = 0.010 * mm   # where nobody said; common practice, no source
 PRACTICE = "common practice, no source"
 RING = "Roark's Formulas for Stress and Strain, 7th ed., table 9.2; Timoshenko, Strength of Materials II"
@@ -56,7 +63,7 @@ def lay_arc(case: Case, held: Chuck, how: Held) -> None:
     if not how.half_arc:
         return
     width, across = jaw_width(case), how.tube.bore if held.inside else how.tube.od
-    label = "Of the work, one jaw bears on"
+    label = "One jaw bears on so much of the work"
     note = "bored to the very diameter of the work; jaws bored larger bear in their middle only"
     if not held.pie_jaws and width is not None:
         case.desk.computed(
@@ -70,8 +77,8 @@ def lay_arc(case: Case, held: Chuck, how: Held) -> None:
     )
 
 
-def lay_stiffness(case: Case, how: Held) -> None:
-    """Lay the force of all jaws for their out-of-round, with the ring and the length that takes part."""
+def lay_stiffness(case: Case, how: Held) -> Length:
+    """Lay the force of all jaws over their out-of-round, with ring and length; the length that takes part."""
     tube, thin = how.tube, ring.out_of_round_share(how.n)
     size = (tube.radius, tube.wall)
     thick = thick_load_share(how.n, *size) + thick_midway_share(how.n, *size)
@@ -107,6 +114,7 @@ def lay_stiffness(case: Case, how: Held) -> None:
         f"{{jaws}} × {{E}} × {{length}} × {{t}}³ ÷ ({below})", put, RING, rounds="down",
         note="t is the wall, R its mean radius",
     )
+    return length
 
 
 def lay_out_of_round(case: Case, held: Chuck, how: Held, force: Pressing) -> None:
@@ -122,10 +130,10 @@ def lay_out_of_round(case: Case, held: Chuck, how: Held, force: Pressing) -> Non
 
 def lay_size_change(
     case: Case, tube: Squeezed, modulus: Pressure, force: Pressing, *, inside: bool
-) -> None:
+) -> Length:
     """Lay what the even part of the squeeze does to a diameter turned to size in the jaws."""
     gripped, way = tube.end - tube.start, "smaller" if inside else "larger"
-    case.desk.computed(
+    return case.desk.computed(
         "thin.size_change", f"Let go, a diameter turned in the grip is {way} by",
         ring.diameter_change(force.force, tube.radius, tube.wall, gripped, modulus), "fine_length",
         f"{{{force.words}}} × {{R}} ÷ (π × {{gripped}} × {{t}} × {{E}})",
@@ -138,11 +146,10 @@ def lay_size_change(
     )
 
 
-def lay_stress(case: Case, how: Held, force: Pressing) -> Pressure:
-    """Lay the largest stress of the wall: bending and hoop force together."""
+def lay_stress(case: Case, how: Held, force: Pressing, length: Length) -> Pressure:
+    """Lay the largest stress of the wall: bending of the length that takes part, and hoop force."""
     tube, each = how.tube, force.force / how.n
-    gripped, length = tube.end - tube.start, case.desk.figures["thin.length"].value
-    assert isinstance(length, float)  # laid by lay_stiffness
+    gripped = tube.end - tube.start
     moment = thick_moment_at_load(each, tube.radius, tube.wall, how.n) * moment_share(how.n, how.half_arc)
     size = (tube.radius, tube.wall, length)
     bending = max(abs(one(moment, 0.0, *size)) for one in (bore_stress, outside_stress))
@@ -183,19 +190,16 @@ def lay_kept(case: Case, how: Held, force: Pressing, inside: bool, share: float)
 
 def lay_allowed(case: Case) -> Length:
     """Lay the out-of-round that may be left: the customer's, a quarter of a tolerance, or assumed."""
-    limits, thread, desk = case.bench.job.limits, case.bench.thread, case.desk
+    said, desk, tolerance = case.bench.job.limits.round, case.desk, tolerance_of(case)
     name, label = "thin.allowed", "Out-of-round that may be left"
-    if limits.round is not None:
-        return desk.given(name, label, limits.round, "fine_length", note=RADII)
-    if limits.diameter is not None:
-        tolerance, words = limits.diameter.si, "tolerance on diameter"
-    elif thread is not None:
-        tolerance, words = thread.pitch_diameter_max - thread.pitch_diameter_min, "pitch diameter tolerance"
-    else:
+    if said is not None:
+        return desk.given(name, label, said, "fine_length", note=RADII)
+    if tolerance is None:
         return desk.chosen(name, label, None, ALLOWED, "fine_length", PRACTICE)
+    width, words = tolerance
     return desk.computed(
-        name, label, ALLOWED_SHARE * tolerance, "fine_length", f"{{{words}}} ÷ 4",
-        {words: (tolerance, "fine_length")}, PRACTICE, rounds="down", note=RADII,
+        name, label, ALLOWED_SHARE * width, "fine_length", f"{{{words}}} ÷ 4",
+        {words: (width, "fine_length")}, PRACTICE, rounds="down", note=RADII,
     )
 
 

@@ -9,7 +9,7 @@ from generator.job.lathe import LatheChuck
 from generator.job.model import Chuck
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
-from generator.sheet.holding.thin_hold import known
+from generator.sheet.holding.thin_hold import ALLOWED_SHARE, known, tolerance_of
 from generator.sheet.wording import fine_words, force_words, pressure_words, torque_words
 from generator.si import Force, Length, Pressure, um
 
@@ -57,6 +57,21 @@ def judge_lobes(case: Case, held: Chuck, judged: Judged) -> None:
         )
     if judged.kept is not None and judged.kept >= SEEN:
         _say_gauge(case, held)
+
+
+def judge_size(case: Case, change: Length, held: Chuck) -> None:
+    """Say when a diameter turned to size in the jaws is another once they let go."""
+    tolerance, system = tolerance_of(case), case.bench.system
+    if tolerance is None or change <= ALLOWED_SHARE * tolerance[0]:
+        return
+    grows, aim = ("shrinks", "larger") if held.inside else ("grows", "smaller")
+    case.desk.find(
+        "thin-size", "check",
+        f"Besides its lobes the work {grows} by up to {fine_words(change, system)} on diameter when it is "
+        f"let go, more than a quarter of the {tolerance[1]} of {fine_words(tolerance[0], system)}. Grip less "
+        f"for the last cuts, aim {aim} by half of it, and measure let go before the last one.",
+        held.grip.where,
+    )
 
 
 def judge_crushing(case: Case, stress: Pressure) -> None:

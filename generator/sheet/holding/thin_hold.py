@@ -12,6 +12,7 @@ from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_tube import RoundCut, Squeezed
 from generator.si import Angle, Force, Length, Pressure, mm
 
+ALLOWED_SHARE = 0.25  # of a tolerance on diameter that the jaws' doings may take; common practice, no source
 PIE_GAP = 5 * mm  # between two pie jaws; common practice, no source
 
 
@@ -77,6 +78,16 @@ def jaw_width(case: Case) -> Length | None:
     """Width of one jaw of the chuck, where the lathe's record says it (m)."""
     head = used_head(case.bench.job, case.bench.lathe)
     return head.jaw_width.si if isinstance(head, LatheChuck) and head.jaw_width is not None else None
+
+
+def tolerance_of(case: Case) -> tuple[Length, str] | None:
+    """Tolerance of the diameters, the customer's or the thread's, with its name (m); None without one."""
+    said, thread = case.bench.job.limits.diameter, case.bench.thread
+    if said is not None:
+        return said.si, "tolerance on diameter"
+    if thread is not None:
+        return thread.pitch_diameter_max - thread.pitch_diameter_min, "pitch diameter tolerance"
+    return None
 
 
 def pressing(case: Case) -> Pressing | None:
