@@ -403,3 +403,33 @@ def test_without_a_cut_that_pushes_there_is_nothing_to_say(sheet_of):
     sheet = rigid(sheet_of, "  - {length: 220, od: 54}", IN_JAWS, "  - polish: {length: 50}")
     assert "holding.deflection.max" not in sheet.figures
     assert all(plot.id != "deflection" for plot in sheet.plots)
+
+
+def test_a_boring_tool_pushes_the_work_onto_the_front_finger(sheet_of):
+    """It cuts the side at the front from within: the work goes up and towards the operator."""
+    sheet = rigid(
+        sheet_of, "  - {length: 470, od: 50, bore: 20, surface: turned}\n  - {length: 130, od: 50, bore: 20}",
+        IN_JAWS + "\n  steady: {at: 480}\n  hold_back: yes",
+        "  - bore: {diameter: 26, from_diameter: 20, length: 40}",
+    )
+    assert sheet.figures["give.finger.front"].value > sheet.figures["give.finger.rear"].value
+    assert "the lower finger at the rear comes free" in found(sheet)["finger-lifts"].text
+
+
+@pytest.mark.filterwarnings("ignore")
+@pytest.mark.parametrize(("hand", "behind"), [("", 0.025), ("-LH", -0.025)])
+def test_the_follow_rest_stands_on_the_side_that_the_tool_has_left(sheet_of, hand, behind):
+    """A left-hand thread is cut towards the tailstock: the rest bears on the chuck's side of the tool."""
+    sheet = rigid(
+        sheet_of, "  - {length: 770, od: 30}",
+        IN_JAWS + "\n  center: live\n  follow_rest: yes\n  follow_rest_from_tool: 25",
+        f"  - thread: {{designation: M30x2-6g{hand}, length: 200, from_end: 100}}",
+        follow_rest_stiffness=said(FOLLOW),
+    )
+    radial, root = sheet.figures["holding.force"].value, sheet.figures["thread.root"].value / mm
+    pieces = in_meters([(0, 400, 30, 0), (400, 600, root, 0), (600, 700, 30, 0)])
+    supports = [(0.0, math.inf, STIFFEST), (0.7, STIFFEST, 0.0)]
+    for _, (x, deflection, _) in sheet.plots[-1].rows:
+        held = [*supports, (x + behind, FOLLOW, 0.0)]
+        away = frame.moved(pieces, E, held, x, 0.015, rear=radial, up=0.0, towards_chuck=0.0).rear
+        assert deflection == pytest.approx(away, rel=2e-3)
