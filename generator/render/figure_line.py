@@ -26,7 +26,10 @@ KIND_WORDS: Final = {
 
 @dataclass(frozen=True)
 class FigureLine:
-    """One figure with its kind, the number of its working, and the working itself."""
+    """One figure with its kind, the number of its working, and the working itself.
+
+    `noted` is set where the figure stands in no section, so that its note belongs into the appendix.
+    """
 
     name: str
     label: str
@@ -38,17 +41,20 @@ class FigureLine:
     source: str
     note: str
     unknown: bool
+    computed: bool
+    noted: bool
 
 
 def figure_lines(sheet: Sheet) -> dict[str, FigureLine]:
     """Every figure of the sheet, numbered in the order in which they were computed."""
+    in_sections = {name for section in sheet.sections for name in section.figures}
     return {
-        name: _figure_line(figure, str(number), sheet.system)
+        name: _figure_line(figure, str(number), sheet.system, name not in in_sections)
         for number, (name, figure) in enumerate(sheet.figures.items(), 1)
     }
 
 
-def _figure_line(figure: Figure, number: str, system: System) -> FigureLine:
+def _figure_line(figure: Figure, number: str, system: System, alone: bool) -> FigureLine:
     shown = written(figure, system)
     notes = [figure.note] if figure.note else []
     if shown.as_written:
@@ -70,4 +76,6 @@ def _figure_line(figure: Figure, number: str, system: System) -> FigureLine:
         figure.source,
         "; ".join(notes),
         figure.value is None,
+        figure.kind is Kind.COMPUTED,
+        alone and bool(notes),
     )

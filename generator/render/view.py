@@ -33,8 +33,8 @@ from generator.sheet.other_lathes import Comparison, NotCompared
 NOT_READY = "NOT READY TO RUN"
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
 SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
-THEN = ("passes", "thread")
 HOLDING = ("holding", "grip", "give", "thin", "handling", "heat", "strength")  # as the work is held, then cut
+CUTTING = ("passes", "thread")
 LAST_SECTION = "job"
 
 _LEVEL_WORDS = {"stop": "STOP", "check": "CHECK", "note": "NOTE"}
@@ -106,8 +106,6 @@ class Page:
     route: RouteTable | None
     set_first: tuple[Block, ...]
     blocks: tuple[Block, ...]
-    holding: tuple[Block, ...]
-    rest: tuple[Block, ...]
     passes: PassTable | None
     no_passes_because: tuple[str, ...]
     steps: tuple[Step, ...]
@@ -150,9 +148,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         cells=_cells(sheet, lines),
         route=route_table(sheet, lines),
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
-        blocks=tuple(blocks[id] for id in ordered if id in THEN),
-        holding=tuple(blocks[id] for id in ordered if id in HOLDING),
-        rest=tuple(blocks[id] for id in ordered if id not in (*SET_FIRST, *THEN, *HOLDING)),
+        blocks=tuple(blocks[id] for id in ordered if id not in SET_FIRST),
         passes=pass_table(sheet) if ready and sheet.passes else None,
         no_passes_because=stops or ("The job cuts no thread.",),
         steps=sheet.steps,
@@ -174,7 +170,7 @@ def finding_where(finding: Finding, fallback: str = "") -> str:
 
 
 def _section_rank(id: str) -> int:
-    order = (*SET_FIRST, *THEN, *HOLDING)
+    order = (*SET_FIRST, *HOLDING, *CUTTING)
     return order.index(id) if id in order else len(order) + (id == LAST_SECTION)
 
 
