@@ -22,7 +22,8 @@ from typing import Final
 
 import numpy as np
 
-from generator.calc.beam_elements import JOINED, Array, Elements, Numbers, OnSupports, Pieces
+from generator.calc.beam_elements import JOINED, Array, Elements, Inside, Pieces
+from generator.calc.beam_supports import OnSupports, Pushed
 from generator.calc.guards import at_least_zero
 from generator.calc.modes import ELEMENTS, KEPT, frequencies
 from generator.calc.sections import check_wall
@@ -157,16 +158,12 @@ class Beam:
         OutsideRange
             When a place is off the beam, or the work cannot be worked out.
         """
-        return np.asarray(load * np.diag(self.moved(places, places)[0]))
+        return load * self.moved_each(places, places)[0]
 
     def sag(self, where: Sequence[Length], gravity: float) -> Array:
         """Deflection (m) at `where` under the work's own weight."""
-        held, x = self._held(), self._on_work(where)
-        loads, weights, piece, points = held.elements.along(x)
-        force = weights * held.elements.pieces.section(piece, points)[0] * self.density * gravity
-        reading, moved = held.elements.reach(x), held.inverse @ held.elements.nodal(loads, force)
-        with_nodes = held.elements.rows(reading, reading.across) @ moved
-        return np.asarray(with_nodes + held.elements.inside(reading, loads)[0] @ force)
+        loads, weight = self._weight(gravity, where)
+        return np.asarray(self._held().moved(self._reached(where), loads)[0] @ weight)
 
     def reactions(self, load: Force, at: Length) -> tuple[Force, ...]:
         """Force (N) of each support on the work, against the load, in the order of `supports`."""
@@ -180,17 +177,16 @@ class Beam:
         OutsideRange
             When a place is off the beam, or the work cannot be worked out.
         """
-        held = self._held()
-        at = held.elements.reach(self._on_work(places))
-        return load * self._reactions(held, held.elements.rows(at, at.across).T)
+        return load * self._held().reactions(self._reached(places))[0]
+
+    def reactions_of_moment(self, places: Sequence[Length]) -> Array:
+        """The same for 1 N m at each of `places`, raising the slope outwards, (supports, places), N/(N m)."""
+        return self._held().reactions(self._reached(places))[1]
 
     def carried(self, gravity: float) -> tuple[Force, ...]:
         """Force (N) with which each support carries the work's own weight, in the order of `supports`."""
-        held = self._held()
-        loads, weights, piece, points = held.elements.along()
-        force = weights * held.elements.pieces.section(piece, points)[0] * self.density * gravity
-        nodal = held.elements.nodal(loads, force)[:, None]
-        return tuple(float(one) for one in self._reactions(held, nodal)[:, 0])
+        loads, weight = self._weight(gravity)
+        return tuple(float(force) for force in self._held().reactions(loads)[0] @ weight)
 
     def first_frequency(self, elements: int = ELEMENTS) -> Frequency:
         """First bending frequency (Hz) of the beam on its supports, without added masses.
@@ -212,18 +208,22 @@ class Beam:
         OutsideRange
             When a place is off the beam, or the work cannot be worked out.
         """
-        held = self._held()
-        at = held.elements.reach(self._on_work(readings))
-        by = at if readings is loads else held.elements.reach(self._on_work(loads))
-        push, tilt, turn = held.elements.inside(at, by)
-        rows = held.elements.rows
-        across, turned = rows(at, at.across) @ held.inverse, rows(at, at.turned) @ held.inverse
-        by_push, by_turn = rows(by, by.across).T, rows(by, by.turned).T
-        return push + across @ by_push, tilt + across @ by_turn, turn + turned @ by_turn
+        return self._held().moved(self._reached(readings), self._reached(loads))
 
-    def on_supports(self, elements: int) -> OnSupports:
-        """The work in at least so many elements, alike in length but for nodes at ends and supports."""
-        return _on_supports(self, elements)
+    def moved_each(self, readings: Sequence[Length], loads: Sequence[Length]) -> tuple[Array, Array, Array]:
+        """The same of each reading under the load of its own number alone, (readings,) each."""
+        return self._held().moved_each(self._reached(readings), self._reached(loads))
+
+    def pushed(self, elements: int) -> Pushed:
+        """The work in at least so many short elements, alike in length but for nodes at ends and supports."""
+        held = _on_supports(self)
+        parts = np.ceil(held.elements.lengths / (self.end - self.start) * elements - JOINED)
+        spans = [
+            np.linspace(*ends, int(count), endpoint=False)
+            for ends, count in zip(pairwise(held.elements.nodes), parts, strict=True)
+        ]
+        nodes = np.append(np.concatenate(spans), self.end)
+        return Pushed(held, Elements.between(nodes, held.elements.pieces), self.push)
 
     def check_place(self, x: Length, what: str) -> None:
         """Refuse a place off the work.
@@ -240,66 +240,60 @@ class Beam:
         """What to say where the solution fails: the push buckles the work, or it is too thin somewhere."""
         if self.push > 0:
             try:
-                replace(self, push=0.0)._held()
-            except OutsideRange as error:
-                return error
+                _on_supports(self).inverse  # noqa: B018
+            except np.linalg.LinAlgError:
+                return replace(self, push=0.0).cannot_stand()
             reason = "the work buckles under it"
             return OutsideRange("push along the work", self.push, None, None, reason, "N")
         thinnest = min(min(one.od, one.od_end or one.od) for one in self.segments)
         reason = "too thin beside the rest of the work"
         return OutsideRange("thinnest diameter", thinnest, None, None, reason, "m")
 
-    def _held(self) -> OnSupports:
-        held = self.on_supports(ELEMENTS if self.push else 1)
+    def _held(self) -> OnSupports | Pushed:
         try:
-            held.inverse  # noqa: B018 (worked out once, and kept)
+            return _solved(self)
         except np.linalg.LinAlgError:
             raise self.cannot_stand() from None
-        return held
 
-    def _on_work(self, places: Sequence[Length]) -> Array:
+    def _reached(self, places: Sequence[Length]) -> Inside:
         for x in places:
             self.check_place(x, "load or reading")
+        return _on_supports(self).elements.reach(self._clipped(places))
+
+    def _clipped(self, places: Sequence[Length]) -> Array:
         return np.clip(np.array(places, dtype=np.float64), self.start, self.end)
 
-    def _reactions(self, held: OnSupports, loads: Array) -> Array:
-        """Force of each support under nodal loads, (supports, loads); rigid ones take what is left over."""
-        moved = held.inverse @ loads
-        left_over = loads - held.own @ moved
-        rows = 2 * _nearest(held.elements.nodes, np.array([support.at for support in self.supports]))
-        rigid = [math.isinf(support.stiffness) for support in self.supports]
-        return np.stack(
-            [
-                left_over[row] / sum(stiff for stiff, other in zip(rigid, rows, strict=True) if other == row)
-                if math.isinf(support.stiffness) else support.stiffness * moved[row]
-                for support, row in zip(self.supports, rows, strict=True)
-            ]
-        )
+    def _weight(self, gravity: float, cuts: Sequence[Length] = ()) -> tuple[Inside, Array]:
+        """Places along the work, with `cuts` between them, and what it weighs at each, N."""
+        elements = _on_supports(self).elements
+        places, lengths, piece, x = elements.along(self._clipped(cuts))
+        return places, lengths * elements.pieces.section(piece, x)[0] * self.density * gravity
 
 
 @lru_cache(maxsize=KEPT)
-def _on_supports(beam: Beam, elements: int) -> OnSupports:
-    """Nodes at both ends and every support, and as many between as are asked for."""
-    length = beam.end - beam.start
-    fixed = [beam.start]
-    for x in sorted(support.at for support in beam.supports):
-        if x - fixed[-1] > SAME_PLACE * length and beam.end - x > SAME_PLACE * length:
-            fixed.append(x)
-    fixed.append(beam.end)
+def _on_supports(beam: Beam) -> OnSupports:
+    """Nodes at both ends and every support."""
+    near = SAME_PLACE * (beam.end - beam.start)
     nodes = [beam.start]
-    for one, following in pairwise(fixed):
-        count = math.ceil((following - one) / length * elements - JOINED)
-        nodes.extend(np.linspace(one, following, count + 1)[1:])
-    springs = np.zeros(2 * len(nodes))
-    for support, node in zip(
-        beam.supports, _nearest(np.array(nodes), np.array([one.at for one in beam.supports])), strict=True
-    ):
-        springs[2 * node : 2 * node + 2] += support.stiffness, support.angular
-    return OnSupports(Elements.between(np.array(nodes), _pieces(beam)), springs, beam.push)
+    for x in sorted(support.at for support in beam.supports):
+        if x - nodes[-1] > near and beam.end - x > near:
+            nodes.append(x)
+    nodes.append(beam.end)
+    at, across, tilting = np.array([(one.at, one.stiffness, one.angular) for one in beam.supports]).T
+    node = np.searchsorted((np.array(nodes)[1:] + nodes[:-1]) / 2, at)
+    return OnSupports(Elements.between(np.array(nodes), _pieces(beam)), node, across, tilting)
 
 
-def _nearest(nodes: Array, x: Array) -> Numbers:
-    return np.searchsorted((nodes[1:] + nodes[:-1]) / 2, x)
+@lru_cache(maxsize=KEPT)
+def _solved(beam: Beam) -> OnSupports | Pushed:
+    """The work on its supports, its solution found once."""
+    held = _on_supports(beam)
+    held.inverse  # noqa: B018 (refused where the digits are lost)
+    if not beam.push:
+        return held
+    pushed = beam.pushed(ELEMENTS)
+    pushed.further  # noqa: B018 (refused where the work buckles)
+    return pushed
 
 
 def _pieces(beam: Beam) -> Pieces:

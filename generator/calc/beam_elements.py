@@ -5,7 +5,6 @@
     Elements.reach      places in the elements, by the rows that turn moved nodes into moved places
     Inside              such places
     Elements.inside     how they move under a load in the same element, its nodes held
-    OnSupports          elements with what holds them, and their inverse
 
 An element's flexibility is the integral of 1 / E I (and of 1 / κ G A where shear counts) along it, taken
 about its elastic center, where turning and shifting do not mix. Steps and tapers only add to the integral, so
@@ -14,13 +13,12 @@ that a groove a hair wide costs no digits and nodes are needed at supports alone
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import cached_property
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.linalg import cho_factor, cho_solve
 
 from generator.calc.slenderness import cowper
 
@@ -29,7 +27,8 @@ Numbers = NDArray[np.intp]
 
 POINTS: Final = 10  # of Gauss on each piece: exact to rounding while its wall does not shrink by half
 JOINED: Final = 1e-9  # m: two places nearer than this are one
-LOST_DIGITS: Final = 1e-5  # of an inverse checked against what it inverts
+
+NOWHERE: Final[Array] = np.zeros(0)
 
 _ROOTS, _SHARES = np.polynomial.legendre.leggauss(POINTS)
 _AT, _WEIGHTS = (1 + _ROOTS) / 2, _SHARES / 2
@@ -95,6 +94,10 @@ class Inside:
     off_turn: Array
     across: Array
     turned: Array
+
+    def column(self) -> Inside:
+        """The same places as readings, one a row, for `Elements.inside` of every load."""
+        return Inside(*(getattr(self, field.name)[:, None] for field in fields(self)))
 
 
 @dataclass(frozen=True, eq=False)
@@ -176,10 +179,10 @@ class Elements:
             slopes = slopes + (shear / self.shifting[places.element])[:, None] * shift[places.element]
         return self._assembled(places.element, _squares(slopes, weights))
 
-    def along(self, cuts: Array | None = None) -> tuple[Inside, Array, Numbers, Array]:
+    def along(self, cuts: Array = NOWHERE) -> tuple[Inside, Array, Numbers, Array]:
         """Gauss points of every piece, cut at nodes and at `cuts`: places, weights (m), pieces, x (m)."""
-        edges = np.union1d(self.pieces.edges, self.nodes)
-        x, weights, piece = _points(self.pieces, edges if cuts is None else np.union1d(edges, cuts))
+        edges = np.unique(np.concatenate([self.pieces.edges, self.nodes, cuts]))
+        x, weights, piece = _points(self.pieces, edges)
         x, weights = x.ravel(), weights.ravel()
         return self.reach(x), weights, np.repeat(piece, POINTS), x
 
@@ -208,17 +211,13 @@ class Elements:
         turned[:, element > here] = [[0.0], [0.0], [0.0], [1.0]]
         return Inside(element, along, turn, lift, drop, shift, off_turn, across.T, turned.T)
 
-    def rows(self, places: Inside, four: Array) -> Array:
-        """`across` or `turned` of places in the columns of their elements' ends, (n, dofs)."""
-        rows = np.zeros((len(four), self.dofs))
-        np.put_along_axis(rows, self._columns(places.element), four, axis=1)
-        return rows
-
-    def nodal(self, places: Inside, force: Array) -> Array:
-        """What forces (N) at places come to at the nodes, (dofs,)."""
-        loads = np.zeros(self.dofs)
-        np.add.at(loads, self._columns(places.element), force[:, None] * places.across)
-        return loads
+    def rows(self, places: Inside) -> tuple[Array, Array]:
+        """`across` and `turned` of places in the columns of their elements' ends, (n, dofs)."""
+        rows = np.zeros((2, len(places.element), self.dofs))
+        columns = self._columns(places.element)
+        for one, four in zip(rows, (places.across, places.turned), strict=True):
+            np.put_along_axis(one, columns, four, axis=1)
+        return rows[0], rows[1]
 
     def _assembled(self, element: Numbers, each: Array) -> Array:
         columns = self._columns(element)
@@ -232,78 +231,21 @@ class Elements:
     def inside(self, reading: Inside, load: Inside) -> tuple[Array, Array, Array]:
         """Deflection under 1 N, deflection under 1 N m and slope under 1 N m, with all nodes held.
 
-        (readings, loads) each, m/N, 1/N, rad/(N m); nothing but where both stand in the same element.
+        m/N, 1/N, rad/(N m), in the shape to which readings and loads are broadcast; nothing but where both
+        stand in the same element.
         """
         here = np.minimum(load.element, len(self.turning) - 1)
-        same = reading.element[:, None] == load.element
-        x, lift, turn = reading.along[:, None], reading.lift[:, None], reading.turn[:, None]
-        before = x <= load.along
-        push = np.where(before, lift * load.along + reading.drop[:, None], x * load.lift + load.drop)
-        tilt = np.where(before, lift, (x - load.along) * load.turn + load.lift)
-        both = np.where(before, turn, load.turn)
-        shift, off_turn = reading.shift[:, None], reading.off_turn[:, None]
-        by_turning = load.lift / self.turning[here], load.turn / self.turning[here]
-        by_shifting = load.shift / self.shifting[here], load.off_turn / self.shifting[here]
-        push -= lift * by_turning[0] + shift * by_shifting[0]
-        tilt -= lift * by_turning[1] + shift * by_shifting[1]
-        both -= turn * by_turning[1] + off_turn * by_shifting[1]
-        return same * push, same * tilt, same * both
-
-
-@dataclass(frozen=True, eq=False)
-class OnSupports:
-    """Elements with what holds them.
-
-    Parameters
-    ----------
-    elements : the work
-    springs : (dofs,) N/m and N m/rad in turn at every node; inf is rigid
-    push : along the work, N
-    """
-
-    elements: Elements
-    springs: Array
-    push: float = 0.0
-
-    @cached_property
-    def free(self) -> Numbers:
-        """Deflections and slopes that no rigid support takes away."""
-        return np.flatnonzero(np.isfinite(self.springs))
-
-    @cached_property
-    def own(self) -> Array:
-        """Stiffness of the work without its supports, less what the push takes off, (dofs, dofs)."""
-        own = self.elements.stiffness()
-        return own - self.push * self.elements.under_push() if self.push else own
-
-    @cached_property
-    def stiffness(self) -> Array:
-        """Stiffness of the work on its supports, (free, free)."""
-        return self.freed(self.own) + np.diag(self.springs[self.free])
-
-    def freed(self, matrix: Array) -> Array:
-        """The part of a matrix that is free to move."""
-        return matrix[np.ix_(self.free, self.free)]
-
-    @cached_property
-    def inverse(self) -> Array:
-        """How every node moves and turns under a unit load at every other, (dofs, dofs); not to be written.
-
-        Raises
-        ------
-        numpy.linalg.LinAlgError
-            When the work is not held, buckles, or is so uneven that the digits are lost.
-        """
-        held = self.stiffness
-        scale = 1 / np.sqrt(np.abs(np.diag(held)))
-        even = held * scale * scale[:, None]
-        found = cho_solve(cho_factor(even), np.eye(len(even)))
-        if not np.abs(even @ found - np.eye(len(even))).max(initial=0.0) < LOST_DIGITS:
-            raise np.linalg.LinAlgError("digits are lost")
-        whole = np.zeros_like(self.own)
-        whole[np.ix_(self.free, self.free)] = found * scale * scale[:, None]
-        whole.setflags(write=False)
-        return whole
+        same, before = reading.element == load.element, reading.along <= load.along
+        one, other = reading, load
+        push = np.where(before, one.lift * other.along + one.drop, one.along * other.lift + other.drop)
+        tilt = np.where(before, one.lift, (one.along - other.along) * other.turn + other.lift)
+        turn = np.where(before, one.turn, other.turn)
+        lift_back, turn_back = other.lift / self.turning[here], other.turn / self.turning[here]
+        shift_back, off_back = other.shift / self.shifting[here], other.off_turn / self.shifting[here]
+        push -= one.lift * lift_back + one.shift * shift_back
+        tilt -= one.lift * turn_back + one.shift * off_back
+        turn -= one.turn * turn_back + one.off_turn * off_back
+        return same * push, same * tilt, same * turn
 
 
 def _squares(rows: Array, weights: Array) -> Array:

@@ -14,9 +14,10 @@ from functools import lru_cache
 from typing import Final, Protocol
 
 import numpy as np
-from scipy.linalg import eigh
+from scipy.linalg import cholesky, eigh
 
-from generator.calc.beam_elements import Array, OnSupports
+from generator.calc.beam_elements import Array
+from generator.calc.beam_supports import Pushed
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
 from generator.si import Force, Frequency, Length, Mass
@@ -33,8 +34,8 @@ class Held(Protocol):
     def density(self) -> float:
         """kg/m³."""
 
-    def on_supports(self, elements: int) -> OnSupports:
-        """At least so many elements, alike in length."""
+    def pushed(self, elements: int) -> Pushed:
+        """In at least so many short elements."""
 
     def check_place(self, x: Length, what: str) -> None:
         """Refuse a place off the work."""
@@ -150,31 +151,28 @@ def buckling_push(beam: Held, *, elements: int = ELEMENTS) -> Force:
 def _lowest(
     beam: Held, count: int, masses: tuple[PointMass, ...], elements: int
 ) -> tuple[Frequency, ...]:
-    held = beam.on_supports(elements)
-    mass = held.elements.mass()
+    pushed = beam.pushed(elements)
+    mass = pushed.fine.mass()
     if masses:
-        at = held.elements.reach(np.array([one.at for one in masses]))
-        rows = held.elements.rows(at, at.across)
-        mass += rows.T @ (np.array([[one.mass] for one in masses]) * rows)
-    largest = _largest(beam, held.freed(mass), held.stiffness, min(count, len(held.free)))
-    if largest[-1] <= 0:
-        raise beam.cannot_stand()
+        across, _ = pushed.fine.rows(pushed.fine.reach(np.array([one.at for one in masses])))
+        mass += across.T @ (np.array([[one.mass] for one in masses]) * across)
+    try:
+        largest = _largest(pushed.shaken(cholesky(mass, lower=True)), count)
+    except np.linalg.LinAlgError:
+        raise beam.cannot_stand() from None
     return tuple(1 / (2 * math.pi * math.sqrt(one)) for one in largest)
 
 
 @lru_cache(maxsize=KEPT)
 def _buckling_push(beam: Held, elements: int) -> Force:
-    held = beam.on_supports(elements)
-    unpushed = OnSupports(held.elements, held.springs)
-    eased = held.freed(held.elements.under_push())
-    return float(1 / _largest(beam, eased, unpushed.stiffness, 1)[0])
-
-
-def _largest(beam: Held, one: Array, stiffness: Array, count: int) -> list[float]:
-    """Largest λ of A x = λ K x, falling: the slowest and softest come first and keep their digits."""
-    last = len(one) - 1
     try:
-        found = eigh(one, stiffness, eigvals_only=True, subset_by_index=[last - count + 1, last])
+        return 1 / _largest(beam.pushed(elements).give, 1)[0]
     except np.linalg.LinAlgError:
         raise beam.cannot_stand() from None
+
+
+def _largest(matrix: Array, count: int) -> list[float]:
+    """Largest roots, falling: the slowest and softest come first and keep their digits."""
+    last = len(matrix) - 1
+    found = eigh(matrix, eigvals_only=True, subset_by_index=[last - count + 1, last])
     return [float(value) for value in found[::-1]]
