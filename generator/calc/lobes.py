@@ -312,11 +312,19 @@ def _stiffnesses(tube: Tube, ring: Ring, waves: int) -> tuple[float, float, floa
 
 def _derivatives(x: Floats, length: Length) -> Floats:
     """Second and first derivative and value of the Legendre polynomials along a tube, at x from −1 to 1."""
-    one = np.eye(TERMS)
-    return np.array([
-        legendre.legval(x, legendre.legder(one, order) if order else one) * (2 / length) ** order
-        for order in (2, 1, 0)
-    ])
+    terms = legendre.legvander(x, TERMS - 1)
+    scales = np.array([(2 / length) ** order for order in (2, 1, 0)])
+    found: Floats = (terms @ _differentiated() * scales[:, None, None]).swapaxes(1, 2)
+    return found
+
+
+@lru_cache(maxsize=1)
+def _differentiated() -> Floats:
+    """Legendre terms of the second and first derivative of each polynomial, and of itself."""
+    one, found = np.eye(TERMS), np.zeros((3, TERMS, TERMS))
+    for place, order in enumerate((2, 1, 0)):
+        found[place, : TERMS - order] = legendre.legder(one, order)
+    return found
 
 
 def _pressed(length: Length, start: Length, end: Length) -> Floats:

@@ -31,7 +31,7 @@ def fingers_section(case: Case) -> None:
     if tube is None:
         return
     desk, system = case.desk, case.bench.system
-    give = tube.lobes(FINGERS, 0.0, material.elastic_modulus, tube.start, tube.end)
+    give = tube.lobes(FINGERS, 0.0, material.elastic_modulus, [(tube.start, tube.end)])
     desk.computed(
         "thin.steady.wall", "Wall under the steady rest", tube.wall, "length", "({outside} − {bore}) ÷ 2",
         {"outside": (tube.od, "length"), "bore": (tube.bore, "length")}, "geometry", rounds="down",

@@ -46,15 +46,15 @@ class Held:
 
     def share(self, cuts: tuple[RoundCut, ...]) -> float:
         """Out-of-round at the worst place of these cuts over that in the jaws."""
-        return max(
-            self.tube.lobes(self.n, self.half_arc, self.modulus, cut.low, cut.high) for cut in cuts
-        ) / self.in_jaws
+        where = [(cut.low, cut.high) for cut in cuts]
+        return self.tube.lobes(self.n, self.half_arc, self.modulus, where) / self.in_jaws
 
 
 def hold(tube: Squeezed, n: int, half_arc: Angle, modulus: Pressure, cuts: tuple[RoundCut, ...]) -> Held:
     """A tube in n jaws."""
-    points = tube.lobes(n, 0.0, modulus, tube.start, tube.end)
-    spread = tube.lobes(n, half_arc, modulus, tube.start, tube.end) if half_arc else points
+    gripped = [(tube.start, tube.end)]
+    points = tube.lobes(n, 0.0, modulus, gripped)
+    spread = tube.lobes(n, half_arc, modulus, gripped) if half_arc else points
     return Held(tube, n, half_arc, modulus, cuts, points, spread)
 
 

@@ -8,6 +8,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -64,14 +65,14 @@ class Squeezed:
         return self.wall / self.od
 
     def lobes(
-        self, n: int, half_arc: Angle, modulus: Pressure, low: Length, high: Length
+        self, n: int, half_arc: Angle, modulus: Pressure, where: Sequence[tuple[Length, Length]]
     ) -> Length:
-        """Largest out-of-round between two places, of n loads of 1 N each (m)."""
+        """Largest out-of-round on stretches of it, from low to high each, of n loads of 1 N each (m)."""
         rings = tuple(
             Ring(one.start - self.low, one.end - self.low, one.radius, one.wall) for one in self.rings
         )
         grip = Grip(n, self.start - self.low, self.end - self.low, half_arc)
-        places = np.linspace(low, high, PLACES) - self.low
+        places = np.concatenate([np.linspace(*one, PLACES) for one in where]) - self.low
         return float(np.max(np.abs(out_of_round(Tube(rings, modulus), grip, 1.0, list(places)))))
 
 
