@@ -14,10 +14,10 @@ NOT_KNOWN = "–"
 
 @dataclass(frozen=True)
 class PlotTable:
-    """Heads with their units; each row is its word and its values."""
+    """Heads with their units; each row is its word and its values. True marks words among numbers."""
 
-    heads: tuple[str, ...]
-    rows: tuple[tuple[str, tuple[str, ...]], ...]
+    heads: tuple[tuple[str, bool], ...]  # text, and whether the column is one of words
+    rows: tuple[tuple[str, tuple[tuple[str, bool], ...]], ...]
 
 
 def plot_table(scene: PlotScene) -> PlotTable:
@@ -28,11 +28,13 @@ def plot_table(scene: PlotScene) -> PlotTable:
         for number, (unit, quantity) in enumerate(zip(units, scene.columns, strict=True))
     ]
     first, *others = scene.heads
+    words = [quantity == "text" for quantity in scene.columns]
     heads = [f"{head}, {unit.name}" if unit.name else head for head, unit in zip(others, units, strict=True)]
     rows = [
-        (word, tuple(column[number] for column in columns)) for number, (word, _) in enumerate(scene.rows)
+        (word, tuple((column[number], text) for column, text in zip(columns, words, strict=True)))
+        for number, (word, _) in enumerate(scene.rows)
     ]
-    return PlotTable((first, *heads), tuple(rows))
+    return PlotTable(((first, True), *zip(heads, words, strict=True)), tuple(rows))
 
 
 def _column(values: list[float | str | None], unit: Unit, quantity: Quantity) -> list[str]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import isfinite
+from math import inf, isfinite
 from typing import Final
 
 from generator.render.drawing import LETTER, LINE_STEP, MARGIN, Box, Canvas, Drawing, text_width
@@ -36,6 +36,8 @@ LABEL_WIDTH: Final = 27.0  # mm of a curve's label on one line
 LABEL_GAP: Final = 2.0  # mm between the end of the plot and the labels of its curves
 LABEL_STEP: Final = 3.6  # mm from line to line of a curve's label
 LABELS_BELOW: Final = 1.0  # mm between the upper edge of the plot, where marks have their names, and these
+FAR_OVER: Final = 10.0  # times its limit: a curve that goes further runs off the plot
+SHOWN_OVER: Final = 6.0  # times the limit that stay on it then: common practice, no source
 DOT: Final = 0.9  # mm, radius of a curve that is one point
 KINDS: Final[dict[str, LineKind]] = {
     "main": "visible", "second": "chain", "third": "phantom", "limit": "hidden",
@@ -104,7 +106,9 @@ def _laid_out(scene: PlotScene) -> _Plot:
     named = _named(scene)
     texts = [wrapped(curve.label, LABEL_WIDTH) for curve in named]
     height = max(HEIGHT, LABELS_BELOW + sum(_tall(lines) for lines in texts))
-    up = upright_axis(shown_unit(scene, scene.y_quantity), [y for _, y in points], height, 0.0)
+    highest = _highest(scene)
+    shown = [min(y, highest) for _, y in points]
+    up = upright_axis(shown_unit(scene, scene.y_quantity), shown, height, 0.0)
     left = MARGIN + max(map(text_width, up.labels)) + 1.0 + TICK
     wide = max((text_width(line) for lines in texts for line in lines), default=0.0)
     right = WIDTH - MARGIN - (LABEL_GAP + wide if wide else 0.0)
@@ -112,7 +116,18 @@ def _laid_out(scene: PlotScene) -> _Plot:
     across = _clear_of_edge(unit, places, left, right)
     plot = _Plot(scene, across, up, ())
     ends = [plot.at(list(_finite(curve))[-1]) for curve in named]
+    ends = [(x, max(y, up.end)) for x, y in ends]
     return _Plot(scene, across, up, tuple(map(_Label, texts, ends)))
+
+
+def _highest(scene: PlotScene) -> float:
+    """The largest value that stays on the plot (SI): all of them, unless they leave the limits far below."""
+    limits = [y for curve in scene.curves if curve.kind == "limit" for _, y in _finite(curve)]
+    others = [y for curve in scene.curves if curve.kind != "limit" for _, y in _finite(curve)]
+    most = max(limits, default=0.0)
+    if most > 0 and max(others, default=0.0) > FAR_OVER * most and min(others) < SHOWN_OVER * most:
+        return SHOWN_OVER * most
+    return inf
 
 
 def _clear_of_edge(unit: Unit, places: Sequence[float], left: float, right: float) -> Axis:
@@ -162,12 +177,27 @@ def _draw_axes(canvas: Canvas, plot: _Plot) -> None:
 def _draw_curves(canvas: Canvas, plot: _Plot) -> None:
     for number, curve in enumerate(plot.scene.curves):
         part = f"curve-{number}"
-        for run in _runs(curve):
-            points = [plot.at(point) for point in run]
+        for points in _below(plot.box.top, [[plot.at(point) for point in run] for run in _runs(curve)]):
             if len(points) == 1:
                 canvas.circle("thin", part, points[0], DOT, filled=True)
             else:
                 canvas.line(KINDS[curve.kind], part, *points)
+
+
+def _below(top: float, runs: Iterable[list[Point]]) -> Iterable[list[Point]]:
+    """Runs of points on paper without what lies above the upper edge of the plot."""
+    for run in runs:
+        part: list[Point] = []
+        for (ax, ay), (bx, by) in zip(run, [*run[1:], run[-1]], strict=True):
+            if ay >= top - 1e-9:
+                part.append((ax, ay))
+            if min(ay, by) < top - 1e-9 <= max(ay, by):
+                part.append((ax + (bx - ax) * (top - ay) / (by - ay), top))
+                if by < top - 1e-9:
+                    yield part
+                    part = []
+        if part:
+            yield part
 
 
 def _runs(curve: Curve) -> list[list[tuple[float, float]]]:
@@ -242,7 +272,10 @@ def _label_curves(canvas: Canvas, plot: _Plot) -> None:
 def _name_axes(canvas: Canvas, plot: _Plot, key: Sequence[str], top: float) -> None:
     """What the axes count, above and below, then the key."""
     scene, box = plot.scene, plot.box
-    lines = wrapped(_with_unit(scene.y_label, plot.up.unit), WIDTH - 2 * MARGIN)
+    label = _with_unit(scene.y_label, plot.up.unit)
+    if _highest(scene) < inf:
+        label += "; more runs off the plot"
+    lines = wrapped(label, WIDTH - 2 * MARGIN)
     for number, line in enumerate(lines, 1):
         canvas.text("y-label", line, MARGIN, top - 1.6 - LINE_STEP * (len(lines) - number))
     y = box.bottom + TICK + 0.8 + LETTER + LINE_STEP

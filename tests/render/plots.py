@@ -186,6 +186,25 @@ PLOTS: dict[str, PlotScene] = {
             ("why", ("far", None)),
         ),
     ),
+    "a curve that runs off the plot": plot(
+        [
+            curve("error", [(x, 400 / x**2) for x in along(1, 58, 58)], "main", inch, thou),
+            curve("a quarter of the tolerance", [(1, 2.2), (58, 2.2)], "limit", inch, thou),
+        ],
+        marks=(Mark("chosen", 46 * inch),),
+    ),
+    "a curve that comes back": plot(
+        [
+            curve("error", [(0, 1), (1, 1), (2, 90), (3, 95), (4, 2), (5, 3), (6, 200)], "main", inch, thou),
+            curve("limit", [(0, 2), (6, 2)], "limit", inch, thou),
+        ]
+    ),
+    "words in a column": plot(
+        [curve("", BOW, "main", inch, thou)],
+        heads=("Place", "From the chuck face", "Against it"),
+        columns=("length", "text"),
+        rows=(("jaws", (9 * inch, "carriage")), ("", (11.5 * inch, None)), ("worst", (None, ""))),
+    ),
     "curves that end early": plot(
         [
             curve("chuck alone", [(x, 0.1 * x**2) for x in along(0, 4)], "main", inch, thou),

@@ -125,6 +125,13 @@ def test_points_lie_where_the_numbers_at_the_ticks_say(drawn):
         points = [point for line in drawing.part(f"curve-{number}") for point in line.points]
         points += [c.center for c in drawing.circles if c.part == f"curve-{number}"]
         finite = [point for point in curve.points if all(map(isfinite, point))]
+        top = ends[1][1][0] * units[1] * (1 + 1e-9)
+        cut = len(finite)
+        finite = [point for point in finite if point[1] <= top]
+        if len(finite) < cut:  # the rest of the curve runs off the plot, and ends on its edge
+            edge = min(y for line in drawing.part("axes") for _, y in line.points)
+            assert all(y >= edge for _, y in points)
+            points = [point for point in points if point[1] > edge + 0.005]
         assert len(points) == len(finite)
         for (x, y), (true_x, true_y) in zip(points, finite, strict=True):
             assert x == pytest.approx(paper(true_x, 0), abs=0.05)
@@ -196,13 +203,15 @@ def test_the_same_scene_gives_the_same_drawing(drawn):
 def test_the_table_has_the_values_of_the_curve(drawn):
     scene, _ = drawn
     table = plot_table(scene)
-    assert table.heads[0] == scene.heads[0]
+    assert table.heads[0] == (scene.heads[0], True)
     assert [word for word, _ in table.rows] == [word for word, _ in scene.rows]
     for column, quantity in enumerate(scene.columns):
         unit = shown_unit(scene, quantity)
-        assert table.heads[column + 1] == ", ".join(filter(None, (scene.heads[column + 1], unit.name)))
+        head, words = table.heads[column + 1]
+        assert head == ", ".join(filter(None, (scene.heads[column + 1], unit.name)))
+        assert words == (quantity == "text")
         for (_, values), (_, texts) in zip(scene.rows, table.rows, strict=True):
-            value, text = values[column], texts[column]
+            value, (text, _) = values[column], texts[column]
             if isinstance(value, str):
                 assert text == value
             elif value is None or not isfinite(value):
@@ -218,7 +227,7 @@ def test_the_table_has_the_values_of_the_curve(drawn):
 def test_a_column_has_one_number_of_decimals():
     table = plot_table(plots.PLOTS["thread on a center, inch"])
     for column in range(2):
-        assert len({len(values[column].partition(".")[2]) for _, values in table.rows}) == 1
+        assert len({len(values[column][0].partition(".")[2]) for _, values in table.rows}) == 1
 
 
 def test_small_lengths_are_in_thousandths_or_micrometres_and_larger_ones_in_the_jobs_unit():
@@ -241,6 +250,20 @@ def test_what_is_too_small_to_measure_is_not_blown_up():
     assert max(numbers) >= 0.1
     axis = max(y for line in drawing.part("axes") for _, y in line.points)
     assert all(axis - y < 0.2 for line in drawing.part("curve-0") for _, y in line.points)
+
+
+def test_a_curve_far_over_its_limit_runs_off_the_plot_and_the_axis_says_so():
+    """Else the place that was chosen could not be told from the limit."""
+    drawing = plot_view(plots.PLOTS["a curve that runs off the plot"])
+    assert max(number for number, _ in ticks_of(drawing, "up")) <= 6 * 2.2 + 2
+    assert any("runs off the plot" in text.text for text in drawing.texts if text.part == "y-label")
+    edge = min(y for line in drawing.part("axes") for _, y in line.points)
+    assert drawing.part("curve-0")[0].points[0][1] == pytest.approx(edge, abs=0.011)
+    back = plot_view(plots.PLOTS["a curve that comes back"])
+    assert len(back.part("curve-0")) == 2
+    for name in ("thread on a center, inch", "huge range", "speeds"):
+        texts = plot_view(plots.PLOTS[name]).texts
+        assert any("runs off" in text.text for text in texts) == (name == "huge range")
 
 
 def test_words_of_a_job_are_escaped():
