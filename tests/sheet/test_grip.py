@@ -40,10 +40,25 @@ def value(sheet, name):
     return sheet.figures[name].value
 
 
+UNSAID = dict.fromkeys(
+    ("key_torque", "grip_force", "jaw_mass", "jaw_middle", "jaw_width", "jaw_length", "stiffness")
+)
+
+
 def chucks(shop, **entries):
-    """The long lathe's chucks, the four-jaw one with further entries."""
-    old = shop.lathes["long-bed"].chucks
-    return {"chucks": [one.model_copy(update=entries) if one.jaws == 4 else one for one in old]}
+    """The long lathe's chucks, nothing said of their jaws but what `entries` says of the four-jaw one."""
+    bare = [one.model_copy(update=UNSAID) for one in shop.lathes["long-bed"].chucks]
+    return {"chucks": [one.model_copy(update=entries) if one.jaws == 4 else one for one in bare]}
+
+
+@pytest.fixture
+def sheet_of(sheet_of, shop):
+    """As the bench's, with chucks of which nothing more is said, and no grip of the shop's own."""
+    def make(changes=None, *, lathe=None, house=None, **named):
+        own = {"grip_safety": None, "key_torque": None, **(house or {})}
+        return sheet_of(changes, lathe={**chucks(shop), **(lathe or {})}, house=own, **named)
+
+    return make
 
 
 def multiplied_out(figure) -> float:
@@ -140,6 +155,14 @@ def test_a_mass_off_the_axis_tips_the_work_too(sheet_of):
     pull = 2 * 0.45359237 * 3 * inch * (2 * math.pi * value(heavy, "operation.1.step")) ** 2
     more = value(heavy, "grip.tipping") - value(alone, "grip.tipping")
     assert more == pytest.approx(pull * (8 + 1.5) * inch)
+
+
+def test_a_mass_off_the_axis_of_work_that_vanishes_in_the_jaws_is_no_help(sheet_of):
+    """A grip longer than the work is found elsewhere; here it must not come out as a moment below nothing."""
+    changes = {**OPEN, "grip: 3}": "grip: 16}\n  unbalance: {mass: 2 lb, radius: 3}"}
+    sheet = sheet_of({**changes, ROUTE: "  - face: {end: right, stock: 1/32}\n"})
+    assert "grip-too-long" in found(sheet)
+    assert sheet.figures["grip.needed"].value > 0
 
 
 def test_the_push_of_a_center_takes_nothing_off_the_grip(sheet_of):
@@ -325,26 +348,32 @@ def test_the_torque_that_the_key_wants_is_said(sheet_of, shop):
 # -- speed ---------------------------------------------------------------------------------------------------
 
 
-def test_speed_takes_from_the_grip_from_outside_and_adds_from_inside(sheet_of, shop):
-    """n m r ω² by hand at the highest step of the route; VDI 3106: 1.5 times the loss at rest."""
+def step_of_the_worst(sheet):
+    number = int(re.search(r"operation (\d)", value(sheet, "grip.cut")).group(1))
+    return value(sheet, "spindle.step" if number == 3 else f"operation.{number}.step")
+
+
+def test_speed_takes_from_the_grip_from_outside(sheet_of, shop):
+    """n m r ω² by hand at the step of the worst cut and at the highest; VDI 3106: 1.5 times it at rest."""
     weighed = chucks(shop, jaw_mass=given(2.0, "mass"), jaw_middle=given(0.05, "length"))
-    sheet = sheet_of(lathe=weighed)
-    step = max(value(sheet, f"operation.{number}.step") for number in (1, 2))
-    step = max(step, value(sheet, "spindle.step"))
-    loss = 4 * 2.0 * (2.75 * inch / 2 + 0.05) * (2 * math.pi * step) ** 2
+    drilled = {ROUTE: "  - center_drill: {end: right, depth: 3/16}\n" + ROUTE}
+    sheet = sheet_of(drilled, lathe=weighed)
+    pull = 4 * 2.0 * (2.75 * inch / 2 + 0.05) * (2 * math.pi) ** 2
+    number = int(re.search(r"operation (\d)", value(sheet, "grip.cut")).group(1))
+    loss = pull * value(sheet, f"operation.{number}.step") ** 2
     assert value(sheet, "grip.loss") == pytest.approx(loss)
+    assert value(sheet, "grip.loss.highest") == pytest.approx(pull * value(sheet, "operation.1.step") ** 2)
     assert value(sheet, "grip.needed") == pytest.approx(2.25 * value(sheet, "grip.holds") + 1.5 * loss)
-    inside = sheet_of(ROUTES["inside"], lathe=weighed)
-    assert value(inside, "grip.gain") == 0  # the balance point comes to lie on the axis
+
+
+def test_speed_adds_to_the_grip_from_inside(sheet_of, shop):
     near = chucks(shop, jaw_mass=given(2.0, "mass"), jaw_middle=given(0.01, "length"))
     inside = sheet_of(ROUTES["inside"], lathe=near)
-    slow = min(value(inside, f"operation.{number}.step") for number in (1, 2))
-    slow = min(slow, value(inside, "spindle.step"))
-    gain = 4 * 2.0 * (inch - 0.01) * (2 * math.pi * slow) ** 2
+    gain = 4 * 2.0 * (inch - 0.01) * (2 * math.pi * step_of_the_worst(inside)) ** 2
     assert value(inside, "grip.gain") == pytest.approx(gain)
-    assert value(inside, "grip.needed") == pytest.approx(
-        2.25 * value(inside, "grip.holds") - 1.5 * value(inside, "grip.gain")
-    )
+    assert value(inside, "grip.needed") == pytest.approx(2.25 * value(inside, "grip.holds") - 1.5 * gain)
+    far = chucks(shop, jaw_mass=given(2.0, "mass"), jaw_middle=given(0.05, "length"))
+    assert value(sheet_of(ROUTES["inside"], lathe=far), "grip.gain") == 0  # balance point beyond the axis
 
 
 def test_what_the_record_does_not_say_of_the_jaws_is_named(sheet_of):

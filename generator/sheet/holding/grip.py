@@ -5,27 +5,28 @@
 
 from __future__ import annotations
 
-from generator.calc.grip import friction_arm, grip_at_rest, jaw_loss, pressure_arm
+from generator.calc.grip import friction_arm, grip_at_rest, pressure_arm
 from generator.job.lathe import LatheChuck, LatheCollet
 from generator.job.model import Chuck, Collet
 from generator.sheet.capacity import used_head
+from generator.sheet.desk import Desk
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.clamped import clamped_section
 from generator.sheet.holding.creeping import creep_section
 from generator.sheet.holding.dog import dog_section
 from generator.sheet.holding.grip_demand import Demand, Gripped, demands, not_in_it
 from generator.sheet.holding.grip_force import Wanted, lay_force, lay_key
-from generator.sheet.holding.grip_friction import Friction, lay_friction
+from generator.sheet.holding.grip_friction import lay_friction
 from generator.sheet.holding.grip_judged import judge_grip
+from generator.sheet.holding.grip_speed import VDI, jaw_weight, lay_loss, step_of
 from generator.sheet.holding.grip_words import lay_cut, lay_push, lay_safety, lay_tipping, lay_torque
 from generator.sheet.holding.jaw_marks import marks_section
 from generator.sheet.holding.past_body import past_body_section
 from generator.sheet.model import Quantity
-from generator.si import Force, Length, SpindleSpeed
+from generator.si import Force, Length
 
 NEEDED = ("grip.needed", "Grip wanted at rest")
 SAFETY_GRIP = 1.5  # VDI 3106, for the grip
-VDI = "VDI 3106, as chuck makers' manuals print it"
 STATICS = "Coulomb friction in the form of VDI 3106; tipping from statics, derived here"
 
 
@@ -54,9 +55,20 @@ def _jaws(case: Case, held: Chuck | Collet) -> None:
     jaws = held.jaws if isinstance(held, Chuck) and not held.pie_jaws else None
     inside = isinstance(held, Chuck) and held.inside
     gripped = Gripped(diameter, length, friction.value, jaws, inside)
-    asked = sorted(demands(case, length / 2), key=lambda one: one.holds(gripped).force)
-    tips = max(asked, key=lambda one: one.tipping)
-    wanted = _lay_needed(case, held, gripped, asked[-1], tips, friction)
+    asked, weight, safety = demands(case, length / 2), jaw_weight(case, held, gripped), lay_safety(case)
+
+    def at_rest(one: Demand) -> Force:
+        loss = weight.loss(step_of(case, one, gripped)) if weight is not None else 0.0
+        return _at_rest(one.holds(gripped).force, loss, safety, gripped)
+
+    worst = max(asked, key=at_rest)
+    lay_cut(case.desk, worst)
+    holds = _lay_holds(case.desk, gripped, worst)
+    loss, highest = lay_loss(case, held, gripped, weight, worst)
+    wanted = Wanted(
+        worst, max(asked, key=lambda one: one.tipping), holds, worst.holds(gripped, friction.most).force,
+        _lay_needed(case, held, gripped, safety, holds, loss), loss or 0.0, highest, gripped, friction,
+    )
     supported = [one.holds(gripped).force for one in asked if not one.overhung]
     key, force = lay_key(case, wanted), lay_force(case)
     judge_grip(case, wanted, force, key, max(supported, default=None))
@@ -85,12 +97,8 @@ def gripped_size(case: Case, held: Chuck | Collet) -> tuple[Length, Length, int]
     return size, min(length, own.si) if own is not None else length, touching[-1].section_index
 
 
-def _lay_needed(
-    case: Case, held: Chuck | Collet, gripped: Gripped, worst: Demand, tips: Demand,
-    friction: Friction,
-) -> Wanted:
-    desk, safety = case.desk, lay_safety(case)
-    lay_cut(desk, worst)
+def _lay_holds(desk: Desk, gripped: Gripped, worst: Demand) -> Force:
+    """Lay what the worst cut asks, and the grip that just holds it while the spindle turns (N)."""
     torque = lay_torque(desk, worst)
     push = lay_push(desk, worst)
     holding = worst.holds(gripped)
@@ -117,68 +125,39 @@ def _lay_needed(
         for name, value in (("push", abs(push)), ("left of tipping", holding.tilt)) if value
     }
     both = " + ".join(f"{{{name}}}" for name in along)
-    holds = desk.computed(
+    return desk.computed(
         "grip.holds", "Grip that just holds it, turning", holding.force, "force",
         f"√((2 × {{T}} ÷ {{d}})² + ({both})²) ÷ {{μ}}" if along else "2 × {T} ÷ {d} ÷ {μ}",
         {**around, **along}, STATICS, rounds="up", note=_seat_words(worst, push),
     )
-    loss, speed = _lay_loss(case, held, gripped)
-    at_rest = desk.computed(
-        *NEEDED, grip_at_rest(safety / SAFETY_GRIP * holds, loss or 0.0, SAFETY_GRIP, inside=gripped.inside),
-        "force",
-        "{safety} × {just holds} " + ("−" if gripped.inside else "+") + " {safety of the grip} × {loss}"
-        if loss else "{safety} × {just holds}",
-        {
-            "safety": (safety, "ratio"), "just holds": (holds, "force"),
-            "safety of the grip": (SAFETY_GRIP, "ratio"), "loss": (loss or 0.0, "force"),
-        } if loss else {"safety": (safety, "ratio"), "just holds": (holds, "force")},
-        VDI, rounds="up",
-        note="; ".join(one for one in (
-            f"all {held.jaws} jaws together" if isinstance(held, Chuck) else "all round the work",
-            "what speed takes away is not in it" if loss is None else "",
-            not_in_it(case),
-        ) if one),
+
+
+def _at_rest(holds: Force, loss: Force, safety: float, gripped: Gripped) -> Force:
+    return grip_at_rest(safety / SAFETY_GRIP * holds, loss, SAFETY_GRIP, inside=gripped.inside)
+
+
+def _lay_needed(
+    case: Case, held: Chuck | Collet, gripped: Gripped, safety: float, holds: Force, loss: Force | None
+) -> Force:
+    """Lay the grip wanted at rest (N)."""
+    put: dict[str, tuple[float, Quantity]] = {"safety": (safety, "ratio"), "just holds": (holds, "force")}
+    formula = "{safety} × {just holds}"
+    if loss:
+        put |= {"safety of the grip": (SAFETY_GRIP, "ratio"), "speed": (loss, "force")}
+        formula += " − " if gripped.inside else " + "
+        formula += "{safety of the grip} × {speed}"
+    notes = (
+        f"all {held.jaws} jaws together" if isinstance(held, Chuck) else "all round the work",
+        "what speed takes or adds is not in it" if loss is None else "",
+        not_in_it(case),
     )
-    at_best = worst.holds(gripped, friction.most).force
-    return Wanted(worst, tips, holds, at_best, at_rest, loss or 0.0, speed, gripped, friction)
+    return case.desk.computed(
+        *NEEDED, _at_rest(holds, loss or 0.0, safety, gripped), "force", formula, put, VDI, rounds="up",
+        note="; ".join(note for note in notes if note),
+    )
 
 
 def _seat_words(worst: Demand, push: Force) -> str:
     if push > 0:
         return "seated against the chuck or a step of the jaws, the work hands the push on, and less will do"
     return "only friction holds it against coming out" if push < 0 else ""
-
-
-def _lay_loss(case: Case, held: Chuck | Collet, gripped: Gripped) -> tuple[Force | None, SpindleSpeed]:
-    """Lay what speed takes from the grip (N; None not known), and the step at which it does.
-
-    From outside that is the highest step of the route; from inside the lowest adds least.
-    """
-    speeds = [plan.spindle_speed for plan in case.route.plans if plan.spindle_speed is not None]
-    speed = (min if gripped.inside else max)(speeds, default=0.0)
-    if not isinstance(held, Chuck) or not speed:
-        return 0.0, speed
-    name = "grip.gain" if held.inside else "grip.loss"
-    label = "What the lowest step adds to the grip" if held.inside else "What the highest step takes of it"
-    head = used_head(case.bench.job, case.bench.lathe)
-    mass, middle = (head.jaw_mass, head.jaw_middle) if isinstance(head, LatheChuck) else (None, None)
-    if mass is None or middle is None:
-        case.desk.unknown(
-            name, label, "force",
-            f"the record of {case.bench.lathe.name} does not say what a jaw weighs and where its balance "
-            "point is (chucks: jaw_mass, jaw_middle)",
-        )
-        return None, speed
-    radius = max(gripped.diameter / 2 + (-middle.si if held.inside else middle.si), 0.0)
-    loss = jaw_loss(held.jaws, mass.si, radius, speed)
-    soft = held.soft_jaws or held.pie_jaws
-    case.desk.computed(
-        name, label, loss, "force", "{jaws} × {mass of one} × {radius} × (2 × π × {step})²",
-        {
-            "jaws": (float(held.jaws), "count"), "mass of one": (mass.si, "mass"),
-            "radius": (radius, "length"), "step": (speed, "spindle_speed"),
-        },
-        VDI, rounds="up",
-        note="soft jaws are often heavier than the record's: weigh one" if soft else "",
-    )
-    return loss, speed

@@ -126,7 +126,8 @@ def _thrown(case: Case, load: CutLoad, middle: Length) -> tuple[Force, Torque]:
     if heavy is None or load.spindle_speed is None:
         return 0.0, 0.0
     pull = jaw_loss(1, heavy.mass.si, heavy.radius.si, load.spindle_speed)
-    return pull, pull * ((heavy.at.si if heavy.at is not None else case.held.layout.stick_out) + middle)
+    at = heavy.at.si if heavy.at is not None else case.held.layout.stick_out
+    return pull, pull * abs(at + middle)
 
 
 def _torque(case: Case, load: CutLoad) -> Torque:

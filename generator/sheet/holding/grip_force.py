@@ -12,7 +12,7 @@ from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Demand, Gripped
 from generator.sheet.holding.grip_friction import Friction
 from generator.sheet.wording import torque_words
-from generator.si import Force, SpindleSpeed, Torque
+from generator.si import Force, Torque
 
 DIRTY = 0.5          # of the force of a clean and greased chuck; common practice, no source
 PRACTICE = "common practice, no source"
@@ -21,10 +21,11 @@ FORCE = ("grip.force", "Grip there is at rest")
 
 @dataclass(frozen=True)
 class Wanted:
-    """Grip wanted, N: what just `holds` the `worst` cut, with safety `at_rest`; `loss` at `speed` (rev/s).
+    """Grip wanted, N: what just `holds` the `worst` cut, with safety `at_rest`.
 
-    `tips` is the cut that tips the work most. `at_best` holds the worst one with the most friction that what
-    is said allows.
+    `loss` is what the jaws' weight takes, or from inside adds, in that cut, `highest` the same at the highest
+    step. `tips` is the cut that tips the work most. `at_best` holds the worst one with the most friction that
+    what is said allows.
     """
 
     worst: Demand
@@ -33,7 +34,7 @@ class Wanted:
     at_best: Force
     at_rest: Force
     loss: Force
-    speed: SpindleSpeed
+    highest: Force
     gripped: Gripped
     friction: Friction
 

@@ -7,7 +7,7 @@ from generator.errors import Location
 from generator.job.model import Centers, Chuck, Collet, Faceplate
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_force import Wanted, jaw_count, rating_of
-from generator.sheet.wording import force_words, rpm_words, torque_words
+from generator.sheet.wording import force_words, torque_words
 from generator.si import Force, Torque
 
 MUCH_LESS = 0.6      # of the worst cut's grip: worth saying that the others want so little
@@ -84,17 +84,17 @@ def _keys(case: Case) -> str:
 
 def _judge(case: Case, wanted: Wanted, force: Force, others: Force | None) -> None:
     desk, system = case.desk, case.bench.system
-    loss = 0.0 if wanted.gripped.inside else wanted.loss
-    turning = force - loss
-    at_speed = f" At {rpm_words(wanted.speed)} {force_words(loss, system)} of it is gone." if loss else ""
-    if loss > MOST_LOSS * force:
+    inside = wanted.gripped.inside
+    turning, taken = force + (wanted.loss if inside else -wanted.loss), 0.0 if inside else wanted.highest
+    if taken > MOST_LOSS * force:
         desk.find(
             "grip-speed", "stop",
-            f"At {rpm_words(wanted.speed)} the jaws' own weight takes {force_words(loss, system)} of a grip "
-            f"of {force_words(force, system)}; more than two thirds must not go (EN 1550). Run slower.",
+            f"At the highest step the jaws' own weight takes {force_words(taken, system)} of a grip of "
+            f"{force_words(force, system)}; more than two thirds must not go (EN 1550). Run slower.",
             _where(case),
         )
-    what = f"The grip is {force_words(force, system)} at rest.{at_speed} {_sentence(wanted.worst.words)}"
+    gone = f" {force_words(wanted.loss, system)} of it goes with speed." if wanted.loss and not inside else ""
+    what = f"The grip is {force_words(force, system)} at rest.{gone} {_sentence(wanted.worst.words)}"
     share = turning / wanted.holds if wanted.holds else 1.0
     more = _others_words(case, wanted, others) + _friction_words(wanted)
     if turning < wanted.holds:
