@@ -131,7 +131,7 @@ def test_push_lowers_the_critical_speed_as_print_has_it(bar_of):
     )
 
 
-@pytest.mark.parametrize(("push", "level"), [("3000 lbf", "check"), ("9000 lbf", "stop"), ("500 lbf", None)])
+@pytest.mark.parametrize(("push", "level"), [("1100 lbf", "check"), ("9000 lbf", "stop"), ("900 lbf", None)])
 def test_a_push_that_bends_the_work_out_is_found(bar_of, push, level):
     sheet = bar_of({"center: live": f"center: live\n  center_push: {push}"})
     finding = found(sheet).get("center-buckling")

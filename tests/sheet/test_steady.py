@@ -286,5 +286,5 @@ def test_a_band_is_proposed_where_the_sheet_puts_the_steady_rest(sheet_of):
     (band,) = [line for line in sheet.operations if line.proposed and "band" in line.title]
     size = re.match(r"length ([0-9.]+) in, from the tailstock end ([0-9.]+) in", band.detail)
     width, from_end = (float(one) for one in size.groups())
-    out = 40 + 2.875 - 3
-    assert (out - from_end - width / 2) * inch == pytest.approx(sheet.figures["holding.steady.position"].value)
+    middle = (40 + 2.875 - 3 - from_end - width / 2) * inch
+    assert middle == pytest.approx(sheet.figures["holding.steady.position"].value)

@@ -252,3 +252,48 @@ def test_unknown_material_or_nothing_turned_has_none_of_it(bar_of):
     assert plot_of(bar_of({"material: 1045 steel": "material: unknown"})) is None
     faced = bar_of({"turn: {diameter: 1.4, from_diameter: 1.5, length: 6}": "face: {end: right}"})
     assert plot_of(faced) is None
+
+
+def test_a_bore_is_not_supported_by_a_center(bar_of):
+    bored = {
+        "length: 11, od: 1.5": "length: 25, od: 3, bore: 1",
+        "turn: {diameter: 1.4, from_diameter: 1.5, length: 6}": "bore: {diameter: 1 1/8, length: 4}",
+    }
+    names = {name for name in bar_of(bored).figures if name.startswith("give.support")}
+    assert {"give.support.alone", "give.support.steady"} <= names
+    assert names.isdisjoint({f"give.support.{key}" for key in ("center", "center_and_steady", "follow_rest")})
+
+
+def test_a_follow_rest_is_named_for_what_it_takes_only(bar_of):
+    """Up to 4 in, as its record says."""
+    for od, takes in (("3.9", True), ("4.5", False)):
+        sheet = bar_of({
+            "length: 11, od: 1.5": f"length: 30, od: {od}",
+            "1.4, from_diameter: 1.5, length: 6": f"{float(od) - 0.1}, from_diameter: {od}, length: 6",
+        })
+        assert ("give.support.follow_rest" in sheet.figures) == takes
+
+
+@pytest.mark.parametrize("key", ["steady", "center_and_steady"])
+def test_the_steady_rest_that_is_thought_of_stands_at_a_good_place(bar_of, key):
+    """No other place that leaves carriage and tool their room is better."""
+    center = "\n  center: live" if key == "center_and_steady" else ""
+    long = {"length: 11": "length: 43", "length: 6}": "from_end: 16, length: 4}"}
+    thought = bar_of({**long, "grip: 3}": f"grip: 3}}{center}"}).figures[f"give.support.{key}"]
+    at = float(re.search(r"([0-9.]+) in", thought.note).group(1))
+    tried = 0
+    for other in (at - 6, at - 1, at + 1, at + 6):
+        placed = {**long, "grip: 3}": f"grip: 3}}{center}\n  steady: {{at: {other:.3f}}}"}
+        sheet = bar_of(placed)
+        if found(sheet).keys().isdisjoint({"steady-place", "carriage-meets-steady", "cut-passes-steady"}):
+            tried += 1
+            assert thought.value <= sheet.figures[f"give.support.{key}"].value
+    assert tried >= 2
+
+
+def test_the_cut_that_asks_most_for_its_tolerance_decides(sheet_of):
+    """The thread, whose tolerance is closer than that of the diameter turned before it."""
+    sheet = sheet_of({"mate:": "limits: {diameter: 0.1}\nmate:"})
+    assert "operation 3" in sheet.figures["give.support.least"].value
+    close = sheet_of({"mate:": "limits: {diameter: 0.000001}\nmate:"})
+    assert "operation 1" in close.figures["give.support.least"].value

@@ -28,7 +28,6 @@ from generator.si import Length
 
 PRACTICE = "common practice, no source"
 ELEMENTS = "beam elements (Cook et al.)"
-PLACES_OF_REST = 24  # tried, of those that are free
 LEAST_GIVE = 1e-12  # m/N: a micrometre under a meganewton is nothing
 
 
@@ -171,7 +170,6 @@ def _steady_places(case: Case, load: CutLoad, center: bool) -> dict[bool, Length
     held, out = case.held, case.held.layout.stick_out
     bars, drawn = barred(held), drawbacks(held)
     free = places_to_try(held, bars)
-    free = free[::math.ceil(len(free) / PLACES_OF_REST)] if free else free
     if not free:
         return {False: None, True: None}
     tools = _tool_places(load, out)
