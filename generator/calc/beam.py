@@ -214,6 +214,16 @@ class Beam:
         """The same of each reading under the load of its own number alone, (readings,) each."""
         return self._held().moved_each(self._reached(readings), self._reached(loads))
 
+    def walked(
+        self, places: Sequence[Length], watched: Sequence[Length]
+    ) -> tuple[tuple[Array, Array, Array], tuple[Array, Array, Array], Array]:
+        """Under unit loads at each of `places`: themselves, watched places, and how those lean under 1 N.
+
+        As `moved_each` (places,), as `moved` (watched, places), and slopes (watched, places), rad/N.
+        """
+        held, at, beside = self._held(), self._reached(places), self._reached(watched)
+        return held.moved_each(at, at), held.moved(beside, at), held.moved(at, beside)[1].T
+
     def pushed(self, elements: int) -> Pushed:
         """The work in at least so many short elements, alike in length but for nodes at ends and supports."""
         held = _on_supports(self)

@@ -2,7 +2,7 @@
 
     Carried          at the headstock and at a center
     carried          of a load at the tool and what other supports take of it
-    weight_moment    of the work's own weight about its end at the headstock
+    own_weight       the work's own weight and its moment about its end at the headstock
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from numpy.typing import ArrayLike, NDArray
 from generator.calc.beam import Segment
 from generator.calc.guards import above_zero
 from generator.calc.sections import section_area
-from generator.si import Length, Torque
+from generator.si import Force, Length, Torque
 
 Array = NDArray[np.float64]
 
@@ -81,8 +81,8 @@ def carried(
     return Carried(left - center, np.asarray(head_moment + np.zeros_like(center)), center)
 
 
-def weight_moment(segments: Sequence[Segment], density: float, gravity: float) -> Torque:
-    """Moment of the work's own weight about x = 0: ``∫ ρ g A x dx``.
+def own_weight(segments: Sequence[Segment], density: float, gravity: float) -> tuple[Force, Torque]:
+    """The work's own weight and its moment about x = 0: ``∫ ρ g A dx`` and ``∫ ρ g A x dx``.
 
     Parameters
     ----------
@@ -92,7 +92,7 @@ def weight_moment(segments: Sequence[Segment], density: float, gravity: float) -
 
     Returns
     -------
-    N m.
+    N and N m.
 
     Notes
     -----
@@ -102,17 +102,18 @@ def weight_moment(segments: Sequence[Segment], density: float, gravity: float) -
     --------
     A steel bar of 50 mm, 1 m long, weighs 15.4134 kg, and does so at its middle:
 
-    >>> round(weight_moment([Segment(0.0, 1.0, 0.050)], 7850, 1.0) * 2, 4)
-    15.4134
+    >>> weight, moment = own_weight([Segment(0.0, 1.0, 0.050)], 7850, 1.0)
+    >>> round(weight, 4), round(moment / weight, 4)
+    (15.4134, 0.5)
 
     Source
     ------
     Statics.
     """
-    total = 0.0
+    weight = moment = 0.0
     for one in segments:
         middle, end = (one.start + one.end) / 2, one.od if one.od_end is None else one.od_end
-        at = ((one.start, one.od, 1), (middle, (one.od + end) / 2, 4), (one.end, end, 1))
-        mean = sum(share * x * section_area(od, one.bore) for x, od, share in at) / 6
-        total += density * gravity * mean * (one.end - one.start)
-    return total
+        for x, od, share in ((one.start, one.od, 1), (middle, (one.od + end) / 2, 4), (one.end, end, 1)):
+            part = density * gravity * section_area(od, one.bore) * (one.end - one.start) * share / 6
+            weight, moment = weight + part, moment + part * x
+    return weight, moment

@@ -52,8 +52,9 @@ class ToolWalk:
     push, tilt : (n,) deflection at the tool under 1 N and under 1 N m there, m/N and 1/N
     watched : (m, n) three: deflection of the watched places under 1 N and 1 N m at the tool, and slope under
         1 N m; `lean` (m, n) their slope under 1 N
-    rest_push, rest_tilt : (n,) deflection at the rest under 1 N and 1 N m at the tool; 0 without a rest
-    rest_share : (n,) force on the rest for a metre that its place would move without it, N/m
+    rest_push, rest_tilt : (n,) deflection at the rest under 1 N and 1 N m at the tool
+    rest_share : (n,) force on the rest for a metre that its place would move without it, N/m; 0 where it does
+        not bear
     rest_watched, rest_lean : (m, n) deflection and slope of the watched places under 1 N at the rest
     """
 
@@ -127,28 +128,21 @@ def tool_walk(
     ------
     The change of a compliance by one spring: Sherman and Morrison, Adjustment of an Inverse Matrix, 1950.
     """
-    tools, count = np.asarray(places, dtype=float), len(places)
-    bears = np.zeros(count, dtype=bool)
-    rests = tools
-    if rest_from_tool is not None:
-        above_zero("stiffness of the rest", 1.0 if math.isinf(rest_stiffness) else rest_stiffness, "N/m")
-        wanted = tools + rest_from_tool
-        bears = (wanted >= beam.start) & (wanted <= beam.end)
-        rests = np.where(bears, wanted, tools)
-    every = [*tools, *watched, *rests[bears]]
-    push, tilt, turn = beam.moved(every, every)
-    tool, watch = np.arange(count), np.arange(count, count + len(watched))
-    rest = np.arange(count)  # where none bears, any place: its share is 0
-    rest[bears] = np.arange(count + len(watched), len(every))
-    to_watched = np.ix_(watch, tool)
-    gives = 0.0 if math.isinf(rest_stiffness) else 1 / rest_stiffness
-    share = np.zeros(count)
-    at_rest = push[rest, rest][bears] + gives
-    share[bears] = np.divide(1.0, at_rest, out=np.zeros_like(at_rest), where=at_rest > 0)
+    own, to_watched, lean = beam.walked(places, watched)
+    tools = np.asarray(places, dtype=float)
+    none, not_one = np.zeros(len(tools)), np.zeros(lean.shape)
+    if rest_from_tool is None:
+        return ToolWalk(tools, *own[:2], to_watched, lean, none, none, none, not_one, not_one)
+    above_zero("stiffness of the rest", 1.0 if math.isinf(rest_stiffness) else rest_stiffness, "N/m")
+    wanted = tools + rest_from_tool
+    bears = (wanted >= beam.start) & (wanted <= beam.end)
+    rests = [float(x) for x in np.where(bears, wanted, tools)]
+    at_rest, rest_to_watched, rest_lean = beam.walked(rests, watched)
+    between = beam.moved_each(rests, places)
+    gives = at_rest[0] + (0.0 if math.isinf(rest_stiffness) else 1 / rest_stiffness)
+    share = np.divide(1.0, gives, out=np.zeros_like(gives), where=bears & (gives > 0))
     return ToolWalk(
-        tools, push[tool, tool], tilt[tool, tool], (push[to_watched], tilt[to_watched], turn[to_watched]),
-        tilt[np.ix_(tool, watch)].T, push[rest, tool] * bears, tilt[rest, tool] * bears, share,
-        push[np.ix_(watch, rest)] * bears, tilt[np.ix_(rest, watch)].T * bears,
+        tools, *own[:2], to_watched, lean, between[0], between[1], share, rest_to_watched[0], rest_lean
     )
 
 

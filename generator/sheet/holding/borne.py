@@ -15,7 +15,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from generator.calc.carried import carried, weight_moment
+from generator.calc.carried import carried, own_weight
 from generator.sheet.holding.cut_line import CutWalk
 from generator.sheet.holding.held_work import HeldWork
 from generator.si import Force, Torque, g_n
@@ -72,7 +72,7 @@ def supported(held: HeldWork, cuts: Sequence[CutWalk]) -> list[Supported]:
 
 def _weight(cut: CutWalk) -> Weight:
     carried = cut.beam.carried(g_n)
-    whole = weight_moment(cut.beam.segments, cut.beam.density, g_n)
+    _, whole = own_weight(cut.beam.segments, cut.beam.density, g_n)
     others = zip(cut.beam.supports[1:], carried[1:], strict=True)
     left = whole - sum(support.at * force for support, force in others)
     return Weight(carried, left if cut.beam.supports[0].angular else 0.0)

@@ -21,7 +21,6 @@ from generator.calc.tool_walk import Moved, ToolWalk, diameter_error, feed_momen
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.held_work import DUST, HeldWork
 from generator.sheet.holding.loads import ALONG
-from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import CutLoad, Forces, OperationPlan
 from generator.si import Length, Torque, mm
 
@@ -177,17 +176,7 @@ def is_short(load: CutLoad, held: HeldWork, steady_at: Length | None, far: Lengt
 
 
 def follow_place(case: Case) -> Length:
-    """How far the middle of the follow rest's jaws stands behind the tool (m), laid down once."""
+    """How far the middle of the follow rest's jaws stands behind the tool (m); assumed where nobody said."""
     said, rest = case.bench.job.holding.follow_rest_from_tool, case.bench.lathe.follow_rest
     width = rest.width.si if rest is not None and rest.width is not None else FOLLOW_WIDTH
-    at = said.si if said is not None else width / 2 + BESIDE_TOOL
-    name, label = "give.follow.from_tool", "Middle of the follow rest's jaws behind the tool"
-    if name not in case.desk.figures:
-        if said is not None:
-            case.desk.given(name, label, said, "length")
-        else:
-            case.desk.lay(Figure(
-                name, label, at, "length", Kind.ASSUMED,
-                "half the width of its jaws and a little more; common practice, no source",
-            ))
-    return at
+    return said.si if said is not None else width / 2 + BESIDE_TOOL

@@ -12,7 +12,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.head import ZERO_WORDS
 from generator.sheet.holding.borne import Borne, Supported, most, supported
 from generator.sheet.holding.case import Case
-from generator.sheet.holding.cut_line import CutWalk
+from generator.sheet.holding.cut_line import CutWalk, follow_place
 from generator.sheet.holding.fingers import fingers_section
 from generator.sheet.holding.give_figures import beam_words
 from generator.sheet.holding.held_work import HeldWork
@@ -74,6 +74,13 @@ def _lay_head(case: Case, found: Sequence[Supported]) -> None:
 
 
 def _lay_follow(case: Case, cuts: Sequence[CutWalk]) -> None:
+    said = case.bench.job.holding.follow_rest_from_tool
+    name, label = "give.follow.from_tool", "Middle of the follow rest's jaws behind the tool"
+    if said is not None:
+        case.desk.given(name, label, said, "length")
+    else:
+        practice = "half the width of its jaws and a little more; common practice, no source"
+        case.desk.chosen(name, label, None, follow_place(case), "length", practice)
     for key, words, forces in (
         ("top", "above", [cut.lift.rest for cut in cuts]), ("rear", "behind", [cut.away.rest for cut in cuts])
     ):

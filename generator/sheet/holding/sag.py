@@ -7,6 +7,7 @@ from typing import Final
 import numpy as np
 
 from generator.calc.beam import Beam
+from generator.calc.carried import own_weight
 from generator.sheet.desk import Desk
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.give_figures import beam_words
@@ -30,8 +31,8 @@ def sag_section(case: Case) -> None:
         much = f"only {fine_words(felt, held.system)}" if felt >= WORTH_SAYING else "next to nothing"
         _lay(
             "give.sag", "Sag of the work under its own weight", sag, x, beam, held, desk,
-            f"it stays where it is while the work turns, so that a tool at center height feels {much} of it on "
-            "diameter; it counts when the work is indicated",
+            f"it stays where it is while the work turns, so that a tool at center height feels {much} of it "
+            "on diameter; it counts when the work is indicated",
         )
     if held.job.holding.centers is not None or not (center or steady_at is not None):
         return
@@ -65,7 +66,7 @@ def _worst(beam: Beam) -> tuple[Length, Length, Beam]:
 def _lay(
     name: str, label: str, sag: Length, x: Length, beam: Beam, held: HeldWork, desk: Desk, note: str
 ) -> None:
-    weight = sum(beam.carried(g_n))
+    weight, _ = own_weight(beam.segments, beam.density, g_n)
     desk.computed(
         name, label, abs(sag), "fine_length", "{weight outside the jaws} ÷ {stiffness against it}",
         {
