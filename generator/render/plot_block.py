@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import isfinite
 
 from jinja2 import Environment
 from markupsafe import Markup
 
+from generator.render.plot_curves import finite
 from generator.render.plot_table import PlotTable, plot_table
 from generator.render.plot_view import plot_view
 from generator.render.svg import svg
@@ -34,7 +34,7 @@ def plot_blocks(scenes: Sequence[PlotScene], env: Environment) -> tuple[PlotBloc
 
 
 def _known(scene: PlotScene) -> bool:
-    return any(isfinite(x) and isfinite(y) for curve in scene.curves for x, y in curve.points)
+    return any(True for curve in scene.curves for _ in finite(curve))
 
 
 def _block(scene: PlotScene, env: Environment) -> PlotBlock:

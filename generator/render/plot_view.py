@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import inf, isfinite
+from math import inf
 from typing import Final
 
 from generator.render.drawing import LETTER, LINE_STEP, MARGIN, Box, Canvas, Drawing, text_width
@@ -17,6 +17,7 @@ from generator.render.formats import Unit
 from generator.render.lines import LineKind, Point
 from generator.render.placing import Board
 from generator.render.plot_barred import draw_barred
+from generator.render.plot_curves import below, finite, highest, runs_of
 from generator.render.plot_marks import (
     Name,
     base_line,
@@ -36,8 +37,6 @@ LABEL_WIDTH: Final = 27.0  # mm of a curve's label on one line
 LABEL_GAP: Final = 2.0  # mm between the end of the plot and the labels of its curves
 LABEL_STEP: Final = 3.6  # mm from line to line of a curve's label
 LABELS_BELOW: Final = 1.0  # mm between the upper edge of the plot, where marks have their names, and these
-FAR_OVER: Final = 10.0  # times its limit: a curve that goes further runs off the plot
-SHOWN_OVER: Final = 6.0  # times the limit that stay on it then: common practice, no source
 DOT: Final = 0.9  # mm, radius of a curve that is one point
 KINDS: Final[dict[str, LineKind]] = {
     "main": "visible", "second": "chain", "third": "phantom", "limit": "hidden",
@@ -100,14 +99,14 @@ def _described(scene: PlotScene) -> str:
 
 
 def _laid_out(scene: PlotScene) -> _Plot:
-    points = [point for curve in scene.curves for point in _finite(curve)]
+    points = [point for curve in scene.curves for point in finite(curve)]
     places = [x for x, _ in points] + [mark.x for mark in scene.marks]
     places += [x for stretch in scene.barred for x in (stretch.start, stretch.end)]
     named = _named(scene)
     texts = [wrapped(curve.label, LABEL_WIDTH) for curve in named]
     height = max(HEIGHT, LABELS_BELOW + sum(_tall(lines) for lines in texts))
-    highest = _highest(scene)
-    shown = [min(y, highest) for _, y in points]
+    most = highest(scene)
+    shown = [min(y, most) for _, y in points]
     up = upright_axis(shown_unit(scene, scene.y_quantity), shown, height, 0.0)
     left = MARGIN + max(map(text_width, up.labels)) + 1.0 + TICK
     wide = max((text_width(line) for lines in texts for line in lines), default=0.0)
@@ -115,19 +114,8 @@ def _laid_out(scene: PlotScene) -> _Plot:
     unit = shown_unit(scene, scene.x_quantity)
     across = _clear_of_edge(unit, places, left, right)
     plot = _Plot(scene, across, up, ())
-    ends = [plot.at(list(_finite(curve))[-1]) for curve in named]
-    ends = [(x, max(y, up.end)) for x, y in ends]
+    ends = [(_drawn(plot, curve) or [[(across.end, up.end)]])[-1][-1] for curve in named]
     return _Plot(scene, across, up, tuple(map(_Label, texts, ends)))
-
-
-def _highest(scene: PlotScene) -> float:
-    """The largest value that stays on the plot (SI): all of them, unless they leave the limits far below."""
-    limits = [y for curve in scene.curves if curve.kind == "limit" for _, y in _finite(curve)]
-    others = [y for curve in scene.curves if curve.kind != "limit" for _, y in _finite(curve)]
-    most = max(limits, default=0.0)
-    if most > 0 and max(others, default=0.0) > FAR_OVER * most and min(others) < SHOWN_OVER * most:
-        return SHOWN_OVER * most
-    return inf
 
 
 def _clear_of_edge(unit: Unit, places: Sequence[float], left: float, right: float) -> Axis:
@@ -139,12 +127,8 @@ def _clear_of_edge(unit: Unit, places: Sequence[float], left: float, right: floa
 
 def _named(scene: PlotScene) -> list[Curve]:
     """Curves that carry their name: none where one curve is all there is, for the axis says what it is."""
-    drawn = [curve for curve in scene.curves if any(True for _ in _finite(curve))]
+    drawn = [curve for curve in scene.curves if any(True for _ in finite(curve))]
     return [curve for curve in drawn if curve.label] if len(drawn) > 1 else []
-
-
-def _finite(curve: Curve) -> Iterable[tuple[float, float]]:
-    return ((x, y) for x, y in curve.points if isfinite(x) and isfinite(y))
 
 
 def _tall(lines: Sequence[str]) -> float:
@@ -177,38 +161,16 @@ def _draw_axes(canvas: Canvas, plot: _Plot) -> None:
 def _draw_curves(canvas: Canvas, plot: _Plot) -> None:
     for number, curve in enumerate(plot.scene.curves):
         part = f"curve-{number}"
-        for points in _below(plot.box.top, [[plot.at(point) for point in run] for run in _runs(curve)]):
+        for points in _drawn(plot, curve):
             if len(points) == 1:
                 canvas.circle("thin", part, points[0], DOT, filled=True)
             else:
                 canvas.line(KINDS[curve.kind], part, *points)
 
 
-def _below(top: float, runs: Iterable[list[Point]]) -> Iterable[list[Point]]:
-    """Runs of points on paper without what lies above the upper edge of the plot."""
-    for run in runs:
-        part: list[Point] = []
-        for (ax, ay), (bx, by) in zip(run, [*run[1:], run[-1]], strict=True):
-            if ay >= top - 1e-9:
-                part.append((ax, ay))
-            if min(ay, by) < top - 1e-9 <= max(ay, by):
-                part.append((ax + (bx - ax) * (top - ay) / (by - ay), top))
-                if by < top - 1e-9:
-                    yield part
-                    part = []
-        if part:
-            yield part
-
-
-def _runs(curve: Curve) -> list[list[tuple[float, float]]]:
-    """The curve in one piece, or broken where it has no finite value."""
-    runs: list[list[tuple[float, float]]] = [[]]
-    for point in curve.points:
-        if all(map(isfinite, point)):
-            runs[-1].append(point)
-        elif runs[-1]:
-            runs.append([])
-    return [run for run in runs if run]
+def _drawn(plot: _Plot, curve: Curve) -> list[list[Point]]:
+    """The runs of a curve on paper, as far as they lie on the plot."""
+    return list(below(plot.box.top, [[plot.at(point) for point in run] for run in runs_of(curve)]))
 
 
 def _draw_marks(canvas: Canvas, board: Board, plot: _Plot) -> tuple[list[str], float]:
@@ -273,7 +235,7 @@ def _name_axes(canvas: Canvas, plot: _Plot, key: Sequence[str], top: float) -> N
     """What the axes count, above and below, then the key."""
     scene, box = plot.scene, plot.box
     label = _with_unit(scene.y_label, plot.up.unit)
-    if _highest(scene) < inf:
+    if highest(scene) < inf:
         label += "; more runs off the plot"
     lines = wrapped(label, WIDTH - 2 * MARGIN)
     for number, line in enumerate(lines, 1):
