@@ -107,10 +107,10 @@ def test_points_on_a_ring_are_the_sum_of_its_waves():
     unit = 12 * radius**3 / (E * wall**3)
     squeezed = n / (2 * math.pi * radius) * radius * (radius - curved_beam.neutral_shift(radius, wall))
     squeezed /= E * wall  # an even squeeze of the same force
-    load = curved_beam.thick_load_share(n, radius, wall, NU) * unit
-    midway = curved_beam.thick_midway_share(n, radius, wall, NU) * unit
-    assert load == pytest.approx(each.sum() + squeezed, rel=1e-4)
-    assert midway == pytest.approx(-(each @ flip) - squeezed, rel=1e-4)
+    load = curved_beam.thick_load_share(n, radius, wall, NU)
+    midway = curved_beam.thick_midway_share(n, radius, wall, NU)
+    assert load == pytest.approx((each.sum() + squeezed) / unit, rel=1e-4)
+    assert midway == pytest.approx(-(each @ flip + squeezed) / unit, rel=1e-4)
 
 
 @pytest.mark.parametrize("n", [2, 3, 4, 6])

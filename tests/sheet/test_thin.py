@@ -121,6 +121,45 @@ def with_width(shop, width):
     return [chuck.model_copy(update={"jaw_width": given}) for chuck in shop.lathes["metric"].chucks]
 
 
+def test_soft_jaws_bend_the_wall_less(ring_of, shop):
+    """Jaws of 56 degrees on the ring above, pressure even: the moment of points summed, the hoop force stays."""
+    changes = {"grip: 25,": "grip: 25, soft_jaws: yes,"}
+    soft = thin(ring_of(changes, lathe={"chucks": with_width(shop, 40 * mm)}))["thin.stress"].value / 1e6
+    hoop = 2000 / (2 * math.sin(math.pi / 3)) / (25 * 5)
+    alpha, half_arc = math.pi / 3, math.asin(40 / 85)
+    spread = [half_arc * (2 * (k + 0.5) / 1000 - 1) for k in range(1000)]
+    points = 1 / alpha - 1 / math.tan(alpha)
+    arcs = sum(1 / alpha - math.cos(alpha - abs(one)) / math.sin(alpha) for one in spread) / 1000
+    assert soft - hoop == pytest.approx(144.990 * 25 / 25.5 * arcs / points, rel=0.05)
+
+
+def test_jaws_touch_stepped_work_where_it_is_largest_or_its_bore_is_smallest(ring_of):
+    """Outside on the shoulder of 85; inside in the bore of 71 behind it."""
+    ring_of_two = "{length: 10, od: 83, bore: 71}\n  - {length: 15.5, od: 85, bore: 75,"
+    stepped = {"{length: 25.5, od: 85, bore: 75,": ring_of_two}
+    outside = thin(ring_of({**stepped, "length: 25.5}": "length: 15}"}))
+    assert outside["thin.wall"].value == pytest.approx(5 * mm)
+    inside = thin(ring_of({
+        **stepped, "grip: 25,": "grip: 25, inside: yes,",
+        "bore: {diameter: 75, from_diameter: 74, length: 25.5":
+            "turn: {diameter: 85, from_diameter: 86, length: 15",
+    }))
+    assert inside["thin.wall"].value == pytest.approx(6 * mm)
+    assert inside["thin.size_change"].working.put["gripped"][0] == pytest.approx(10 * mm)
+
+
+def test_a_flange_does_not_make_it_better_than_a_plain_tube(ring_of):
+    """The model of the tube would make a flange too stiff: it counts as the wall in the jaws."""
+    plain = {"length: 25.5, od: 85": "length: 60, od: 85", "length: 25.5}": "length: 60}"}
+    flanged = {
+        **plain,
+        "{length: 60, od: 85, bore: 75, surface: turned}":
+            "{length: 40, od: 85, bore: 75}\n  - {length: 20, od: 120, bore: 75}",
+    }
+    one, other = (thin(ring_of(changes))["thin.out_of_round"].value for changes in (plain, flanged))
+    assert other == pytest.approx(one, rel=1e-9)
+
+
 def test_it_fades_along_a_tube_and_a_cut_at_the_far_end_keeps_little(ring_of):
     figures = thin(ring_of({"length: 30}": "length: 30}\n  - turn: {diameter: 90, length: 360}"}, PIPE))
     assert figures["thin.kept.bore"].value < 0.05 * figures["thin.kept.outside"].value
@@ -197,6 +236,15 @@ def test_what_may_be_left(ring_of, limits, allowed, kind):
     assert figure.kind is kind
 
 
+def test_of_a_thread_a_quarter_of_its_pitch_diameter_tolerance_may_be_left(ring_of):
+    """ISO 965-1: M78x2-6H has 0.236 mm on pitch diameter; the wall counts to the root of the thread."""
+    thread = "\n  - thread: {designation: M78x2-6H, length: 25.5, tool: V4}"
+    bored = "diameter: 75.9, from_diameter: 74, length: 25.5}"
+    figures = thin(ring_of({"diameter: 75, from_diameter: 74, length: 25.5}": bored + thread}))
+    assert figures["thin.allowed"].value / mm == pytest.approx(0.236 / 4)
+    assert figures["thin.wall"].value < (85 - 78) / 2 * mm + 1e-9
+
+
 def test_with_the_largest_grip_just_that_is_left(ring_of):
     first = thin(ring_of({"duty:": "limits: {round: 0.03}\nduty:"}))["thin.largest_grip"].value
     again = thin(ring_of({"duty:": "limits: {round: 0.03}\nduty:", "6 kN": f"{first:.3f} N"}))
@@ -212,6 +260,35 @@ def test_grip_wanted_and_grip_allowed_that_cross_are_found_with_remedies_in_orde
     places = [finding.text.index(words) for words in remedies]
     assert places == sorted(places)
     assert "thin-out-of-round" not in found(sheet)
+
+
+def test_the_largest_grip_for_a_cut_far_from_the_jaws_is_larger(ring_of):
+    """It is the grip at which the cut keeps what is allowed, not the jaws."""
+    figures = thin(ring_of(text=PIPE))
+    most = figures["thin.largest_grip"].value
+    kept, gripped = figures["thin.kept.bore"].value, figures["thin.out_of_round"].value
+    assert kept < gripped
+    assert most == pytest.approx(6000 * figures["thin.allowed"].value / kept)
+
+
+def test_six_jaws_are_not_proposed_to_six_jaws(ring_of, shop):
+    six = [*shop.lathes["metric"].chucks, shop.lathes["metric"].chucks[0].model_copy(update={"jaws": 6})]
+    changes = {"jaws: 3": "jaws: 6", "duty:": "limits: {round: 0.0001}\nduty:", ", force: 6 kN": ""}
+    text = found(ring_of(changes, lathe={"chucks": six}))["thin-grip"].text
+    assert "six jaws" not in text
+    assert "pie jaws" in text
+
+
+def test_the_key_is_told_where_the_record_says_what_it_gives(ring_of, shop):
+    rated = [
+        chuck.model_copy(update={
+            "key_torque": Given(100.0, "100 N m", "torque"), "grip_force": Given(20e3, "20 kN", "force"),
+        })
+        for chuck in shop.lathes["metric"].chucks
+    ]
+    sheet = ring_of({"duty:": "limits: {round: 0.06}\nduty:"}, lathe={"chucks": rated})
+    torque = sheet.figures["thin.largest_grip"].value / 20e3 * 100
+    assert f"{torque:.1f} N m" in found(sheet)["thin-out-of-round"].text
 
 
 def test_what_is_in_hand_is_not_proposed_again(ring_of):
@@ -282,6 +359,14 @@ def test_fingers_in_the_middle_of_a_long_tube_feel_more_of_it_than_their_width(r
     wide = ring.deflection(ring.out_of_round_share(3), force, 43 * mm, 4 * mm, 30 * mm, 205e9)
     assert 0.1 * wide < figure.value < 0.6 * wide
     assert figure.value == pytest.approx(force / stiffness)
+
+
+def test_the_finger_that_carries_most_counts(ring_of):
+    sheet = ring_of(text=PIPE)
+    each = [figure.value for name, figure in sheet.figures.items() if name.startswith("give.finger.")]
+    assert len(each) == 3
+    force = sheet.figures["thin.steady.give"].working.put["force of a finger"][0]
+    assert force == max(each) > min(each)
 
 
 def test_fingers_on_a_thick_tube_are_not_told_of(ring_of):
