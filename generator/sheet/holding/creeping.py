@@ -99,9 +99,8 @@ def _judge(case: Case, off: Given | None, moment: Torque, held: Torque, limit: L
         if not holding.hold_back:
             desk.find(
                 "grip-creep", "check",
-                "Only the jaws keep the work from walking out. With the fingers more than "
-                f"{most} off the axis the bend beats their friction once a turn. {CHECK} {MARK}, and put on "
-                "a hold-back.",
+                f"With the fingers more than {most} off the axis the bend beats the friction of the jaws once "
+                f"a turn, and the work walks out. {CHECK} {MARK}.",
                 holding.grip.where,
             )
         return

@@ -143,9 +143,9 @@ def _lay_needed(
     put: dict[str, tuple[float, Quantity]] = {"safety": (safety, "ratio"), "just holds": (holds, "force")}
     formula = "{safety} × {just holds}"
     if loss:
-        put |= {"safety of the grip": (SAFETY_GRIP, "ratio"), "speed": (loss, "force")}
+        put |= {"safety of the grip": (SAFETY_GRIP, "ratio"), "with speed": (loss, "force")}
         formula += " − " if gripped.inside else " + "
-        formula += "{safety of the grip} × {speed}"
+        formula += "{safety of the grip} × {with speed}"
     notes = (
         f"all {held.jaws} jaws together" if isinstance(held, Chuck) else "all round the work",
         "what speed takes or adds is not in it" if loss is None else "",
