@@ -235,7 +235,8 @@ class Elements:
         stand in the same element.
         """
         here = np.minimum(load.element, len(self.turning) - 1)
-        same, before = reading.element == load.element, reading.along <= load.along
+        same = (reading.element == load.element) & (load.element == here)
+        before = reading.along <= load.along
         one, other = reading, load
         push = np.where(before, one.lift * other.along + one.drop, one.along * other.lift + other.drop)
         tilt = np.where(before, one.lift, (one.along - other.along) * other.turn + other.lift)

@@ -83,7 +83,7 @@ def frequencies(
     Too high by about (k h)⁴ ÷ 1440, h the element's length and k⁴ = (2 π f)² ρ A ÷ E I: under 0.01 % for the
     first and under 0.1 % for the third with 24 elements and up to two spans. Upper bounds for the real
     work: chucks and steady rests are softer. Where the beam has a Poisson's ratio, shear and the tilting of
-    the sections count.
+    the sections count, and what is too high goes with h²: under 0.1 % for two waves on four diameters.
 
     Examples
     --------
