@@ -62,9 +62,14 @@ def used_collet(job: Job, lathe: Lathe) -> LatheCollet | None:
 
 
 def face_at(job: Job) -> Length:
-    """Where the work is free for the tool: past the dog between centers, else from the jaws' face on (m)."""
-    centers = job.holding.centers
-    return centers.dog.si if centers is not None else 0.0
+    """Where the outside of the work is free for the tool (m).
+
+    From the jaws' face on; past the dog between centers; all of it where the jaws grip in its bore.
+    """
+    holding = job.holding
+    if holding.centers is not None:
+        return holding.centers.dog.si
+    return -holding.grip.si if holding.chuck is not None and holding.chuck.inside else 0.0
 
 
 def called(job: Job) -> str:

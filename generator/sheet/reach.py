@@ -176,14 +176,17 @@ def _lay_thread_room(
     if low <= face or lathe.carriage_left is None or (steady_at is not None and steady_at < low):
         return
     put: dict[str, tuple[float, Quantity]] = {"end of the cut": (low, "length")}
-    if face:
-        put["dog"] = (face, "length")
+    formula = f"{{end of the cut}} from the {FACE_WORDS[kind]}"
+    if face > 0:
+        formula, put["dog"] = "{end of the cut} − {dog}", (face, "length")
+    elif face < 0:
+        formula, put["grip"] = "{end of the cut} + {grip}", (-face, "length")
     desk.computed(
         "capacity.carriage_to_chuck",
         f"Room from the {FACE_WORDS[kind]} to the end of the cut",
         low - face,
         "length",
-        "{end of the cut} − {dog}" if face else f"{{end of the cut}} from the {FACE_WORDS[kind]}",
+        formula,
         put,
         "geometry",
         note=f"the carriage needs {lathe.carriage_left.with_unit} on that side of the tool",
@@ -195,9 +198,16 @@ def _lay_thread_room(
 
 
 def _in_jaws(job: Job, cut: Extent, system: System, desk: Desk) -> bool:
-    """True for a cut that ends in jaws or collet, at the faceplate or under the dog, which is then said."""
-    grip, kind, face = job.holding.grip, job.holding.held.kind, face_at(job)
-    if cut.inside or cut.by_quill or cut.low > face:
+    """True for a cut that ends in jaws or collet, at the faceplate or under the dog, which is then said.
+
+    Jaws that grip in the bore bar the bore instead of the outside.
+    """
+    grip, kind, chuck = job.holding.grip, job.holding.held.kind, job.holding.chuck
+    jaws_in_bore = chuck is not None and chuck.inside
+    if cut.by_quill or (cut.inside and not jaws_in_bore):
+        return False
+    face = 0.0 if cut.inside else face_at(job)
+    if cut.low > face or (face < 0 and cut.low >= face - SAME):
         return False
     if cut.threading:
         if all(finding.id != "cut-in-jaws" for finding in desk.findings):
