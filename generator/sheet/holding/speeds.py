@@ -31,7 +31,7 @@ PRACTICE = "common practice, no source"
 ELEMENTS = "beam elements (Cook et al.)"
 CRITICAL_SHARE = 0.7  # of the critical speed; common practice, no source
 NEAR = 0.3            # either side of a critical speed; common practice, no source
-FEWER = 24            # elements for a bound: good to 0.1 % with up to three spans
+FEWER = 24            # elements, where one span or a bound is asked for: good to 0.1 %
 
 OPEN_END = "holding.open_end.critical_speed"
 
@@ -203,7 +203,7 @@ def _lay_open_end(held: HeldWork, material: MaterialRow, desk: Desk) -> None:
     put = _put(held, None, material)
     put.pop("k center", None)
     desk.computed(
-        OPEN_END, "Critical speed while the center is away", held.beam(None, end_open=True).first_frequency(),
+        OPEN_END, "Critical speed while the center is away", held.beam(None, end_open=True).first_frequency(FEWER),
         "spindle_speed", _lowest("60 × lowest f", put), put, f"{ELEMENTS}; {WHIRL}",
         note="for facing, center drilling, and all work in the bore",
         rounds="down",
