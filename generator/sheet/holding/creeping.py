@@ -99,7 +99,7 @@ def _judge(case: Case, off: Given | None, moment: Torque, held: Torque, limit: L
         if not holding.hold_back:
             desk.find(
                 "grip-creep", "check",
-                f"With the fingers more than {most} off the axis the bend beats the friction of the jaws once "
+                f"With the fingers more than {most} off the axis the bend beats the jaws' friction once "
                 f"a turn, and the work walks out. {CHECK} {MARK}.",
                 holding.grip.where,
             )
