@@ -1,37 +1,33 @@
-"""Which spindle speeds the held work bears: where it begins to whip, and the steps of the lathe beside that.
+"""Which spindle speeds the held work bears: where it begins to whip.
 
-    speed_section     bending frequencies, critical speeds, the safe band of steps
+    speed_section     bending frequencies, critical speeds, the safe steps
     judge_speed       a speed against a critical one
-    speed_limit       the share of a critical speed to stay under
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
 
 from generator.calc.beam import Support
 from generator.calc.modes import frequencies
-from generator.calc.spindle import highest_step
 from generator.job.fields import Given
 from generator.job.shop import House
 from generator.sheet.desk import Desk
 from generator.sheet.holding.held_work import HeldWork
+from generator.sheet.holding.safe_steps import lay_steps, speed_limit
 from generator.sheet.holding.tail import TAIL, WHIRL, lay_tail
-from generator.sheet.model import Figure, Kind, Quantity
+from generator.sheet.model import Quantity
 from generator.sheet.wording import rpm_words
-from generator.si import Length, SpindleSpeed, rev_per_min
+from generator.si import Length, SpindleSpeed
 from generator.tables.materials import MaterialRow, material_group, material_groups
 
-__all__ = ["OPEN_END", "TAIL", "UNKNOWN", "barred_steps", "judge_speed", "speed_limit", "speed_section"]
+__all__ = ["OPEN_END", "TAIL", "UNKNOWN", "judge_speed", "speed_section"]
 
 PRACTICE = "common practice, no source"
 ELEMENTS = "beam elements (Cook et al.)"
-CRITICAL_SHARE = 0.7  # of the critical speed; common practice, no source
-NEAR = 0.3            # either side of a critical speed; common practice, no source
-FEWER = 24            # elements, where one span or a bound is asked for: good to 0.1 %
+FEWER = 24  # elements, where one span or a bound is asked for: good to 0.1 %
 
 OPEN_END = "holding.open_end.critical_speed"
 
@@ -82,12 +78,7 @@ def speed_section(
                 "Support it there, cut it shorter, or run slower.",
                 spindle_speed, tail, house, held.job.holding.behind_spindle, desk,
             )
-    _lay_steps(held, critical, house, desk)
-
-
-def speed_limit(house: House) -> float:
-    """The share of a critical speed to stay under."""
-    return house.speed_share_of_critical.si if house.speed_share_of_critical else CRITICAL_SHARE
+    lay_steps(held, critical, house, desk)
 
 
 def judge_speed(
@@ -203,8 +194,9 @@ def _lay_open_end(held: HeldWork, material: MaterialRow, desk: Desk) -> None:
     put = _put(held, None, material)
     put.pop("k center", None)
     desk.computed(
-        OPEN_END, "Critical speed while the center is away", held.beam(None, end_open=True).first_frequency(FEWER),
-        "spindle_speed", _lowest("60 × lowest f", put), put, f"{ELEMENTS}; {WHIRL}",
+        OPEN_END, "Critical speed while the center is away",
+        held.beam(None, end_open=True).first_frequency(FEWER), "spindle_speed",
+        _lowest("60 × lowest f", put), put, f"{ELEMENTS}; {WHIRL}",
         note="for facing, center drilling, and all work in the bore",
         rounds="down",
     )
@@ -255,58 +247,4 @@ def _lay_least(
             "is known.",
             held.job.holding.grip.where, "What material is it?",
         )
-    _lay_steps(held, least, house, desk)
-
-
-# -- the steps of the lathe -------------------------------------------------------------------------------
-
-
-def _lay_steps(held: HeldWork, critical: SpindleSpeed, house: House, desk: Desk) -> None:
-    """The highest step that stays clear of the lowest critical speed, and the steps that do not."""
-    steps, limit, name = [one.si for one in held.lathe.spindle.speeds], speed_limit(house), held.lathe.name
-    label = "Highest step clear of whipping"
-    safe = highest_step(steps, limit * critical)
-    if safe is None:
-        desk.unknown(
-            "holding.safe_step", label, "spindle_speed",
-            f"no step of {name} is as slow as {rpm_words(limit * critical)}",
-        )
-    else:
-        desk.computed(
-            "holding.safe_step", label, safe, "spindle_speed",
-            "the highest step of the lathe not above {share} × {n critical}",
-            {"share": (limit, "ratio"), "n critical": (critical, "spindle_speed")},
-            f"{PRACTICE}; steps from jobs/_shop/lathes/{held.lathe.lathe}.yml",
-            note="" if safe < max(steps) else f"all steps of {name}",
-        )
-    barred = barred_steps(steps, critical, limit)
-    if barred:
-        desk.lay(Figure(
-            "holding.barred_steps", "Steps to keep away from", barred, "text", Kind.COMPUTED, PRACTICE,
-            note="the chuck, the cutting speed and the steady rest's tips may ask for less",
-        ))
-
-
-def barred_steps(steps: Sequence[SpindleSpeed], critical: SpindleSpeed, limit: float) -> str:
-    """The steps (rev/s) that are too near to a critical speed or above it, in words; empty with none.
-
-    >>> for said in barred_steps([1, 5, 8, 12, 20], 10.0, 0.7).split("; "):
-    ...     print(said)
-    480, 720 rpm: within 30 % of the critical speed
-    1200 rpm: above the critical speed, reached only through it
-    >>> barred_steps([1, 5], 10.0, 0.7)
-    ''
-    """
-    near = [step for step in steps if abs(step / critical - 1) <= NEAR]
-    under = [step for step in steps if limit * critical < step < (1 - NEAR) * critical]
-    above = [step for step in steps if step > (1 + NEAR) * critical]
-    said = (
-        (under, f"above {limit * 100:.0f} % of the critical speed"),
-        (near, f"within {NEAR * 100:.0f} % of the critical speed"),
-        (above, "above the critical speed, reached only through it"),
-    )
-    return "; ".join(
-        f"{', '.join(f'{step / rev_per_min:.4g}' for step in found)} rpm: {words}"
-        for found, words in said
-        if found
-    )
+    lay_steps(held, least, house, desk)

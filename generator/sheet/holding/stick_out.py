@@ -15,7 +15,7 @@ from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.held_work import DUST, HeldWork
 from generator.sheet.holding.lengths import FROM, MANUALS
-from generator.sheet.holding.speeds import speed_limit
+from generator.sheet.holding.safe_steps import speed_limit
 from generator.sheet.holding.support import leading_finish, support_section
 from generator.sheet.model import Curve, Mark, PlotScene, System
 from generator.sheet.plans import CutLoad
