@@ -52,8 +52,9 @@ def deflection_plot(case: Case, leading: CutWalk, shaped: Sequence[CutWalk]) -> 
                    "Deflection, heaviest cut", "Diameter error, last cut"),
             columns=("length", "fine_length", "fine_length"),
             rows=_rows(main),
-            caption=_caption(main, second),
-            says=_says(case, drawn),
+            caption="Diameter error after the last cut: bigger is up, smaller is down. "
+            "Spring passes take part of it out.",
+            says=f"{main.what[:1].upper()}{main.what[1:]} {shape_words(main, held.system)}.",
             system=held.system,
             job=held.job.job,
             marks=tuple(marks),
@@ -93,19 +94,3 @@ def _rows(cut: CutWalk) -> tuple[tuple[str, tuple[float | str | None, ...]], ...
         (names[row], (float(cut.places[row]), float(cut.away.at_tool[row]), float(cut.error[row])))
         for row in sorted(names)
     )
-
-
-def _caption(main: CutWalk, second: CutWalk | None) -> str:
-    towards = "bigger is up, smaller is down"
-    other = "" if second is None else f"; thin: {second.load.title[:1].lower()}{second.load.title[1:]}"
-    return (
-        f"Diameter error along the work after the last cut, {towards}{other}. "
-        "Spring passes take part of it out."
-    )
-
-
-def _says(case: Case, cuts: Sequence[CutWalk]) -> str:
-    words = []
-    for cut in cuts:
-        words.append(f"{cut.what[:1].upper()}{cut.what[1:]} {shape_words(cut, case.held.system)}.")
-    return " ".join(words)

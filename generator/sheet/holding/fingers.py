@@ -74,7 +74,7 @@ def _lay_fingers(
                 "share": (force / whole if whole > 0 else 0.0, "ratio"),
             },
             "statics of three fingers that only push; " + beam_words(held), rounds="up",
-            note=f"under {one.cut.what}, cut and weight together" if force > 0 else "no cut loads it",
+            note=f"under {one.cut.what}, cut and weight together" if force > 0 else "free under every cut",
         )
     force, words, one = max(largest, key=lambda each: each[0])
     if force > limit:

@@ -101,7 +101,7 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
         formula,
         put,
         "geometry: the surface moves away from the tool",
-        note=f"{place}; spring passes take part of it out",
+        note=f"{place}; spring passes take part of it out" if name else place,
         rounds="up",
     )
 

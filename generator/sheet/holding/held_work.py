@@ -109,12 +109,6 @@ class HeldWork:
             POISSON if shear else None,
         )
 
-    def worst(self, steady_at: Length | None, *, rigid: bool = False) -> tuple[float, Length]:
-        """Largest deflection under the tool along the cut for 1 N there (m/N), and where (m)."""
-        places = self.cut_places()
-        gives = [abs(float(give)) for give in self.beam(steady_at, rigid=rigid).under_tool(1.0, places)]
-        return max(zip(gives, places, strict=True))
-
     def _state(self, work: WorkSoFar) -> list[Segment]:
         """What stands out of the jaws of the work in some state."""
         segments: list[Segment] = []

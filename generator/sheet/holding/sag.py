@@ -16,7 +16,8 @@ from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, g_n, mm
 
 PLACES: Final = 31
-WORTH_SAYING: Final = 0.001 * mm
+WORTH_SAYING: Final = 0.01 * mm  # common practice, no source
+WORTH_FEELING: Final = 0.001 * mm  # on diameter
 WORTH_LIFTING: Final = 0.02 * mm  # what an indicator shows at once; common practice, no source
 
 
@@ -28,7 +29,7 @@ def sag_section(case: Case) -> None:
     if abs(sag) >= WORTH_SAYING:
         span = held.layout.span_at(x)
         felt = 2 * sag**2 / span.od_at(x) if span else 0.0
-        much = f"only {fine_words(felt, held.system)}" if felt >= WORTH_SAYING else "next to nothing"
+        much = f"only {fine_words(felt, held.system)}" if felt >= WORTH_FEELING else "next to nothing"
         _lay(
             "give.sag", "Sag of the work under its own weight", sag, x, beam, held, desk,
             f"it stays where it is while the work turns, so that a tool at center height feels {much} of it "
