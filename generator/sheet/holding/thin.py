@@ -57,7 +57,8 @@ def _jaws(case: Case, tube: Squeezed) -> None:
     elif isinstance(held, Collet):
         if thin:
             lay_wall(case, tube)
-            _even(case, tube, material.elastic_modulus, force)
+            if force is not None:  # it bears all round: no lobes, but it squeezes
+                _size(case, tube, material.elastic_modulus, force, inside=False)
     elif isinstance(held, Chuck) and held.plug:
         if thin:
             lay_wall(case, tube)
@@ -69,10 +70,9 @@ def _jaws(case: Case, tube: Squeezed) -> None:
             _lobes(case, held, how, force)
 
 
-def _even(case: Case, tube: Squeezed, modulus: Pressure, force: Pressing | None) -> None:
-    """A collet bears all round: it leaves no lobes, but squeezes."""
-    if force is not None:
-        lay_size_change(case, tube, modulus, force, inside=False)
+def _size(case: Case, tube: Squeezed, modulus: Pressure, force: Pressing, *, inside: bool) -> None:
+    change = lay_size_change(case, tube, modulus, force, inside=inside)
+    judge_size(case, change, inside=inside)
 
 
 def _lobes(case: Case, held: Chuck, how: Held, force: Pressing | None) -> None:
@@ -82,7 +82,7 @@ def _lobes(case: Case, held: Chuck, how: Held, force: Pressing | None) -> None:
         _kept(case, held, how, force)
     if force is not None:
         lay_out_of_round(case, held, how, force)
-        judge_size(case, lay_size_change(case, how.tube, how.modulus, force, inside=held.inside), held)
+        _size(case, how.tube, how.modulus, force, inside=held.inside)
     length = lay_stiffness(case, how)
     if force is not None:
         judge_crushing(case, lay_stress(case, how, force, length))

@@ -59,18 +59,18 @@ def judge_lobes(case: Case, held: Chuck, judged: Judged) -> None:
         _say_gauge(case, held)
 
 
-def judge_size(case: Case, change: Length, held: Chuck) -> None:
+def judge_size(case: Case, change: Length, *, inside: bool) -> None:
     """Say when a diameter turned to size in the jaws is another once they let go."""
     tolerance, system = tolerance_of(case), case.bench.system
     if tolerance is None or change <= ALLOWED_SHARE * tolerance[0]:
         return
-    grows, aim = ("shrinks", "larger") if held.inside else ("grows", "smaller")
+    grows, aim = ("shrinks", "larger") if inside else ("grows", "smaller")
     case.desk.find(
         "thin-size", "check",
-        f"Besides its lobes the work {grows} by up to {fine_words(change, system)} on diameter when it is "
+        f"The work {grows} by up to {fine_words(change, system)} on diameter when it is "
         f"let go, more than a quarter of the {tolerance[1]} of {fine_words(tolerance[0], system)}. Grip less "
         f"for the last cuts, aim {aim} by half of it, and measure let go before the last one.",
-        held.grip.where,
+        case.bench.job.holding.grip.where,
     )
 
 
