@@ -3,10 +3,10 @@
     python tests/benchmarks/holding.py [TIMES]
 
 For 200 places of the tool: how far the work gives at each, with the steady rest where it is and at 60 other
-places, with a follow rest behind the tool; reactions of every support at every place, three frequencies, and the
-push that buckles it. PyNite solves the deflections alone, 200 load cases in one model. One run does both and
-prints the ratio as JSON; seconds alone say little on a busy machine. What is kept from one beam to the next is
-forgotten before each turn. Not a test: nothing here passes or fails.
+places, and with a follow rest behind the tool; what every support carries at every place, three frequencies and
+the push that buckles it. PyNite solves the deflections alone, 200 load cases in one model. One run does both
+and prints the ratio as JSON; seconds alone say little on a busy machine. What is kept from one beam to the next
+is forgotten before each turn. Not a test: nothing here passes or fails.
 """
 
 from __future__ import annotations
@@ -65,10 +65,11 @@ def holding(tools: list[float]) -> np.ndarray:
 
 
 def by_frame_program(tools: list[float]) -> tuple[np.ndarray, float]:
-    """The deflections under the tool, the steady rest where it is (m), and processor time (s) but for imports."""
+    """Deflections under the tool, the steady rest where it is (m), and processor time without imports (s)."""
     place = Path(__file__).resolve().parents[1] / "calc" / "frame_program.py"
     spec = importlib.util.spec_from_file_location("frame_program", place)
-    assert spec is not None and spec.loader is not None
+    assert spec is not None
+    assert spec.loader is not None
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)
     start = time.process_time()
