@@ -104,6 +104,14 @@ def test_a_push_that_only_half_seats_it_is_asked_about(bar_of):
     ].level == "check"
 
 
+def test_work_in_a_chuck_is_not_thrown_when_it_climbs_off(bar_of):
+    chucked = {"centers: {dog: 1}": "chuck: {jaws: 3, grip: 3}", "1, length: 60}": "1, length: 50}"}
+    sheet = bar_of({**chucked, "center: live": "center: live\n  center_push: 10 lbf"})
+    assert "whips" in found(sheet)["center-push-low"].text
+    thrown = bar_of({"center: live": "center: live\n  center_push: 10 lbf"})
+    assert "thrown" in found(thrown)["center-push-low"].text
+
+
 def test_the_houses_own_push_is_taken(bar_of):
     own = SimpleNamespace(si=4321.0, with_unit="4321 N", where=None)
     figure = bar_of(house={"center_push": own}).figures["give.center.push"]

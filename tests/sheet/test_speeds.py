@@ -107,6 +107,12 @@ def test_a_short_stiff_bar_may_take_all_steps(bar_of):
     assert sheet.figures["holding.safe_step"].value == pytest.approx(1200 * rev_per_min)
     assert "all steps" in sheet.figures["holding.safe_step"].note
     assert "holding.barred_steps" not in sheet.figures
+    assert "holding.critical_speed.hinged" not in sheet.figures
+
+
+def test_work_too_short_for_it_has_no_second_frequency(bar_of):
+    short = bar_of({"length: 63": "length: 5.9", "length: 10": "length: 2"})
+    assert "holding.second_frequency" not in short.figures
 
 
 def test_unknown_material_has_the_lowest_speed_of_all_that_are_known(bar_of):
@@ -145,8 +151,8 @@ def test_the_tail_bars_steps_too(bar_of):
 
 def test_a_speed_that_soft_jaws_would_not_bear_is_said(sheet_of):
     """Thread of the pin, its step between 70 % of the hinged and of the held critical speed."""
-    soft = sheet_of({"jaws: 4, grip: 3": "jaws: 4, grip: 3, soft_jaws: yes"})
-    figures = soft.figures
+    tiny = {"speed_share_of_critical": SimpleNamespace(si=1e-3, where=None)}
+    figures = sheet_of({"jaws: 4, grip: 3": "jaws: 4, grip: 3, soft_jaws: yes"}, house=tiny).figures
     step = figures["spindle.step"].value
     hinged, held = figures["holding.critical_speed.hinged"].value, figures["holding.critical_speed"].value
     share = SimpleNamespace(si=step / ((hinged + held) / 2), where=None)

@@ -297,3 +297,16 @@ def test_the_cut_that_asks_most_for_its_tolerance_decides(sheet_of):
     assert "operation 3" in sheet.figures["give.support.least"].value
     close = sheet_of({"mate:": "limits: {diameter: 0.000001}\nmate:"})
     assert "operation 1" in close.figures["give.support.least"].value
+
+
+def test_work_that_stands_out_little_is_not_asked_how_far_it_may(bar_of):
+    ring = {"length: 11, od: 1.5": "length: 4, od: 4", "1.4, from_diameter: 1.5, length: 6":
+            "3.9, from_diameter: 4, length: 0.9"}
+    assert plot_of(bar_of(ring)) is None
+    assert plot_of(bar_of({**ring, "diameter: 0.002": "diameter: 0.0000001"})) is not None
+
+
+def test_a_hollow_end_takes_a_pipe_center(bar_of):
+    long = {"length: 11, od: 1.5": "length: 25, od: 1.5, bore: 1/2"}
+    assert "pipe center" in bar_of(long).figures["give.support.center"].label
+    assert "pipe" not in bar_of({"length: 11": "length: 25"}).figures["give.support.center"].label

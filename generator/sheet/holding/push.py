@@ -27,8 +27,8 @@ CONE = "statics of a smooth 60° center; friction, which helps, is left out"
 ELEMENTS = "beam elements (Cook et al.)"
 
 
-LEVELS: Mapping[tuple[bool, bool], Level] = {  # of a push that is assumed, of work that can climb off
-    (False, True): "stop", (False, False): "check", (True, True): "check", (True, False): "note",
+LEVELS: Mapping[tuple[bool, bool], Level] = {  # of work that can climb off, of a push that somebody gave
+    (True, True): "stop", (True, False): "check", (False, True): "check", (False, False): "note",
 }
 
 
@@ -186,12 +186,14 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
         return
     system, climbs = case.bench.system, push < center_hole_thrust(across) + feed
     said = case.desk.figures["give.center.push"]
-    assumed = said.kind is Kind.ASSUMED
+    assumed, between = said.kind is Kind.ASSUMED, case.held.job.holding.centers is not None
     whose = "snug by hand, taken as" if assumed else "which is"
-    does = "the work can climb off it and be thrown" if climbs else "it bears on one side of its hole only"
+    does = "it bears on one side of its hole only"
+    if climbs:
+        does = "the work can climb off it" + (" and be thrown" if between else ", and whips")
     where = case.held.job.holding.center_push
     case.desk.find(
-        "center-push-low", LEVELS[assumed, climbs],
+        "center-push-low", LEVELS[climbs, not assumed],
         f"The tailstock center has to push with at least {force_words(least, system)} to bear all round "
         f"under {force_words(across, system)} across; with its push, {whose} {force_words(push, system)}, "
         f"{does}. Push harder, take lighter cuts, or carry the work near its end.",
@@ -217,6 +219,8 @@ def _lay_buckling(case: Case, push: Force) -> None:
     if push < SLENDER * _euler(beam):
         return
     most = buckling_push(beam)
+    if push < SLENDER * most:
+        return
     desk.computed(
         "give.center.buckling", "Push that buckles the work", most, "force",
         "lowest P of det(K − P K_g) = 0 for beam elements with {stick-out}, {E}",

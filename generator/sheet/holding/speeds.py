@@ -12,6 +12,7 @@ from functools import cache
 
 from generator.calc.beam import Support
 from generator.calc.modes import frequencies
+from generator.calc.slenderness import ALONE
 from generator.job.fields import Given
 from generator.job.shop import House
 from generator.sheet.desk import Desk
@@ -128,12 +129,18 @@ def _lowest(what: str, put: Put) -> str:
     return f"{what} of det(K − (2 π f)² M) = 0 for beam elements with {named}"
 
 
+def _is_slender(held: HeldWork) -> bool:
+    """True for work so long that a second frequency means something: shorter work is no beam in it."""
+    at_jaws = held.layout.span_at(0.0)
+    return at_jaws is not None and held.layout.stick_out > ALONE * at_jaws.od_at(0.0)
+
+
 def _lay_frequency(
     held: HeldWork, steady_at: Length | None, material: MaterialRow, desk: Desk
 ) -> SpindleSpeed:
     """The first two bending frequencies and the critical speed; return that."""
     beam = held.beam(steady_at)
-    first, second = beam.first_frequency(), frequencies(beam, 2)[1]
+    first = beam.first_frequency()
     put = _put(held, steady_at, material)
     desk.computed(
         "holding.first_frequency", "First bending frequency", first, "frequency",
@@ -141,11 +148,12 @@ def _lay_frequency(
         note="the work in its supports, without the weight of chuck and spindle; looser supports lower it",
         rounds="down",
     )
-    desk.computed(
-        "holding.second_frequency", "Second bending frequency", second, "frequency",
-        _lowest("second lowest f", put), put, f"{ELEMENTS}; Thomson, Theory of Vibration with Applications",
-        rounds="down",
-    )
+    if _is_slender(held):
+        desk.computed(
+            "holding.second_frequency", "Second bending frequency", frequencies(beam, 2)[1], "frequency",
+            _lowest("second lowest f", put), put,
+            f"{ELEMENTS}; Thomson, Theory of Vibration with Applications", rounds="down",
+        )
     return desk.computed(
         "holding.critical_speed", "Critical speed", first, "spindle_speed", "60 × {f1}",
         {"f1": (first, "frequency")}, WHIRL, rounds="down",
@@ -162,23 +170,25 @@ def _lay_hinged(
 ) -> None:
     """The same with jaws that do not hold against tilting: a lower bound for soft jaws and play.
 
-    Only where something else holds the work too.
+    Only where something else holds the work too, and where it bars a step of the lathe.
     """
     holding, material = held.job.holding, held.material
     if material is None or holding.centers is not None or (steady_at is None and holding.center is None):
         return
     beam = held.beam(steady_at)
     hinged = replace(beam, supports=(Support(0.0), *beam.supports[1:]))
+    least, limit = frequencies(hinged, 1, elements=FEWER)[0], speed_limit(house)
+    if limit * least > max(one.si for one in held.lathe.spindle.speeds):
+        return
     put = _put(held, steady_at, material)
     put.pop("k chuck", None)
-    least = desk.computed(
-        "holding.critical_speed.hinged", "Critical speed if the jaws let the work tilt",
-        frequencies(hinged, 1, elements=FEWER)[0], "spindle_speed",
-        _lowest("60 × lowest f", put) + ", a hinge at the jaws", put, f"{ELEMENTS}; {WHIRL}",
+    desk.computed(
+        "holding.critical_speed.hinged", "Critical speed if the jaws let the work tilt", least,
+        "spindle_speed", _lowest("60 × lowest f", put) + ", a hinge at the jaws", put,
+        f"{ELEMENTS}; {WHIRL}",
         note="a cautious bound for soft jaws, a short grip or play", rounds="down",
     )
     soft = holding.chuck is not None and holding.chuck.soft_jaws
-    limit = speed_limit(house)
     if spindle_speed is not None and limit * least < spindle_speed <= limit * critical:
         desk.find(
             "critical-speed-hinged", "check" if soft else "note",

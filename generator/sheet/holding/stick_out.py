@@ -58,7 +58,8 @@ class Alone:
 def stick_out_section(case: Case) -> tuple[PlotScene, ...]:
     """Lay down how far the work may stand out alone, and what support it wants; return the plot.
 
-    None where nothing is turned along the work, the material is unknown, or something supports it.
+    None where nothing is turned along the work, the material is unknown, something supports it, or it stands
+    out so little that nobody asks.
     """
     load = leading_finish(case)
     if case.held.material is None or load is None:
@@ -68,10 +69,15 @@ def stick_out_section(case: Case) -> tuple[PlotScene, ...]:
     if holding.center is not None or holding.steady is not None:
         return ()
     alone = _run_out(case, load)
-    if alone is None:
+    if alone is None or not _matters(alone):
         return ()
     _lay(case, alone)
     return (_plot(case, alone),)
+
+
+def _matters(alone: Alone) -> bool:
+    """True for work that stands out by more than its diameter, or too far for its tolerance."""
+    return alone.now > alone.diameter or (alone.most is not None and alone.most < alone.now)
 
 
 # -- run out ----------------------------------------------------------------------------------------------

@@ -93,13 +93,12 @@ def _lay_error(case: Case, load: CutLoad, found: Supported) -> None:
 
 
 def _words(case: Case, way: Way) -> str:
-    holding = case.held.job.holding
-    if holding.centers is not None:
-        return {
-            "center": "between centers", "center_and_steady": "between centers, with a steady rest",
-            "follow_rest": "between centers, with a follow rest",
-        }[way.key]
-    return way.words.format(head=holding.held.kind)
+    """The way of supporting in words; a hollow end takes a pipe center."""
+    held = case.held
+    words = way.between if held.job.holding.centers is not None else way.words
+    if held.layout.spans[-1].bore:
+        words = words.replace("a center", "a pipe center").replace("with center", "with pipe center")
+    return words.format(head=held.job.holding.held.kind)
 
 
 def _lay_least(case: Case, load: CutLoad, least: Way | None, limit: Length) -> None:

@@ -28,10 +28,11 @@ from generator.si import Length
 
 @dataclass(frozen=True)
 class Way:
-    """One way of supporting the work: `words` end a sentence, `than` rises with the trouble it is."""
+    """One way of supporting the work: `words` end a sentence, `between` those for work between centers."""
 
     key: str
     words: str
+    between: str = ""
     center: bool = False
     steady: bool = False
     follow: bool = False
@@ -39,10 +40,16 @@ class Way:
 
 WAYS = (
     Way("alone", "in the {head} alone"),
-    Way("center", "with a center", center=True),
+    Way("center", "with a center", "between centers", center=True),
     Way("steady", "with a steady rest", steady=True),
-    Way("center_and_steady", "with center and steady rest", center=True, steady=True),
-    Way("follow_rest", "with center and follow rest", center=True, follow=True),
+    Way(
+        "center_and_steady", "with center and steady rest", "between centers, with a steady rest",
+        center=True, steady=True,
+    ),
+    Way(
+        "follow_rest", "with center and follow rest", "between centers, with a follow rest",
+        center=True, follow=True,
+    ),
 )
 
 
