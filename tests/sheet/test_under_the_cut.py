@@ -433,3 +433,28 @@ def test_the_follow_rest_stands_on_the_side_that_the_tool_has_left(sheet_of, han
         held = [*supports, (x + behind, FOLLOW, 0.0)]
         away = frame.moved(pieces, E, held, x, 0.015, rear=radial, up=0.0, towards_chuck=0.0).rear
         assert deflection == pytest.approx(away, rel=2e-3)
+
+
+# -- workings ------------------------------------------------------------------------------------------------
+
+
+def worked_out(figure):
+    """The value of a figure from its own working, read as arithmetic."""
+    formula = figure.working.formula
+    for name, (value, _) in figure.working.put.items():
+        formula = formula.replace(f"{{{name}}}", f"({value!r})")
+    for sign, other in (("÷", "/"), ("×", "*"), ("−", "-"), ("²", "**2"), ("√", "math.sqrt")):
+        formula = formula.replace(sign, other)
+    return eval(formula, {"math": math})  # our own formulas
+
+
+@pytest.mark.parametrize("name", SETUPS)
+def test_every_working_under_the_cut_multiplies_out(sheet_of, name):
+    figures = made(sheet_of, name).figures
+    ours = {key: one for key, one in figures.items() if one.working and key.startswith((
+        "give.1", "give.2", "give.head", "give.finger", "give.follow", "give.sag", "give.steady",
+        "holding.deflection", "holding.diameter_error", "holding.steady", "holding.force", "holding.chuck",
+    ))}
+    assert len(ours) > 4
+    for key, figure in ours.items():
+        assert worked_out(figure) == pytest.approx(figure.value, rel=1e-9), key
