@@ -24,7 +24,7 @@ import numpy as np
 
 from generator.calc.beam_elements import JOINED, Array, Elements, Inside, Pieces
 from generator.calc.beam_supports import OnSupports, Pushed
-from generator.calc.guards import at_least_zero
+from generator.calc.guards import above_zero, at_least_zero
 from generator.calc.modes import ELEMENTS, KEPT, frequencies
 from generator.calc.sections import check_wall
 from generator.errors import OutsideRange
@@ -108,8 +108,13 @@ class Beam:
                 raise OutsideRange(
                     "start of a segment", following.start, one.end, one.end, "segments join", "m"
                 )
+        above_zero("elastic modulus", self.elastic_modulus, "Pa")
         for support in self.supports:
             self.check_place(support.at, "support")
+            for stiffness in (support.stiffness, support.angular):
+                if not stiffness >= 0:
+                    reason = "it cannot be below zero"
+                    raise OutsideRange("stiffness of a support", stiffness, 0.0, None, reason)
         across = {support.at for support in self.supports if support.stiffness > 0}
         tilting = any(support.angular > 0 for support in self.supports)
         if not across or len(across) + tilting < 2:

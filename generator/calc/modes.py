@@ -105,7 +105,10 @@ def frequencies(
     for one in masses:
         at_least_zero("mass on the work", one.mass, "kg")
         beam.check_place(one.at, "mass on the work")
-    return _lowest(beam, max(count, AT_ONCE), tuple(masses), elements)[:count]
+    found = _lowest(beam, min(max(count, AT_ONCE), elements), tuple(masses), elements)[:count]
+    if math.isinf(found[-1]):  # so many ways to move are not left
+        raise beam.cannot_stand()
+    return found
 
 
 def buckling_push(beam: Held, *, elements: int = ELEMENTS) -> Force:
@@ -160,7 +163,7 @@ def _lowest(
         largest = _largest(pushed.shaken(cholesky(mass, lower=True)), count)
     except np.linalg.LinAlgError:
         raise beam.cannot_stand() from None
-    return tuple(1 / (2 * math.pi * math.sqrt(one)) for one in largest)
+    return tuple(1 / (2 * math.pi * math.sqrt(one)) if one > 0 else math.inf for one in largest)
 
 
 @lru_cache(maxsize=KEPT)

@@ -3,10 +3,10 @@
     python tests/benchmarks/holding.py [TIMES]
 
 For 200 places of the tool: how far the work gives at each, with the steady rest where it is and at 60 other
-places, and with a follow rest behind the tool; what every support carries at every place, three frequencies and
-the push that buckles it. PyNite solves the deflections alone, 200 load cases in one model. One run does both
-and prints the ratio as JSON; seconds alone say little on a busy machine. What is kept from one beam to the next
-is forgotten before each turn. Not a test: nothing here passes or fails.
+places, and with a follow rest behind the tool; what every support carries at every place, three frequencies
+and the push that buckles it. PyNite solves the deflections alone, 200 load cases in one model. One run does
+both and prints the ratio as JSON; seconds alone say little on a busy machine. What is kept from one beam to
+the next is forgotten before each turn. Not a test: nothing here passes or fails.
 """
 
 from __future__ import annotations

@@ -447,12 +447,20 @@ def test_segments_that_are_none_are_refused(segment, of):
     ("given", "of"),
     [
         ({"poisson": 0.6}, "Poisson"), ({"poisson": -0.1}, "Poisson"),
-        ({"push": -1.0}, "push"), ({"push": math.nan}, "push"),
+        ({"push": -1.0}, "push"), ({"push": math.nan}, "push"), ({"elastic_modulus": 0.0}, "elastic modulus"),
+        ({"supports": (*CLAMPED, Support(0.5, -1.0))}, "stiffness of a support"),
+        ({"supports": (*CLAMPED, Support(0.5, math.nan))}, "stiffness of a support"),
+        ({"supports": (*CLAMPED, Support(0.5, 1e7, math.nan))}, "stiffness of a support"),
     ],
 )
 def test_numbers_that_no_work_has_are_refused(given, of):
     with pytest.raises(OutsideRange, match=of):
-        Beam(SHAFT, CLAMPED, E, **given)
+        Beam(**{"segments": SHAFT, "supports": CLAMPED, "elastic_modulus": E, **given})
+
+
+def test_no_places_give_no_results():
+    beam = Beam(SHAFT, CLAMPED, E, RHO)
+    assert len(beam.under_tool(1.0, [])) == len(beam.deflections(1.0, 0.5, [])) == len(beam.sag([], 9.8)) == 0
 
 
 @pytest.mark.parametrize("ask", ["deflections", "slopes", "under_tool", "reactions_along", "sag", "moved"])

@@ -274,6 +274,23 @@ def test_what_cannot_be_asked_is_refused(arguments, of):
         frequencies(bar(CLAMP), **arguments)
 
 
+@pytest.mark.parametrize("soft", [1e-6, 1.0])
+def test_a_chuck_as_soft_as_nothing_lets_the_work_swing_as_a_pendulum(soft):
+    """f = √(k ÷ J) ÷ 2π, J = m L² ÷ 3; the second is that of a hinged and free bar, (k L)² = 15.418."""
+    inertia = RHO * section_area(OD) * LENGTH**3 / 3
+    unit = math.sqrt(BENDING / (RHO * section_area(OD) * LENGTH**4)) / (2 * math.pi)
+    found = frequencies(bar(Support(0.0, math.inf, soft)), 2)
+    assert found == pytest.approx([math.sqrt(soft / inertia) / (2 * math.pi), 15.418 * unit], rel=1e-3)
+
+
+def test_one_element_has_one_frequency_and_rigid_ends_none():
+    """A single cantilever element: 3.53 for 3.516 (Cook et al.); clamped at both ends nothing of it moves."""
+    unit = math.sqrt(BENDING / (RHO * section_area(OD) * LENGTH**4)) / (2 * math.pi)
+    assert frequencies(bar(CLAMP), 1, elements=1)[0] / unit == pytest.approx(3.5327, abs=5e-4)
+    with pytest.raises(OutsideRange):
+        frequencies(bar(CLAMP, FAR_CLAMP), 1, elements=1)
+
+
 def test_work_without_a_density_has_no_frequency():
     with pytest.raises(OutsideRange, match="density"):
         frequencies(Beam((Segment(0.0, 0.1, 0.02),), (CLAMP,), E))
