@@ -23,6 +23,9 @@ FACE_WORDS: Final[Mapping[HeldBy, str]] = {  # where x begins, or what the tool 
 ZERO_WORDS: Final[Mapping[HeldBy, str]] = {  # where x is 0
     "chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "headstock center",
 }
+ORIGIN_WORDS: Final[Mapping[HeldBy, str]] = {  # what a place on the work is measured from
+    "chuck": "chuck face", "collet": "collet", "faceplate": "faceplate", "centers": "headstock end",
+}
 MORE_ROOM: Final[Mapping[HeldBy, str]] = {  # how the tool gets more of it
     "chuck": "Grip less", "collet": "Let the work stand out further",
     "faceplate": "Set the work out on parallels", "centers": "Turn the work end for end",

@@ -10,7 +10,7 @@ from generator.sheet.holding.cut_line import CutWalk
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.loads import ALONG
 from generator.sheet.model import System
-from generator.sheet.wording import fine_words, length_words
+from generator.sheet.wording import fine_words
 from generator.si import Length, mm
 
 SHARE_OF_DEPTH: Final = 0.25  # deflection over depth of cut; common practice, no source
@@ -44,8 +44,7 @@ def find_climbing(cuts: Sequence[CutWalk], held: HeldWork, desk: Desk) -> None:
         "climbs",
         "check",
         f"Under the heaviest cut of {worst.what} the work gives {fine_words(worst.deflection, system)} at "
-        f"{length_words(float(worst.places[worst.worst]), system)} from the chuck face"
-        f"{_against(worst, system)}. "
+        f"{held.place_words(float(worst.places[worst.worst]))}{_against(worst, system)}. "
         f"It may climb onto the tool or chatter.{too} {_remedy(worst, held)}",
         worst.load.where,
     )
@@ -79,7 +78,7 @@ def _remedy(cut: CutWalk, held: HeldWork) -> str:
         return f"Cuts of at most {fine_words(suits, held.system)} keep it within that; or {support}."
     if depth is not None:
         return f"No depth of cut is right for it as it is held: {support}."
-    lightly = "Take it in lighter cuts" if cut.load.name == "face" else "Feed more lightly"
+    lightly = "Take it in lighter cuts" if cut.load.name in ("face", "thread") else "Feed more lightly"
     return f"{lightly}, or {support}."
 
 

@@ -60,7 +60,7 @@ def deflection_section(case: Case) -> tuple[PlotScene, ...]:
         lay_deflection(cut, held, desk)
         if cut.shaped:
             lay_error(cut, held, desk)
-            lay_spread(cut, held.system, desk)
+            lay_spread(cut, held, desk)
     shaped = [cut for cut in cuts if cut.shaped]
     _find_errors([cut for cut in shaped if cut.load.name != "thread"], held, desk)
     find_climbing(cuts, held, desk)
@@ -94,7 +94,7 @@ def _lay_overhang(held: HeldWork, steady_at: Length | None, desk: Desk) -> None:
         "{far end of the cut} − {last support}",
         {"far end of the cut": (far, "length"), "last support": (support, "length")},
         "geometry",
-        note="from the steady rest" if support else "from the chuck face",
+        note="from the steady rest" if support else f"from the {held.origin}",
     )
 
 
@@ -139,7 +139,7 @@ def _lay_leading(case: Case, cut: CutWalk) -> None:
         _lay_steady_force(held, cut, desk)
     if cut.shaped:
         error = lay_error(cut, held, desk, name="holding.diameter_error.max")
-        lay_spread(cut, held.system, desk)
+        lay_spread(cut, held, desk)
         if load.name == "thread":
             _find_thread_error(held, cut, error, rigid, desk)
 

@@ -43,18 +43,18 @@ def deflection_plot(case: Case, leading: CutWalk, shaped: Sequence[CutWalk]) -> 
         PlotScene(
             id="deflection",
             title="What the last cuts leave",
-            x_label="Along the work, from the chuck face",
+            x_label=f"Along the work, from the {held.origin}",
             x_quantity="length",
             y_label="Diameter error",
             y_quantity="fine_length",
             curves=tuple(curves),
-            heads=(_name(main), "From the chuck face",
+            heads=(_name(main), f"From the {held.origin}",
                    "Deflection, heaviest cut", "Diameter error, last cut"),
             columns=("length", "fine_length", "fine_length"),
             rows=_rows(main),
             caption="Diameter error after the last cut: bigger is up, smaller is down. "
             "Spring passes take part of it out.",
-            says=f"{main.what[:1].upper()}{main.what[1:]} {shape_words(main, held.system)}.",
+            says=f"{main.what[:1].upper()}{main.what[1:]} {shape_words(main, held)}.",
             system=held.system,
             job=held.job.job,
             marks=tuple(marks),
@@ -88,7 +88,7 @@ def _rows(cut: CutWalk) -> tuple[tuple[str, tuple[float | str | None, ...]], ...
     names[worst] = "worst"
     names[0], names[last] = (
         f"end towards the {side}{', worst' if worst == row else ''}"
-        for side, row in (("chuck", 0), ("tailstock", last))
+        for side, row in (("headstock", 0), ("tailstock", last))
     )
     return tuple(
         (names[row], (float(cut.places[row]), float(cut.away.at_tool[row]), float(cut.error[row])))

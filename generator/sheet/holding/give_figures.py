@@ -13,8 +13,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.holding.cut_line import CutWalk
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.shape import NOTHING, shape_words
-from generator.sheet.model import Quantity, System
-from generator.sheet.wording import length_words
+from generator.sheet.model import Quantity
 from generator.si import Length
 
 LEAST_GIVE: Final = 1e-12  # m/N, at a rigid support: a micrometre under a meganewton is nothing
@@ -57,9 +56,9 @@ def lay_deflection(
             ("F feed", abs(feed), "force"), ("radius", radius, "length"),
             ("stiffness against its moment", 1 / abs(tilt), "force"),
         )
-    place = f"largest at {length_words(float(cut.places[at]), held.system)} from the chuck face"
+    place = f"largest at {held.place_words(float(cut.places[at]))}"
     if not cut.shaped:
-        place = f"at {length_words(float(cut.places[at]), held.system)} from the chuck face"
+        place = f"at {held.place_words(float(cut.places[at]))}"
     desk.computed(
         name or f"give.{cut.load.number}.deflection",
         "Deflection under the heaviest cut" if name else _label(cut, "deflection under the heaviest cut"),
@@ -92,7 +91,7 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
             formula = f"{formula} − {term}" if error < 0 else f"{term} − {formula}"
         put |= _put(("lift", lift, "fine_length"), ("radius", radius, "length"))
     size = "it comes out bigger" if error >= 0 else "it comes out smaller"
-    place = f"{size}, most at {length_words(float(cut.places[at]), held.system)} from the chuck face"
+    place = f"{size}, most at {held.place_words(float(cut.places[at]))}"
     return desk.computed(
         name or f"give.{cut.load.number}.error",
         "Diameter error from the last cut" if name else _label(cut, "diameter error from the last cut"),
@@ -106,7 +105,7 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
     )
 
 
-def lay_spread(cut: CutWalk, system: System, desk: Desk) -> None:
+def lay_spread(cut: CutWalk, held: HeldWork, desk: Desk) -> None:
     """Lay down how uneven the diameter is along one cut, with its shape; nothing that nobody can measure."""
     shape = cut.shape
     if shape.spread < NOTHING:
@@ -119,7 +118,7 @@ def lay_spread(cut: CutWalk, system: System, desk: Desk) -> None:
         "{largest error} − {smallest error}",
         {"largest error": (shape.largest, "fine_length"), "smallest error": (shape.smallest, "fine_length")},
         "geometry: the surface moves away from the tool",
-        note="it " + shape_words(cut, system),
+        note="it " + shape_words(cut, held),
         rounds="up",
     )
 

@@ -11,9 +11,11 @@ from generator.calc.beam import Beam, Segment, Support
 from generator.calc.slenderness import POISSON
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.sheet.head import ORIGIN_WORDS
 from generator.sheet.layout import Layout
 from generator.sheet.model import System
 from generator.sheet.plans import CutLoad, ThreadPlan
+from generator.sheet.wording import length_words
 from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Length
 from generator.tables.materials import MaterialRow
@@ -43,6 +45,15 @@ class HeldWork:
     def system(self) -> System:
         """The unit that stands first on this job's sheet."""
         return self.job.units or self.lathe.units
+
+    @property
+    def origin(self) -> str:
+        """What a place on the work is measured from, in words."""
+        return ORIGIN_WORDS[self.job.holding.held.kind]
+
+    def place_words(self, x: Length) -> str:
+        """A place on the work in words: "11.000 in (279.40 mm) from the chuck face"."""
+        return f"{length_words(x, self.system)} from the {self.origin}"
 
     @property
     def steady_half(self) -> Length:

@@ -16,7 +16,6 @@ from generator.sheet.holding.cut_line import CutWalk, follow_place
 from generator.sheet.holding.fingers import fingers_section
 from generator.sheet.holding.give_figures import beam_words
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.wording import length_words
 from generator.si import Force
 
 COUPLE_SHARE: Final = 2 / 3  # of the grip: between the middles of two even rises of pressure
@@ -35,12 +34,12 @@ def reactions_section(case: Case, cuts: Sequence[CutWalk]) -> None:
 
 
 def _lay_force(name: str, label: str, one: Borne, at: int, held: HeldWork, desk: Desk) -> Force:
-    where = length_words(float(one.cut.places[at]), held.system)
+    where = held.place_words(float(one.cut.places[at]))
     return desk.computed(
         name, label, float(one.whole[at]), "force", "√({across}² + {up and down}²)",
         {"across": (abs(float(one.rear[at])), "force"), "up and down": (abs(float(one.up[at])), "force")},
         "statics; " + beam_words(held),
-        note=f"under {one.cut.what}, the tool at {where} from the chuck face, the weight of the work with it",
+        note=f"under {one.cut.what}, the tool at {where}, the weight of the work with it",
         rounds="up",
     )
 

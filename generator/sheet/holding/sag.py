@@ -12,7 +12,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.give_figures import beam_words
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.wording import fine_words, length_words
+from generator.sheet.wording import fine_words
 from generator.si import Length, g_n, mm
 
 PLACES: Final = 31
@@ -75,5 +75,5 @@ def _lay(
             "stiffness against it": (weight / abs(sag), "stiffness"),
         },
         beam_words(held),
-        note=f"at {length_words(x, held.system)} from the chuck face; {note}", rounds="up",
+        note=f"at {held.place_words(x)}; {note}", rounds="up",
     )
