@@ -8,7 +8,7 @@ from generator.calc.beam import Beam, Segment, Support
 from generator.job.operations import Thread
 from generator.job.shop import House
 from generator.sheet.desk import Desk
-from generator.sheet.holding.deflection import ERROR_SHARE
+from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.loads import THRUST_SHARE
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words
