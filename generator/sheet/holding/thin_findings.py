@@ -64,12 +64,11 @@ def judge_size(case: Case, change: Length, *, inside: bool) -> None:
     tolerance, system = tolerance_of(case), case.bench.system
     if tolerance is None or change <= ALLOWED_SHARE * tolerance[0]:
         return
-    grows, aim = ("shrinks", "larger") if inside else ("grows", "smaller")
     case.desk.find(
         "thin-size", "check",
-        f"The work {grows} by up to {fine_words(change, system)} on diameter when it is "
-        f"let go, more than a quarter of the {tolerance[1]} of {fine_words(tolerance[0], system)}. Grip less "
-        f"for the last cuts, aim {aim} by half of it, and measure let go before the last one.",
+        f"The work {'shrinks' if inside else 'grows'} by up to {fine_words(change, system)} on diameter when "
+        f"it is let go, more than a quarter of the {tolerance[1]} of {fine_words(tolerance[0], system)}. Grip "
+        "less for the last cuts, and measure it let go before the last one.",
         case.bench.job.holding.grip.where,
     )
 
