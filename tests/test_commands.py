@@ -307,7 +307,7 @@ def test_every_figure_name_is_documented_on_a_page_of_the_site(
     for path in (demo / "jobs").glob("*/*/job.yml"):
         _, out, _ = run(capsys, "figures", str(path), "--json")
         for name in json.loads(out)["figures"]:
-            listed = re.sub(r"^operation\.\d+\.", "operation.&lt;n&gt;.", name)
+            listed = re.sub(r"^(operation|give|grip)\.\d+\.", r"\1.&lt;n&gt;.", name)
             assert f"<code>{listed}</code>" in page
 
 

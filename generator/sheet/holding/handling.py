@@ -7,8 +7,7 @@ from dataclasses import dataclass
 from generator.calc import lifting
 from generator.calc.balance import Round, balance_point
 from generator.calc.weight import volume, weight
-from generator.job.model import Chuck
-from generator.sheet.capacity import used_head
+from generator.sheet.head import called, used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.slings import lay_slings
 from generator.sheet.holding.stock import finished_rounds, stock_rounds
@@ -244,7 +243,7 @@ def _head(case: Case, load: Load) -> None:
     head, held = used_head(job, bench.lathe), job.holding.held
     if head is None:
         return
-    words = held.words if isinstance(held, Chuck) else held.kind
+    words = called(job)
     name, label = "handling.head_weight", f"Weight of the {words}"
     if head.mass is None:
         large = head.diameter is not None and head.diameter.si >= LARGE_CHUCK
