@@ -208,7 +208,8 @@ def _shear_words(case: Case, cut: CutWalk) -> str:
     extra = cut.deflection / bending - 1 if bending > 0 else 0.0
     if extra <= SHEAR_WORTH_SAYING:
         return ""
-    return f"; shear of such short work is in it and adds about {extra:.0%}"
+    much = f"adds about {extra:.0%}" if extra <= 1 else "is most of it"
+    return f"; shear of such short work is in it and {much}"
 
 
 def _lay_steady_force(held: HeldWork, cut: CutWalk, desk: Desk) -> None:
