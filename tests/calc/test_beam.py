@@ -26,6 +26,7 @@ SHAFT = (
     Segment(0.300, 0.500, 0.0900, 0.0635),
     Segment(0.500, 0.800, 0.08255, 0.0500),
 )
+CHUCK = Support(0.0, math.inf, 1e5)
 SUPPORTS = {
     "clamped": (Support(0.0, math.inf, math.inf),),
     "soft chuck": (Support(0.0, math.inf, 1e5),),
@@ -39,6 +40,24 @@ SUPPORTS = {
 def test_reactions_add_up_to_the_load_where_all_push_across(name):
     supports = SUPPORTS[name]
     assert sum(Beam(SHAFT, supports, E).reactions(1500.0, 0.700)) == pytest.approx(1500.0, rel=1e-9)
+
+
+def test_supports_in_one_place_share_what_one_would_carry():
+    """Springs by their stiffness, rigid ones alike; a spring beside a rigid one carries nothing."""
+    def carried(*at_steady):
+        return Beam(SHAFT, (CHUCK, *(Support(0.6, k) for k in at_steady)), E, RHO).reactions(900.0, 0.7)[1:]
+
+    assert carried(1e7, 2e7) == pytest.approx((carried(3e7)[0] / 3, carried(3e7)[0] * 2 / 3), rel=1e-9)
+    alone = carried(math.inf)[0]
+    assert carried(math.inf, math.inf) == pytest.approx((alone / 2, alone / 2), rel=1e-9)
+    assert carried(math.inf, 1e7) == pytest.approx((alone, 0.0), rel=1e-9, abs=1e-9)
+
+
+def test_a_moment_is_carried_as_two_forces_a_hair_apart_are():
+    beam, near = Beam(SHAFT, SUPPORTS["chuck, steady, center"], E), 1e-4
+    pair = beam.reactions_along(1.0, [0.7 + near]) - beam.reactions_along(1.0, [0.7 - near])
+    assert beam.reactions_of_moment([0.7]) == pytest.approx(pair / (2 * near), rel=1e-5)
+    assert beam.reactions_of_moment([0.7]).sum() == pytest.approx(0.0, abs=1e-9)
 
 
 @pytest.mark.parametrize("name", SUPPORTS)
