@@ -160,7 +160,7 @@ def moment_share(n: int, half_arc: Angle) -> float:
 
     Source
     ------
-    The moment of `ring.moment_at_load` summed over the arc; derived here.
+    The moment of `ring_forces.moment_at_load` summed over the arc; derived here.
     """
     _check_arc(n, half_arc)
     gap = max(half_spacing(n) - half_arc, 0.0)
@@ -205,7 +205,7 @@ def out_of_round(tube: Tube, grip: Grip, force: Force, places: Sequence[Length])
     Notes
     -----
     Pressure is even over arc and length. The mean of the radius, which an even squeeze makes smaller, is in
-    `ring.diameter_change`. For tubes that are wide against their wall the stiffness of a plate,
+    `ring_forces.diameter_change`. For tubes that are wide against their wall the stiffness of a plate,
     E t³ ÷ (12 (1 − ν²)), would be right: the result is up to a tenth too large. Compared with shell
     elements it is within 6 % at the jaws and up to a fifth too large further along. The series ends at 15 n
     waves, up to 1 % low in a thick wall under points. The wall may get thinner away from the jaws, not

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.calc import ring
+from generator.calc import ring, ring_forces
 from generator.calc.curved_beam import (
     bore_stress,
     outside_stress,
@@ -135,7 +135,7 @@ def lay_size_change(
     gripped, way = tube.end - tube.start, "smaller" if inside else "larger"
     return case.desk.computed(
         "thin.size_change", f"Let go, a diameter turned in the grip is {way} by",
-        ring.diameter_change(force.force, tube.radius, tube.wall, gripped, modulus), "fine_length",
+        ring_forces.diameter_change(force.force, tube.radius, tube.wall, gripped, modulus), "fine_length",
         f"{{{force.words}}} × {{R}} ÷ (π × {{gripped}} × {{t}} × {{E}})",
         {
             force.words: (force.force, "force"), "R": (tube.radius, "length"), "gripped": (gripped, "length"),
@@ -153,7 +153,8 @@ def lay_stress(case: Case, how: Held, force: Pressing, length: Length) -> Pressu
     moment = thick_moment_at_load(each, tube.radius, tube.wall, how.n) * moment_share(how.n, how.half_arc)
     size = (tube.radius, tube.wall, length)
     bending = max(abs(one(moment, 0.0, *size)) for one in (bore_stress, outside_stress))
-    straight, hoop = ring.bending_stress(moment, tube.wall, length), ring.hoop_midway(each, how.n)
+    straight = ring_forces.bending_stress(moment, tube.wall, length)
+    hoop = ring_forces.hoop_midway(each, how.n)
     return case.desk.computed(
         "thin.stress", "Largest stress of the wall under the jaws", bending + hoop / (gripped * tube.wall),
         "pressure",

@@ -66,8 +66,8 @@ def judge_size(case: Case, change: Length, *, inside: bool) -> None:
         return
     case.desk.find(
         "thin-size", "check",
-        f"The work {'shrinks' if inside else 'grows'} by up to {fine_words(change, system)} on diameter when "
-        f"it is let go, more than a quarter of the {tolerance[1]} of {fine_words(tolerance[0], system)}. Grip "
+        f"The work {'shrinks' if inside else 'grows'} by up to {fine_words(change, system)} on diameter "
+        f"when let go, more than a quarter of the {tolerance[1]} of {fine_words(tolerance[0], system)}. Grip "
         "less for the last cuts, and measure it let go before the last one.",
         case.bench.job.holding.grip.where,
     )
