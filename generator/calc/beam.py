@@ -32,6 +32,7 @@ from generator.si import Force, Frequency, Length, Pressure
 
 SAME_PLACE: Final = 1e-4  # of the length: nearer supports share a node; what lies between would cost digits
 WALL_LEFT: Final = 0.5  # of a taper's wall at most is lost in one piece of it, else it is cut
+PLACES_KEPT: Final = 64  # lists of places: a job's tools and steady rests
 MOST_POISSON: Final = 0.5  # no material is beyond
 
 
@@ -271,9 +272,7 @@ class Beam:
             raise self.cannot_stand() from None
 
     def _reached(self, places: Sequence[Length]) -> Inside:
-        for x in places:
-            self.check_place(x, "load or reading")
-        return _on_supports(self).elements.reach(self._clipped(places))
+        return _reach(self, tuple(places))
 
     def _clipped(self, places: Sequence[Length]) -> Array:
         return np.clip(np.array(places, dtype=np.float64), self.start, self.end)
@@ -297,6 +296,14 @@ def _on_supports(beam: Beam) -> OnSupports:
     at, across, tilting = np.array([(one.at, one.stiffness, one.angular) for one in beam.supports]).T
     node = np.searchsorted((np.array(nodes)[1:] + nodes[:-1]) / 2, at)
     return OnSupports(Elements.between(np.array(nodes), _pieces(beam)), node, across, tilting)
+
+
+@lru_cache(maxsize=PLACES_KEPT)
+def _reach(beam: Beam, places: tuple[Length, ...]) -> Inside:
+    """Places on the work: the same ones are asked about again and again."""
+    for x in places:
+        beam.check_place(x, "load or reading")
+    return _on_supports(beam).elements.reach(beam._clipped(places))
 
 
 @lru_cache(maxsize=KEPT)

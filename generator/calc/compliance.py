@@ -3,12 +3,11 @@
     Compliance                the work on its supports, at chosen places
     Compliance.supported      with one more support, without solving again
     Compliance.at_tool        deflection of the loaded place itself
-    Compliance.followed       the same with a rest that travels with the tool
     Compliance.rested         the same with a further support at many places in turn
     compliance                of a beam
 
-One solution of the beam serves every place of the tool, every place of a steady rest that is tried, and a
-follow rest at every place of the tool (the change of a compliance by one spring: Sherman and Morrison, 1950).
+One solution of the beam serves every place of the tool and every place of a steady rest that is tried (the
+change of a compliance by one spring: Sherman and Morrison, 1950). A rest that travels is in `tool_walk`.
 """
 
 from __future__ import annotations
@@ -44,10 +43,6 @@ class Compliance:
     tilt: Array
     turn: Array
 
-    def index(self, x: Length) -> int:
-        """Which place is nearest to x (m)."""
-        return int(np.argmin(np.abs(self.places - x)))
-
     def supported(self, place: int, stiffness: float) -> Compliance:
         """The same work with a further support of `stiffness` (N/m, inf for a rigid one) at a place."""
         column, slopes = self.push[:, place], self.tilt[place, :]
@@ -62,12 +57,6 @@ class Compliance:
     def at_tool(self, arm: Length = 0.0) -> Array:
         """Deflection (m/N) of each place under 1 N there, and `arm` N m with it: feed force over radial."""
         return np.asarray(np.diag(self.push) + arm * np.diag(self.tilt))
-
-    def followed(self, rests: Sequence[int], stiffness: float) -> Array:
-        """Deflection (m/N) of each place under 1 N there, while a rest of `stiffness` bears at `rests[i]`."""
-        tool, rest = np.arange(len(self.places)), np.asarray(rests)
-        share = _shares(self.push[rest, rest], stiffness)
-        return np.asarray(np.diag(self.push) - share * self.push[tool, rest] ** 2)
 
     def rested(self, rests: Sequence[int], stiffness: float) -> Array:
         """Deflection (m/N) of each place under 1 N there, with a support at `rests[i]`, (places, rests).

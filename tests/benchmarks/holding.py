@@ -3,7 +3,7 @@
     python tests/benchmarks/holding.py [TIMES]
 
 For 200 places of the tool: how far the work gives at each, with the steady rest where it is and at 60 other
-places, and with a follow rest behind the tool; what every support carries at every place, three frequencies
+places, and with a follow rest beside the tool; what every support carries at every place, three frequencies
 and the push that buckles it. PyNite solves the deflections alone, 200 load cases in one model. One run does
 both and prints the ratio as JSON; seconds alone say little on a busy machine. What is kept from one beam to
 the next is forgotten before each turn. Not a test: nothing here passes or fails.
@@ -28,11 +28,12 @@ from generator.calc import modes
 from generator.calc.beam import Beam, Segment, Support
 from generator.calc.compliance import compliance
 from generator.calc.modes import buckling_push, frequencies
+from generator.calc.tool_walk import tool_walk
 
 TOOL_PLACES, RESTS_TRIED = 200, 60
 FORCE = 800.0  # N
 REST_STIFFNESS = 2e7  # N/m
-FOLLOWS = 3  # places of the tool ahead of the follow rest
+FOLLOWS = 0.015  # m: the follow rest beyond the tool
 PART = (
     Segment(0.0, 0.300, 0.1016, 0.0635),
     Segment(0.300, 0.304, 0.0860, 0.0635),
@@ -57,7 +58,7 @@ def holding(tools: list[float]) -> np.ndarray:
     row = {x: number for number, x in enumerate(places)}
     free = compliance(part(), places)
     free.rested([row[x] for x in rests], REST_STIFFNESS)
-    free.followed([max(number - FOLLOWS, 0) for number in range(len(places))], REST_STIFFNESS)
+    tool_walk(whole, tools, [0.0, 0.6, 1.0], rest_from_tool=FOLLOWS, rest_stiffness=REST_STIFFNESS)
     whole.reactions_along(FORCE, tools)
     frequencies(whole, 3)
     buckling_push(whole)
@@ -81,7 +82,7 @@ def by_frame_program(tools: list[float]) -> tuple[np.ndarray, float]:
 
 def seconds(work: Callable[[], object]) -> float:
     """Processor time of the work, with nothing kept from before."""
-    for kept in (beams._on_supports, beams._solved, modes._lowest, modes._buckling_push):
+    for kept in (beams._on_supports, beams._reach, beams._solved, modes._lowest, modes._buckling_push):
         kept.cache_clear()
     start = time.process_time()
     work()

@@ -91,15 +91,6 @@ def test_rests_tried_at_once_are_each_a_support(beam, stiffness):
 
 
 @all_beams
-def test_a_rest_that_follows_is_a_support_for_each_place_of_the_tool(beam):
-    whole, rests = compliance(beam, PLACES), [1, 2, 3, 4, 5, 6, 6]
-    followed = whole.followed(rests, 1e7)
-    for tool, rest in enumerate(rests):
-        alone = whole.supported(rest, 1e7).at_tool()[tool]
-        assert followed[tool] == pytest.approx(alone, rel=1e-9, abs=1e-20)
-
-
-@all_beams
 def test_a_feed_force_beside_the_axis_bends_by_its_arm(beam):
     whole = compliance(beam, PLACES)
     assert whole.at_tool(0.02) == pytest.approx(np.diag(whole.push) + 0.02 * np.diag(whole.tilt))
@@ -112,9 +103,3 @@ def test_where_a_rigid_support_stands_a_further_one_changes_nothing():
     for stiffness in (1e7, math.inf):
         assert whole.supported(1, stiffness).push == pytest.approx(whole.push)
         assert whole.rested([1], stiffness)[:, 0] == pytest.approx(whole.at_tool())
-        assert whole.followed([1, 1], stiffness) == pytest.approx(whole.at_tool())
-
-
-def test_the_nearest_place_is_found():
-    whole = compliance(BEAMS["chuck"], PLACES)
-    assert [whole.index(x) for x in (0.0, 0.21, 0.8)] == [0, 1, 6]
