@@ -132,9 +132,11 @@ def _first_set(
     starts += [one.x2 + ARROW + 1.5, one.x1 - ARROW - 1.5 - width]
     outer = list(outer)
     starts += sorted(x + 1.0 for x in outer if x > one.x2)
-    for level in range(len(done) + 1):
+    further = sorted((x - 1.0 - width for x in outer if x < one.x1), reverse=True)
+    levels = range(len(done) + 1)
+    for level, tried in (*((level, starts) for level in levels), *((level, further) for level in levels)):
         y = base + side * NEXT_LINE * level
-        for start in starts:
+        for start in tried:
             inside = fits and one.x1 <= start <= one.x2
             letters = Text(one.text, (start, y - ABOVE), LETTER, part).box
             line = (

@@ -15,6 +15,7 @@ from generator.si import Length
 
 OUTLINE_CHUCK = 1.6  # chuck outline over the gripped diameter when the lathe record does not say
 OUTLINE_LENGTH = 0.6  # chuck outline length over its diameter, likewise
+DUST = 1e-9  # m: a thread or relief that ends so near to a shoulder ends at it
 OUTLINE_STEADY = 0.4  # steady finger width over the diameter, likewise
 
 
@@ -105,7 +106,7 @@ def _pieces(span: Span, thread: ThreadPlan | None) -> list[Piece]:
     marks = [thread.start, thread.end]
     if thread.relief_start is not None and thread.relief_end is not None:
         marks += [thread.relief_start, thread.relief_end]
-    cuts.update(mark for mark in marks if span.start < mark < span.end)
+    cuts.update(mark for mark in marks if span.start + DUST < mark < span.end - DUST)
     edges = sorted(cuts)
     pieces = []
     for start, end in pairwise(edges):

@@ -37,7 +37,9 @@ def test_the_scene_says_what_holds_the_work(held: tuple[str, SetupScene]) -> Non
     assert scene.held == kind
     assert scene.jaws == {"chuck": 3 if "3" in WAYS[way].partition("grip")[0] else 4}.get(kind, 0)
     assert scene.jaw_words == {
-        "soft jaws": "soft jaws", "pie jaws": "pie jaws", "turned round": "jaws turned round",
+        "soft jaws": "soft jaws",
+        "pie jaws": "pie jaws",
+        "turned round": "jaws turned round",
     }.get(way, "jaws" if kind == "chuck" else "")
     assert scene.dog == pytest.approx(inch if kind == "centers" else 0)
     assert scene.clamps == (4 if kind == "faceplate" else 0)
@@ -65,8 +67,10 @@ def test_it_can_be_drawn_from_above_and_along_the_bed(held: tuple[str, SetupScen
 def test_jaws_in_the_bore_are_drawn_in_it(sheet_of: SheetOf) -> None:
     scene = sheet_of(
         {
-            CHUCK: "chuck: {jaws: 3, grip: 1, inside: yes}", "od: 2.75}": "od: 6, bore: 4}",
-            "od: 2 1/4}": "od: 2 1/4, bore: 1}", "  center: live\n": "",
+            CHUCK: "chuck: {jaws: 3, grip: 1, inside: yes}",
+            "od: 2.75}": "od: 6, bore: 4}",
+            "od: 2 1/4}": "od: 2 1/4, bore: 1}",
+            "  center: live\n": "",
         }
     ).setup_scene
     assert scene is not None
@@ -85,3 +89,20 @@ def test_the_follow_rest_stands_at_the_tool_and_on_the_work(sheet_of: SheetOf) -
     without = sheet_of({CHUCK: WAYS["centers"]}).setup_scene
     assert without is not None
     assert without.follow_rest_at is None
+
+
+def test_a_thread_that_ends_at_a_shoulder_leaves_no_sliver(sheet_of: SheetOf) -> None:
+    """Lengths that add up to the shoulder but for the last bit of a float: no dimension of nothing."""
+    scene = sheet_of(
+        {
+            "11 5/8, od": "0.7, od",
+            "2 7/8, od": "0.5, od",
+            "grip: 3": "grip: 0.3",
+            "length: 2 7/8}": "length: 0.5}",
+            "width: 3/8": "width: 0.2",
+            "length: 2 1/2": "length: 0.3",
+        }
+    ).setup_scene
+    assert scene is not None
+    assert min(piece.end - piece.start for piece in scene.pieces) > 1e-6
+    assert not any(text.text.startswith((".000 ", "0 ")) for text in setup_view(scene).texts)
