@@ -19,7 +19,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
 from math import floor, isfinite, log10
 from typing import Final, Literal
@@ -46,6 +46,7 @@ from generator.si import (
 Rounds = Literal["nearest", "up", "down"]
 
 _MODES: Final = {"nearest": ROUND_HALF_UP, "up": ROUND_CEILING, "down": ROUND_FLOOR}
+_WIDE: Final = Context(prec=400)  # digits: more than any float has before and behind its point
 _DUST: Final = 6  # decimals past the last one shown; beyond them a difference is float dust
 _WHOLE: Final = {"inch": inch / 64, "mm": 0.05 * mm}  # sizes on this grid need no trailing zeros
 UNKNOWN: Final = "unknown"
@@ -151,7 +152,7 @@ def digits(number: float, places: int, rounds: Rounds = "nearest") -> str:
     if not isfinite(number):
         raise ValueError(f"{number} cannot be shown on a sheet")
     exact = Decimal(repr(round(number, places + _DUST)))
-    text = format(exact.quantize(Decimal(1).scaleb(-places), rounding=_MODES[rounds]), "f")
+    text = format(exact.quantize(Decimal(1).scaleb(-places), _MODES[rounds], _WIDE), "f")
     return _signed(_grouped(text))
 
 

@@ -257,3 +257,9 @@ def test_a_number_nobody_computed_says_who_and_where(figure: FigureMaker, tmp_pa
     given = figure(1.75 * inch, label="Thread length", kind=Kind.GIVEN, text="1 3/4",
                    where=Location(tmp_path / "job.yml", 21, 4))  # fmt: skip
     assert working_line(given, "inch") == "Thread length: given, written “1 3/4”, job.yml line 21"
+
+
+def test_a_number_of_any_size_is_written_out() -> None:
+    """An absurd job must not stop the page: what it says is wrong stands among the findings."""
+    assert digits(1e30, 3) == digits(1e30, 0) + ".000"
+    assert digits(1e300, 4).endswith(".0000")
