@@ -19,7 +19,7 @@ SIZES = {
     "A4": (8.27 * POINTS_PER_INCH, 11.69 * POINTS_PER_INCH),
     "Letter": (8.5 * POINTS_PER_INCH, 11 * POINTS_PER_INCH),
 }
-MOST_PAGES = {"A4": 15, "Letter": 16}  # of which the working of every figure takes four
+MOST_PAGES = {"A4": 16, "Letter": 17}  # of which the working of every figure takes four or five
 LEAST_FILLED = 0.4  # of a page's height, on every page but the last
 LONG_WORD = 20  # characters: longer ones may be broken over two lines, and so taken apart
 EDGE = 5.0  # mm that no printer reaches, common practice
@@ -30,6 +30,8 @@ SHEETS = {  # ready jobs; what its running header must hold, besides the number
     "SW-113": ("right",),
     "SW-115": ("M16", "right"),
     "SW-116": ("1-8 UNC-2A-LH", "left"),
+    "SW-117": ("1 1/2-8 UN-2A", "right"),  # between centers
+    "SW-119": ("4-8 UN-2A", "right"),  # the one with the most to say
 }
 
 
