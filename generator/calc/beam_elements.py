@@ -13,7 +13,7 @@ that a groove a hair wide costs no digits and nodes are needed at supports alone
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
 
@@ -24,6 +24,7 @@ from generator.calc.slenderness import cowper
 
 Array = NDArray[np.float64]
 Numbers = NDArray[np.intp]
+Rows = tuple[Array, ...]
 
 POINTS: Final = 10  # of Gauss on each piece: exact to rounding while its wall does not shrink by half
 JOINED: Final = 1e-9  # m: two places nearer than this are one
@@ -94,10 +95,6 @@ class Inside:
     off_turn: Array
     across: Array
     turned: Array
-
-    def column(self) -> Inside:
-        """The same places as readings, one a row, for `Elements.inside` of every load."""
-        return Inside(*(getattr(self, field.name)[:, None] for field in fields(self)))
 
 
 @dataclass(frozen=True, eq=False)
@@ -228,25 +225,58 @@ class Elements:
     def _columns(self, element: Numbers) -> Numbers:
         return 2 * np.minimum(element, len(self.turning) - 1)[:, None] + np.arange(4)
 
-    def inside(self, reading: Inside, load: Inside) -> tuple[Array, Array, Array]:
+    def inside(self, reading: Inside, load: Inside, *, each: bool = False) -> tuple[Array, Array, Array]:
         """Deflection under 1 N, deflection under 1 N m and slope under 1 N m, with all nodes held.
 
-        m/N, 1/N, rad/(N m), in the shape to which readings and loads are broadcast; nothing but where both
-        stand in the same element.
+        m/N, 1/N, rad/(N m), (readings, loads), or with `each` of every reading under the load of its own
+        number; nothing but where both stand in the same element.
         """
         here = np.minimum(load.element, len(self.turning) - 1)
-        same = (reading.element == load.element) & (load.element == here)
-        before = reading.along <= load.along
-        one, other = reading, load
-        push = np.where(before, one.lift * other.along + one.drop, one.along * other.lift + other.drop)
-        tilt = np.where(before, one.lift, (one.along - other.along) * other.turn + other.lift)
-        turn = np.where(before, one.turn, other.turn)
-        lift_back, turn_back = other.lift / self.turning[here], other.turn / self.turning[here]
-        shift_back, off_back = other.shift / self.shifting[here], other.off_turn / self.shifting[here]
-        push -= one.lift * lift_back + one.shift * shift_back
-        tilt -= one.lift * turn_back + one.shift * off_back
-        turn -= one.turn * turn_back + one.off_turn * off_back
-        return same * push, same * tilt, same * turn
+        inner = np.where(load.element == here, load.element, -1)
+        if each:
+            same, beyond = reading.element == inner, reading.along > load.along
+        else:
+            same = reading.element[:, None] == inner
+            beyond = reading.along[:, None] > load.along
+
+        def joined(up_to: tuple[Rows, Rows], past: tuple[Rows, Rows]) -> Array:
+            """Readings up to the load, and those past it; few large arrays at a time, for they cost most."""
+            total = _in_pairs if each else _crossed
+            found = total(*up_to)
+            np.copyto(found, total(*past), where=beyond)
+            found *= same
+            return found
+
+        one, out = np.ones(len(here)), reading.along
+        ones = np.ones(len(out))
+        lift_back, turn_back = load.lift / self.turning[here], load.turn / self.turning[here]
+        shift_back, off_back = -load.shift / self.shifting[here], -load.off_turn / self.shifting[here]
+        shift, off_turn, lift, turn = reading.shift, reading.off_turn, reading.lift, reading.turn
+        start = load.lift - load.along * load.turn
+        return (
+            joined(
+                ((lift, reading.drop, shift), (load.along - lift_back, one, shift_back)),
+                ((out, ones, -lift, shift), (load.lift, load.drop, lift_back, shift_back)),
+            ),
+            joined(
+                ((lift, shift), (1 - turn_back, off_back)),
+                ((out, ones, -lift, shift), (load.turn, start, turn_back, off_back)),
+            ),
+            joined(
+                ((turn, off_turn), (1 - turn_back, off_back)),
+                ((ones, -turn, off_turn), (load.turn, turn_back, off_back)),
+            ),
+        )
+
+
+def _crossed(readings: Rows, loads: Rows) -> Array:
+    """Products of readings and loads, summed, (readings, loads)."""
+    return np.asarray(np.stack(readings, axis=1) @ np.stack(loads))
+
+
+def _in_pairs(readings: Rows, loads: Rows) -> Array:
+    """The same of each reading with the load of its own number, (readings,)."""
+    return np.asarray(sum(one * other for one, other in zip(readings, loads, strict=True)))
 
 
 def _squares(rows: Array, weights: Array) -> Array:

@@ -72,14 +72,16 @@ class OnSupports:
 
     def moved(self, reading: Inside, load: Inside) -> Moved:
         """Of every reading under every load, (readings, loads); m/N, 1/N, rad/(N m)."""
-        push, tilt, turn = self.elements.inside(reading.column(), load)
+        push, tilt, turn = self.elements.inside(reading, load)
         across, turned = (row @ self.inverse for row in self.elements.rows(reading))
         by_push, by_turn = (row.T for row in self.elements.rows(load))
-        return push + across @ by_push, tilt + across @ by_turn, turn + turned @ by_turn
+        for inner, row, other in ((push, across, by_push), (tilt, across, by_turn), (turn, turned, by_turn)):
+            inner += row @ other
+        return push, tilt, turn
 
     def moved_each(self, reading: Inside, load: Inside) -> Moved:
         """Of each reading under the load of its own number alone, (readings,)."""
-        push, tilt, turn = self.elements.inside(reading, load)
+        push, tilt, turn = self.elements.inside(reading, load, each=True)
         across, turned = (row @ self.inverse for row in self.elements.rows(reading))
         by_push, by_turn = self.elements.rows(load)
         return push + _each(across, by_push), tilt + _each(across, by_turn), turn + _each(turned, by_turn)
