@@ -182,7 +182,7 @@ def test_more_support_never_gives_more(bar_of):
 
 @pytest.mark.parametrize(
     ("length", "tolerance", "words"),
-    [("11", "0.1", "alone keeps"), ("25", "0.004", "With a center"), ("60", "0.00002", "None of these")],
+    [("11", "0.1", "alone keeps"), ("25", "0.004", "With a center"), ("60", "0.00002", "Not one of these")],
 )
 def test_the_least_support_that_will_do_is_named(bar_of, length, tolerance, words):
     sheet = bar_of({"length: 11": f"length: {length}", "diameter: 0.002": f"diameter: {tolerance}"})
@@ -200,7 +200,7 @@ def test_the_least_is_the_first_whose_error_keeps_the_quarter(bar_of):
             tolerance = 4 * error * wanted
             sheet = bar_of({**long, "diameter: 0.002": f"diameter: {tolerance:.9f}"})
             named = zip(words, errors, strict=True)
-            least = next((word for word, one in named if one <= error * wanted), "None of these")
+            least = next((word for word, one in named if one <= error * wanted), "Not one of these")
             assert least in sheet.figures["give.support.least"].value
 
 
@@ -310,3 +310,13 @@ def test_a_hollow_end_takes_a_pipe_center(bar_of):
     long = {"length: 11, od: 1.5": "length: 25, od: 1.5, bore: 1/2"}
     assert "pipe center" in bar_of(long).figures["give.support.center"].label
     assert "pipe" not in bar_of({"length: 11": "length: 25"}).figures["give.support.center"].label
+
+
+def test_a_wire_that_bends_away_has_no_error_to_its_name(bar_of):
+    wire = {"length: 11, od: 1.5": "length: 60, od: 0.05", "1.4, from_diameter: 1.5, length: 6":
+            "0.04, from_diameter: 0.05, length: 50"}
+    sheet = bar_of(wire)
+    figure = sheet.figures["give.support.alone"]
+    assert figure.value is None
+    assert "bends away" in figure.note
+    assert plot_of(sheet) is None

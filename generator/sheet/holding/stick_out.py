@@ -76,7 +76,12 @@ def stick_out_section(case: Case) -> tuple[PlotScene, ...]:
 
 
 def _matters(alone: Alone) -> bool:
-    """True for work that stands out by more than its diameter, or too far for its tolerance."""
+    """True for work that stands out by more than its diameter, or too far for its tolerance.
+
+    Not for a wire that bends away by more than its diameter: no small movement of a beam says how far.
+    """
+    if alone.error_at(alone.now) > alone.load.diameter:
+        return False
     return alone.now > alone.diameter or (alone.most is not None and alone.most < alone.now)
 
 

@@ -82,10 +82,13 @@ def _alone(case: Case) -> float:
 def _lay_error(case: Case, load: CutLoad, found: Supported) -> None:
     """Lay the largest diameter error that one way leaves."""
     force, at = load.last.radial, found.at
+    name, label = f"give.support.{found.way.key}", f"Diameter error of the last cut {_words(case, found.way)}"
     error = max(found.error, LEAST_GIVE * force)
+    if error > load.diameter:  # far beyond what a beam's small movements are worked out for
+        case.desk.unknown(name, label, "fine_length", "it bends away by more than its diameter")
+        return
     case.desk.computed(
-        f"give.support.{found.way.key}", f"Diameter error of the last cut {_words(case, found.way)}", error,
-        "fine_length", "2 × {F last} ÷ {stiffness under the tool}",
+        name, label, error, "fine_length", "2 × {F last} ÷ {stiffness under the tool}",
         {"F last": (force, "force"), "stiffness under the tool": (2 * force / error, "stiffness")}, ELEMENTS,
         note=f"the steady rest at {length_words(at, case.held.system)} from the chuck face" if at else "",
         rounds="up",
@@ -107,7 +110,7 @@ def _lay_least(case: Case, load: CutLoad, least: Way | None, limit: Length) -> N
         f"quarter of its tolerance, {fine_words(limit, case.held.system)}"
     )
     if least is None:
-        text = f"None of these keeps {keeps}: take lighter last cuts and measure."
+        text = f"Not one of these keeps {keeps}: take lighter last cuts and measure."
     elif least is WAYS[0]:
         text = f"The {case.held.job.holding.held.kind} alone keeps {keeps}."
     else:
@@ -127,10 +130,13 @@ def _find_wanted(
     if now is None or least is None or now.error <= limit:
         return
     system = case.held.system
+    instead = fine_words(now.error, system)
+    if now.error > load.diameter:
+        instead = "bending away by more than its diameter"
     case.desk.find(
         "support-wanted", "note",
         f"{_words(case, least.way).capitalize()} the last cut of operation {load.number} would leave "
-        f"{fine_words(least.error, system)} on diameter instead of {fine_words(now.error, system)}; a "
+        f"{fine_words(least.error, system)} on diameter instead of {instead}; a "
         f"quarter of its tolerance is {fine_words(limit, system)}.",
         case.held.job.holding.grip.where,
     )
