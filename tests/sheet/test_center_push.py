@@ -73,10 +73,13 @@ HEAVY = {
 
 
 def test_a_heavy_roll_weighs_on_the_center_more_than_the_cut(bar_of):
-    figure = bar_of(HEAVY).figures["give.center.force"]
+    sheet = bar_of(HEAVY)
+    figure = sheet.figures["give.center.force"]
     pounds = 2.673 * 144 * 5  # lb/ft of steel rounds from a handbook
     assert figure.value == pytest.approx(pounds / 2 * lb * G, rel=2e-3)
     assert "weight" in figure.label
+    least = 2 * figure.value * math.tan(math.radians(30)) + forces_of(sheet)[2]  # and the feed takes its part
+    assert sheet.figures["give.center.least_push"].value == pytest.approx(least)
 
 
 @pytest.mark.parametrize(("push", "level"), [("10 lbf", "stop"), (None, None), ("900 lbf", None)])

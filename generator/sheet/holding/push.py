@@ -25,8 +25,6 @@ LEAST = 1e-12          # of a share: two places that are all the same to the cen
 WORTH_SAYING = 0.05    # of the push that buckles: from there it lowers the critical speed by a fortieth
 CONE = "statics of a smooth 60° center; friction, which helps, is left out"
 ELEMENTS = "beam elements (Cook et al.)"
-
-
 LEVELS: Mapping[tuple[bool, bool], Level] = {  # of work that can climb off, of a push that somebody gave
     (True, True): "stop", (True, False): "check", (False, True): "check", (False, False): "note",
 }
@@ -112,7 +110,7 @@ def _lay_across(case: Case) -> tuple[Force, Force]:
             {"weight": (_whole(case), "force"), "share of it": (weight / _whole(case), "ratio")}, ELEMENTS,
             rounds="up",
         )
-        return weight, 0.0
+        return weight, _eased(case)
     cut = worst.load.heaviest
     put: dict[str, tuple[float, Quantity]] = {
         "share": (worst.share, "ratio"), "radial": (abs(cut.radial), "force"), "main": (cut.main, "force"),
