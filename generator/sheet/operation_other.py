@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from generator.calc.knurling import FORCE_UNKNOWN, blanks, raised, teeth_around
+from generator.calc.slenderness import ALONE
 from generator.job.operations import Cut, Knurl, Thread
+from generator.sheet.head import FACE_WORDS
 from generator.sheet.operation_feed import lay_feed
 from generator.sheet.operation_result import lay_time
 from generator.sheet.operation_speed import lay_speed
 from generator.sheet.operation_task import Done, Task, done
 from generator.sheet.operation_turn import off_work
 from generator.sheet.threading import thread_operation
-from generator.sheet.wording import fine_words
+from generator.sheet.wording import fine_words, length_words
+from generator.si import Length
 
 OF_THREAD = {
     "step": "spindle.step",
@@ -57,12 +60,34 @@ def knurl(task: Task) -> Done:
             {"d": (size, "length"), "pitch": (given.pitch.si, "length")}, RAISED, rounds="up",
             note=f"at least {fine_words(low, system)}, by how deep the rollers go: measure a trial length",
         )
+    _check_support(task, lies.high, size)
     step = lay_speed(task, "knurl", size)
     feed = lay_feed(task, "along", "knurl")
     task.unknown("force", "force of the rollers", "force", FORCE_UNKNOWN)
     time = lay_time(task, lies.length, feed, step, 1)
     task.remarks.append("oil it well; look at the track after one turn before feeding on; the blank swells")
     return done(task, size, size, task.work, step=step, feed=feed.usual if feed else None, time=time)
+
+
+def _check_support(task: Task, far: Length, size: Length) -> None:
+    """The rollers press sideways harder than a cutting tool: work with no support beyond them bends."""
+    bench = task.bench
+    if bench.job.holding.center is not None:
+        return
+    placed = bench.desk.figures.get("holding.steady.position")
+    steady = placed.value if placed is not None and isinstance(placed.value, float) else 0.0
+    out, own = far - (steady if steady < far else 0.0), bench.house.stick_out_check
+    limit = own.si if own is not None else ALONE
+    if out <= limit * size * (1 + 1e-9):
+        return
+    since = "the steady rest" if 0 < steady < far else f"the {FACE_WORDS[bench.job.holding.held.kind]}"
+    task.find(
+        "knurl-springs", "check",
+        f"{task.opening} goes to {length_words(out, bench.system)} from {since}, {out / size:.1f} "
+        f"diameters; over {limit:g} the pressure of the rollers bends the work, and may bend it out of what "
+        "holds it. Bring up a center, knurl it nearer to a support, or take a tool whose rollers squeeze "
+        "from both sides.",
+    )
 
 
 def polish(task: Task) -> Done:

@@ -36,6 +36,43 @@ operations:
   - thread: {designation: 2 1/4-8 UN-2A, length: 2 1/2, tool: V1}
 """
 
+SHAFT = """\
+job: T-2
+title: Shaft
+units: inch
+lathe: thirteen-inch
+material: 1045 steel
+material_known_by: stamp
+work:
+  - {length: 6, od: 7/8}
+  - {length: 2, od: 3/4}
+holding:
+  collet: {grip: 1 1/2}
+mate: {part: nut, thread: 3/4-10 UNC-2B, on_bench: yes}
+duty: {said: turns a wheel, by: customer}
+operations:
+  - turn: {diameter: 3/4, length: 2, from_diameter: 7/8}
+  - relief: {width: 3/8, diameter: 0.600, radius: 1/32}
+  - thread: {designation: 3/4-10 UNC-2A, length: 1 5/8, tool: V1}
+"""
+
+RING = """\
+job: T-3
+title: Ring
+units: inch
+lathe: long-bed
+material: 1045 steel
+material_known_by: stamp
+work:
+  - {length: 3, od: 8, bore: 6}
+holding:
+  chuck: {jaws: 3, grip: 1, inside: yes}
+mate: unknown
+duty: {said: a ring, by: customer}
+operations:
+  - turn: {diameter: 8, length: 3, from_diameter: 8 1/8}
+"""
+
 
 @pytest.fixture(scope="session")
 def shop() -> Shop:
@@ -92,3 +129,21 @@ def sheet_of(read_of: Callable[..., ReadJob], shop: Shop) -> Callable[..., Sheet
         return compute_sheet(read, changed)
 
     return make
+
+
+@pytest.fixture
+def shaft_of(sheet_of: Callable[..., Sheet]) -> Callable[..., Sheet]:
+    """As `sheet_of`, of a shaft in a collet, for any other way of holding it."""
+    return lambda changes=None, **named: sheet_of(changes, SHAFT, **named)
+
+
+@pytest.fixture
+def shaft_job(job_of: Callable[..., Job]) -> Callable[..., Job]:
+    """As `shaft_of`, but the job alone."""
+    return lambda changes=None: job_of(changes, SHAFT)
+
+
+@pytest.fixture
+def ring_of(sheet_of: Callable[..., Sheet]) -> Callable[..., Sheet]:
+    """As `sheet_of`, of a ring that the jaws grip from inside."""
+    return lambda changes=None, **named: sheet_of(changes, RING, **named)

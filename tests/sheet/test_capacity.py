@@ -14,25 +14,6 @@ from generator.sheet.layout import lay_out
 from generator.sheet.model import Finding
 from generator.si import inch
 
-SHAFT = """\
-job: T-2
-title: Shaft
-units: inch
-lathe: thirteen-inch
-material: 1045 steel
-material_known_by: stamp
-work:
-  - {length: 6, od: 7/8}
-  - {length: 2, od: 3/4}
-holding:
-  collet: {grip: 1 1/2}
-mate: {part: nut, thread: 3/4-10 UNC-2B, on_bench: yes}
-duty: {said: turns a wheel, by: customer}
-operations:
-  - turn: {diameter: 3/4, length: 2, from_diameter: 7/8}
-  - relief: {width: 3/8, diameter: 0.600, radius: 1/32}
-  - thread: {designation: 3/4-10 UNC-2A, length: 1 5/8, tool: V1}
-"""
 COLLET = "  collet: {grip: 1 1/2}"
 CENTERS = "  centers: {dog: 1}\n  center: dead"
 PLATE = "  faceplate: {clamps: 3, clamp_circle: 6}"
@@ -58,8 +39,7 @@ def ids(sheet) -> set[str]:
         (
             "collet-range", {"{length: 6, od: 7/8}": "{length: 6, od: 1 1/4}"}, "stop",
             "The work is 1.250 in (31.75 mm) in the collet; those of L2 Thirteen-inch lathe take 1/16 in to "
-            "1 "
-            "in. Take a chuck, or another lathe.", 11,
+            "1 in. Take a chuck, or another lathe.", 11,
         ),
         (
             "collet-part-filled", {"grip: 1 1/2": "grip: 3/4"}, "check",
@@ -114,8 +94,8 @@ def ids(sheet) -> set[str]:
         ),
     ],
 )
-def test_what_does_not_take_the_work_is_said(sheet_of, id, changes, level, text, line) -> None:
-    one = found(sheet_of(changes, SHAFT), id)
+def test_what_does_not_take_the_work_is_said(shaft_of, id, changes, level, text, line) -> None:
+    one = found(shaft_of(changes), id)
     assert (one.level, one.text, one.where.line) == (level, text, line)
 
 
@@ -130,44 +110,28 @@ def test_what_does_not_take_the_work_is_said(sheet_of, id, changes, level, text,
         ({COLLET: CENTERS, "{length: 6, od: 7/8}": "{length: 38, od: 7/8}"}, {"too-long"}),
     ],
 )
-def test_at_the_limit_it_does(sheet_of, changes, gone) -> None:
-    assert not ids(sheet_of(changes, SHAFT)) & gone
+def test_at_the_limit_it_does(shaft_of, changes, gone) -> None:
+    assert not ids(shaft_of(changes)) & gone
 
 
-def test_the_length_counts_what_is_mounted(sheet_of) -> None:
+def test_the_length_counts_what_is_mounted(shaft_of) -> None:
     """Collet 1 in, faceplate 2 in, and nothing between the points of two centers; the center takes 4 in."""
     need = [
-        sheet_of(changes, SHAFT).figures["capacity.between_centers"].value / inch
+        shaft_of(changes).figures["capacity.between_centers"].value / inch
         for changes in ({}, {COLLET: PLATE}, {COLLET: CENTERS}, {COLLET: f"{COLLET}\n  center: live"})
     ]
     assert need == pytest.approx([9, 10, 8, 13])
 
 
-RING = """\
-job: T-3
-title: Ring
-units: inch
-lathe: long-bed
-material: 1045 steel
-material_known_by: stamp
-work:
-  - {length: 3, od: 8, bore: 6}
-holding:
-  chuck: {jaws: 3, grip: 1, inside: yes}
-mate: unknown
-duty: {said: a ring, by: customer}
-operations:
-  - turn: {diameter: 8, length: 3, from_diameter: 8 1/8}
-"""
 
 
-def test_jaws_in_the_bore_ask_for_the_bore(sheet_of) -> None:
+def test_jaws_in_the_bore_ask_for_the_bore(ring_of) -> None:
     """The long lathe's three jaws open in 3 to 9 in, whatever the outside is."""
-    sheet = sheet_of({}, RING)
+    sheet = ring_of()
     assert sheet.figures["capacity.chuck"].value == pytest.approx(6 * inch)
     assert "chuck-range" not in ids(sheet)
-    assert "chuck-range" not in ids(sheet_of({"od: 8,": "od: 11,"}, RING)), "no jaw closes on the outside"
-    one = found(sheet_of({"bore: 6": "bore: 2"}, RING), "chuck-range")
+    assert "chuck-range" not in ids(ring_of({"od: 8,": "od: 11,"})), "no jaw closes on the outside"
+    one = found(ring_of({"bore: 6": "bore: 2"}), "chuck-range")
     assert one.level == "stop"
     assert one.text == (
         "The bore is 2.000 in (50.80 mm) over the jaws; the 3-jaw chuck of L1 Long lathe takes 3 in to 9 in "
@@ -175,22 +139,22 @@ def test_jaws_in_the_bore_ask_for_the_bore(sheet_of) -> None:
     )
 
 
-def test_a_record_without_inside_jaws_is_named(sheet_of) -> None:
-    sheet = sheet_of({"lathe: long-bed": "lathe: metric", "bore: 6": "bore: 4"}, RING)
+def test_a_record_without_inside_jaws_is_named(ring_of) -> None:
+    sheet = ring_of({"lathe: long-bed": "lathe: metric", "bore: 6": "bore: 4"})
     assert "chucks: grips_inside" in found(sheet, "not-checked").text
 
 
-def test_jaws_in_the_bore_leave_the_outside_free_and_bar_the_bore(sheet_of) -> None:
+def test_jaws_in_the_bore_leave_the_outside_free_and_bar_the_bore(ring_of) -> None:
     """The ring is turned over its whole length; a bore through it would meet the jaws."""
-    assert "operation-in-jaws" not in ids(sheet_of({}, RING))
-    outside = sheet_of({"{jaws: 3, grip: 1, inside: yes}": "{jaws: 3, grip: 1}"}, RING)
+    assert "operation-in-jaws" not in ids(ring_of())
+    outside = ring_of({"{jaws: 3, grip: 1, inside: yes}": "{jaws: 3, grip: 1}"})
     assert "operation-in-jaws" in ids(outside)
     bore = "  - bore: {diameter: 6, length: 3, from_diameter: 5 7/8}"
-    bored = sheet_of({"  - turn: {diameter: 8, length: 3, from_diameter: 8 1/8}": bore}, RING)
+    bored = ring_of({"  - turn: {diameter: 8, length: 3, from_diameter: 8 1/8}": bore})
     one = found(bored, "operation-in-jaws")
     assert one.text.startswith("Boring (operation 1) reaches the jaws as the work is held now.")
-    short = sheet_of({"length: 3, from": "length: 1 3/4, from", "turn: {diameter: 8": "bore: {diameter: 6",
-                      "from_diameter: 8 1/8": "from_diameter: 5 7/8"}, RING)
+    short = ring_of({"length: 3, from": "length: 1 3/4, from", "turn: {diameter: 8": "bore: {diameter: 6",
+                      "from_diameter: 8 1/8": "from_diameter: 5 7/8"})
     assert "operation-in-jaws" not in ids(short)
 
 
@@ -199,8 +163,8 @@ def test_jaws_in_the_bore_leave_the_outside_free_and_bar_the_bore(sheet_of) -> N
     [
         (
             {COLLET: CENTERS},
-            "The driving plate of L2 Thirteen-inch lathe may turn at 800 rpm at most, and the step is 1200 rpm. "
-            "Take a lower step or another driving plate.",
+            "The driving plate of L2 Thirteen-inch lathe may turn at 800 rpm at most, and the step is 1200 "
+            "rpm. Take a lower step or another driving plate.",
         ),
         (
             {COLLET: PLATE},
@@ -211,18 +175,18 @@ def test_jaws_in_the_bore_leave_the_outside_free_and_bar_the_bore(sheet_of) -> N
         ({}, ""),
     ],
 )
-def test_the_step_is_held_against_the_mark_of_what_turns(sheet_of, changes, text) -> None:
+def test_the_step_is_held_against_the_mark_of_what_turns(shaft_of, changes, text) -> None:
     """Marks of the demo lathe: chuck 2000, collet 1800, driving plate 800, faceplate 400 rpm."""
     asked = {"tool: V1}": "tool: V1, spindle: 1200 rpm}"}
-    told = [one.text for one in sheet_of({**changes, **asked}, SHAFT).findings if one.id == "chuck-speed"]
+    told = [one.text for one in shaft_of({**changes, **asked}).findings if one.id == "chuck-speed"]
     assert told == ([text] if text else [])
 
 
-def test_the_step_of_an_operation_stays_below_the_mark(sheet_of) -> None:
+def test_the_step_of_an_operation_stays_below_the_mark(shaft_of) -> None:
     """Carbide would turn 3/4 in far faster than the faceplate's 400 rpm."""
     carbide = {"from_diameter: 7/8}": "from_diameter: 7/8, tool: T2}"}
     step = [
-        sheet_of({**carbide, COLLET: held}, SHAFT).figures["operation.1.step"].value * 60
+        shaft_of({**carbide, COLLET: held}).figures["operation.1.step"].value * 60
         for held in (PLATE, CENTERS, COLLET)
     ]
     assert step[0] == pytest.approx(400)
@@ -230,9 +194,9 @@ def test_the_step_of_an_operation_stays_below_the_mark(sheet_of) -> None:
     assert step[2] >= step[1]
 
 
-def test_a_record_without_its_own_entry_costs_only_its_checks(job_of, shop) -> None:
+def test_a_record_without_its_own_entry_costs_only_its_checks(shaft_job, shop) -> None:
     """Between centers on a lathe whose record has no driving plate: named, and nothing more."""
-    job = job_of({COLLET: CENTERS}, SHAFT)
+    job = shaft_job({COLLET: CENTERS})
     lathe = shop.lathes["thirteen-inch"].model_copy(update={"headstock_center": None})
     desk = Desk()
     unchecked = capacity_section(job, lathe, lay_out(job), None, None, desk)
@@ -241,7 +205,7 @@ def test_a_record_without_its_own_entry_costs_only_its_checks(job_of, shop) -> N
 
 
 @pytest.mark.parametrize(("size", "place"), [("7/8", 0), ("1 1/4", 1), ("5", 0)])
-def test_the_set_of_collets_that_has_the_size_is_used(job_of, shop, size, place) -> None:
+def test_the_set_of_collets_that_has_the_size_is_used(shaft_job, shop, size, place) -> None:
     """Two sets, to 1 in and from 1 to 3 in; where neither has the size, the first is spoken of."""
     lathe: Lathe = shop.lathes["thirteen-inch"]
     first, three = lathe.collets[0], shop.lathes["long-bed"].chucks[0].grips_inside.from_
@@ -250,6 +214,6 @@ def test_the_set_of_collets_that_has_the_size_is_used(job_of, shop, size, place)
     )
     sets = [first, larger]
     head = used_head(
-        job_of({"od: 7/8": f"od: {size}"}, SHAFT), lathe.model_copy(update={"collets": sets})
+        shaft_job({"od: 7/8": f"od: {size}"}), lathe.model_copy(update={"collets": sets})
     )
     assert head is sets[place]
