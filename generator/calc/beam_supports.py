@@ -113,6 +113,11 @@ class Pushed:
     held : the work on its supports
     fine : the same work in short elements
     push : N
+
+    Source
+    ------
+    Geometric stiffness: Cook et al., Concepts and Applications of Finite Element Analysis. The change of an
+    inverse: Sherman and Morrison, Adjustment of an Inverse Matrix, 1950, for many changes at once.
     """
 
     held: OnSupports
