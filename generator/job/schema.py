@@ -6,14 +6,14 @@ reader takes, and leaves to the reader what a schema cannot say (ranges of a uni
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import Any, Final, get_args
 
 from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
 from generator.job.fields import QUANTITY_SCHEMAS, Strict
 from generator.job.lathe import Lathe
-from generator.job.model import Job
+from generator.job.model import HeldBy, Job
 from generator.job.operations import Cut
 from generator.job.shop import House, Materials, Tools
 
@@ -21,6 +21,16 @@ DIALECT: Final = GenerateJsonSchema.schema_dialect
 
 CUTS: Final[list[type[Cut]]] = [Cut, *Cut.__subclasses__()]
 MAY_STAND_ALONE: Final = {f"#/$defs/{cut.__name__}" for cut in CUTS}  # `- face:` is all that is wanted
+
+RELATIONS: Final[dict[str, dict[str, Any]]] = {  # between the keys of a block, as its model checks them
+    "Holding": {
+        "oneOf": [{"required": [kind]} for kind in get_args(HeldBy)],
+        "dependentRequired": {
+            "centers": ["center"], "center_push": ["center"], "follow_rest_from_tool": ["follow_rest"],
+        },
+    },
+    "LatheChuck": {"dependentRequired": {"key_torque": ["grip_force"], "grip_force": ["key_torque"]}},
+}
 
 _SHOP_FILES: Final[dict[str, tuple[type[Strict], str]]] = {
     "lathe": (Lathe, "A lathe: jobs/_shop/lathes/NAME.yml"),
@@ -46,6 +56,9 @@ def _schema(model: type[BaseModel], title: str) -> dict[str, Any]:
     definitions = {**schema.pop("$defs", {}), **dict(sorted(used.items()))}
     if "Operation" in definitions:
         definitions["Operation"] |= {"minProperties": 1, "maxProperties": 1}
+    for name, relation in RELATIONS.items():
+        if name in definitions:
+            definitions[name] |= relation
     return {"$schema": DIALECT, **schema, "title": title, "$defs": definitions}
 
 

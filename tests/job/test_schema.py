@@ -36,6 +36,7 @@ BEYOND_A_SCHEMA = {
     "lathe-no-screw",
     "lathe-order",
     "lathe-gap",
+    "lathe-plate",
     "lathe-swings",
     "alias-bomb",
     "merge-key",
