@@ -84,8 +84,8 @@ def _collet(held: Collet) -> list[Step]:
         Step("Clean ways, spindle taper, collet and work", "No chip, no burr, no scale anywhere on them."),
         Step(
             "Put the work in the collet",
-            f"The collet of its own size, {held.grip.with_unit} of the work in it. Draw it up while turning the "
-            "work by hand, then try to turn and to pull the work: it must not move.",
+            f"The collet of its own size, {held.grip.with_unit} of the work in it. Draw it up while turning "
+            "the work by hand, then try to turn and to pull the work: it must not move.",
         ),
         Step("True at the collet and at the far end", RUNOUT, hold=True),
     ]

@@ -121,9 +121,10 @@ def _find(
         kind = job.holding.held.kind
         remedy = MORE_ROOM[kind][:1].lower() + MORE_ROOM[kind][1:]
         text = (
-            f"{cut.label}: from the {FACE_WORDS[kind]} to the end of the cut there is {there}; carriage and tool holder "
-            f"reach {needs} to the left of the tool. Before starting, run the carriage there by hand with "
-            f"the {HEAD_WORDS[kind]} turned by hand; if they touch, {remedy} or set the tool out to the left."
+            f"{cut.label}: from the {FACE_WORDS[kind]} to the end of the cut there is {there}; carriage and "
+            f"tool holder reach {needs} to the left of the tool. Before starting, run the carriage there by "
+            f"hand with the {HEAD_WORDS[kind]} turned by hand; if they touch, {remedy} or set the tool out "
+            "to the left."
         )
     elif one.clearance < -SAME:
         text = (
