@@ -30,6 +30,7 @@ from generator.sheet.cautions_holding import (
     thin_wall,
     what_turns,
 )
+from generator.sheet.head import HEAD_WORDS
 from generator.sheet.model import Caution
 
 __all__ = ["Setup", "cautions_section"]
@@ -206,7 +207,7 @@ def chips_and_measuring(setup: Setup) -> Caution | None:
         "CAUTION",
         "Eyes protected. Chips come off with a hook or brush, spindle stopped, never by hand. Stop the "
         "spindle and take the hand off the lever before measuring, setting the wires or trying the mate.",
-        "Passes, wires and test fits are done beside the chuck.",
+        f"Passes, wires and test fits are done beside the {HEAD_WORDS[setup.job.holding.held.kind]}.",
         "NAVEDTRA 14076 ch. 9; OSHA 29 CFR 1910.212",
     )
 
