@@ -199,3 +199,11 @@ def test_a_knurl_far_from_any_support_springs(shaft_of, held, springs) -> None:
     """Its far end 4 1/2 in out of the collet on 7/8 in; the shop's rule is three diameters."""
     found = by_id(shaft_of({COLLET: held, **KNURL})).get("knurl-springs")
     assert (springs in found.text) if springs else found is None
+
+
+@pytest.mark.parametrize(("at", "fault"), [("1", True), ("1 1/4", True), ("1 3/8", False), ("3", False)])
+def test_a_steady_rest_stands_clear_of_the_dog(shaft_of, at, fault) -> None:
+    """The dog takes 1 in, and half the width of the fingers is 3/8 in."""
+    held = f"{CENTERS}\n  steady: {{at: {at}}}"
+    told = [one.text for one in shaft_of({COLLET: held}).findings if one.id == "steady-place"]
+    assert [("on the dog" in text) for text in told] == ([True] if fault else [])

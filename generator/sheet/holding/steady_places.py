@@ -19,6 +19,7 @@ from itertools import groupby, pairwise
 from typing import Literal
 
 from generator.job.operations import Drill, Turn
+from generator.sheet.head import face_at
 from generator.sheet.holding.held_work import DUST, PLACES_ALONG_CUT, HeldWork
 from generator.sheet.holding.loads import ALONG
 from generator.sheet.layout import Span
@@ -84,6 +85,8 @@ def _on_work(held: HeldWork) -> Iterator[Stretch]:
         assert end is not None
         yield Stretch(thread.end - half, thread.start + half, "thread", "is on the thread")
         yield Stretch(end - half, thread.start + half, "relief", "is on the relief")
+    if held.job.holding.centers is not None:
+        yield Stretch(-half, face_at(held.job) + half, "dog", "is on the dog")
     for low, high in _cross_holes(held):
         yield Stretch(low - half, high + half, "cross hole", "has a cross hole under its fingers")
     for span in held.layout.spans:
