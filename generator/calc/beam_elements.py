@@ -288,6 +288,7 @@ def _points(pieces: Pieces, cuts: Array) -> tuple[Array, Array, Numbers]:
     """Gauss points between cuts, (n, POINTS) places and weights (m), and the piece between each two cuts."""
     start, width = cuts[:-1, None], np.diff(cuts)[:, None]
     piece = np.searchsorted(pieces.edges, (start + width / 2).ravel(), side="right") - 1
+    piece = np.minimum(piece, len(pieces.od) - 1)  # a cut at the work's end may lie a rounding past it
     return start + width * _AT, width * _WEIGHTS, piece
 
 

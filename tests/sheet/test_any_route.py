@@ -27,7 +27,7 @@ from generator.site.archive import compare_job
 
 SHOP = Path(__file__).parents[2] / "jobs" / "_shop"
 LATHES = ("long-bed", "thirteen-inch", "metric")
-SEEDS = range(72)
+SEEDS = (*range(72), 203, 416)  # the last two: sizes past all digits, a place a rounding past the work's end
 LENGTHS = ("0.001", "1/64", "1/16", "3/16", "1/2", "1", "2 1/4", "3", "7", "25 mm", "12", "60")
 EXTREMES = (
     {"spindle": {"speeds": ["60"]}},
