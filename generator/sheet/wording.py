@@ -22,6 +22,8 @@ from generator.si import (
     rev_per_min,
 )
 
+NOTHING = 1e-9  # in or mm: what a sum leaves of nothing
+
 
 def length_words(value: Length, system: System) -> str:
     """A length, the job's unit first.
@@ -29,7 +31,7 @@ def length_words(value: Length, system: System) -> str:
     >>> length_words(0.009525, "inch"), length_words(0.009525, "mm")
     ('0.375 in (9.53 mm)', '9.53 mm (0.375 in)')
     """
-    in_inches, in_mm = f"{value / inch:.3f} in", f"{value / mm:.2f} mm"
+    in_inches, in_mm = _at_least(value / inch, 3, "in"), _at_least(value / mm, 2, "mm")
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
 
 
@@ -40,8 +42,10 @@ def fine_words(value: Length, system: System, finer: int = 0) -> str:
     ('0.0039 in (0.100 mm)', '0.100 mm (0.0039 in)')
     >>> fine_words(0.0000013, "mm", 1)
     '0.0013 mm (0.00005 in)'
+    >>> fine_words(0.0000008, "inch")
+    'less than 0.0001 in (0.001 mm)'
     """
-    in_inches, in_mm = f"{value / inch:.{4 + finer}f} in", f"{value / mm:.{3 + finer}f} mm"
+    in_inches, in_mm = _at_least(value / inch, 4 + finer, "in"), _at_least(value / mm, 3 + finer, "mm")
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
 
 
@@ -51,7 +55,7 @@ def rule_words(value: Length, system: System) -> str:
     >>> rule_words(0.656968, "inch"), rule_words(0.656968, "mm")
     ('25.9 in (657 mm)', '657 mm (25.9 in)')
     """
-    in_inches, in_mm = f"{value / inch:.1f} in", f"{value / mm:.0f} mm"
+    in_inches, in_mm = _at_least(value / inch, 1, "in"), _at_least(value / mm, 0, "mm")
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
 
 
@@ -61,7 +65,7 @@ def mass_words(value: Mass, system: System) -> str:
     >>> mass_words(25.0, "inch"), mass_words(25.0, "mm")
     ('55 lb (25 kg)', '25 kg (55 lb)')
     """
-    in_pounds, in_kg = f"{value / lb:.0f} lb", f"{value:.0f} kg"
+    in_pounds, in_kg = _at_least(value / lb, 0, "lb"), _at_least(value, 0, "kg")
     return f"{in_pounds} ({in_kg})" if system == "inch" else f"{in_kg} ({in_pounds})"
 
 
@@ -106,6 +110,18 @@ def rise_words(rise: float, system: System) -> str:
     return f"{in_fahrenheit} ({in_celsius})" if system == "inch" else f"{in_celsius} ({in_fahrenheit})"
 
 
+def _at_least(value: float, places: int, unit: str) -> str:
+    """A number to so many places; one that would show as nothing is less than the last of them.
+
+    >>> _at_least(0.00003, 4, "in"), _at_least(0.0, 4, "in"), _at_least(-0.00003, 4, "in")
+    ('less than 0.0001 in', '0.0000 in', '0.0000 in')
+    """
+    shown = f"{value:.{places}f}"
+    if not float(shown):
+        shown = f"less than {10**-places:.{places}f}" if value > NOTHING else f"{0:.{places}f}"
+    return f"{shown} {unit}"
+
+
 def _three_figures(value: float) -> str:
     return f"{float(f'{value:.3g}'):.12g}"
 
@@ -115,8 +131,11 @@ def rpm_words(speed: SpindleSpeed) -> str:
 
     >>> rpm_words(32 / 60)
     '32 rpm'
+    >>> rpm_words(38437 / 60), rpm_words(105.19 / 60)
+    ('38437 rpm', '105.2 rpm')
     """
-    return f"{speed / rev_per_min:.4g} rpm"
+    turns = speed / rev_per_min
+    return f"{turns:.0f} rpm" if turns >= 1000 else f"{turns:.4g} rpm"
 
 
 def seconds_words(time: Time) -> str:
