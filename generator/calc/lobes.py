@@ -35,7 +35,21 @@ Floats = NDArray[np.float64]
 WAVES: Final = 8  # odd multiples of the number of jaws
 TERMS: Final = 24  # Legendre polynomials along the tube
 FAR: Final = 8.0  # reaches past the jaws after which nothing is felt
+PLACES_KEPT: Final = 64  # lists of places: the cuts on a job's tube, for every kind of jaw
 
+_ROOTS, _SHARES = legendre.leggauss(TERMS + 1)
+_INTEGRATED: Final[Floats] = legendre.legint(np.eye(TERMS))  # terms of each polynomial's integral
+
+
+def _differentiated() -> Floats:
+    """Legendre terms of the second and first derivative of each polynomial, and of itself."""
+    one, found = np.eye(TERMS), np.zeros((3, TERMS, TERMS))
+    for place, order in enumerate((2, 1, 0)):
+        found[place, : TERMS - order] = legendre.legder(one, order)
+    return found
+
+
+_DIFFERENTIATED: Final = _differentiated()
 
 
 @dataclass(frozen=True)
@@ -229,9 +243,7 @@ def out_of_round(tube: Tube, grip: Grip, force: Force, places: Sequence[Length])
     _check_arc(grip.n, grip.half_arc)
     length, moved = _solved(tube, grip.n, grip.start, grip.end)
     arcs = np.array([_sinc(m * grip.half_arc) for m in _waves(grip.n)])
-    inside = np.minimum(np.asarray(places, dtype=float), length)
-    along = legendre.legvander(2 * inside / length - 1, TERMS - 1)
-    lobes: Floats = 2 * force * (arcs @ moved) @ along.T
+    lobes: Floats = 2 * force * (arcs @ moved) @ _along(length, tuple(places)).T
     return lobes
 
 
@@ -277,6 +289,13 @@ def _waves(n: int) -> list[int]:
     return [k * n for k in range(1, 2 * WAVES, 2)]
 
 
+@lru_cache(maxsize=PLACES_KEPT)
+def _along(length: Length, places: tuple[Length, ...]) -> Floats:
+    """Legendre polynomials at places along the tube: the same are asked about for every kind of jaw."""
+    inside = np.minimum(np.array(places, dtype=float), length)
+    return legendre.legvander(2 * inside / length - 1, TERMS - 1)
+
+
 @lru_cache(maxsize=64)
 def _solved(tube: Tube, n: int, start: Length, end: Length) -> tuple[Length, Floats]:
     """Length that is looked at, and there the Legendre terms of each wave for 1 N of each of n points."""
@@ -284,13 +303,12 @@ def _solved(tube: Tube, n: int, start: Length, end: Length) -> tuple[Length, Flo
     length = min(tube.length, end + FAR * reach(tube, end, n))
     rings = [ring for ring in tube.rings if ring.start < length]
     points, weights, stiffnesses = [], [], []
-    x, weight = legendre.leggauss(TERMS + 1)
     for ring in rings:
         half = (min(ring.end, length) - ring.start) / 2
-        points.append(ring.start + half * (1 + x))
-        weights.append(half * math.pi * ring.radius * weight)
+        points.append(ring.start + half * (1 + _ROOTS))
+        weights.append(half * math.pi * ring.radius * _SHARES)
         each = np.array([_stiffnesses(tube, ring, m) for m in _waves(n)])
-        stiffnesses.append(np.repeat(each[:, :, None], x.size, axis=2))
+        stiffnesses.append(np.repeat(each[:, :, None], _ROOTS.size, axis=2))
     values = _derivatives(2 * np.concatenate(points) / length - 1, length)
     weighted = np.concatenate(stiffnesses, axis=2) * np.concatenate(weights)
     matrix = sum(
@@ -314,24 +332,14 @@ def _derivatives(x: Floats, length: Length) -> Floats:
     """Second and first derivative and value of the Legendre polynomials along a tube, at x from −1 to 1."""
     terms = legendre.legvander(x, TERMS - 1)
     scales = np.array([(2 / length) ** order for order in (2, 1, 0)])
-    found: Floats = (terms @ _differentiated() * scales[:, None, None]).swapaxes(1, 2)
-    return found
-
-
-@lru_cache(maxsize=1)
-def _differentiated() -> Floats:
-    """Legendre terms of the second and first derivative of each polynomial, and of itself."""
-    one, found = np.eye(TERMS), np.zeros((3, TERMS, TERMS))
-    for place, order in enumerate((2, 1, 0)):
-        found[place, : TERMS - order] = legendre.legder(one, order)
+    found: Floats = (terms @ _DIFFERENTIATED * scales[:, None, None]).swapaxes(1, 2)
     return found
 
 
 def _pressed(length: Length, start: Length, end: Length) -> Floats:
     """∫ P from start to end along the tube."""
-    ends = np.array([2 * start / length - 1, 2 * end / length - 1])
-    integrals = legendre.legval(ends, legendre.legint(np.eye(TERMS)))
-    pressed: Floats = (integrals[:, 1] - integrals[:, 0]) * length / 2
+    first, last = legendre.legvander(np.array([2 * start / length - 1, 2 * end / length - 1]), TERMS)
+    pressed: Floats = (last - first) @ _INTEGRATED * length / 2
     return pressed
 
 
