@@ -377,7 +377,7 @@ def test_the_drawing_has_the_thread_in_the_bore(ring_of):
     """Thread and recess are drawn in the bore; the outside stays as it is."""
     scene = ring_of(BLIND).setup_scene
     inside = [piece.inside for piece in scene.pieces]
-    assert inside == ["plain", "plain", "relief", "thread"]
+    assert inside == ["plain", "relief", "thread"]
     assert all(piece.od_start == pytest.approx(4 * inch) for piece in scene.pieces)
     thread = scene.pieces[-1]
     assert thread.bore == pytest.approx(1.880 * inch)
