@@ -274,13 +274,11 @@ class Beam:
     def _reached(self, places: Sequence[Length]) -> Inside:
         return _reach(self, tuple(places))
 
-    def _clipped(self, places: Sequence[Length]) -> Array:
-        return np.clip(np.array(places, dtype=np.float64), self.start, self.end)
-
     def _weight(self, gravity: float, cuts: Sequence[Length] = ()) -> tuple[Inside, Array]:
         """Places along the work, with `cuts` between them, and what it weighs at each, N."""
         elements = _on_supports(self).elements
-        places, lengths, piece, x = elements.along(self._clipped(cuts))
+        within = np.clip(np.array(cuts, dtype=np.float64), self.start, self.end)
+        places, lengths, piece, x = elements.along(within)
         return places, lengths * elements.pieces.section(piece, x)[0] * self.density * gravity
 
 
@@ -301,9 +299,11 @@ def _on_supports(beam: Beam) -> OnSupports:
 @lru_cache(maxsize=PLACES_KEPT)
 def _reach(beam: Beam, places: tuple[Length, ...]) -> Inside:
     """Places on the work: the same ones are asked about again and again."""
-    for x in places:
-        beam.check_place(x, "load or reading")
-    return _on_supports(beam).elements.reach(beam._clipped(places))
+    wanted = np.array(places, dtype=np.float64)
+    x = np.clip(wanted, beam.start, beam.end)
+    for off in wanted[~(np.abs(x - wanted) <= JOINED)]:
+        beam.check_place(float(off), "load or reading")
+    return _on_supports(beam).elements.reach(x)
 
 
 @lru_cache(maxsize=KEPT)

@@ -26,13 +26,20 @@ Array = NDArray[np.float64]
 Numbers = NDArray[np.intp]
 Rows = tuple[Array, ...]
 
-POINTS: Final = 10  # of Gauss on each piece: exact to rounding while its wall does not shrink by half
+POINTS: Final = 10  # of Gauss on a tapered piece: exact to rounding while its wall does not shrink by half
+POINTS_STRAIGHT: Final = 4  # the squares of cubics
 JOINED: Final = 1e-9  # m: two places nearer than this are one
 
 NOWHERE: Final[Array] = np.zeros(0)
 
-_ROOTS, _SHARES = np.polynomial.legendre.leggauss(POINTS)
-_AT, _WEIGHTS = (1 + _ROOTS) / 2, _SHARES / 2
+
+def _gauss(count: int) -> tuple[Array, Array]:
+    """Places and weights on a length of 1."""
+    roots, weights = np.polynomial.legendre.leggauss(count)
+    return (1 + roots) / 2, weights / 2
+
+
+_TAPERED, _STRAIGHT = _gauss(POINTS), _gauss(POINTS_STRAIGHT)
 
 
 @dataclass(frozen=True, eq=False)
@@ -55,6 +62,11 @@ class Pieces:
     modulus: float
     density: float
     poisson: float | None
+
+    @cached_property
+    def gauss(self) -> tuple[Array, Array]:
+        """Gauss points and weights for a length of 1 of any piece."""
+        return _TAPERED if self.rise.any() else _STRAIGHT
 
     def section(self, piece: Numbers, x: Array) -> tuple[Array, Array, Array]:
         """Area (m²), second moment of area (m⁴) and the square of bore over diameter, at places x (m)."""
@@ -181,7 +193,7 @@ class Elements:
         edges = np.unique(np.concatenate([self.pieces.edges, self.nodes, cuts]))
         x, weights, piece = _points(self.pieces, edges)
         x, weights = x.ravel(), weights.ravel()
-        return self.reach(x), weights, np.repeat(piece, POINTS), x
+        return self.reach(x), weights, np.repeat(piece, len(self.pieces.gauss[0])), x
 
     def reach(self, x: Array) -> Inside:
         """Places x (m) on the work; one within a nanometre of a node is the node."""
@@ -211,9 +223,8 @@ class Elements:
     def rows(self, places: Inside) -> tuple[Array, Array]:
         """`across` and `turned` of places in the columns of their elements' ends, (n, dofs)."""
         rows = np.zeros((2, len(places.element), self.dofs))
-        columns = self._columns(places.element)
-        for one, four in zip(rows, (places.across, places.turned), strict=True):
-            np.put_along_axis(one, columns, four, axis=1)
+        number, columns = np.arange(len(places.element))[:, None], self._columns(places.element)
+        rows[0, number, columns], rows[1, number, columns] = places.across, places.turned
         return rows[0], rows[1]
 
     def _assembled(self, element: Numbers, each: Array) -> Array:
@@ -271,7 +282,7 @@ class Elements:
 
 def _crossed(readings: Rows, loads: Rows) -> Array:
     """Products of readings and loads, summed, (readings, loads)."""
-    return np.asarray(np.stack(readings, axis=1) @ np.stack(loads))
+    return np.asarray(np.array(readings).T @ np.array(loads))
 
 
 def _in_pairs(readings: Rows, loads: Rows) -> Array:
@@ -289,7 +300,8 @@ def _points(pieces: Pieces, cuts: Array) -> tuple[Array, Array, Numbers]:
     start, width = cuts[:-1, None], np.diff(cuts)[:, None]
     piece = np.searchsorted(pieces.edges, (start + width / 2).ravel(), side="right") - 1
     piece = np.minimum(piece, len(pieces.od) - 1)  # a cut at the work's end may lie a rounding past it
-    return start + width * _AT, width * _WEIGHTS, piece
+    at, weights = pieces.gauss
+    return start + width * at, width * weights, piece
 
 
 def _integrals(pieces: Pieces, nodes: Array, cuts: Array) -> tuple[Array, Array, Array]:
