@@ -48,7 +48,7 @@ def clamped_section(case: Case) -> None:
     )
     slips = (2 * torque / circle + across) / friction >= 4 * tipping / circle
     holds = desk.computed(
-        "grip.holds", "Clamps that just hold it, together", _holds(worst, circle, friction), "force",
+        "grip.holds", "Clamp force that just holds, together", _holds(worst, circle, friction), "force",
         "(2 × {T} ÷ {circle} + {across}) ÷ {μ} + {pull}" if slips else "4 × {M} ÷ {circle} + {pull}",
         {
             "T": (torque, "torque"), "circle": (circle, "length"), "across": (across, "force"),
@@ -63,7 +63,7 @@ def clamped_section(case: Case) -> None:
         rounds="up", note=not_in_it(case),
     )
     each = desk.computed(
-        "grip.clamp", "Wanted of each clamp", wanted / clamps, "force", "{together} ÷ {clamps}",
+        "grip.clamp", "Force wanted of each clamp", wanted / clamps, "force", "{together} ÷ {clamps}",
         {"together": (wanted, "force"), "clamps": (float(clamps), "count")}, "arithmetic", rounds="up",
         note="all alike tight",
     )

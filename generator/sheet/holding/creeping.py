@@ -41,7 +41,7 @@ def creep_section(case: Case, gripped: Gripped, pressing: Force) -> None:
     moment = _lay_moment(case, at, distance)
     arm = friction_arm(gripped.diameter, gripped.jaws)
     held = desk.computed(
-        "grip.creep.friction", "Bend that friction along the jaws takes",
+        "grip.creep.friction", "Bend that friction in the jaws takes",
         friction_moment(pressing, gripped.friction, arm), "torque", "{grip} × {μ} × {lever}",
         {"grip": (pressing, "force"), "μ": (gripped.friction, "ratio"), "lever": (arm, "length")},
         DERIVED, rounds="down", note="while nothing is cut, at the grip "
@@ -55,7 +55,7 @@ def creep_section(case: Case, gripped: Gripped, pressing: Force) -> None:
             "statics, derived here", rounds="up", note="at 1 the end of the jaw lifts once a turn",
         )
     limit = desk.computed(
-        "grip.creep.off_axis_limit", "Off the axis at most, before the work creeps in the jaws",
+        "grip.creep.off_axis_limit", "Off the axis at most, before the work creeps",
         off_axis_limit(moment, distance, held), "fine_length", "{off the axis} × {friction takes} ÷ {bend}",
         {
             "off the axis": (distance, "fine_length"), "friction takes": (held, "torque"),
@@ -72,7 +72,8 @@ def _lay_moment(case: Case, at: Length, distance: Length) -> Torque:
     desk, beam = case.desk, case.held.beam(None)
     give, rest = float(beam.under_tool(1.0, [at])[0]), case.held.steady_stiffness
     push = desk.computed(
-        "grip.creep.push", "Force of the fingers that bends it", steady_push(distance, give, rest), "force",
+        "grip.creep.push", "Force of the fingers, so far off the axis",
+        steady_push(distance, give, rest), "force",
         "{off the axis} ÷ (1 ÷ {stiffness of work and chuck there} + 1 ÷ {stiffness of the steady rest})",
         {
             "off the axis": (distance, "fine_length"),

@@ -107,7 +107,7 @@ def _lay_holds(desk: Desk, gripped: Gripped, worst: Demand) -> Force:
         lay_tipping(desk, worst, "the middle of the grip")
     if holding.tilt > 0:
         desk.computed(
-            "grip.tipping.friction", "Left of tipping for friction along the jaws", holding.tilt, "force",
+            "grip.tipping.friction", "Push along the jaws left over from tipping", holding.tilt, "force",
             "({M} − {F} × {lever of the pressure}) ÷ {lever of the friction}",
             {
                 "M": (worst.tipping, "torque"), "F": (holding.force, "force"),
@@ -126,7 +126,7 @@ def _lay_holds(desk: Desk, gripped: Gripped, worst: Demand) -> Force:
     }
     both = " + ".join(f"{{{name}}}" for name in along)
     return desk.computed(
-        "grip.holds", "Grip that just holds it, turning", holding.force, "force",
+        "grip.holds", "Grip that just holds, turning", holding.force, "force",
         f"√((2 × {{T}} ÷ {{d}})² + ({both})²) ÷ {{μ}}" if along else "2 × {T} ÷ {d} ÷ {μ}",
         {**around, **along}, STATICS, rounds="up", note=_seat_words(worst, push),
     )

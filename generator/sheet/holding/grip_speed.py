@@ -63,7 +63,7 @@ def lay_loss(
     if not isinstance(held, Chuck):
         return 0.0, 0.0
     name = "grip.gain" if held.inside else "grip.loss"
-    label = "What the jaws' weight adds to it" if held.inside else "What the jaws' weight takes of it"
+    label = "Grip gained with speed" if held.inside else "Grip lost to speed"
     if weight is None:
         case.desk.unknown(
             name, f"{label} in that cut", "force",

@@ -19,8 +19,8 @@ STATICS = "statics, derived here"
 def lay_safety(case: Case) -> float:
     """Lay the grip wanted over grip that just holds."""
     return case.desk.chosen(
-        "grip.safety", "Grip wanted over grip that just holds", case.bench.house.grip_safety, SAFETY, "ratio",
-        SAFETY_SOURCE,
+        "grip.safety", "Safety: grip wanted over grip that just holds", case.bench.house.grip_safety,
+        SAFETY, "ratio", SAFETY_SOURCE,
     )
 
 
@@ -28,7 +28,7 @@ def lay_cut(desk: Desk, worst: Demand) -> None:
     """Lay which cut asks most of the grip."""
     bears = "nothing bears at its other end" if worst.overhung else ""
     desk.lay(Figure(
-        "grip.cut", "Cut that asks most of it", worst.words, "text", Kind.COMPUTED,
+        "grip.cut", "Cut that asks most of the grip", worst.words, "text", Kind.COMPUTED,
         "the largest of all cuts of the route", note=bears, where=worst.load.where,
     ))
 

@@ -66,7 +66,7 @@ def lay_weight(bench: Bench) -> float | None:
     )
     alone = desk.chosen(
         "holding.lift_alone",
-        "Lifted by one person at most",
+        "Lifted by one person close to the body, at most",
         house.lift_alone,
         LIFT_ALONE,
         "mass",
@@ -218,8 +218,8 @@ def _droop(case: Case, load: Load) -> None:
     if job.holding.centers is not None or not hangs_out or load.mass <= load.reaching:
         return
     moment = case.desk.computed(
-        "handling.droop", "Moment on what holds it, while nothing else does", load.mass * g_n * load.balance,
-        "torque", "{weight} × {balance point}",
+        "handling.droop", f"Moment on the {called(job)}, while nothing else holds the work",
+        load.mass * g_n * load.balance, "torque", "{weight} × {balance point}",
         {"weight": (load.mass * g_n, "force"), "balance point": (load.balance, "length")}, "statics",
         rounds="up", note="what headstock, spindle and bed may carry is not judged here",
     )

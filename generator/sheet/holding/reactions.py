@@ -62,7 +62,7 @@ def _lay_head(case: Case, found: Sequence[Supported]) -> None:
     )
     if held.layout.grip > 0:
         desk.computed(
-            "give.head.couple", f"The same as a pair of forces at both ends of the {what}",
+            "give.head.couple", f"Force at each end of the {what} from that moment",
             moment / (COUPLE_SHARE * held.layout.grip), "force", "{moment} ÷ ({share} × {grip})",
             {
                 "moment": (moment, "torque"), "share": (COUPLE_SHARE, "ratio"),

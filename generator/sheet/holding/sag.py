@@ -44,7 +44,7 @@ def sag_section(case: Case) -> None:
         words = "steady rest" if steady_at is not None else "center"
         _lay(
             "give.sag.alone",
-            f"How far the work hangs in the {held.job.holding.held.kind} alone, at the {words}",
+            f"Sag in the {held.job.holding.held.kind} alone, at the {words}",
             hangs, at, alone, held, desk,
             f"set the {words} with an indicator on the work beside the jaws, so that it neither lifts the "
             f"work nor lets it hang{_assumed(desk)}",

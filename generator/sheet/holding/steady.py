@@ -10,10 +10,9 @@ from generator.sheet.holding.steady_plot import steady_plot
 from generator.sheet.holding.steady_trial import Tried, best_place, try_places
 from generator.sheet.model import Figure, Kind, PlotScene
 from generator.sheet.operation_task import Bench
-from generator.sheet.wording import length_words
 from generator.si import Length
 
-LABEL = "Steady rest, its middle from the chuck face"
+LABEL = "Steady rest, its middle from the {origin}"
 SOURCE = "beam elements (Cook et al.); common practice, no source"
 WORTH_MOVING = 0.7  # a better place is named when the work gives less than this share there
 OUT_TO = 0.75  # of the stick-out, without a cut: there the bending frequency is highest
@@ -62,14 +61,18 @@ def _lay_band(held: HeldWork, at: Length, desk: Desk) -> None:
         )
 
 
+def _label(held: HeldWork) -> str:
+    return LABEL.format(origin=held.origin)
+
+
 def _given(held: HeldWork, written: Given, tried: Tried, desk: Desk) -> Length:
-    at = desk.given("holding.steady.position", LABEL, written, "length")
+    at = desk.given("holding.steady.position", _label(held), written, "length")
     fault = place_fault(held, at)
     if fault:
         desk.find(
             "steady-place",
             "stop",
-            f"The steady rest at {written.with_unit} from the chuck face {fault}. It runs on a turned, "
+            f"The steady rest at {written.with_unit} from the {held.origin} {fault}. It runs on a turned, "
             "round, plain band that stays.",
             written.where,
             "Where may the steady rest run?",
@@ -90,7 +93,7 @@ def _name_better(held: HeldWork, tried: Tried, at: Length, better: Length, desk:
     desk.find(
         "steady-better",
         "note",
-        f"With the steady rest at {length_words(better, held.system)} from the chuck face the work would "
+        f"With the steady rest at {held.place_words(better)} the work would "
         f"give {1 - tried.give(better) / tried.give(at):.0%} less under the tool."
         + (f" Against that place: {against.why}." if against is not None else ""),
         written.where,
@@ -107,10 +110,10 @@ def _auto(held: HeldWork, tried: Tried, desk: Desk) -> Length | None:
             held.job.holding.grip.where,
             "Where may the steady rest run?",
         )
-        desk.unknown("holding.steady.position", LABEL, "length", "no place for it")
+        desk.unknown("holding.steady.position", _label(held), "length", "no place for it")
         return None
     at, why = _best(held, tried)
-    desk.lay(Figure("holding.steady.position", LABEL, at, "length", Kind.COMPUTED, SOURCE, note=why))
+    desk.lay(Figure("holding.steady.position", _label(held), at, "length", Kind.COMPUTED, SOURCE, note=why))
     if tried.gives:
         _name_better(held, tried, at, min(tried.free, key=tried.give), desk)
     return at

@@ -74,7 +74,7 @@ def place_fault(held: HeldWork, x: Length) -> str:
     What the lathe does not take, and the carriage's room, have findings of their own.
     """
     if not 0 < x < held.layout.stick_out:
-        return "is not on the work that stands out of the jaws"
+        return "is not on the work that stands out"
     return next((one.fault for one in _on_work(held) if one.takes(x)), "")
 
 

@@ -40,12 +40,12 @@ def steady_plot(
     return PlotScene(
         id="steady",
         title="Where the steady rest stands",
-        x_label="Middle of the steady rest from the chuck face",
+        x_label=f"Middle of the steady rest from the {held.origin}",
         x_quantity="length",
         y_label="Largest diameter error along the cut",
         y_quantity="fine_length",
         curves=tuple(curves),
-        heads=("Place", "From the chuck face", "Diameter error", "Against it"),
+        heads=("Place", f"From the {held.origin}", "Diameter error", "Against it"),
         columns=("length", "fine_length", "text"),
         rows=_rows(held, tried, at, best, asked),
         caption=f"Steady rest at every place of the work, under {tried.of}. "
@@ -67,7 +67,7 @@ def _rows(
     for number in range(NAMED + 2 if free else 0):
         named[free[round(number * (len(free) - 1) / (NAMED + 1))]] = ""
     if free:
-        named[free[0]], named[free[-1]] = "nearest to the chuck", "nearest to the tailstock"
+        named[free[0]], named[free[-1]] = "nearest to the headstock", "nearest to the tailstock"
     if best is not None:
         named[best] = "least error"
     named[at] = "as asked" if asked else "chosen"
@@ -81,7 +81,7 @@ def _rows(
 def _says(held: HeldWork, tried: Tried, at: Length, best: Length | None, asked: bool) -> str:
     system = held.system
     here = (
-        f"At {length_words(at, system)} from the chuck face {tried.of} leaves "
+        f"At {held.place_words(at)} {tried.of} leaves "
         f"{fine_words(tried.error(at), system)} on diameter"
     )
     if asked and best is not None and tried.give(best) < tried.give(at):

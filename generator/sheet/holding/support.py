@@ -14,7 +14,7 @@ from generator.sheet.holding.lengths import MANUALS
 from generator.sheet.holding.support_ways import WAYS, Supported, Way, possible_ways, supported_by
 from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import CutLoad
-from generator.sheet.wording import fine_words, length_words
+from generator.sheet.wording import fine_words
 from generator.si import Length
 
 PRACTICE = "common practice, no source"
@@ -90,7 +90,7 @@ def _lay_error(case: Case, load: CutLoad, found: Supported) -> None:
     case.desk.computed(
         name, label, error, "fine_length", "2 × {F last} ÷ {stiffness under the tool}",
         {"F last": (force, "force"), "stiffness under the tool": (2 * force / error, "stiffness")}, ELEMENTS,
-        note=f"the steady rest at {length_words(at, case.held.system)} from the chuck face" if at else "",
+        note=f"the steady rest at {case.held.place_words(at)}" if at else "",
         rounds="up",
     )
 

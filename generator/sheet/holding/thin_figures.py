@@ -34,11 +34,11 @@ OUT_OF_ROUND = "Out-of-round in the jaws, while gripped"
 RADII = "largest less smallest radius"
 LOBED = {3: "three-lobed", 4: "four-lobed", 6: "six-lobed"}
 KINDS = (
-    ("three_jaws", "Kept with three jaws", 3, "hard"),
-    ("four_jaws", "Kept with four jaws", 4, "hard"),
-    ("six_jaws", "Kept with six jaws", 6, "hard"),
-    ("soft_jaws", "Kept with soft jaws bored to the work", None, "soft"),
-    ("pie_jaws", "Kept with pie jaws", None, "pie"),
+    ("three_jaws", "Out-of-round kept, with three jaws", 3, "hard"),
+    ("four_jaws", "Out-of-round kept, with four jaws", 4, "hard"),
+    ("six_jaws", "Out-of-round kept, with six jaws", 6, "hard"),
+    ("soft_jaws", "Out-of-round kept, with soft jaws bored to the work", None, "soft"),
+    ("pie_jaws", "Out-of-round kept, with pie jaws", None, "pie"),
 )
 
 Put = dict[str, tuple[float, Quantity]]
@@ -63,7 +63,7 @@ def lay_arc(case: Case, held: Chuck, how: Held) -> None:
     if not how.half_arc:
         return
     width, across = jaw_width(case), how.tube.bore if held.inside else how.tube.od
-    label = "One jaw bears on so much of the work"
+    label = "Arc of the work that one jaw bears on"
     note = "bored to the very diameter of the work; jaws bored larger bear in their middle only"
     if not held.pie_jaws and width is not None:
         case.desk.computed(
@@ -83,7 +83,7 @@ def lay_stiffness(case: Case, how: Held) -> Length:
     size = (tube.radius, tube.wall)
     thick = thick_load_share(how.n, *size) + thick_midway_share(how.n, *size)
     case.desk.computed(
-        "thin.ring", "Out-of-round of the ring, over W R³ ÷ (E I)", thick, "ratio",
+        "thin.ring", "Ring factor: out-of-round over W R³ ÷ (E I)", thick, "ratio",
         "{thin ring} × {what its thickness adds}",
         {"thin ring": (thin, "ratio"), "what its thickness adds": (thick / thin, "ratio")}, RING,
         note=f"{how.n} equal loads W; R mean radius; curved beam with hoop force and shear",
@@ -110,7 +110,7 @@ def lay_stiffness(case: Case, how: Held) -> Length:
         put["what arcs leave of it"] = (how.in_jaws / how.points, "ratio")
         below += " × {what arcs leave of it}"
     case.desk.computed(
-        "thin.stiffness", "Force of all jaws over their out-of-round", how.stiffness, "stiffness",
+        "thin.stiffness", "Stiffness: force of all jaws over out-of-round", how.stiffness, "stiffness",
         f"{{jaws}} × {{E}} × {{length}} × {{t}}³ ÷ ({below})", put, RING, rounds="down",
         note="t is the wall, R its mean radius",
     )
@@ -134,7 +134,7 @@ def lay_size_change(
     """Lay what the even part of the squeeze does to a diameter turned to size in the jaws."""
     gripped, way = tube.end - tube.start, "smaller" if inside else "larger"
     return case.desk.computed(
-        "thin.size_change", f"Let go, a diameter turned in the grip is {way} by",
+        "thin.size_change", f"Diameter turned in the grip, {way} once let go by",
         ring_forces.diameter_change(force.force, tube.radius, tube.wall, gripped, modulus), "fine_length",
         f"{{{force.words}}} × {{R}} ÷ (π × {{gripped}} × {{t}} × {{E}})",
         {
@@ -173,11 +173,11 @@ def lay_stress(case: Case, how: Held, force: Pressing, length: Length) -> Pressu
 
 def lay_kept(case: Case, how: Held, force: Pressing, inside: bool, share: float) -> Length:
     """Lay what a bore, or an outside, that is turned round in these jaws keeps when let go."""
-    name, what = ("thin.kept.bore", "Bore") if inside else ("thin.kept.outside", "Outside")
+    name, what = ("thin.kept.bore", "bore") if inside else ("thin.kept.outside", "outside")
     low = min(cut.low for cut in how.cuts if cut.inside == inside)
     where = "in the jaws" if low < how.tube.end else "at the end of the cut nearer to the jaws"
     return case.desk.computed(
-        name, f"{what} turned round in these jaws keeps, let go, out-of-round",
+        name, f"Out-of-round that the {what} keeps, let go",
         force.force / how.stiffness * share, "fine_length",
         f"{{{force.words}}} ÷ {{stiffness}} × {{share at the cut}}",
         {
@@ -185,7 +185,7 @@ def lay_kept(case: Case, how: Held, force: Pressing, inside: bool, share: float)
             "share at the cut": (share, "ratio"),
         },
         f"{RING}; {TUBE}", rounds="up",
-        note=f"{RADII}; {LOBED[how.n]}; most {where}, less further along the tube",
+        note=f"turned round in these jaws; {RADII}; {LOBED[how.n]}; most {where}",
     )
 
 
@@ -207,7 +207,7 @@ def lay_allowed(case: Case) -> Length:
 def lay_largest(case: Case, how: Held, allowed: Length, share: float) -> float:
     """Lay the largest grip that leaves no more than is allowed."""
     return case.desk.computed(
-        "thin.largest_grip", "Largest grip that leaves no more", allowed * how.stiffness / share, "force",
+        "thin.largest_grip", "Grip that leaves no more, at most", allowed * how.stiffness / share, "force",
         "{allowed} × {stiffness} ÷ {share at the cut}",
         {
             "allowed": (allowed, "fine_length"), "stiffness": (how.stiffness, "stiffness"),

@@ -10,11 +10,12 @@ from generator.job.model import Unbalance
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.steady_places import tool_places
 from generator.sheet.wording import fine_words, force_words, rpm_words
-from generator.si import Force, Length, SpindleSpeed, g_n
+from generator.si import Force, Length, SpindleSpeed, g_n, rev_per_min, um
 
 PRACTICE = "common practice, no source"
 SHARE_OF_WEIGHT = 0.2  # of the work's weight that a turning force may reach; common practice, no source
 NAME = "holding.unbalance."
+SEEN = 2 * um  # off the axis: less no indicator of a shop shows; common practice, no source
 LEAST_GIVE = 1e-12  # m/N: a micrometre under a meganewton is nothing
 
 
@@ -30,12 +31,12 @@ def unbalance_section(case: Case) -> None:
         case.desk.unknown(f"{NAME}force", "Pull of the mass off the axis", "force", "no speed is known")
         return
     force = case.desk.computed(
-        f"{NAME}force", "Pull of the mass off the axis, at the highest speed of the route",
+        f"{NAME}force", "Pull of the mass off the axis",
         rotating_force(off.mass.si, off.radius.si, fastest), "force", "{m} × {r} × (2 π × {n} ÷ 60)²",
         {
             "m": (off.mass.si, "mass"), "r": (off.radius.si, "length"), "n": (fastest, "spindle_speed"),
         },
-        SOURCE, rounds="up",
+        SOURCE, rounds="up", note="at the highest step of the route",
     )
     moved = _lay_moved(case, off, force, fastest)
     _judge(case, off, force, weight, fastest, limit, moved)
@@ -43,7 +44,7 @@ def unbalance_section(case: Case) -> None:
 
 def _lay_limit(case: Case, off: Unbalance, weight: Force | None) -> SpindleSpeed | None:
     """Speed at which it pulls with a fifth of the work's weight."""
-    label = "Speed at which the mass off the axis pulls with a fifth of the weight"
+    label = "Speed at most, with the mass off the axis"
     if not weight:
         case.desk.unknown(f"{NAME}speed", label, "spindle_speed", "the weight is unknown")
         return None
@@ -55,6 +56,7 @@ def _lay_limit(case: Case, off: Unbalance, weight: Force | None) -> SpindleSpeed
             "r": (off.radius.si, "length"),
         },
         f"{SOURCE}; {PRACTICE}", rounds="down",
+        note="there it pulls with a fifth of the work's weight; over that the lathe shakes",
     )
 
 
@@ -73,7 +75,7 @@ def _lay_moved(case: Case, off: Unbalance, force: Force, fastest: SpindleSpeed) 
     give = max(float(np.abs(solved.push[tools, places.index(at)]).max()), LEAST_GIVE)
     more = whirl_amplification(fastest, critical.value)
     return case.desk.computed(
-        f"{NAME}deflection", "The mass off the axis holds the work off its axis by", force * give * more,
+        f"{NAME}deflection", "Off the axis by that pull", force * give * more,
         "fine_length", "{F} ÷ {stiffness of the tool's place under it} ÷ (1 − ({n} ÷ {n critical})²)",
         {
             "F": (force, "force"), "stiffness of the tool's place under it": (1 / give, "stiffness"),
@@ -93,11 +95,13 @@ def _judge(
     if not weight or limit is None or force <= SHARE_OF_WEIGHT * weight:
         return
     system = case.bench.system
-    bends = f" It holds the work {fine_words(moved, system)} off its axis." if moved is not None else ""
+    bends = ""
+    if moved is not None and moved >= SEEN:
+        bends = f" It holds the work {fine_words(moved, system)} off its axis."
     case.desk.find(
         "unbalance", "stop" if force >= weight else "check",
         f"At {rpm_words(fastest)} the mass off the axis pulls with {force_words(force, system)}, "
         f"{force / weight:.0%} of the work's weight; over {SHARE_OF_WEIGHT:.0%} the lathe shakes.{bends} "
-        f"Put a counterweight opposite, or stay under {rpm_words(limit)}.",
+        f"Put a counterweight opposite, or run no faster than {int(limit / rev_per_min)} rpm.",
         off.mass.where,
     )
