@@ -16,7 +16,7 @@ from functools import cached_property
 from typing import Final
 
 import numpy as np
-from scipy.linalg import cho_factor, cho_solve, eigh
+from scipy.linalg import eigh
 
 from generator.calc.beam_elements import Array, Elements, Inside, Numbers
 
@@ -63,7 +63,7 @@ class OnSupports:
         held = self.own[np.ix_(free, free)] + np.diag(springs[free])
         scale = 1 / np.sqrt(np.diag(held))
         even = held * scale * scale[:, None]
-        found = cho_solve(cho_factor(even), np.eye(len(even)))
+        found = _inverse(even)
         if not np.abs(even @ found - np.eye(len(even))).max(initial=0.0) < LOST:
             raise np.linalg.LinAlgError("digits are lost")
         whole = np.zeros_like(self.own)
@@ -153,7 +153,7 @@ class Pushed:
             When the work buckles under it.
         """
         left = np.eye(len(self.give)) - self.push * self.give
-        return np.asarray(self.push * cho_solve(cho_factor(left), np.eye(len(left))))
+        return self.push * _inverse(left)
 
     def moved(self, reading: Inside, load: Inside) -> Moved:
         """As of `OnSupports`."""
@@ -192,6 +192,12 @@ class Pushed:
         push, tilt, turn = self.held.moved(at, self.nodes)
         lean = tilt.T if at is self.nodes else self.held.moved(self.nodes, at)[1].T
         return push @ loads[::2] + tilt @ loads[1::2], lean @ loads[::2] + turn @ loads[1::2]
+
+
+def _inverse(matrix: Array) -> Array:
+    """Inverse of a symmetric matrix; `numpy.linalg.LinAlgError` where a movement of it costs no work."""
+    root = np.linalg.inv(np.linalg.cholesky(matrix))
+    return np.asarray(root.T @ root)
 
 
 def _work(loads: Array, across: Array, turned: Array) -> Array:

@@ -38,7 +38,7 @@ FAR: Final = 8.0  # reaches past the jaws after which nothing is felt
 PLACES_KEPT: Final = 64  # lists of places: the cuts on a job's tube, for every kind of jaw
 
 _ROOTS, _SHARES = legendre.leggauss(TERMS + 1)
-_INTEGRATED: Final[Floats] = legendre.legint(np.eye(TERMS))  # terms of each polynomial's integral
+_INTEGRATED: Final = legendre.legint(np.eye(TERMS))  # terms of each polynomial's integral
 
 
 def _differentiated() -> Floats:

@@ -20,8 +20,7 @@ PRACTICE = "common practice, no source"
 CENTER_PUSH = 1000.0  # N: the quill run up snug by hand; common practice, no source
 BUCKLING_SHARE = 0.25  # of the push that buckles straight work; common practice, no source
 SLENDER = 0.01         # of the push that buckles: below it no machinist need know
-SIDE_BY_SIDE = 1e-4    # of the stick-out
-LEAST = 1e-12          # of a share: two places that are all the same to the center
+LEAST = 1e-12          # N/(N m) on the center, which a moment is all the same to
 WORTH_SAYING = 0.05    # of the push that buckles: from there it lowers the critical speed by a fortieth
 CONE = "statics of a smooth 60° center; friction, which helps, is left out"
 ELEMENTS = "beam elements (Cook et al.)"
@@ -86,15 +85,12 @@ def _lay_push(case: Case) -> Force:
 
 
 def _across(case: Case, load: CutLoad, weight: Force) -> Across:
-    """The force across the center where the cut is nearest to it.
-
-    A moment there is two forces side by side: how the share grows along the work is what it takes of it.
-    """
-    held, out = case.held, case.held.layout.stick_out
-    place, beside = min(max(load.high, SIDE_BY_SIDE * out), out), SIDE_BY_SIDE * out
-    beam = held.beam_under(load, case.plan.steady_at)
-    before, share = (float(one) for one in beam.reactions_along(1.0, [place - beside, place])[-1])
-    return Across(load, abs(share), beside / max(abs(share - before), LEAST), weight)
+    """The force across the center where the cut is nearest to it."""
+    place = [min(max(load.high, 0.0), case.held.layout.stick_out)]
+    beam = case.held.beam_under(load, case.plan.steady_at)
+    found = beam.reactions_along(1.0, place), beam.reactions_of_moment(place)
+    share, of_moment = (abs(float(one[-1, 0])) for one in found)
+    return Across(load, share, 1 / max(of_moment, LEAST), weight)
 
 
 def _lay_across(case: Case) -> tuple[Force, Force]:
