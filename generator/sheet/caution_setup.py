@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.calc.weight import weight
 from generator.job.lathe import Lathe
 from generator.job.model import Duty, Job
 from generator.job.shop import House, Material
+from generator.sheet.holding.stock import stock_rounds
 from generator.sheet.layout import Layout
+from generator.sheet.model import System
 from generator.sheet.plans import HoldingPlan, LathePlan, Route, ThreadPlan
+from generator.si import Mass
 from generator.tables.materials import MaterialRow
 
 PRACTICE = "common practice, no source"
@@ -28,6 +32,19 @@ class Setup:
     levers: LathePlan | None
     holding: HoldingPlan
     route: Route
+
+    @property
+    def system(self) -> System:
+        """The system in which its sentences speak first."""
+        return self.job.units or self.lathe.units
+
+    @property
+    def lifted_kg(self) -> Mass | None:
+        """What the work weighs as it is lifted in, with its stock on it; None when nobody knows (kg)."""
+        if self.holding.weight_kg is None or self.material is None:
+            return None
+        rounds = stock_rounds(self.layout, self.route.plans)
+        return max(self.holding.weight_kg, weight(sum(one.volume for one in rounds), self.material.density))
 
     @property
     def duty(self) -> Duty | None:

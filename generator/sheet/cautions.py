@@ -1,10 +1,9 @@
 """Safety notes that follow from this very setup.
 
 Each rule is one function: it looks at the setup and returns a Caution or None; those of the holding are in
-`cautions_holding`. `cautions_section` runs them
-all, the worst first. Signal words follow ANSI Z535.6: DANGER and WARNING for people who could be killed or
-badly hurt, CAUTION for lesser injury, NOTICE for damage only. Nothing here replaces local codes, the lathe
-maker's manual or licensed practice, and the sheet says so.
+`cautions_holding`. `cautions_section` runs them all, the worst first. Signal words follow ANSI Z535.6: DANGER
+and WARNING for people who could be killed or badly hurt, CAUTION for lesser injury, NOTICE for damage only.
+Nothing here replaces local codes, the lathe maker's manual or licensed practice, and the sheet says so.
 """
 
 from __future__ import annotations
@@ -32,6 +31,7 @@ from generator.sheet.cautions_holding import (
 )
 from generator.sheet.head import HEAD_WORDS
 from generator.sheet.model import Caution
+from generator.sheet.wording import mass_words
 
 __all__ = ["Setup", "cautions_section"]
 
@@ -144,7 +144,7 @@ def pressure_part(setup: Setup) -> Caution | None:
 
 def lift_the_work(setup: Setup) -> Caution | None:
     """Heavy work."""
-    weight = setup.holding.weight_kg
+    weight = setup.lifted_kg
     if weight is None or weight < MANUAL_LIFT_LOW:
         return None
     return Caution(
@@ -152,7 +152,7 @@ def lift_the_work(setup: Setup) -> Caution | None:
         "WARNING" if weight >= 25 else "CAUTION",
         "Lift with a hoist and sling or with help, and never over the reach of the bed by arm alone. Keep "
         "the sling on until jaws and support hold the work. Chucks are heavy too: use a cradle board.",
-        f"The work weighs about {weight:.0f} kg ({weight / 0.45359237:.0f} lb).",
+        f"The work weighs about {mass_words(weight, setup.system)} as it is lifted in.",
         "HSE INDG143 guideline filter (25 kg / 16 kg close in, much less reaching out); not a legal limit",
     )
 

@@ -7,6 +7,7 @@ from generator.job.model import Centers, Chuck, Collet, CrossHole, Faceplate
 from generator.sheet.caution_setup import PRACTICE, Setup
 from generator.sheet.head import FACE_WORDS, HEAD_WORDS
 from generator.sheet.model import Caution
+from generator.sheet.wording import length_words
 from generator.si import Length
 
 SAME = 1e-6  # m: a hole and its drilling nearer than this are one
@@ -276,9 +277,9 @@ def thin_wall(setup: Setup) -> Caution | None:
     return Caution(
         "thin-wall",
         "CAUTION",
-        "Grip lightly with soft jaws bored to the work, or plug the bore: hard jaws make it three-lobed, and "
-        "a crushed wall lets go.",
-        f"The wall in the jaws is {wall * 1000:.1f} mm ({wall / 0.0254:.3f} in).",
+        "Grip lightly with soft jaws bored to the work, or plug the bore: every hard jaw presses a lobe into "
+        "it, and a crushed wall lets go.",
+        f"The wall in the {FACE_WORDS[setup.job.holding.held.kind]} is {length_words(wall, setup.system)}.",
         "Roark, ring under equal radial loads; common practice",
     )
 

@@ -114,6 +114,9 @@ def test_stock_that_takes_it_over_what_one_lifts_is_found(sheet_of):
     assert sheet.figures["holding.weight"].value < 25
     assert handled(sheet)["handling.stock_weight"].value > 25
     assert "With its stock" in found(sheet)["lift"].text
+    caution = next(one for one in sheet.cautions if one.id == "lift")
+    heavier = handled(sheet)["handling.stock_weight"].value
+    assert f"about {heavier / lb:.0f} lb ({heavier:.0f} kg) as it is lifted in" in caution.because
     tired = sheet_of(changes, lathe={"hoist": given(20.0, "mass")})
     assert found(tired)["hoist"].level == "stop"
 
@@ -128,6 +131,17 @@ def test_a_little_stock_is_not_worth_a_line(sheet_of):
 def test_a_hoist_is_asked_for_once(sheet_of):
     sheet = sheet_of({**HEAVY, **STOCK})
     assert [finding.id for finding in sheet.findings].count("lift") == 1
+
+
+def test_flat_work_on_a_faceplate_does_not_hang_out_of_it(sheet_of):
+    """A ring of 3 in clamped all round on 11 in; a post three times as long as its clamps are apart."""
+    plate = {
+        "{length: 11 5/8, od: 2.75}": "{length: 3, od: 9}",
+        "chuck: {jaws: 4, grip: 3}\n  center: live": "faceplate: {clamps: 4, clamp_circle: 11}",
+    }
+    assert "droop" not in found(sheet_of(plate))
+    tall = {**plate, "{length: 11 5/8, od: 2.75}": "{length: 30, od: 9}"}
+    assert "droop" in found(sheet_of(tall))
 
 
 # -- hands ----------------------------------------------------------------------------------------------

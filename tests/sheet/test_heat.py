@@ -67,13 +67,14 @@ def test_a_warmth_that_is_given_asks_to_ease_the_center(sheet_of):
 
 def test_push_if_nothing_gave_is_that_of_the_sections_in_a_row(sheet_of):
     """F = α ΔT L ÷ Σ (L ÷ E A): 2.75 in bar, 2.060 in relief, root of the thread, blank in front of it."""
-    sheet = sheet_of()
+    assert "heat.thrust" not in heats(sheet_of()), "of a warmth that nobody said it would only alarm"
+    sheet = sheet_of(CUTTING)
     root = sheet.figures["thread.root"].value
     pieces = [(8.625 * inch, 2.75 * inch), (0.375 * inch, 2.060 * inch), (2.5 * inch, root)]
     gives = sum(length / (205e9 * math.pi / 4 * od**2) for length, od in pieces)
-    expected = STEEL * 11.5 * inch * 10 / gives
+    expected = STEEL * 11.5 * inch * 15 / gives
     assert heats(sheet)["heat.thrust"].value == pytest.approx(expected, rel=1e-6)
-    uniform = 205e9 * math.pi / 4 * (2.75 * inch) ** 2 * STEEL * 10
+    uniform = 205e9 * math.pi / 4 * (2.75 * inch) ** 2 * STEEL * 15
     assert heats(sheet)["heat.thrust"].value < uniform
 
 

@@ -48,7 +48,7 @@ class Load:
 
 
 def lay_weight(bench: Bench) -> float | None:
-    """Lay down what the finished work weighs and whether one person may lift it (kg; None not known)."""
+    """Lay down what the finished work weighs, and what one person may lift (kg; None not known)."""
     house, desk = bench.house, bench.desk
     material, layout = bench.material, bench.layout
     if material is None:
@@ -64,7 +64,7 @@ def lay_weight(bench: Bench) -> float | None:
         material.source,
         rounds="up",
     )
-    alone = desk.chosen(
+    desk.chosen(
         "holding.lift_alone",
         "Lifted by one person close to the body, at most",
         house.lift_alone,
@@ -72,24 +72,21 @@ def lay_weight(bench: Bench) -> float | None:
         "mass",
         "HSE INDG143 guideline filter, close to the body; not a legal limit",
     )
-    _judge_lift(bench, f"The work weighs about {mass_words(kilograms, bench.system)}", kilograms, alone)
     return kilograms
 
 
 def _judge_lift(bench: Bench, weighs: str, kilograms: Mass, alone: Mass) -> None:
-    """What the hoist or one person does not lift; said once."""
+    """What the hoist or one person does not lift."""
     lathe, desk, where = bench.lathe, bench.desk, bench.job.work[0].length.where
-    said = {finding.id for finding in desk.findings}
     if lathe.hoist is not None and kilograms > lathe.hoist.si:
-        if "hoist" not in said:
-            desk.find(
-                "hoist",
-                "stop",
-                f"{weighs}; the hoist of {lathe.name} lifts {lathe.hoist.with_unit}. It needs a stronger "
-                "hoist.",
-                where,
-            )
-    elif kilograms > alone and "lift" not in said:
+        desk.find(
+            "hoist",
+            "stop",
+            f"{weighs}; the hoist of {lathe.name} lifts {lathe.hoist.with_unit}. It needs a stronger "
+            "hoist.",
+            where,
+        )
+    elif kilograms > alone:
         tackle = f"is marked {lathe.hoist.with_unit}" if lathe.hoist else "is not in the lathe's record"
         desk.find(
             "lift",
@@ -122,7 +119,9 @@ def handling_section(case: Case) -> None:
         return
     mass = weight(sum(one.volume for one in rounds), bench.material.density)
     if stocked:
-        _lay_stock_weight(case, mass, alone.value)
+        _lay_stock_weight(case, mass)
+    weighs = "With its stock the work weighs" if stocked else "The work weighs"
+    _judge_lift(bench, f"{weighs} about {mass_words(mass, bench.system)}", mass, alone.value)
     reaching = _reaching(case, mass)
     load = Load(rounds, balance, mass, alone.value, reaching)
     _judge_reach(case, load)
@@ -164,7 +163,7 @@ def _lay_balance(case: Case, rounds: tuple[Round, ...], stocked: bool) -> Length
     return at
 
 
-def _lay_stock_weight(case: Case, mass: Mass, alone: Mass) -> None:
+def _lay_stock_weight(case: Case, mass: Mass) -> None:
     finished = case.desk.figures["holding.weight"].value
     assert isinstance(finished, float)
     case.desk.computed(
@@ -172,8 +171,6 @@ def _lay_stock_weight(case: Case, mass: Mass, alone: Mass) -> None:
         {"finished": (finished, "mass"), "stock": (mass - finished, "mass")},
         "the diameters that its cuts start from", rounds="up", note="before anything is cut off it",
     )
-    weighs = f"With its stock the work weighs about {mass_words(mass, case.bench.system)}"
-    _judge_lift(case.bench, weighs, mass, alone)
 
 
 def _reaching(case: Case, mass: Mass) -> Mass:
@@ -214,7 +211,8 @@ def _droop(case: Case, load: Load) -> None:
     """The balance point of work that hangs out of what holds it, until something else holds it, too."""
     job, system = case.bench.job, case.bench.system
     grip, supported = case.bench.layout.grip, job.holding.steady is not None or job.holding.center is not None
-    hangs_out = load.balance > (0.0 if load.heavy else DROOPS * grip)
+    plate = job.holding.faceplate  # flat on it, clamped all round, only long work hangs out
+    hangs_out = load.balance > (plate.clamp_circle.si if plate else 0.0 if load.heavy else DROOPS * grip)
     if job.holding.centers is not None or not hangs_out or load.mass <= load.reaching:
         return
     moment = case.desk.computed(
@@ -232,7 +230,7 @@ def _droop(case: Case, load: Load) -> None:
         f"{held}: held there alone it hangs with {torque_words(moment, system)} on its end and may "
         "work loose. "
         + (f"Keep it on the {'sling' if load.heavy else 'block or sling'} until {until}." if supported else
-           "Keep it on the sling until it is held tight, and think of a steady rest or center."),
+           "Keep it on the sling until it is held tight, and carry its end, where a rest or center can."),
         job.holding.grip.where,
     )
 

@@ -107,13 +107,16 @@ def _journal(case: Case, material: MaterialRow) -> Length | None:
 
 
 def _lay_between(case: Case, material: MaterialRow, rise: float) -> None:
-    """Growth between chuck and center, and the most that it can push."""
+    """Growth between chuck and center, and, of a warmth that somebody said, the most that it can push."""
     desk, bench = case.desk, case.bench
     ends = "between the centers" if bench.job.holding.centers is not None else "between chuck and center"
     longer = _lay_growth(
         case, "heat.growth", f"Growth {ends}", bench.layout.stick_out, rise, material,
         "ease the center and set it again as the work warms",
     )
+    said = bench.job.heat.cutting
+    if said is None:  # for each 10 °C the push is only an alarm: nobody knows how warm it gets
+        return
     pieces = [
         (one.end - one.start, section_area(one.od, one.bore))
         for one in case.held.beam(case.plan.steady_at).segments
@@ -131,9 +134,6 @@ def _lay_between(case: Case, material: MaterialRow, rise: float) -> None:
         f"{GERE}; stiffness E ÷ Σ (length ÷ section) of the finished work", rounds="up",
         note=f"the most it can be{beside}: chuck, center and quill give, and jaws let the work slide",
     )
-    said = bench.job.heat.cutting
-    if said is None:
-        return
     desk.find(
         "ease-center", "check",
         f"{rise_words(rise, bench.system)} warmer, the work grows {fine_words(longer, bench.system)} {ends}. "
