@@ -16,6 +16,7 @@ from generator.sheet.wording import fine_words
 from generator.si import Length, g_n, mm
 
 PLACES: Final = 31
+LOOKS: Final = 3
 WORTH_SAYING: Final = 0.01 * mm  # common practice, no source
 WORTH_FEELING: Final = 0.001 * mm  # on diameter
 WORTH_LIFTING: Final = 0.02 * mm  # what an indicator shows at once; common practice, no source
@@ -57,10 +58,13 @@ def _assumed(desk: Desk) -> str:
 
 
 def _worst(beam: Beam) -> tuple[Length, Length, Beam]:
-    """Largest sag of a beam, and where (m)."""
-    places = [float(x) for x in np.linspace(beam.start, beam.end, PLACES)]
-    sags = beam.sag(places, g_n)
-    at = int(np.abs(sags).argmax())
+    """Largest sag of a beam, and where (m): looked for all along it, then more closely beside the worst."""
+    low, high = beam.start, beam.end
+    for _ in range(LOOKS):
+        places = [float(x) for x in np.linspace(low, high, PLACES)]
+        sags = beam.sag(places, g_n)
+        at = int(np.abs(sags).argmax())
+        low, high = places[max(at - 1, 0)], places[min(at + 1, PLACES - 1)]
     return float(sags[at]), places[at], beam
 
 
