@@ -458,3 +458,17 @@ def test_every_working_under_the_cut_multiplies_out(sheet_of, name):
     assert len(ours) > 4
     for key, figure in ours.items():
         assert worked_out(figure) == pytest.approx(figure.value, rel=1e-9), key
+
+
+def test_a_wire_that_bends_out_of_the_way_is_stopped_and_has_no_error_to_its_name(sheet_of):
+    """Rod of 4 mm, 150 mm out: no small movement of a beam says how far it bends, and nobody would cut it."""
+    wire = JOB.format(
+        work="  - {length: 170, od: 4}", holding="  chuck: {jaws: 3, grip: 20}",
+        operations="  - turn: {diameter: 3, from_diameter: 4, length: 100}",
+    )
+    sheet = sheet_of(text=wire)
+    said_of = {finding.id: finding for finding in sheet.findings}
+    assert said_of["climbs"].level == "stop"
+    assert "out of the tool's way" in said_of["climbs"].text
+    assert "deflection" not in said_of
+    assert sheet.figures["holding.diameter_error.max"].kind is Kind.UNKNOWN

@@ -34,12 +34,25 @@ def depth_that_suits(depth: Length, deflection: Length) -> Length | None:
 
 def find_climbing(cuts: Sequence[CutWalk], held: HeldWork, desk: Desk) -> None:
     """One finding for all cuts that bend the work too far, with the depth that would be right."""
-    over = sorted((cut for cut in cuts if _climbs(cut)), key=lambda cut: -cut.deflection)
+    told = any(finding.id == "open-end" for finding in desk.findings)
+    over = sorted(
+        (cut for cut in cuts if _climbs(cut) and not (told and _open(cut, held))),
+        key=lambda cut: -cut.deflection,
+    )
     if not over:
         return
     worst, system = over[0], held.system
     others = [str(cut.load.number) for cut in over[1:]]
     too = f" Operation{'s' if len(others) > 1 else ''} {' and '.join(others)} likewise." if others else ""
+    if worst.deflection > worst.load.diameter / 2:
+        desk.find(
+            "climbs", "stop",
+            f"{worst.what[:1].upper()}{worst.what[1:]} bends the work out of the tool's way by more than "
+            f"half its diameter: it cannot be cut as it is held.{too} "
+            f"{_held_better(held, worst).capitalize()}.",
+            worst.load.where,
+        )
+        return
     desk.find(
         "climbs",
         "check",
@@ -53,6 +66,11 @@ def find_climbing(cuts: Sequence[CutWalk], held: HeldWork, desk: Desk) -> None:
 def _climbs(cut: CutWalk) -> bool:
     depth = _depth(cut)
     return cut.deflection > MOST_GIVE or (depth is not None and cut.deflection > SHARE_OF_DEPTH * depth)
+
+
+def _open(cut: CutWalk, held: HeldWork) -> bool:
+    """True for a cut made with the center away: the finding of its open end asks for the same support."""
+    return held.job.holding.center is not None and not cut.load.center and not cut.load.steady
 
 
 def _depth(cut: CutWalk) -> Length | None:
@@ -73,13 +91,18 @@ def _against(cut: CutWalk, system: System) -> str:
 def _remedy(cut: CutWalk, held: HeldWork) -> str:
     depth = _depth(cut)
     suits = None if depth is None else depth_that_suits(depth, cut.deflection)
-    support = _support(held, cut)
+    support = _held_better(held, cut)
     if suits is not None:
         return f"Cuts of at most {fine_words(suits, held.system)} keep it within that; or {support}."
     if depth is not None:
         return f"No depth of cut is right for it as it is held: {support}."
     lightly = "Take it in lighter cuts" if cut.load.name in ("face", "thread") else "Feed more lightly"
     return f"{lightly}, or {support}."
+
+
+def _held_better(held: HeldWork, cut: CutWalk) -> str:
+    less = "" if held.job.holding.centers is not None else ", or let it stand out less"
+    return f"{_support(held, cut)}{less}"
 
 
 def _support(held: HeldWork, cut: CutWalk) -> str:
@@ -89,4 +112,4 @@ def _support(held: HeldWork, cut: CutWalk) -> str:
     if not cut.load.steady and holding.steady is None:
         alone = cut.load.inside or cut.load.follow or cut.load.name not in ("turn", "thread")
         return "set a steady rest" if alone else "set a follow rest or a steady rest"
-    return "let it stand out less or support it nearer the cut"
+    return "support it nearer the cut"

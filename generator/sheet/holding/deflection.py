@@ -148,6 +148,8 @@ def _find_thread_error(held: HeldWork, cut: CutWalk, error: Length, rigid: Lengt
     tolerance = cut.load.tolerance
     if tolerance is None or error <= ERROR_SHARE * tolerance:
         return
+    if cut.deflection > cut.load.diameter / 2:
+        return  # the finding of the cut that bends it so far says it all
     of_this = ""
     if any(figure.assumed for name, figure in desk.figures.items() if name in STIFFNESSES):
         of_this = (
@@ -170,6 +172,7 @@ def _find_errors(cuts: list[CutWalk], held: HeldWork, desk: Desk) -> None:
         (abs(cut.shape.worst) / cut.load.tolerance, cut)
         for cut in cuts
         if cut.load.tolerance and abs(cut.shape.worst) > ERROR_SHARE * cut.load.tolerance
+        and cut.deflection <= cut.load.diameter / 2
     ]
     if not over:
         return

@@ -73,10 +73,20 @@ def lay_deflection(
 
 
 def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = None) -> Length:
-    """Lay down the largest diameter error of the last cut of one operation, whichever way it goes (m)."""
+    """Lay down the largest diameter error of the last cut of one operation, whichever way it goes (m).
+
+    Not one that nobody can measure, but for the leading cut's; unknown where the work bends quite away.
+    """
     at = int(abs(cut.error).argmax())
     away, lift = float(cut.away.at_tool[at]), cut.scale * float(cut.lift.at_tool[at])
     error, radius = float(cut.error[at]), cut.diameter / 2
+    figure = name or f"give.{cut.load.number}.error"
+    label = "Diameter error from the last cut" if name else _label(cut, "diameter error from the last cut")
+    if abs(error) > cut.diameter:  # far beyond what a beam's small movements are worked out for
+        desk.unknown(figure, label, "fine_length", "it bends away by more than its diameter")
+        return abs(error)
+    if name is None and abs(error) < NOTHING:
+        return abs(error)
     by_lift = lift**2 / radius
     formula, put = "2 × {deflection} × {F last} ÷ {F heaviest}", _put(
         ("deflection", abs(away), "fine_length"), ("F last", cut.load.last.main, "force"),
@@ -93,8 +103,8 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
     size = "it comes out bigger" if error >= 0 else "it comes out smaller"
     place = f"{size}, most at {held.place_words(float(cut.places[at]))}"
     return desk.computed(
-        name or f"give.{cut.load.number}.error",
-        "Diameter error from the last cut" if name else _label(cut, "diameter error from the last cut"),
+        figure,
+        label,
         abs(error),
         "fine_length",
         formula,
@@ -108,7 +118,7 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
 def lay_spread(cut: CutWalk, held: HeldWork, desk: Desk) -> None:
     """Lay down how uneven the diameter is along one cut, with its shape; nothing that nobody can measure."""
     shape = cut.shape
-    if shape.spread < NOTHING:
+    if not NOTHING <= shape.spread <= cut.diameter:
         return
     desk.computed(
         f"give.{cut.load.number}.spread",
