@@ -287,7 +287,7 @@ def test_with_the_largest_grip_just_that_is_left(ring_of):
 
 
 def test_grip_wanted_and_grip_allowed_that_cross_are_found_with_remedies_in_order(ring_of):
-    sheet = ring_of({"duty:": "limits: {round: 0.001}\nduty:", ", force: 6 kN": ""})
+    sheet = ring_of({"duty:": "limits: {round: 0.03}\nduty:", ", force: 6 kN": ""})
     assert sheet.figures["grip.needed"].value > sheet.figures["thin.largest_grip"].value
     finding = found(sheet)["thin-grip"]
     assert finding.level == "check"
@@ -295,6 +295,15 @@ def test_grip_wanted_and_grip_allowed_that_cross_are_found_with_remedies_in_orde
     places = [finding.text.index(words) for words in remedies]
     assert places == sorted(places)
     assert "thin-out-of-round" not in found(sheet)
+
+
+def test_jaws_that_would_not_do_either_are_not_proposed(ring_of):
+    close = found(ring_of({"duty:": "limits: {round: 0.001}\nduty:", ", force: 6 kN": ""}))["thin-grip"].text
+    assert "Even pie jaws would leave 0.002 mm" in close
+    assert "soft jaws" not in close
+    less = found(ring_of({"duty:": "limits: {round: 0.015}\nduty:", ", force: 6 kN": ""}))["thin-grip"].text
+    assert "soft jaws" not in less
+    assert "with six jaws and" in less
 
 
 def test_the_largest_grip_for_a_cut_far_from_the_jaws_is_larger(ring_of):

@@ -49,8 +49,8 @@ def _judge_unknown(case: Case, wanted: Wanted, key: Torque | None) -> None:
         case.desk.find(
             "grip-over-key", "check",
             f"{wants}, and the chuck is rated {force_words(rating[1], system)} with "
-            f"{torque_words(rating[0], system)} on the key. {_remedies(wanted)}, or take a larger chuck; no "
-            f"pipe on the key.{_friction_words(wanted)}",
+            f"{torque_words(rating[0], system)} on the key. {_remedies(case, wanted)}, or take a larger "
+            f"chuck; no pipe on the key.{_friction_words(wanted)}",
             _where(case),
         )
     else:
@@ -101,22 +101,34 @@ def _judge(case: Case, wanted: Wanted, force: Force, others: Force | None) -> No
         desk.find(
             "grip-low", "stop" if turning < wanted.at_best else "check",
             f"{what} needs {force_words(wanted.holds, system)} before the work slips or comes out: it has "
-            f"{max(share, 0.0):.0%} of that. {_remedies(wanted)}, or grip harder.{more}",
+            f"{max(share, 0.0):.0%} of that. {_remedies(case, wanted)}{_harder(case)}.{more}",
             _where(case),
         )
     elif force < wanted.at_rest:
         desk.find(
             "grip-low", "check",
             f"{what} just holds with {force_words(wanted.holds, system)}; with safety it wants "
-            f"{force_words(wanted.at_rest, system)} at rest. {_remedies(wanted)}, or grip "
-            f"harder; a cut of {force / wanted.at_rest:.0%} of that force would do.{more}",
+            f"{force_words(wanted.at_rest, system)} at rest. {_remedies(case, wanted)}{_harder(case)}; a cut "
+            f"of {force / wanted.at_rest:.0%} of that force would do.{more}",
             _where(case),
         )
 
 
-def _remedies(wanted: Wanted) -> str:
-    support = "Support its end, take" if wanted.worst.overhung else "Take"
-    return f"{support} less depth or feed, take jaws that grip better"
+def _remedies(case: Case, wanted: Wanted) -> str:
+    better = "a chuck instead" if case.bench.job.holding.collet is not None else "jaws that grip better"
+    support = "Support its end, take" if wanted.worst.overhung and _stands_out(case) else "Take"
+    return f"{support} less depth or feed, take {better}"
+
+
+def _harder(case: Case) -> str:
+    """A collet closes as hard as it does."""
+    return "" if case.bench.job.holding.collet is not None else ", or grip harder"
+
+
+def _stands_out(case: Case) -> bool:
+    """True of work long enough for a rest or center to bear at its end."""
+    at_jaws = case.bench.layout.span_at(0.0)
+    return at_jaws is not None and case.bench.layout.stick_out > at_jaws.od_at(0.0)
 
 
 def _friction_words(wanted: Wanted) -> str:
@@ -140,13 +152,16 @@ def _judge_lift(case: Case, wanted: Wanted, force: Force | None) -> None:
     tipping = wanted.tips.tipping
     if tipping <= lift:
         return
-    system = case.bench.system
+    system, collet = case.bench.system, case.bench.job.holding.collet is not None
+    support = ", support its end" if _stands_out(case) else ""
     case.desk.find(
         "grip-tipping", "check",
         f"In {wanted.tips.words} nothing bears at the other end, and {torque_words(tipping, system)} tips "
-        f"the work in the jaws; from {torque_words(lift, system)} on one end of a jaw lifts at "
-        f"{force_words(pressing, system)}, and the work rocks and works loose. Seat it against a step of the "
-        "jaws, grip a longer length, stand it out less, support its end, or take lighter cuts.",
+        f"the work in the {'collet' if collet else 'jaws'}; from {torque_words(lift, system)} on "
+        f"{'it leaves one end of the collet' if collet else 'one end of a jaw lifts'} at "
+        f"{force_words(pressing, system)}, and the work rocks and works loose. "
+        + ("Grip" if collet else "Seat it against a step of the jaws, grip")
+        + f" a longer length, stand it out less{support}, or take lighter cuts.",
         wanted.tips.load.where,
     )
 

@@ -35,7 +35,7 @@ from generator.sheet.holding.thin_hold import Held, Pressing, hold, jaw_arc, jaw
 from generator.sheet.holding.thin_tube import Squeezed, gripped_tube, round_cuts
 from generator.si import Pressure, um
 
-THIN = 0.15       # wall over outside diameter up to which the jaws' doings are always shown
+THIN = 0.1        # wall over outside diameter up to which the jaws' doings are always shown
 WORTH = 2 * um    # out-of-round that is worth saying of a thicker wall
 
 

@@ -116,18 +116,21 @@ def _remedies(case: Case, held: Chuck, judged: Judged) -> str:
     if held.soft_jaws or held.pie_jaws:
         keys = keys[2:] if held.soft_jaws and not held.pie_jaws else []
     system = case.bench.system
-    would = [
-        f"{words} {fine_words(judged.kinds[key], system)}" for key, words in keys
+    others = [
+        (words, judged.kinds[key]) for key, words in keys
         if key in judged.kinds and not (key == "six_jaws" and held.jaws == 6)
     ]
+    would = [f"{fine_words(left, system)} with {words}" for words, left in others if left <= judged.allowed]
     rest = (
         "carry the wall from inside with a plug or mandrel, clamp it on its face on the faceplate, or take "
         "lighter cuts, which want less grip."
     )
     if not would:
-        return rest[:1].upper() + rest[1:]
+        words, least = min(others, key=lambda one: one[1], default=("", 0.0))
+        even = f"Even {words} would leave {fine_words(least, system)}. " if words else ""
+        return f"{even}{rest[:1].upper()}{rest[1:]}"
     listed = " and ".join(filter(None, (", ".join(would[:-1]), would[-1])))
-    return f"The same grip would leave with {listed}. Or {rest}"
+    return f"The same grip would leave {listed}. Or {rest}"
 
 
 def _on_key(case: Case, largest: Force) -> str:
