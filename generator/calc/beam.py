@@ -22,8 +22,8 @@ from typing import Final
 
 import numpy as np
 
-from generator.calc.beam_elements import JOINED, Array, Elements, Inside, Pieces
-from generator.calc.beam_supports import OnSupports, Pushed
+from generator.calc.beam_elements import JOINED, UNITS, Array, Elements, Inside, Pieces, Unit
+from generator.calc.beam_supports import Moved, OnSupports, Pushed
 from generator.calc.guards import above_zero, at_least_zero
 from generator.calc.modes import ELEMENTS, KEPT, frequencies
 from generator.calc.sections import check_wall
@@ -31,7 +31,7 @@ from generator.errors import OutsideRange
 from generator.si import Force, Frequency, Length, Pressure
 
 SAME_PLACE: Final = 1e-4  # of the length: nearer supports share a node; what lies between would cost digits
-WALL_LEFT: Final = 0.5  # of a taper's wall at most is lost in one piece of it, else it is cut
+WALL_LEFT: Final = 0.9  # of a taper's wall at least, from end to end of one piece of it; else it is cut
 PLACES_KEPT: Final = 64  # lists of places: a job's tools and steady rests
 MOST_POISSON: Final = 0.5  # no material is beyond
 
@@ -142,7 +142,7 @@ class Beam:
         OutsideRange
             When a place is off the beam, or the work cannot be worked out.
         """
-        return np.asarray(load * self.moved(where, [at])[0][:, 0])
+        return np.asarray(load * self.moved(where, [at], ("push",))[0][:, 0])
 
     def slopes(self, load: Force, at: Length, where: Sequence[Length]) -> Array:
         """Slope (rad) at the places `where` under a force `load` (N) across the beam at `at`.
@@ -154,7 +154,7 @@ class Beam:
         OutsideRange
             When a place is off the beam, or the work cannot be worked out.
         """
-        return np.asarray(load * self.moved([at], where)[1][0])
+        return np.asarray(load * self.moved([at], where, ("tilt",))[0][0])
 
     def under_tool(self, load: Force, places: Sequence[Length]) -> Array:
         """Deflection (m) of the loaded place itself, the load standing at each of `places` in turn.
@@ -164,12 +164,12 @@ class Beam:
         OutsideRange
             When a place is off the beam, or the work cannot be worked out.
         """
-        return load * self.moved_each(places, places)[0]
+        return load * self.moved_each(places, places, ("push",))[0]
 
     def sag(self, where: Sequence[Length], gravity: float) -> Array:
         """Deflection (m) at `where` under the work's own weight."""
         loads, weight = self._weight(gravity, where)
-        return np.asarray(self._held().moved(self._reached(where), loads)[0] @ weight)
+        return np.asarray(self._held().moved(self._reached(where), loads, ("push",))[0] @ weight)
 
     def reactions(self, load: Force, at: Length) -> tuple[Force, ...]:
         """Force (N) of each support on the work, against the load, in the order of `supports`."""
@@ -204,31 +204,37 @@ class Beam:
 
     # -- for the modules beside this one ------------------------------------------------------------------
 
-    def moved(self, readings: Sequence[Length], loads: Sequence[Length]) -> tuple[Array, Array, Array]:
+    def moved(
+        self, readings: Sequence[Length], loads: Sequence[Length], units: tuple[Unit, ...] = UNITS
+    ) -> Moved:
         """How readings move under unit loads: deflection under 1 N, under 1 N m, and slope under 1 N m.
 
-        (readings, loads) each; m/N, 1/N, rad/(N m).
+        (readings, loads) each; m/N, 1/N, rad/(N m); or those of the three that are asked for.
 
         Raises
         ------
         OutsideRange
             When a place is off the beam, or the work cannot be worked out.
         """
-        return self._held().moved(self._reached(readings), self._reached(loads))
+        return self._held().moved(self._reached(readings), self._reached(loads), units)
 
-    def moved_each(self, readings: Sequence[Length], loads: Sequence[Length]) -> tuple[Array, Array, Array]:
+    def moved_each(
+        self, readings: Sequence[Length], loads: Sequence[Length], units: tuple[Unit, ...] = UNITS
+    ) -> Moved:
         """The same of each reading under the load of its own number alone, (readings,) each."""
-        return self._held().moved_each(self._reached(readings), self._reached(loads))
+        return self._held().moved_each(self._reached(readings), self._reached(loads), units)
 
     def walked(
         self, places: Sequence[Length], watched: Sequence[Length]
-    ) -> tuple[tuple[Array, Array, Array], tuple[Array, Array, Array], Array]:
+    ) -> tuple[Moved, Moved, Array]:
         """Under unit loads at each of `places`: themselves, watched places, and how those lean under 1 N.
 
-        As `moved_each` (places,), as `moved` (watched, places), and slopes (watched, places), rad/N.
+        As `moved_each` (places,) but for the slope, as `moved` (watched, places), and slopes (watched,
+        places), rad/N.
         """
         held, at, beside = self._held(), self._reached(places), self._reached(watched)
-        return held.moved_each(at, at), held.moved(beside, at), held.moved(at, beside)[1].T
+        (lean,) = held.moved(at, beside, ("tilt",))
+        return held.moved_each(at, at, ("push", "tilt")), held.moved(beside, at), lean.T
 
     def pushed(self, elements: int) -> Pushed:
         """The work in at least so many short elements, alike in length but for nodes at ends and supports."""
@@ -319,7 +325,7 @@ def _solved(beam: Beam) -> OnSupports | Pushed:
 
 
 def _pieces(beam: Beam) -> Pieces:
-    """The segments as pieces; a steep taper is cut where its wall has shrunk by half, and again."""
+    """The segments as pieces; a steep taper is cut where a tenth of its wall has gone, and again."""
     edges, rows = [], []
     for segment in beam.segments:
         od_end = segment.od if segment.od_end is None else segment.od_end

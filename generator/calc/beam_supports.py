@@ -18,12 +18,12 @@ from typing import Final
 import numpy as np
 from scipy.linalg import eigh
 
-from generator.calc.beam_elements import Array, Elements, Inside, Numbers
+from generator.calc.beam_elements import UNITS, Array, Elements, Inside, Numbers, Unit
 
 LOST: Final = 1e-3  # of an inverse, checked against what it inverts: beyond, nothing is said
 NOTHING: Final = 1e-12  # of the largest: a movement of the whole, which no push eases
 
-Moved = tuple[Array, Array, Array]  # deflection under 1 N, under 1 N m, and slope under 1 N m
+Moved = tuple[Array, ...]  # deflection under 1 N, under 1 N m, and slope under 1 N m: those asked for
 
 
 @dataclass(frozen=True, eq=False)
@@ -70,21 +70,21 @@ class OnSupports:
         whole[np.ix_(free, free)] = found * scale * scale[:, None]
         return whole
 
-    def moved(self, reading: Inside, load: Inside) -> Moved:
+    def moved(self, reading: Inside, load: Inside, units: tuple[Unit, ...] = UNITS) -> Moved:
         """Of every reading under every load, (readings, loads); m/N, 1/N, rad/(N m)."""
-        push, tilt, turn = self.elements.inside(reading, load)
-        across, turned = (row @ self.inverse for row in self.elements.rows(reading))
-        by_push, by_turn = (row.T for row in self.elements.rows(load))
-        for inner, row, other in ((push, across, by_push), (tilt, across, by_turn), (turn, turned, by_turn)):
-            inner += row @ other
-        return push, tilt, turn
+        rows, others = self.elements.rows(reading), self.elements.rows(load)
+        found = self.elements.inside(reading, load, units)
+        for one, unit in zip(found, units, strict=True):
+            one += rows[unit == "turn"] @ self.inverse @ others[unit != "push"].T
+        return found
 
-    def moved_each(self, reading: Inside, load: Inside) -> Moved:
+    def moved_each(self, reading: Inside, load: Inside, units: tuple[Unit, ...] = UNITS) -> Moved:
         """Of each reading under the load of its own number alone, (readings,)."""
-        push, tilt, turn = self.elements.inside(reading, load, each=True)
-        across, turned = (row @ self.inverse for row in self.elements.rows(reading))
-        by_push, by_turn = self.elements.rows(load)
-        return push + _each(across, by_push), tilt + _each(across, by_turn), turn + _each(turned, by_turn)
+        rows, others = self.elements.rows(reading), self.elements.rows(load)
+        found = self.elements.inside(reading, load, units, each=True)
+        for one, unit in zip(found, units, strict=True):
+            one += _each(rows[unit == "turn"] @ self.inverse, others[unit != "push"])
+        return found
 
     def reactions(self, load: Inside) -> tuple[Array, Array]:
         """Force (N) of each support against 1 N at each load, and against 1 N m there, (supports, loads).
@@ -155,19 +155,21 @@ class Pushed:
         left = np.eye(len(self.give)) - self.push * self.give
         return self.push * _inverse(left)
 
-    def moved(self, reading: Inside, load: Inside) -> Moved:
+    def moved(self, reading: Inside, load: Inside, units: tuple[Unit, ...] = UNITS) -> Moved:
         """As of `OnSupports`."""
-        push, tilt, turn = self.held.moved(reading, load)
-        across, leaned = self._bent(reading, self.ways)
-        by_push, by_turn = (self.further @ one.T for one in self._bent(load, self.ways))
-        return push + across @ by_push, tilt + across @ by_turn, turn + leaned @ by_turn
+        rows, others = self._bent(reading, self.ways), self._bent(load, self.ways)
+        found = self.held.moved(reading, load, units)
+        for one, unit in zip(found, units, strict=True):
+            one += rows[unit == "turn"] @ self.further @ others[unit != "push"].T
+        return found
 
-    def moved_each(self, reading: Inside, load: Inside) -> Moved:
+    def moved_each(self, reading: Inside, load: Inside, units: tuple[Unit, ...] = UNITS) -> Moved:
         """As of `OnSupports`."""
-        push, tilt, turn = self.held.moved_each(reading, load)
-        across, leaned = self._bent(reading, self.ways)
-        by_push, by_turn = (one @ self.further for one in self._bent(load, self.ways))
-        return push + _each(across, by_push), tilt + _each(across, by_turn), turn + _each(leaned, by_turn)
+        rows, others = self._bent(reading, self.ways), self._bent(load, self.ways)
+        found = self.held.moved_each(reading, load, units)
+        for one, unit in zip(found, units, strict=True):
+            one += _each(rows[unit == "turn"] @ self.further, others[unit != "push"])
+        return found
 
     def reactions(self, load: Inside) -> tuple[Array, Array]:
         """As of `OnSupports`: across where the work lies when it is straight."""
@@ -190,7 +192,7 @@ class Pushed:
     def _bent(self, at: Inside, loads: Array) -> tuple[Array, Array]:
         """Deflection and slope of places under columns of loads at the nodes, without the push."""
         push, tilt, turn = self.held.moved(at, self.nodes)
-        lean = tilt.T if at is self.nodes else self.held.moved(self.nodes, at)[1].T
+        lean = tilt.T if at is self.nodes else self.held.moved(self.nodes, at, ("tilt",))[0].T
         return push @ loads[::2] + tilt @ loads[1::2], lean @ loads[::2] + turn @ loads[1::2]
 
 

@@ -61,7 +61,7 @@ class ToolWalk:
     places: Array
     push: Array
     tilt: Array
-    watched: tuple[Array, Array, Array]
+    watched: tuple[Array, ...]
     lean: Array
     rest_push: Array
     rest_tilt: Array
@@ -128,21 +128,21 @@ def tool_walk(
     ------
     The change of a compliance by one spring: Sherman and Morrison, Adjustment of an Inverse Matrix, 1950.
     """
-    own, to_watched, lean = beam.walked(places, watched)
+    (push, tilt), to_watched, lean = beam.walked(places, watched)
     tools = np.asarray(places, dtype=float)
     none, not_one = np.zeros(len(tools)), np.zeros(lean.shape)
     if rest_from_tool is None:
-        return ToolWalk(tools, *own[:2], to_watched, lean, none, none, none, not_one, not_one)
+        return ToolWalk(tools, push, tilt, to_watched, lean, none, none, none, not_one, not_one)
     above_zero("stiffness of the rest", 1.0 if math.isinf(rest_stiffness) else rest_stiffness, "N/m")
     wanted = tools + rest_from_tool
     bears = (wanted >= beam.start) & (wanted <= beam.end)
     rests = [float(x) for x in np.where(bears, wanted, tools)]
-    at_rest, rest_to_watched, rest_lean = beam.walked(rests, watched)
-    between = beam.moved_each(rests, places)
-    gives = at_rest[0] + (0.0 if math.isinf(rest_stiffness) else 1 / rest_stiffness)
+    (at_rest, _), rest_to_watched, rest_lean = beam.walked(rests, watched)
+    rest_push, rest_tilt = beam.moved_each(rests, places, ("push", "tilt"))
+    gives = at_rest + (0.0 if math.isinf(rest_stiffness) else 1 / rest_stiffness)
     share = np.divide(1.0, gives, out=np.zeros_like(gives), where=bears & (gives > 0))
     return ToolWalk(
-        tools, *own[:2], to_watched, lean, between[0], between[1], share, rest_to_watched[0], rest_lean
+        tools, push, tilt, to_watched, lean, rest_push, rest_tilt, share, rest_to_watched[0], rest_lean
     )
 
 
