@@ -191,8 +191,7 @@ class Beam:
 
     def carried(self, gravity: float) -> tuple[Force, ...]:
         """Force (N) with which each support carries the work's own weight, in the order of `supports`."""
-        loads, weight = self._weight(gravity)
-        return tuple(float(force) for force in self._held().reactions(loads)[0] @ weight)
+        return tuple(gravity * share for share in _carried(self))
 
     def first_frequency(self, elements: int = ELEMENTS) -> Frequency:
         """First bending frequency (Hz) of the beam on its supports, without added masses.
@@ -322,6 +321,13 @@ def _solved(beam: Beam) -> OnSupports | Pushed:
     pushed = beam.pushed(ELEMENTS)
     pushed.further  # noqa: B018 (refused where the work buckles)
     return pushed
+
+
+@lru_cache(maxsize=KEPT)
+def _carried(beam: Beam) -> tuple[float, ...]:
+    """What each support carries of the work's mass, kg."""
+    loads, mass = beam._weight(1.0)
+    return tuple(float(share) for share in beam._held().reactions(loads)[0] @ mass)
 
 
 def _pieces(beam: Beam) -> Pieces:

@@ -98,7 +98,7 @@ class Inside:
     off_turn: Array
     across: Array
     turned: Array
-    at_nodes: bool
+    at_nodes: bool = False
 
 
 @dataclass(frozen=True, eq=False)
@@ -190,8 +190,12 @@ class Elements:
     def reach(self, x: Array) -> Inside:
         """Places x (m) on the work; one within a nanometre of a node is the node."""
         nodes = self.nodes
-        near = nodes[np.searchsorted((nodes[1:] + nodes[:-1]) / 2, x)]
-        x = np.where(np.abs(x - near) <= JOINED, near, x)
+        nearest = np.searchsorted((nodes[1:] + nodes[:-1]) / 2, x)
+        near = nodes[nearest]
+        joined = np.abs(x - near) <= JOINED
+        if joined.all():
+            return self._at_nodes(nearest)
+        x = np.where(joined, near, x)
         cuts = np.unique(np.concatenate([self.pieces.edges, nodes, x]))
         sums = np.zeros((3, len(cuts)))
         np.cumsum(_integrals(self.pieces, nodes, cuts), axis=1, out=sums[:, 1:])
@@ -210,8 +214,12 @@ class Elements:
         turned[1] += 1
         across[:, element > here] = [[0.0], [0.0], [1.0], [0.0]]
         turned[:, element > here] = [[0.0], [0.0], [0.0], [1.0]]
-        at_nodes = bool(((along == 0) | (element > here)).all())
-        return Inside(element, along, turn, lift, drop, shift, off_turn, across.T, turned.T, at_nodes)
+        return Inside(element, along, turn, lift, drop, shift, off_turn, across.T, turned.T)
+
+    def _at_nodes(self, node: Numbers) -> Inside:
+        none, ends, last = np.zeros(len(node)), np.eye(4), node == len(self.turning)
+        ways = ends[2 * last], ends[2 * last + 1]
+        return Inside(node, none, none, none, none, none, none, *ways, at_nodes=True)
 
     def rows(self, places: Inside) -> tuple[Array, Array]:
         """`across` and `turned` of places in the columns of their elements' ends, (n, dofs)."""
