@@ -70,6 +70,21 @@ class Desk:
         """Lay down a figure that cannot be had, with the reason."""
         self.lay(Figure(name, label, None, quantity, Kind.UNKNOWN, why, note=why))
 
+    def put_first(self, *names: str) -> None:
+        """Let these figures stand before all others of their section, in this order; those that lie here.
+
+        A section lists its figures as they were laid down, each after what it is worked out from; this is for
+        what is wanted first at the lathe.
+        """
+        own = names[0].partition(".")[0] + "."
+        mine = [name for name in self.figures if name.startswith(own)]
+        first = [name for name in names if name in self.figures]
+        order = iter([*first, *(name for name in mine if name not in first)])
+        self.figures = {
+            shown: self.figures[shown]
+            for shown in [next(order) if name.startswith(own) else name for name in self.figures]
+        }
+
     def find(self, id: str, level: Level, text: str, where: Location | None = None, asks: str = "") -> None:
         """Lay down a finding."""
         self.findings.append(Finding(id, level, text, where, asks))

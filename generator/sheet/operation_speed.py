@@ -215,6 +215,8 @@ def _check_open_end(task: Task) -> None:
     """Work that needs its center, cut while the center is away."""
     figure, own = task.desk.figures.get("holding.slenderness"), task.bench.house.stick_out_check
     limit = own.si if own is not None else ALONE
+    if task.bench.job.holding.centers is not None:
+        return  # said already: the centers are in the way
     if not _end_open(task) or figure is None or not isinstance(figure.value, float) or figure.value <= limit:
         return
     if any(finding.id == "open-end" for finding in task.desk.findings):

@@ -568,3 +568,13 @@ def test_between_centers_the_dog_carries_the_torque(sheet_of):
     assert value(sheet, "grip.dog.tail") == pytest.approx(torque / (2.75 * inch))
     assert "Tie the tail" in found(sheet)["dog-tail"].text
     assert "grip.needed" not in sheet.figures
+
+
+def test_what_is_wanted_at_the_lathe_stands_first_and_nothing_is_lost(sheet_of):
+    """Grip wanted first, then what it comes from; other sections keep their order."""
+    figures = sheet_of().figures
+    grip = [name for name in figures if name.startswith("grip.")]
+    assert grip[:3] == ["grip.needed", "grip.holds", "grip.friction"]
+    assert len(grip) == len(set(grip))
+    names = list(figures)
+    assert names.index("holding.grip") < names.index(grip[0]) < names.index("handling.balance")

@@ -306,6 +306,16 @@ def test_work_that_stands_out_little_is_not_asked_how_far_it_may(bar_of):
     assert plot_of(bar_of({**ring, "diameter: 0.002": "diameter: 0.0000001"})) is not None
 
 
+def test_no_center_is_proposed_for_a_bore_that_none_fits(bar_of):
+    tube = {
+        "length: 11, od: 1.5": "length: 30, od: 7, bore: 6 1/4",
+        "1.4, from_diameter: 1.5": "6.9, from_diameter: 7",
+    }
+    names = {name for name in bar_of(tube).figures if name.startswith("give.support.")}
+    assert "give.support.alone" in names
+    assert "give.support.center" not in names
+
+
 def test_a_hollow_end_takes_a_pipe_center(bar_of):
     long = {"length: 11, od: 1.5": "length: 25, od: 1.5, bore: 1/2"}
     assert "pipe center" in bar_of(long).figures["give.support.center"].label

@@ -308,11 +308,19 @@ def test_jaws_that_would_not_do_either_are_not_proposed(ring_of):
 
 def test_the_largest_grip_for_a_cut_far_from_the_jaws_is_larger(ring_of):
     """It is the grip at which the cut keeps what is allowed, not the jaws."""
-    figures = thin(ring_of(text=PIPE))
+    figures = thin(ring_of({"from_diameter: 81, length: 30": "from_diameter: 81, length: 350"}, PIPE))
     most = figures["thin.largest_grip"].value
     kept, gripped = figures["thin.kept.bore"].value, figures["thin.out_of_round"].value
     assert kept < gripped
     assert most == pytest.approx(6000 * figures["thin.allowed"].value / kept)
+
+
+def test_where_nobody_could_measure_what_is_kept_no_other_jaws_are_listed(ring_of):
+    """Bored 300 mm away from the jaws: 6 kN or 60 kN leave nothing there, whatever jaws they come from."""
+    figures = thin(ring_of(text=PIPE))
+    assert figures["thin.kept.bore"].value < 1e-7
+    assert "thin.largest_grip" not in figures
+    assert not any(name.startswith("thin.with.") for name in figures)
 
 
 def test_six_jaws_are_not_proposed_to_six_jaws(ring_of, shop):

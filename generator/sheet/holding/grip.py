@@ -26,6 +26,9 @@ from generator.sheet.model import Quantity
 from generator.si import Force, Length
 
 NEEDED = ("grip.needed", "Grip wanted at rest")
+WANTED_FIRST = (  # at the lathe, before all that they come from
+    "grip.needed", "grip.key_torque", "grip.clamp", "grip.force", "grip.dog.tail", "grip.holds",
+)
 SAFETY_GRIP = 1.5  # VDI 3106, for the grip
 STATICS = "Coulomb friction in the form of VDI 3106; tipping from statics, derived here"
 
@@ -43,6 +46,7 @@ def grip_section(case: Case) -> None:
         clamped_section(case)
     else:
         dog_section(case)
+    case.desk.put_first(*WANTED_FIRST)
 
 
 def _jaws(case: Case, held: Chuck | Collet) -> None:
@@ -159,5 +163,5 @@ def _lay_needed(
 
 def _seat_words(worst: Demand, push: Force) -> str:
     if push > 0:
-        return "seated against the chuck or a step of the jaws, the work hands the push on, and less will do"
+        return "seated against a stop or a step of the jaws, the work hands the push on, and less will do"
     return "only friction holds it against coming out" if push < 0 else ""

@@ -129,6 +129,7 @@ def handling_section(case: Case) -> None:
         lay_slings(case, balance, rounds[-1].end, mass)
     _droop(case, load)
     _head(case, load)
+    case.desk.put_first("handling.stock_weight")
 
 
 def _from_where(case: Case) -> str:

@@ -190,7 +190,7 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
         "center-push-low", LEVELS[climbs, not assumed],
         f"The tailstock center has to push with at least {force_words(least, system)} to bear all round "
         f"under {force_words(across, system)} across; with its push, {whose} {force_words(push, system)}, "
-        f"{does}. Push harder, take lighter cuts, or carry the work near its end.",
+        f"{does}. Push harder, take lighter cuts, or set a steady rest near its end.",
         where.where if where is not None else case.held.job.holding.grip.where,
     )
 

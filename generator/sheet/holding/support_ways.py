@@ -25,6 +25,8 @@ from generator.sheet.holding.stiffness import FOLLOW_STIFFNESS, STEADY_STIFFNESS
 from generator.sheet.plans import CutLoad
 from generator.si import Length
 
+PIPE_CENTER = 0.15  # m: no larger bore is proposed for a pipe center; common practice, no source
+
 
 @dataclass(frozen=True)
 class Way:
@@ -65,7 +67,7 @@ class Supported:
 def possible_ways(case: Case, load: CutLoad) -> Iterator[Way]:
     """The ways that this lathe and this cut allow."""
     holding, lathe = case.held.job.holding, case.bench.lathe
-    rest = lathe.follow_rest
+    rest, bore = lathe.follow_rest, case.held.layout.spans[-1].bore
     follows = (
         rest is not None and load.name in ("turn", "thread") and not load.inside
         and rest.from_.si <= load.diameter <= rest.to.si
@@ -73,7 +75,8 @@ def possible_ways(case: Case, load: CutLoad) -> Iterator[Way]:
     for way in WAYS:
         if holding.centers is not None and not way.center:
             continue
-        lacking = (way.center and load.inside) or (way.steady and lathe.steady is None)
+        no_center = load.inside or (holding.center is None and bore > PIPE_CENTER)
+        lacking = (way.center and no_center) or (way.steady and lathe.steady is None)
         if not lacking and (follows or not way.follow):
             yield way
 

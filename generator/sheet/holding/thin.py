@@ -31,9 +31,9 @@ from generator.sheet.holding.thin_findings import (
     say_plug,
 )
 from generator.sheet.holding.thin_fingers import fingers_section
-from generator.sheet.holding.thin_hold import Held, Pressing, hold, jaw_arc, jaw_kind, pressing
+from generator.sheet.holding.thin_hold import Held, Pressing, hold, jaw_arc, jaw_kind, known, pressing
 from generator.sheet.holding.thin_tube import Squeezed, gripped_tube, round_cuts
-from generator.si import Pressure, um
+from generator.si import Length, Pressure, um
 
 THIN = 0.1        # wall over outside diameter up to which the jaws' doings are always shown
 WORTH = 2 * um    # out-of-round that is worth saying of a thicker wall
@@ -88,6 +88,12 @@ def _lobes(case: Case, held: Chuck, how: Held, force: Pressing | None) -> None:
         judge_crushing(case, lay_stress(case, how, force, length))
 
 
+def _told_nothing(case: Case, each: float, least: Length) -> bool:
+    """True where neither the grip there is nor the one wanted leaves what anybody could measure."""
+    pressed = [known(case, name) or 0.0 for name in ("grip.force", "grip.needed")]
+    return each * max(pressed) <= least
+
+
 def _kept(case: Case, held: Chuck, how: Held, force: Pressing | None) -> None:
     """What is left once the work is let go, what may be, and what other jaws would leave."""
     shares = {
@@ -96,6 +102,8 @@ def _kept(case: Case, held: Chuck, how: Held, force: Pressing | None) -> None:
     }
     kept = [lay_kept(case, how, force, *one) for one in shares.items()] if force is not None else []
     allowed = lay_allowed(case)
+    if force is not None and _told_nothing(case, max(kept) / force.force, min(allowed, WORTH)):
+        return
     largest = lay_largest(case, how, allowed, max(shares.values()))
     kinds = lay_kinds(case, held, how, force) if force is not None else {}
     judge_lobes(case, held, Judged(max(kept, default=None), allowed, largest, kinds))

@@ -12,6 +12,7 @@ from generator.calc.curved_beam import (
 )
 from generator.calc.lobes import moment_share
 from generator.job.model import Chuck
+from generator.sheet.head import FACE_WORDS
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_hold import (
     ALLOWED_SHARE,
@@ -47,7 +48,8 @@ Put = dict[str, tuple[float, Quantity]]
 def lay_wall(case: Case, tube: Squeezed) -> None:
     """Lay the wall, and its share of the outside diameter."""
     wall = case.desk.computed(
-        "thin.wall", "Wall in the jaws", tube.wall, "length", "({outside} − {bore}) ÷ 2",
+        "thin.wall", f"Wall in the {FACE_WORDS[case.bench.job.holding.held.kind]}", tube.wall, "length",
+        "({outside} − {bore}) ÷ 2",
         {"outside": (tube.od, "length"), "bore": (tube.bore, "length")}, "geometry", rounds="down",
         note="of the finished work, a thread down to its root",
     )
