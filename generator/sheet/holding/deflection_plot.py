@@ -15,6 +15,7 @@ from generator.sheet.model import Curve, Mark, PlotScene
 
 ROWS: Final = 7  # places of the table, the ends and the worst among them
 DRAWN: Final = 67  # points of a curve
+BESIDE: Final = 1.0  # length of the cuts drawn beside them, towards the chuck
 
 
 def deflection_plot(case: Case, leading: CutWalk, shaped: Sequence[CutWalk]) -> tuple[PlotScene, ...]:
@@ -31,9 +32,9 @@ def deflection_plot(case: Case, leading: CutWalk, shaped: Sequence[CutWalk]) -> 
     curves = [Curve(_name(main), _points(main))]
     if second is not None:
         curves.append(Curve(_name(second), _points(second), "second"))
-    limit, out = _limit(main), held.layout.stick_out
+    limit, out, low = _limit(main), held.layout.stick_out, _from(drawn)
     if limit is not None:
-        curves.append(Curve("A quarter of the tolerance", ((0.0, limit), (out, limit)), "limit"))
+        curves.append(Curve("A quarter of the tolerance", ((low, limit), (out, limit)), "limit"))
     marks = [Mark(ZERO_WORDS[holding.held.kind], 0.0)]
     if case.plan.steady_at is not None:
         marks.append(Mark("steady rest", case.plan.steady_at))
@@ -57,9 +58,16 @@ def deflection_plot(case: Case, leading: CutWalk, shaped: Sequence[CutWalk]) -> 
             says=f"{main.what[:1].upper()}{main.what[1:]} {shape_words(main, held)}.",
             system=held.system,
             job=held.job.job,
-            marks=tuple(marks),
+            marks=tuple(mark for mark in marks if mark.x >= low),
         ),
     )
+
+
+def _from(drawn: Sequence[CutWalk]) -> float:
+    """Where the plot begins (m): as far from the cuts as they are long, or at the jaws where that is near."""
+    low = min(float(cut.places[0]) for cut in drawn)
+    high = max(float(cut.places[-1]) for cut in drawn)
+    return max(low - BESIDE * (high - low), 0.0)
 
 
 def _name(cut: CutWalk) -> str:
