@@ -18,6 +18,7 @@ from generator.sheet.wording import fine_words
 from generator.si import Length, g_n
 
 PRACTICE: Final = "common practice, no source"
+EDGES: Final = ("chamfer", "face")  # what the work gives under these, nobody measures
 RIGID_STEP: Final = 8  # every so many places of the tool are enough to see what stiff supports would do
 
 STIFFNESSES: Final = (
@@ -77,7 +78,7 @@ def _leading(cuts: tuple[CutWalk, ...]) -> CutWalk | None:
 def _shown(cuts: tuple[CutWalk, ...], leading: CutWalk) -> list[CutWalk]:
     """The other cuts with figures of their own: those along the work, and the worst of those straight in."""
     others = [cut for cut in cuts if cut is not leading]
-    plunged = [cut for cut in others if not cut.shaped]
+    plunged = [cut for cut in others if not cut.shaped and cut.load.name not in EDGES]
     worst = max(plunged, key=lambda cut: cut.deflection, default=None)
     return [cut for cut in others if cut.shaped or cut is worst]
 

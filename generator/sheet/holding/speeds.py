@@ -62,7 +62,7 @@ def speed_section(
             "holding.speed_ratio", "Spindle speed over critical speed", spindle_speed / critical, "ratio",
             "{n} ÷ {n critical}",
             {"n": (spindle_speed, "spindle_speed"), "n critical": (critical, "spindle_speed")}, PRACTICE,
-            rounds="up",
+            rounds="up", note=f"stay under {speed_limit(house):g}",
         )
         judge_speed(
             "critical-speed", "this work begins to whip", "Support it better or run slower.",
