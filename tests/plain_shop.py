@@ -64,9 +64,12 @@ cutting:
 JOB = "job: P-1\ntitle: Plain\nunits: mm\nlathe: plain\nmaterial: steel\nmaterial_known_by: stamp\n"
 
 
-def sheet(job, *, chuck=RIGID, steady=STIFF, radial="0.5", feed="0", house="", specific=1675, more=""):
-    """Sheet of a job, written without its head; `more` goes into every chuck's record."""
-    chucks = "\n".join(CHUCK.format(jaws=jaws, chuck=chuck, more=more) for jaws in (3, 4, 6))
+def sheet(
+    job, *, chuck=RIGID, steady=STIFF, radial="0.5", feed="0", house="", specific=1675, more="", chucks=None,
+    material="steel",
+):
+    """Sheet of a job, written without its head; `more` goes into every chuck's record, `chucks` is all."""
+    chucks = chucks or "\n".join(CHUCK.format(jaws=jaws, chuck=chuck, more=more) for jaws in (3, 4, 6))
     with tempfile.TemporaryDirectory() as folder:
         root = Path(folder)
         files = {
@@ -74,7 +77,7 @@ def sheet(job, *, chuck=RIGID, steady=STIFF, radial="0.5", feed="0", house="", s
             "_shop/house.yml": HOUSE.format(radial=radial, feed=feed, house=house),
             "_shop/materials.yml": MATERIALS.format(specific=specific),
             "_shop/tools.yml": TOOLS,
-            "2026/P-1-plain/job.yml": JOB + job,
+            "2026/P-1-plain/job.yml": JOB.replace("steel", material) + job,
         }
         for name, text in files.items():
             (root / name).parent.mkdir(parents=True, exist_ok=True)

@@ -7,6 +7,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -17,9 +18,11 @@ from generator.job.lathe import Head, Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.model import Level, Quantity
 from generator.sheet.wording import rpm_words
-from generator.si import SpindleSpeed
+from generator.si import Speed, SpindleSpeed, ft_per_min
 
 PRACTICE = "common practice, no source"
+IRON_RIM = 6000 * ft_per_min   # of cast-iron wheels: Machinery's Handbook, from memory
+STEEL_RIM = 12000 * ft_per_min  # fastest hand chucks of steel: common practice, no source
 
 
 @dataclass(frozen=True)
@@ -114,6 +117,21 @@ def _lay_own(
     return near[0]
 
 
+def _judge_rim(head: Head, step: SpindleSpeed) -> tuple[Level, str]:
+    """How far a body whose mark nobody wrote down is from bursting, by the speed of its rim."""
+    rim = math.pi * head.diameter.si * step if head.diameter is not None else 0.0
+    if rim <= IRON_RIM:
+        return "note", ""
+    words = f" Its rim would run at {_rim_words(rim)}"
+    if rim <= STEEL_RIM:
+        return "check", f"{words}; over about {_rim_words(IRON_RIM)} a body of cast iron may burst."
+    return "stop", f"{words}; over about {_rim_words(STEEL_RIM)} even a body of steel may burst."
+
+
+def _rim_words(rim: Speed) -> str:
+    return f"{rim:.0f} m/s ({rim / ft_per_min:.0f} ft/min)"
+
+
 def check_head(
     head: Head | None, words: str, lathe: Lathe, step: SpindleSpeed, where: Location | None, desk: Desk
 ) -> None:
@@ -126,12 +144,14 @@ def check_head(
     if head is None:
         return
     if head.top_speed is None:
-        if any(finding.id == "chuck-speed-unknown" for finding in desk.findings):
+        level, rim = _judge_rim(head, step)
+        said = {finding.level for finding in desk.findings if finding.id == "chuck-speed-unknown"}
+        if level in said or (said and level == "note"):
             return
         desk.find(
-            "chuck-speed-unknown", "note",
-            f"The record of {lathe.name} does not say how fast its {words} may turn. Look at the mark on "
-            f"the {words.rpartition('-jaw ')[2]} before running it at {rpm_words(step)}.",
+            "chuck-speed-unknown", level,
+            f"The record of {lathe.name} does not say how fast its {words} may turn.{rim} Look at the mark "
+            f"on the {words.rpartition('-jaw ')[2]} before running it at {rpm_words(step)}.",
             where,
         )
     elif step > head.top_speed.si and not spindle.same(step, head.top_speed.si):

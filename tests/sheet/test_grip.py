@@ -489,7 +489,8 @@ def _firm_rest(shop):
     ("off", "back", "level"),
     [
         ("", "", "check"), ("", "\n  hold_back: yes", None), (", off_axis: 0.0001", "", None),
-        (", off_axis: 0.060", "\n  hold_back: yes", "check"), (", off_axis: 0.060", "", "stop"),
+        (", off_axis: 0.020", "\n  hold_back: yes", "check"), (", off_axis: 0.020", "", "stop"),
+        (", off_axis: 0.060", "\n  hold_back: yes", "stop"),
     ],
 )
 def test_a_steady_rest_off_the_axis_is_found(sheet_of, off, back, level):

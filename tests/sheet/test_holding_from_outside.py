@@ -289,3 +289,81 @@ def test_grip_that_just_holds_is_no_less_than_friction_needs_and_not_many_times_
     found = figures["grip.holds"].value
     assert found >= 0.98 * least  # sixteen sides stand a little inside the round cone
     assert found <= 3 * least
+
+
+# -- what must not pass without a word --------------------------------------------------------------------
+
+SHORT = """work: [{{length: 120, od: 50}}]
+holding: {{chuck: {{jaws: 3, grip: 50, {chuck}}}}}
+operations: [{{turn: {{diameter: 50, length: 50, from_diameter: 52, tool: T1{spindle}}}}}]
+"""
+LEVELS = {"note": 1, "check": 2, "stop": 3}
+
+
+def short(chuck="force: 30 kN", spindle="", **shop):
+    return plain.sheet(SHORT.format(chuck=chuck, spindle=spindle), **shop)
+
+
+def level_of(sheet, id):
+    """The gravest level of a finding, None where it is not found."""
+    return max((one.level for one in sheet.findings if one.id == id), key=LEVELS.get, default=None)
+
+
+def test_work_that_stands_out_just_as_far_as_the_rule_is_not_over_it():
+    job = """work: [{length: 200, od: 50}]
+holding: {chuck: {jaws: 3, grip: 50}}
+operations: [{turn: {diameter: 50, length: 50, from_diameter: 52, tool: T1}}]
+"""
+    assert level_of(plain.sheet(job), "stick-out") is None
+    assert level_of(plain.sheet(job.replace("length: 200", "length: 200.1")), "stick-out") == "check"
+
+
+@pytest.mark.parametrize(("torque", "level"), [(140, None), (160, "check"), (299, "check"), (5000, "stop")])
+def test_far_more_on_the_key_than_the_chuck_is_rated_for_stops(torque, level):
+    rated = ", key_torque: 150 N m, grip_force: 30 kN"
+    assert level_of(short(f"key_torque: {torque} N m", more=rated), "grip-over-key") == level
+
+
+@pytest.mark.parametrize(("torque", "level"), [(200, None), (5000, "check")])
+def test_more_on_the_key_than_hands_give_is_told_where_no_rating_is_known(torque, level):
+    assert level_of(short(f"key_torque: {torque} N m"), "grip-over-key") == level
+
+
+@pytest.mark.parametrize(
+    ("diameter", "level"), [(90, "note"), (110, "check"), (180, "check"), (250, "stop"), (None, "note")]
+)
+def test_a_large_chuck_without_a_mark_is_not_run_so_fast_that_it_may_burst(diameter, level):
+    """Rim speed of cast-iron wheels at most 6000 ft/min (30.5 m/s): Machinery's Handbook, from memory."""
+    body = f", diameter: {diameter}" if diameter else ""
+    sheet = short(
+        spindle=", spindle: 6000 rpm", chucks=f"  - {{jaws: 3, grips: {{from: 1, to: 600}}{body}}}"
+    )
+    assert level_of(sheet, "chuck-speed-unknown") == level
+
+
+@pytest.mark.parametrize(
+    ("material", "force", "level"),
+    [("aluminum", "200 kN", "stop"), ("aluminum", "2 kN", "check"), ("aluminum", "0.5 kN", None),
+     ("steel", "200 kN", "stop")],
+)
+def test_a_wall_that_no_metal_would_bear_is_told_where_nobody_said_what_it_bears(material, force, level):
+    job = f"""work: [{{length: 60, od: 80, bore: 74}}]
+holding: {{chuck: {{jaws: 3, grip: 20, force: {force}}}}}
+operations: [{{bore: {{diameter: 74, length: 60, from_diameter: 73, tool: B1}}}}]
+"""
+    assert level_of(plain.sheet(job, material=material), "thin-crush") == level
+
+
+@pytest.mark.parametrize(
+    ("off", "hold_back", "level"), [(3, "yes", "stop"), (0.4, "yes", "check"), (0.4, "no", "stop")]
+)
+def test_a_steady_rest_far_off_the_axis_stops_hold_back_or_not(off, hold_back, level):
+    sheet = plain.sheet(f"""work: [{{length: 700, od: 60}}]
+holding:
+  chuck: {{jaws: 3, grip: 60, force: 40 kN}}
+  steady: {{at: 500, off_axis: {off}}}
+  hold_back: {hold_back}
+operations: [{{turn: {{diameter: 60, length: 100, from_diameter: 62, tool: T1}}}}]
+""", chuck=100_000, steady=20)
+    assert level_of(sheet, "grip-creep") == level
+    assert (sheet.figures["grip.creep.swing"].value >= 2) is (off == 3)

@@ -10,6 +10,7 @@ from generator.sheet.holding.grip_demand import Gripped
 from generator.sheet.wording import fine_words, torque_words
 from generator.si import Force, Length, Torque, mm, thou
 
+TIPS_OUT = 2.0  # of the bend at which the end of a jaw lifts: see `grip.lift_moment`
 UNIT = {"inch": 4 * thou, "mm": 0.1 * mm}  # off the axis, where nobody measured it
 BEAM = "beam elements (Cook et al.), chuck and steady rest as soft as said above"
 DERIVED = "friction of the jaws against a bend that turns once a turn, derived here"
@@ -47,8 +48,9 @@ def creep_section(case: Case, gripped: Gripped, pressing: Force) -> None:
         DERIVED, rounds="down", note="while nothing is cut, at the grip "
         + ("there is" if "grip.force" in desk.figures else "wanted"),
     )
+    swing = 0.0
     if measured is not None:
-        desk.computed(
+        swing = desk.computed(
             "grip.creep.swing", "Pressure at a jaw's end, swing once a turn over its mean",
             pressure_swing(moment, pressing, gripped.length), "ratio", "12 × {bend} ÷ ({grip} × {length})",
             {"bend": (moment, "torque"), "grip": (pressing, "force"), "length": (gripped.length, "length")},
@@ -64,7 +66,7 @@ def creep_section(case: Case, gripped: Gripped, pressing: Force) -> None:
         DERIVED, rounds="down", note=HOW,
     )
     if holding.center is None:
-        _judge(case, off, moment, held, limit)
+        _judge(case, off, moment, held, limit, tips=swing >= TIPS_OUT)
 
 
 def _lay_moment(case: Case, at: Length, distance: Length) -> Torque:
@@ -93,7 +95,9 @@ def _lay_moment(case: Case, at: Length, distance: Length) -> Torque:
     )
 
 
-def _judge(case: Case, off: Given | None, moment: Torque, held: Torque, limit: Length) -> None:
+def _judge(
+    case: Case, off: Given | None, moment: Torque, held: Torque, limit: Length, *, tips: bool
+) -> None:
     holding, desk, system = case.bench.job.holding, case.desk, case.bench.system
     most = fine_words(limit, system)
     if off is None:
@@ -108,8 +112,10 @@ def _judge(case: Case, off: Given | None, moment: Torque, held: Torque, limit: L
     if off.si <= limit:
         return
     back = "" if holding.hold_back else " Nothing holds it back: put on a hold-back."
+    if tips:
+        back = f" It may tip out of the jaws, and a hold-back does not help against that.{back}"
     desk.find(
-        "grip-creep", "check" if holding.hold_back else "stop",
+        "grip-creep", "check" if holding.hold_back and not tips else "stop",
         f"The fingers hold the work {off.with_unit} off the axis. From {most} on it slips in the jaws once a "
         f"turn and creeps out: the bend is {torque_words(moment, system)}, and friction takes "
         f"{torque_words(held, system)}. Set the fingers again. {MARK}.{back}",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.calc.grip import force_on_key
+from generator.job.fields import Given
 from generator.job.lathe import LatheChuck, LatheCollet
 from generator.job.model import Centers, Chuck, Collet, Faceplate
 from generator.sheet.capacity import used_head
@@ -14,6 +15,8 @@ from generator.sheet.holding.grip_friction import Friction
 from generator.sheet.wording import torque_words
 from generator.si import Force, Torque
 
+MOST_BY_HAND = 500.0  # N m on a key, with both hands and no pipe; common practice, no source
+MUCH_OVER = 2.0      # times the rated torque: screws and scroll may break; common practice, no source
 DIRTY = 0.5          # of the force of a clean and greased chuck; common practice, no source
 PRACTICE = "common practice, no source"
 FORCE = ("grip.force", "Grip there is at rest")
@@ -64,7 +67,10 @@ def lay_force(case: Case) -> Force | None:
     if held.force is not None:
         return desk.given(*FORCE, held.force, "force", note="all jaws together")
     on_key = held.key_torque or case.bench.house.key_torque
-    if on_key is None or rating is None:
+    if on_key is None:
+        return None
+    if rating is None:
+        _judge_key(case, held, on_key)
         return None
     force = desk.computed(
         *FORCE, force_on_key(on_key.si, *rating), "force", "{on the key} ÷ {rated torque} × {rated force}",
@@ -78,12 +84,24 @@ def lay_force(case: Case) -> Force | None:
     if on_key.si > rating[0]:
         system = case.bench.system
         desk.find(
-            "grip-over-key", "check",
+            "grip-over-key", "stop" if on_key.si > MUCH_OVER * rating[0] else "check",
             f"{on_key.with_unit} on the key is more than the {torque_words(rating[0], system)} this chuck "
             "is rated for: it strains scroll, screws and jaws. Use its own key, without a pipe on it.",
             on_key.where if held.key_torque else held.grip.where,
         )
     return force
+
+
+def _judge_key(case: Case, held: Chuck, on_key: Given) -> None:
+    """A torque that no hand puts on a key, of a chuck whose rating is not known."""
+    if on_key.si > MOST_BY_HAND:
+        case.desk.find(
+            "grip-over-key", "check",
+            f"{on_key.with_unit} on the key is more than a key is turned with by hand, about "
+            f"{torque_words(MOST_BY_HAND, case.bench.system)}. Look up what this chuck is rated for, and put "
+            "no pipe on its key.",
+            on_key.where if held.key_torque else held.grip.where,
+        )
 
 
 def lay_key(case: Case, wanted: Wanted) -> Torque | None:

@@ -9,6 +9,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 
 PRACTICE = "common practice, no source"
+DUST = 1e-9  # of a number of diameters: what rounding leaves is not over a limit
 FROM = {"chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "headstock center"}
 MANUALS = "lathe operators' manuals (support beyond three diameters); " + PRACTICE
 
@@ -65,7 +66,7 @@ def lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
         rounds="up",
     )
     alone = holding.center is None and holding.steady is None
-    if alone and diameters > limit:
+    if alone and diameters > limit * (1 + DUST):
         desk.find(
             "stick-out",
             "check",

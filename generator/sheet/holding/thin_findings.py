@@ -14,6 +14,8 @@ from generator.sheet.wording import fine_words, force_words, pressure_words, tor
 from generator.si import Force, Length, Pressure, um
 
 YIELD_SHARE = 0.5  # of the yield strength that the jaws may use; common practice, no source
+SOFT_YIELDS = 0.001  # of the elastic modulus: about where soft metal gives; common practice, no source
+ALL_YIELD = 0.01  # of the elastic modulus: no metal of a shop bears it; common practice, no source
 SEEN = 2 * um      # lobes that a shop can measure
 
 
@@ -77,6 +79,7 @@ def judge_crushing(case: Case, stress: Pressure) -> None:
     """Say when the jaws stress the wall to more than half of its yield strength."""
     material, system = case.bench.shop_material, case.bench.system
     if material is None or material.yield_strength is None:
+        _judge_unsaid(case, stress)
         return
     limit = material.yield_strength.si
     if stress <= YIELD_SHARE * limit:
@@ -88,6 +91,25 @@ def judge_crushing(case: Case, stress: Pressure) -> None:
         f"strength of {pressure_words(limit, system)}"
         + (": it is crushed, stays out of round and comes loose in the jaws." if crushed
            else "; over half, a hard spot or a dirty jaw marks or crushes it, and crushed work comes loose.")
+        + " Grip lightly, put a plug in the bore, or hold it another way.",
+        case.bench.job.holding.grip.where,
+    )
+
+
+def _judge_unsaid(case: Case, stress: Pressure) -> None:
+    """The same where nobody said what the material bears: held against its elastic modulus."""
+    material, system = case.bench.material, case.bench.system
+    if material is None or stress <= SOFT_YIELDS * material.elastic_modulus:
+        return
+    crushed = stress > ALL_YIELD * material.elastic_modulus
+    case.desk.find(
+        "thin-crush", "stop" if crushed else "check",
+        f"The jaws stress the wall to {pressure_words(stress, system)}"
+        + (", more than any such metal bears: it is crushed, stays out of round and comes loose in the jaws."
+           if crushed else
+           ". What it bears is not in the shop's list (materials: yield_strength), and soft metal as stiff "
+           f"as this gives from about {pressure_words(SOFT_YIELDS * material.elastic_modulus, system)} on; "
+           "crushed work comes loose.")
         + " Grip lightly, put a plug in the bore, or hold it another way.",
         case.bench.job.holding.grip.where,
     )
