@@ -210,6 +210,10 @@ def test_short_engagement_is_asked_about(sheet_of):
     assert wanted.value / inch == pytest.approx(2 * 0.7854 * (2.25 - 0.9743 / 8) ** 2 / area, rel=1e-4)
     assert found(sheet)["strength-engagement"].level == "check"
     assert "strength-engagement" not in found(sheet_of({**LOAD, **with_mate(engagement="2 1/4")}))
+    little = {key: text.replace("9000 lbf", "90 lbf") for key, text in LOAD.items()}
+    light = sheet_of({**little, **with_mate(engagement="1")})
+    assert light.figures["strength.shear_stress.external"].value < 1e6
+    assert "strength-engagement" not in found(light), "a few pounds ask nobody how much engages"
 
 
 def test_a_mate_that_nobody_names_is_taken_as_the_usual_other_half(sheet_of):

@@ -113,7 +113,7 @@ def _lay_spare(case: Case, walls: tuple[Wall, ...]) -> None:
         {"outside": (thinnest.outside, "length"), "inside": (thinnest.bore, "length"),
          "limit": (limit.si, "length")},
         "geometry, bore and outside taken as concentric", rounds="down",
-        note=f"{thinnest.words}; what the bore runs out takes its half off; {NO_CHECK}",
+        note=f"{thinnest.words}; what the bore runs out takes its half off",
     )
 
 
@@ -126,13 +126,13 @@ def _lay_pull(case: Case, duty: Duty, everywhere: tuple[Wall, ...]) -> Force | N
     if duty.load is not None:
         load = desk.given(
             "strength.load", "Load it must carry, as said", duty.load, "force",
-            note=f"taken along the axis, without bending and shock; {NO_CHECK}",
+            note="taken along the axis, without bending and shock",
         )
     if duty.pressure is None:
         return load
     desk.given(
         "strength.pressure", "Pressure it must hold, as said", duty.pressure, "pressure",
-        note=f"over that outside; {NO_CHECK}",
+        note="over that outside",
     )
     push = _lay_push(case, duty, everywhere)
     if push is None or load is None:

@@ -16,10 +16,11 @@ from generator.sheet.mate_limits import mate_thread
 from generator.sheet.model import Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
-from generator.si import Area, Force, Length
+from generator.si import Area, Force, Length, MPa
 
 PRACTICE = "common practice, no source"
 LEAST_LEFT = 0.5  # pitches between the ends of a thread, for it to engage at all
+TRIFLE = 1 * MPa  # in the threads: under it nobody asks how much engages; common practice, no source
 UNEVEN = "spread evenly, though the first threads carry more"
 OTHER_HALF = {"A": "B", "B": "A"}  # Unified classes of screw and nut
 UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
@@ -37,6 +38,14 @@ class Sizes:
     screw_pitch: Length
     screw_major: Length
     words: str
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """The engagement wanted (m), and the words for the materials it was worked out for."""
+
+    length: Length
+    materials: str
 
 
 def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Stress]:
@@ -60,7 +69,9 @@ def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Str
     if engaged is None or areas is None:
         return [of_screw]
     of_threads = _lay_shear_stress(case, thread, pull, areas)
-    _lay_equal(case, thread, tension, areas, engaged)
+    wanted = _lay_equal(case, thread, tension, areas, engaged)
+    if wanted is not None and engaged < wanted.length and max(one.counts for one in of_threads) > TRIFLE:
+        _find_short(case, engaged, wanted)
     return [of_screw, *of_threads]
 
 
@@ -183,7 +194,7 @@ def _lay_shear_areas(
     common: dict[str, tuple[float, Quantity]] = {
         "L": (engaged, "length"), "P": (thread.pitch, "fine_length"),
     }
-    note = f"{sizes.words}; {UNEVEN}; {NO_CHECK}"
+    note = f"{sizes.words}; {UNEVEN}"
     for (name, label, _), value, formula, put in (
         (UNKNOWN[0], screw, "π × {L} ÷ {P} × {D1 max} × ({P} ÷ 2 + 0.57735 × ({d2 min} − {D1 max}))",
          {"D1 max": sizes.nut_minor, "d2 min": sizes.screw_pitch}),
@@ -220,15 +231,15 @@ def _lay_shear_stress(
 
 def _lay_equal(
     case: Case, thread: ThreadPlan, tension: Area, areas: tuple[Area, Area], engaged: Length
-) -> None:
-    """The engagement at which the threads shear no sooner than the screw pulls, against what engages."""
+) -> Wanted | None:
+    """The engagement at which the threads shear no sooner than the screw pulls; None where not known."""
     desk, bench = case.desk, case.bench
     name, label = "strength.engagement_equal", "Engagement at which the threads hold as long as the screw"
     strengths = _strengths(case, thread)
     if strengths is None:
         why = "the mate is of another material, and a yield strength is not in the shop's list"
         desk.unknown(name, label, "length", why)
-        return
+        return None
     (screw, nut), ratio = areas, calc.strength_ratio(*areas, *strengths)
     screw_side = ratio <= 1
     put: dict[str, tuple[float, Quantity]] = {
@@ -248,21 +259,24 @@ def _lay_equal(
         name, label, calc.equal_strength_engagement(tension, screw, engaged, ratio), "length", formula, put,
         calc.H28, rounds="up", kind=Kind.COMPUTED if of_same or not equal else Kind.ASSUMED,
         note="; ".join(filter(None, (
-            materials, f"the {'screw' if screw_side else 'nut'}'s threads shear first", NO_CHECK,
+            materials, f"the {'screw' if screw_side else 'nut'}'s threads shear first",
         ))),
     )
-    if engaged < wanted:
-        mate = bench.job.mate
-        said = mate.engagement if isinstance(mate, Mate) else None
-        desk.find(
-            "strength-engagement", "check",
-            f"{length_words(engaged, bench.system)} of thread engages; for threads that shear no sooner than "
-            f"the screw pulls apart {length_words(wanted, bench.system)} is wanted"
-            f"{f' ({materials})' if materials else ''}. Say so to whoever decides what the part may carry, "
-            "before the thread is cut.",
-            said.where if said else bench.job.work[0].length.where,
-            "Is the length of thread that engages enough for the load?",
-        )
+    return Wanted(wanted, materials)
+
+
+def _find_short(case: Case, engaged: Length, wanted: Wanted) -> None:
+    bench, mate = case.bench, case.bench.job.mate
+    said = mate.engagement if isinstance(mate, Mate) else None
+    case.desk.find(
+        "strength-engagement", "check",
+        f"{length_words(engaged, bench.system)} of thread engages; for threads that shear no sooner than "
+        f"the screw pulls apart {length_words(wanted.length, bench.system)} is wanted"
+        f"{f' ({wanted.materials})' if wanted.materials else ''}. Say so to whoever decides what the part "
+        "may carry, before the thread is cut.",
+        said.where if said else bench.job.work[0].length.where,
+        "Is the length of thread that engages enough for the load?",
+    )
 
 
 def _strengths(case: Case, thread: ThreadPlan) -> tuple[float, float] | None:
