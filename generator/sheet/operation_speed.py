@@ -221,9 +221,12 @@ def _check_open_end(task: Task) -> None:
         return
     if any(finding.id == "open-end" for finding in task.desk.findings):
         return
+    bore, span = task.bench.lathe.spindle.bore, task.bench.layout.span_at(0.0)
+    goes_in = bore is not None and span is not None and max(span.od_start, span.od_end) < bore.si
+    back = "pull the work back through the spindle, " if goes_in else ""
     task.find(
         "open-end", "check",
         f"{task.opening} is done with the center away, and the work stands out {figure.value:.1f} diameters; "
-        f"over {limit:g} it can bend and be thrown from the jaws. Set a steady rest near its end for it, "
-        "pull the work back through the spindle, or have the end ready before this setup.",
+        f"over {limit:g} it can bend and be thrown out. Set a steady rest near its end for it, {back}"
+        "or have the end ready before this setup.",
     )

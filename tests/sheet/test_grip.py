@@ -501,6 +501,17 @@ def test_a_steady_rest_off_the_axis_is_found(sheet_of, off, back, level):
         assert "Mark the work at the jaws" in creep.text
 
 
+def test_near_to_creeping_is_told_before_it_creeps(sheet_of):
+    """Over half of what the friction holds: a friction nobody measured is not known better."""
+    steady = "  steady: {{at: 6, off_axis: {:.6f}}}"
+    true = sheet_of({**PLAIN, "  center: live": steady.format(0.0001)})
+    limit = value(true, "grip.creep.off_axis_limit") / inch
+    near = found(sheet_of({**PLAIN, "  center: live": steady.format(0.6 * limit)}))["grip-creep"]
+    assert near.level == "check"
+    assert "50%" in near.text
+    assert "grip-creep" not in found(sheet_of({**PLAIN, "  center: live": steady.format(0.4 * limit)}))
+
+
 def test_with_a_center_as_well_the_bend_is_that_of_a_propped_bar(sheet_of, shop):
     """Clamped in the chuck, propped by the center: M = P b (L² − b²) ÷ (2 L²); Roark, table 8.1, 1c."""
     both = {**PLAIN, "  center: live": "  center: live\n  steady: {at: 6, off_axis: 0.010}"}

@@ -20,6 +20,7 @@ HOW = (
     "have moved, on top less the sag of long work, is how far off they hold it: √(front² + top²). From then "
     "on these needles stand still, however far off it is; one that the chuck carries round swings twice it."
 )
+NEAR = 0.5  # of what friction holds: the friction is not known better; common practice, no source
 CHECK = (
     "Look with an indicator on the front and on top of the band, before and after the fingers close: what it "
     "moves is how far off they hold the work, and once they are closed that no longer shows."
@@ -110,6 +111,13 @@ def _judge(
             )
         return
     if off.si <= limit:
+        if off.si > NEAR * limit:
+            desk.find(
+                "grip-creep", "check",
+                f"The fingers hold the work {off.with_unit} off the axis; from {most} on it creeps out of "
+                f"the jaws. Over {NEAR:.0%} of that is near: set the fingers again. {MARK}.",
+                off.where,
+            )
         return
     back = "" if holding.hold_back else " Nothing holds it back: put on a hold-back."
     if tips:

@@ -153,7 +153,9 @@ def _lay_rule(case: Case) -> None:
         wants = "centers alone"
     else:
         wants = f"{kind} alone" if diameters <= _alone(case) else f"{kind} and center"
+    hollow = any(span.bore for span in case.held.layout.spans)
     case.desk.lay(Figure(
         "give.support.rule", f"By the rule of thumb, at {diameters:.1f} diameters", wants, "text",
-        Kind.COMPUTED, MANUALS, note="a tube is judged by its deflection, not by this",
+        Kind.COMPUTED, MANUALS,
+        note="a tube is judged by its deflection, not by this" if hollow else "",
     ))
