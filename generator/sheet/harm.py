@@ -45,7 +45,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "steady-missing", "steady-range", "steady-place", "no-hold-back", "knurl-springs", "stick-out",
         "open-end",
         "grip-low", "grip-speed", "grip-tipping", "grip-creep", "grip-over-key", "grip-past-body",
-        "thin-crush",
+        "grip-loss-unknown", "thin-crush",
         "grip-unknown", "dog-tail",
         # turning: sheet.spindle_step, sheet.holding.speeds, sheet.operation_speed
         "chuck-speed", "chuck-speed-unknown", "screwed-nose", "critical-speed", "critical-speed-hinged",

@@ -367,3 +367,28 @@ operations: [{{turn: {{diameter: 60, length: 100, from_diameter: 62, tool: T1}}}
 """, chuck=100_000, steady=20)
     assert level_of(sheet, "grip-creep") == level
     assert (sheet.figures["grip.creep.swing"].value >= 2) is (off == 3)
+
+
+@pytest.mark.parametrize(("speed", "level"), [(200, None), (6000, "check")])
+@pytest.mark.parametrize("force", ["force: 30 kN", "face: smooth"])
+def test_jaws_that_nobody_weighed_are_told_where_speed_may_open_them(force, speed, level):
+    """Three jaws of a 250 mm body, 1.25 kg at 62.5 mm: 93 kN at 6000 rpm."""
+    sheet = short(force, f", spindle: {speed} rpm")
+    assert level_of(sheet, "grip-loss-unknown") == level
+    if level:
+        text = next(one.text for one in sheet.findings if one.id == "grip-loss-unknown")
+        assert f"{3 * 80 * 0.25**3 * 0.0625 * (200 * math.pi) ** 2 / 1e3:.1f} kN" in text
+    weighed = short(force, f", spindle: {speed} rpm", more=", jaw_mass: 1.2 kg, jaw_middle: 20")
+    assert level_of(weighed, "grip-loss-unknown") is None
+
+
+@pytest.mark.parametrize(("length", "level"), [(60, None), (420, "check")])
+def test_heavy_work_of_a_material_that_nobody_knows_is_not_lifted_by_hand(length, level):
+    sheet = plain.sheet(f"""work: [{{length: {length}, od: 200}}]
+holding: {{chuck: {{jaws: 3, grip: 50}}}}
+operations: [{{turn: {{diameter: 200, length: 5, from_diameter: 202, tool: T1}}}}]
+""" if length > 100 else f"""work: [{{length: {length}, od: 50}}]
+holding: {{chuck: {{jaws: 3, grip: 30}}}}
+operations: [{{turn: {{diameter: 50, length: 5, from_diameter: 52, tool: T1}}}}]
+""", material="unknown")
+    assert level_of(sheet, "lift") == level

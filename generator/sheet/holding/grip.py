@@ -18,7 +18,7 @@ from generator.sheet.holding.grip_demand import Demand, Gripped, demands, not_in
 from generator.sheet.holding.grip_force import Wanted, lay_force, lay_key
 from generator.sheet.holding.grip_friction import lay_friction
 from generator.sheet.holding.grip_judged import judge_grip
-from generator.sheet.holding.grip_speed import VDI, jaw_weight, lay_loss, step_of
+from generator.sheet.holding.grip_speed import VDI, jaw_weight, judge_unknown_loss, lay_loss, step_of
 from generator.sheet.holding.grip_words import lay_cut, lay_push, lay_safety, lay_tipping, lay_torque
 from generator.sheet.holding.jaw_marks import marks_section
 from generator.sheet.holding.past_body import past_body_section
@@ -77,6 +77,8 @@ def _jaws(case: Case, held: Chuck | Collet) -> None:
     key, force = lay_key(case, wanted), lay_force(case)
     judge_grip(case, wanted, force, key, max(supported, default=None))
     pressing = force if force is not None else wanted.at_rest
+    if weight is None:
+        judge_unknown_loss(case, held, pressing, holds)
     marks_section(case, gripped, pressing)
     past_body_section(case, gripped)
     creep_section(case, gripped, pressing)

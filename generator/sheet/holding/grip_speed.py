@@ -3,6 +3,7 @@
     JawWeight     the jaws of one chuck as they stand on the work
     jaw_weight    from the record; None where nothing is known of them, or there are none
     lay_loss      at the step of the hardest cut, and at the highest step of the route
+    judge_unknown_loss    jaws that nobody weighed, at a speed where they may take too much
 """
 
 from __future__ import annotations
@@ -15,8 +16,10 @@ from generator.job.model import Chuck, Collet
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Demand, Gripped
+from generator.sheet.wording import force_words, length_words, mass_words, rpm_words
 from generator.si import Force, Length, Mass, SpindleSpeed
 
+JAW_OF_BODY = 80.0  # kg/m³: one jaw with its slide over the cube of the body; common practice, no source
 VDI = "VDI 3106, as chuck makers' manuals print it"
 
 
@@ -78,6 +81,30 @@ def lay_loss(
     if highest <= step or held.inside:
         return loss, loss
     return loss, _lay(case, f"{name}.highest", f"{label} at the highest step", weight, highest, note)
+
+
+def judge_unknown_loss(case: Case, held: Chuck | Collet, there: Force, holds: Force) -> None:
+    """Say that jaws as heavy as such jaws are would leave too little grip at the highest step.
+
+    `there` is the grip at rest, N, `holds` what the hardest cut needs while the spindle turns.
+    """
+    head, speed = used_head(case.bench.job, case.bench.lathe), highest_step(case)
+    if not isinstance(held, Chuck) or held.inside or head is None or head.diameter is None:
+        return
+    body, system = head.diameter.si, case.bench.system
+    likely = JawWeight(held.jaws, JAW_OF_BODY * body**3, body / 4)
+    taken = likely.loss(speed)
+    if there - taken >= holds:
+        return
+    case.desk.find(
+        "grip-loss-unknown", "check",
+        f"Nobody said what a jaw of this chuck weighs. Of a body of {length_words(body, system)} it is "
+        f"likely about {mass_words(likely.mass, system)}: at {rpm_words(speed)} the jaws' own weight would "
+        f"take about {force_words(taken, system)} of a grip of {force_words(there, system)}, and the hardest "
+        f"cut needs {force_words(holds, system)}. Weigh one and write it down (chucks: jaw_mass, "
+        "jaw_middle), or run slower.",
+        held.grip.where,
+    )
 
 
 def _lay(case: Case, name: str, label: str, weight: JawWeight, step: SpindleSpeed, note: str) -> Force:

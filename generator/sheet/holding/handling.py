@@ -15,6 +15,7 @@ from generator.sheet.model import Kind, Level, Quantity
 from generator.sheet.operation_task import Bench
 from generator.sheet.wording import mass_words, rule_words, torque_words
 from generator.si import Length, Mass, degree, g_n
+from generator.tables.materials import material_group, material_groups
 
 WEIGHT: tuple[str, str, Quantity] = ("holding.weight", "Weight of the work", "mass")
 LIFT_ALONE = 25.0  # kg, HSE INDG143 guideline filter, close to the body; not a legal limit
@@ -97,6 +98,15 @@ def _judge_lift(bench: Bench, weighs: str, kilograms: Mass, alone: Mass) -> None
         )
 
 
+def _judge_unknown(case: Case, rounds: tuple[Round, ...]) -> None:
+    """What the hoist or one person does not lift, should unknown material be the heaviest there is."""
+    row = max((material_group(name) for name in material_groups()), key=lambda one: one.density)
+    mass = weight(sum(one.volume for one in rounds), row.density)
+    alone = case.bench.house.lift_alone.si if case.bench.house.lift_alone else LIFT_ALONE
+    weighs = f"The material is unknown: of {row.group} the work weighs"
+    _judge_lift(case.bench, f"{weighs} about {mass_words(mass, case.bench.system)}", mass, alone)
+
+
 # -- after it -------------------------------------------------------------------------------------------
 
 
@@ -114,8 +124,11 @@ def handling_section(case: Case) -> None:
     if not stocked:
         rounds = finished
     balance = _lay_balance(case, rounds, stocked)
+    if bench.material is None:
+        _judge_unknown(case, rounds)
+        return
     alone = bench.desk.figures.get("holding.lift_alone")
-    if bench.material is None or alone is None or not isinstance(alone.value, float):
+    if alone is None or not isinstance(alone.value, float):
         return
     mass = weight(sum(one.volume for one in rounds), bench.material.density)
     if stocked:
