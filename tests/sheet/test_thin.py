@@ -125,6 +125,23 @@ def test_soft_jaws_in_the_bore_bear_on_the_bore(ring_of, shop):
     assert figure.value == pytest.approx(2 * math.asin(40 / 75))
 
 
+def test_soft_jaws_wider_than_the_work_leave_gaps_between_them(ring_of, shop):
+    """Three jaws of 150 mm cannot bear on more of 85 mm than all of it less a gap beside each."""
+    soft = {"grip: 25,": "grip: 25, soft_jaws: yes,"}
+    figures = thin(ring_of(soft, lathe={"chucks": with_width(shop, 150 * mm)}))
+    assert figures["thin.jaw_arc"].kind is Kind.ASSUMED
+    assert figures["thin.jaw_arc"].value == pytest.approx(2 * (math.pi / 3 - 5 / 85))
+    assert figures["thin.stress"].value > 0
+
+
+def test_a_tube_thinner_than_the_gap_between_jaws_is_held_on_lines(ring_of, shop):
+    small = {"od: 85, bore: 75": "od: 1.2, bore: 1.08", "diameter: 75, from_diameter: 74": "diameter: 1.08"}
+    soft = {"grip: 25,": "grip: 25, soft_jaws: yes,"}
+    figures = thin(ring_of(small | soft, lathe={"chucks": with_width(shop, 40 * mm)}))
+    assert "thin.wall" in figures
+    assert "thin.jaw_arc" not in figures
+
+
 def multiplied_out(working):
     """The formula of a working with its numbers put in, counted out."""
     text, put = working.formula, {}

@@ -22,6 +22,7 @@ from generator.sheet.holding.thin_hold import (
     jaw_arc,
     jaw_width,
     tolerance_of,
+    width_arc,
 )
 from generator.sheet.holding.thin_tube import Squeezed
 from generator.sheet.model import Quantity
@@ -67,13 +68,15 @@ def lay_arc(case: Case, held: Chuck, how: Held) -> None:
     width, across = jaw_width(case), how.tube.bore if held.inside else how.tube.od
     label = "Arc of the work that one jaw bears on"
     note = "bored to the very diameter of the work; jaws bored larger bear in their middle only"
-    if not held.pie_jaws and width is not None:
+    if not held.pie_jaws and width is not None and how.half_arc == width_arc(width, across):
         case.desk.computed(
             "thin.jaw_arc", label, 2 * how.half_arc, "angle", "2 × arcsin({width of a jaw} ÷ {diameter})",
             {"width of a jaw": (width, "length"), "diameter": (across, "length")}, "geometry", note=note,
         )
         return
-    so = "5 mm between two pie jaws" if held.pie_jaws else "soft jaws that bear on half of the work"
+    so = "soft jaws that bear on half of the work"
+    if held.pie_jaws or width is not None:
+        so = f"5 mm between two {'pie' if held.pie_jaws else 'so wide soft'} jaws"
     case.desk.chosen(
         "thin.jaw_arc", label, None, 2 * how.half_arc, "angle", f"{so}: {PRACTICE}; {note}"
     )

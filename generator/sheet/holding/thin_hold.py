@@ -13,7 +13,7 @@ from generator.sheet.holding.thin_tube import RoundCut, Squeezed
 from generator.si import Angle, Force, Length, Pressure, mm
 
 ALLOWED_SHARE = 0.25  # of a tolerance on diameter that the jaws' doings may take; common practice, no source
-PIE_GAP = 5 * mm  # between two pie jaws; common practice, no source
+JAW_GAP = 5 * mm  # between two pie jaws, and soft jaws as wide; common practice, no source
 
 
 @dataclass(frozen=True)
@@ -65,13 +65,18 @@ def jaw_kind(held: Chuck) -> str:
 
 def jaw_arc(case: Case, tube: Squeezed, n: int, kind: str, *, inside: bool) -> Angle:
     """Half the angle of the work on which one of n jaws bears (rad); hard jaws bear on a line."""
-    spacing, across = math.pi / n, tube.bore if inside else tube.od
-    if kind == "pie":
-        return max(spacing - PIE_GAP / across, 0.0)
     if kind == "hard":
         return 0.0
-    width = jaw_width(case)
-    return spacing / 2 if width is None else min(math.asin(min(width / across, 1.0)), spacing)
+    spacing, across, width = math.pi / n, tube.bore if inside else tube.od, jaw_width(case)
+    widest = max(spacing - JAW_GAP / across, 0.0)
+    if kind == "pie":
+        return widest
+    return spacing / 2 if width is None else min(width_arc(width, across), widest)
+
+
+def width_arc(width: Length, across: Length) -> Angle:
+    """Half the angle that a jaw's width spans on a diameter (rad)."""
+    return math.asin(min(width / across, 1.0))
 
 
 def jaw_width(case: Case) -> Length | None:
