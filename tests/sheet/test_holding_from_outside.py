@@ -392,3 +392,45 @@ holding: {{chuck: {{jaws: 3, grip: 30}}}}
 operations: [{{turn: {{diameter: 50, length: 5, from_diameter: 52, tool: T1}}}}]
 """, material="unknown")
     assert level_of(sheet, "lift") == level
+
+
+def test_jaws_that_nobody_weighed_are_not_spoken_of_where_speed_takes_next_to_nothing():
+    """Grip too small as it stands, at 200 rpm: 100 N more or less are not what is wrong."""
+    sheet = short("force: 1 kN", ", spindle: 200 rpm")
+    assert level_of(sheet, "grip-low") == "stop"
+    assert level_of(sheet, "grip-loss-unknown") is None
+
+
+def test_a_grip_that_no_collet_gives_is_more_than_a_note():
+    job = """work: [{length: 20, od: 30}, {length: LONG, od: 150}]
+holding: {collet: {grip: 10}}
+operations: [{turn: {diameter: 150, length: 20, from_diameter: 151, tool: T1}}]
+"""
+    assert level_of(plain.sheet(job.replace("LONG", "300")), "grip-unknown") == "check"
+    light = job.replace("LONG", "30").replace("grip: 10", "grip: 20").replace("151", "150.2")
+    assert level_of(plain.sheet(light), "grip-unknown") == "note"
+
+
+def test_a_drill_that_pushes_work_through_the_jaws_asks_for_a_stop():
+    sheet = plain.sheet("""work: [{length: 120, od: 50}]
+holding: {chuck: {jaws: 3, grip: 50, force: 1 kN}}
+operations: [{drill: {diameter: 20, depth: 60, tool: D1}}]
+""")
+    assert "Seat it against a stop" in next(one.text for one in sheet.findings if one.id == "grip-low")
+    assert all("Seat it against a stop, which" not in one.text for one in short("force: 1 kN").findings)
+
+
+@pytest.mark.parametrize(("rise", "bows"), [(20, False), (60, True)])
+def test_slender_work_that_heat_would_bow_out_is_told_so(rise, bows):
+    """Euler, clamped and hinged: 20.19 E I ÷ L² (Timoshenko and Gere, Theory of Elastic Stability)."""
+    sheet = plain.sheet(f"""work: [{{length: 1050, od: 20}}]
+holding: {{chuck: {{jaws: 3, grip: 50}}, center: dead}}
+heat: {{cutting: {rise} K}}
+operations: [{{turn: {{diameter: 20, length: 100, from_diameter: 22, tool: T1}}}}]
+""")
+    text = next(one.text for one in sheet.findings if one.id == "ease-center")
+    assert ("bows out" in text) is bows
+    if bows:
+        euler = 20.1907 * E * math.pi / 64 * 0.020**4
+        assert sheet.figures["heat.buckling"].value == pytest.approx(euler, rel=1e-4)
+        assert sheet.figures["heat.thrust"].value > euler

@@ -8,10 +8,12 @@ from generator.job.model import Centers, Chuck, Collet, Faceplate
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_force import Wanted, jaw_count, rating_of
 from generator.sheet.wording import force_words, torque_words
-from generator.si import Force, Torque
+from generator.si import Force, Torque, kN
 
 MUCH_LESS = 0.6      # of the worst cut's grip: worth saying that the others want so little
 MOST_LOSS = 2 / 3    # of the grip may go with speed: EN 1550, as a chuck maker's manual quotes it
+MOST_OF_CHUCK = 100 * kN   # of large chucks tightened by hand: common practice, no source
+MOST_OF_COLLET = 40 * kN   # closed by drawbar or nut: common practice, no source
 SCROLL_JAWS = 3
 SCROLL = (
     " A three-jaw scroll chuck of 8 in (200 mm), clean and greased, gives about 25 to 40 kN (5600 to 9000 "
@@ -39,10 +41,13 @@ def _judge_unknown(case: Case, wanted: Wanted, key: Torque | None) -> None:
     wants = f"{_sentence(wanted.worst.words)} wants a grip of {force_words(wanted.at_rest, system)}"
     each = f", {force_words(wanted.at_rest / jaws, system)} a jaw" if jaws else ""
     if rating is None or key is None:
+        most = MOST_OF_COLLET if jaws is None else MOST_OF_CHUCK
+        much = f", more than most give that are closed by hand: about {force_words(most, system)}"
+        over = wanted.at_rest > most
         case.desk.find(
-            "grip-unknown", "note",
-            f"{wants}{each}. {_unknown_words(case)}: measure it with a gauge, or find in its maker's papers "
-            f"what it gives ({_keys(case)}).{_scale_words(held)}{_friction_words(wanted)}",
+            "grip-unknown", "check" if over else "note",
+            f"{wants}{each}{much if over else ''}. {_unknown_words(case)}: measure it with a gauge, or find "
+            f"in its maker's papers what it gives ({_keys(case)}).{_scale_words(held)}{_friction_words(wanted)}",
             _where(case),
         )
     elif key > rating[0]:
@@ -117,7 +122,9 @@ def _judge(case: Case, wanted: Wanted, force: Force, others: Force | None) -> No
 def _remedies(case: Case, wanted: Wanted) -> str:
     better = "a chuck instead" if case.bench.job.holding.collet is not None else "jaws that grip better"
     support = "Support its end, take" if wanted.worst.overhung and _stands_out(case) else "Take"
-    return f"{support} less depth or feed, take {better}"
+    push, around = wanted.worst.push, 2 * wanted.worst.torque / wanted.gripped.diameter
+    seat = "Seat it against a stop, which takes the push along the lathe. " if push > around else ""
+    return f"{seat}{support} less depth or feed, take {better}"
 
 
 def _harder(case: Case) -> str:

@@ -6,6 +6,7 @@ Where nobody said how warm the work gets, the figures are for each 10 °C, and s
 from __future__ import annotations
 
 from generator.calc.heat import axial_stiffness, growth, held_force
+from generator.calc.modes import buckling_push
 from generator.calc.sections import section_area
 from generator.job.fields import Given
 from generator.job.model import Mate
@@ -14,7 +15,7 @@ from generator.sheet.holding.case import Case
 from generator.sheet.model import Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words, force_words, length_words, rise_words
-from generator.si import Length, um
+from generator.si import Force, Length, um
 from generator.tables.materials import MaterialRow
 
 EACH = 10.0        # K, for which the figures stand where nobody said how warm the work gets
@@ -134,13 +135,31 @@ def _lay_between(case: Case, material: MaterialRow, rise: float) -> None:
         f"{GERE}; stiffness E ÷ Σ (length ÷ section) of the finished work", rounds="up",
         note=f"the most it can be{beside}: chuck, center and quill give, and jaws let the work slide",
     )
+    bows = _bows_words(case, material, thrust)
     desk.find(
         "ease-center", "check",
         f"{rise_words(rise, bench.system)} warmer, the work grows {fine_words(longer, bench.system)} {ends}. "
-        f"If nothing gave, that would push with {force_words(thrust, bench.system)}{beside}. Ease the center "
-        "and set it again as the work warms.",
+        f"If nothing gave, that would push with {force_words(thrust, bench.system)}{beside}.{bows} Ease the "
+        "center and set it again as the work warms.",
         said.where,
     )
+
+
+def _bows_words(case: Case, material: MaterialRow, thrust: Force) -> str:
+    """Of work so slender that it gives way to the push by bowing out: from which push on."""
+    most = buckling_push(case.held.beam(case.plan.steady_at))
+    if thrust <= most:
+        return ""
+    case.desk.computed(
+        "heat.buckling", "Push that buckles the work", most, "force",
+        "lowest P of det(K − P K_g) = 0 for beam elements with {stick-out}, {E}",
+        {
+            "stick-out": (case.bench.layout.stick_out, "length"), "E": (material.elastic_modulus, "pressure"),
+        },
+        "beam elements (Cook et al.); Timoshenko and Gere, Theory of Elastic Stability", rounds="down",
+        note="straight work, on its supports as soft as they are",
+    )
+    return f" It would not bear that: from {force_words(most, case.bench.system)} on it bows out."
 
 
 # -- while it is measured -------------------------------------------------------------------------------
