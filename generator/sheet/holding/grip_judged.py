@@ -47,7 +47,8 @@ def _judge_unknown(case: Case, wanted: Wanted, key: Torque | None) -> None:
         case.desk.find(
             "grip-unknown", "check" if over else "note",
             f"{wants}{each}{much if over else ''}. {_unknown_words(case)}: measure it with a gauge, or find "
-            f"in its maker's papers what it gives ({_keys(case)}).{_scale_words(held)}{_friction_words(wanted)}",
+            f"in its maker's papers what it gives ({_keys(case)}).{_scale_words(held)}"
+            f"{_friction_words(wanted)}",
             _where(case),
         )
     elif key > rating[0]:
