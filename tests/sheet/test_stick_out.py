@@ -322,11 +322,14 @@ def test_a_hollow_end_takes_a_pipe_center(bar_of):
     assert "pipe" not in bar_of({"length: 11": "length: 25"}).figures["give.support.center"].label
 
 
-def test_a_wire_that_bends_away_has_no_error_to_its_name(bar_of):
+def test_a_wire_that_bends_away_has_no_deflection_and_no_error_to_its_name(bar_of):
     wire = {"length: 11, od: 1.5": "length: 60, od: 0.05", "1.4, from_diameter: 1.5, length: 6":
             "0.04, from_diameter: 0.05, length: 50"}
     sheet = bar_of(wire)
     figure = sheet.figures["give.support.alone"]
     assert figure.value is None
     assert "bends away" in figure.note
+    assert sheet.figures["holding.deflection.max"].value is None
+    assert sheet.figures["holding.diameter_error.max"].value is None
+    assert [one.level for one in sheet.findings if one.id == "climbs"] == ["stop"]
     assert plot_of(sheet) is None

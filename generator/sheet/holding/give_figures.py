@@ -18,6 +18,7 @@ from generator.si import Length
 
 LEAST_GIVE: Final = 1e-12  # m/N, at a rigid support: a micrometre under a meganewton is nothing
 NO_TERM: Final = 1e-9  # of the whole
+BENDS_AWAY: Final = "it bends away by more than its diameter"  # far beyond the small movements of a beam
 
 Put = dict[str, tuple[float, Quantity]]
 
@@ -39,8 +40,17 @@ def beam_words(held: HeldWork) -> str:
 def lay_deflection(
     cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = None, note: str = ""
 ) -> None:
-    """Lay down the largest deflection under the heaviest cut of one operation."""
-    at = cut.worst
+    """Lay down the largest deflection under the heaviest cut of one operation.
+
+    Unknown where the work bends quite away.
+    """
+    at, figure = cut.worst, name or f"give.{cut.load.number}.deflection"
+    label = "Deflection under the heaviest cut"
+    if not name:
+        label = _label(cut, "deflection under the heaviest cut")
+    if cut.deflection > cut.diameter:
+        desk.unknown(figure, label, "fine_length", BENDS_AWAY)
+        return
     gives = cut.walk.with_rest() if cut.away.rest[at] else (cut.walk.push, cut.walk.tilt)
     push, tilt = (float(one[at]) for one in gives)
     force, feed, radius = cut.load.heaviest.radial, cut.load.heaviest.feed, cut.load.diameter / 2
@@ -60,8 +70,8 @@ def lay_deflection(
     if not cut.shaped:
         place = f"at {held.place_words(float(cut.places[at]))}"
     desk.computed(
-        name or f"give.{cut.load.number}.deflection",
-        "Deflection under the heaviest cut" if name else _label(cut, "deflection under the heaviest cut"),
+        figure,
+        label,
         abs(by_push + by_feed),
         "fine_length",
         formula,
@@ -82,8 +92,8 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
     error, radius = float(cut.error[at]), cut.diameter / 2
     figure = name or f"give.{cut.load.number}.error"
     label = "Diameter error from the last cut" if name else _label(cut, "diameter error from the last cut")
-    if abs(error) > cut.diameter:  # far beyond what a beam's small movements are worked out for
-        desk.unknown(figure, label, "fine_length", "it bends away by more than its diameter")
+    if abs(error) > cut.diameter:
+        desk.unknown(figure, label, "fine_length", BENDS_AWAY)
         return abs(error)
     if name is None and abs(error) < NOTHING:
         return abs(error)

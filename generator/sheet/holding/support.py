@@ -9,6 +9,7 @@ from __future__ import annotations
 from generator.calc.slenderness import ALONE, BETWEEN
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE, SHAPED
+from generator.sheet.holding.give_figures import BENDS_AWAY
 from generator.sheet.holding.held_work import DUST
 from generator.sheet.holding.lengths import MANUALS
 from generator.sheet.holding.support_ways import WAYS, Supported, Way, possible_ways, supported_by
@@ -84,8 +85,8 @@ def _lay_error(case: Case, load: CutLoad, found: Supported) -> None:
     force, at = load.last.radial, found.at
     name, label = f"give.support.{found.way.key}", f"Diameter error of the last cut {_words(case, found.way)}"
     error = max(found.error, LEAST_GIVE * force)
-    if error > load.diameter:  # far beyond what a beam's small movements are worked out for
-        case.desk.unknown(name, label, "fine_length", "it bends away by more than its diameter")
+    if error > load.diameter:
+        case.desk.unknown(name, label, "fine_length", BENDS_AWAY)
         return
     case.desk.computed(
         name, label, error, "fine_length", "2 × {F last} ÷ {stiffness under the tool}",
