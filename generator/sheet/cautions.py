@@ -151,7 +151,7 @@ def lift_the_work(setup: Setup) -> Caution | None:
         "lift",
         "WARNING" if weight >= 25 else "CAUTION",
         "Lift with a hoist and sling or with help, and never over the reach of the bed by arm alone. Keep "
-        "the sling on until jaws and support hold the work. Chucks are heavy too: use a cradle board.",
+        "the sling on until the work is held and supported. Chucks are heavy too: use a cradle board.",
         f"The work weighs about {mass_words(weight, setup.system)} as it is lifted in.",
         "HSE INDG143 guideline filter (25 kg / 16 kg close in, much less reaching out); not a legal limit",
     )

@@ -155,8 +155,8 @@ def _lay(case: Case, alone: Alone) -> None:
                 "quarter of the tolerance": (alone.limit, "fine_length"),
             },
             UNIT_LOAD.format(head=kind),
-            note=f"for the last cut of {what}; the same work gripped further in or out, and past its own "
-            f"length as it is at its end in the {FROM[kind]}",
+            note=f"for the last cut of {what}; the same work gripped further in or out; longer work taken "
+            f"as going on as thick as its end in the {FROM[kind]}",
             rounds="down",
         )
     desk.computed(

@@ -8,7 +8,7 @@ from typing import Final
 from generator.calc.jaw_bed import gripped_stiffness
 from generator.job.fields import Given
 from generator.sheet.desk import Desk
-from generator.sheet.head import used_head
+from generator.sheet.head import called, used_head
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.operation_task import Bench
 from generator.si import Length
@@ -55,8 +55,8 @@ def _chuck(bench: Bench) -> float:
     head = used_head(bench.job, bench.lathe)
     said = (head.stiffness if head else None) or bench.house.chuck_stiffness
     whole = bench.desk.chosen(
-        "holding.chuck_stiffness", "Stiffness of the chuck against tilting", said, CHUCK_STIFFNESS,
-        "angular_stiffness", PRACTICE + "; a light lathe with short jaws",
+        "holding.chuck_stiffness", f"Stiffness of the {called(bench.job)} against tilting", said,
+        CHUCK_STIFFNESS, "angular_stiffness", PRACTICE + "; a light lathe with short jaws",
     )
     jaws = None if said is None else _jaw_length(bench)  # an assumed one is that of short jaws already
     return whole if jaws is None else _gripped(whole, bench.layout.grip, jaws, bench.desk)
@@ -77,7 +77,7 @@ def _gripped(whole: float, grip: Length, jaws: Length, desk: Desk) -> float:
         return whole
     return desk.computed(
         "holding.chuck_stiffness.gripped",
-        "The same with the work gripped less deep than the jaws are long",
+        "Stiffness with the work gripped less deep than the jaws are long",
         gripped_stiffness(whole, grip, jaws),
         "angular_stiffness",
         "{stiffness} × ({grip} ÷ {jaws}) × ({grip} ÷ {jaws}) × ({grip} ÷ {jaws})",

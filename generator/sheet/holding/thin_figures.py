@@ -212,7 +212,7 @@ def lay_allowed(case: Case) -> Length:
 def lay_largest(case: Case, how: Held, allowed: Length, share: float) -> float:
     """Lay the largest grip that leaves no more than is allowed."""
     return case.desk.computed(
-        "thin.largest_grip", "Grip that leaves no more, at most", allowed * how.stiffness / share, "force",
+        "thin.largest_grip", "Largest grip that leaves no more", allowed * how.stiffness / share, "force",
         "{allowed} × {stiffness} ÷ {share at the cut}",
         {
             "allowed": (allowed, "fine_length"), "stiffness": (how.stiffness, "stiffness"),

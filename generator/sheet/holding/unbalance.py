@@ -44,7 +44,7 @@ def unbalance_section(case: Case) -> None:
 
 def _lay_limit(case: Case, off: Unbalance, weight: Force | None) -> SpindleSpeed | None:
     """Speed at which it pulls with a fifth of the work's weight."""
-    label = "Speed at most, with the mass off the axis"
+    label = "Highest speed with the mass off the axis"
     if not weight:
         case.desk.unknown(f"{NAME}speed", label, "spindle_speed", "the weight is unknown")
         return None
@@ -75,7 +75,7 @@ def _lay_moved(case: Case, off: Unbalance, force: Force, fastest: SpindleSpeed) 
     give = max(float(np.abs(solved.push[tools, places.index(at)]).max()), LEAST_GIVE)
     more = whirl_amplification(fastest, critical.value)
     return case.desk.computed(
-        f"{NAME}deflection", "Off the axis by that pull", force * give * more,
+        f"{NAME}deflection", "Work off its axis by that pull", force * give * more,
         "fine_length", "{F} ÷ {stiffness of the tool's place under it} ÷ (1 − ({n} ÷ {n critical})²)",
         {
             "F": (force, "force"), "stiffness of the tool's place under it": (1 / give, "stiffness"),
