@@ -18,6 +18,7 @@ from generator.sheet.wording import fine_words
 from generator.si import Length, g_n
 
 PRACTICE: Final = "common practice, no source"
+ALL_WORK: Final = 0.98  # of the deflection, from which it is the work's own and not that of what holds it
 EDGES: Final = ("chamfer", "face")  # what the work gives under these, nobody measures
 RIGID_STEP: Final = 8  # every so many places of the tool are enough to see what stiff supports would do
 
@@ -131,10 +132,10 @@ def _lay_leading(case: Case, cut: CutWalk) -> None:
     )
     places = [*cut.places[::RIGID_STEP], *cut.places[-1:]]
     rigid = walked(case, load, cut.plan, places, rigid=True, shear=cut.sheared).deflection
-    note = (
-        f"it would be {fine_words(rigid, held.system)} if {_holders(held, cut)} did not give"
-        + _shear_words(case, cut)
-    )
+    note = _shear_words(case, cut)
+    if rigid < ALL_WORK * cut.deflection:
+        stiff = f"it would be {fine_words(rigid, held.system)} if {_holders(held, cut)} did not give"
+        note = "; ".join(filter(None, (stiff, note)))
     lay_deflection(cut, held, desk, name="holding.deflection.max", note=note)
     if load.steady and case.plan.steady_at is not None:
         _lay_steady_force(held, cut, desk)
@@ -213,7 +214,7 @@ def _shear_words(case: Case, cut: CutWalk) -> str:
     if extra <= SHEAR_WORTH_SAYING:
         return ""
     much = f"adds about {extra:.0%}" if extra <= 1 else "is most of it"
-    return f"; shear of such short work is in it and {much}"
+    return f"shear of such short work is in it and {much}"
 
 
 def _lay_steady_force(held: HeldWork, cut: CutWalk, desk: Desk) -> None:

@@ -15,7 +15,7 @@ def dog_section(case: Case) -> None:
     span = case.bench.layout.span_at(0.0)
     if centers is None or span is None or worst.torque <= 0:
         return
-    lay_cut(desk, worst)
+    lay_cut(desk, worst, "Cut with the most torque")
     torque, size = lay_torque(desk, worst), span.od_start
     desk.computed(
         "grip.dog.around", "Force around the work under the dog", 2 * torque / size, "force", "2 × {T} ÷ {d}",

@@ -24,11 +24,11 @@ def lay_safety(case: Case) -> float:
     )
 
 
-def lay_cut(desk: Desk, worst: Demand) -> None:
-    """Lay which cut asks most of the grip."""
+def lay_cut(desk: Desk, worst: Demand, label: str = "Cut that asks most of the grip") -> None:
+    """Lay which cut asks most of what holds the work."""
     bears = "nothing bears at its other end" if worst.overhung else ""
     desk.lay(Figure(
-        "grip.cut", "Cut that asks most of the grip", worst.words, "text", Kind.COMPUTED,
+        "grip.cut", label, worst.words, "text", Kind.COMPUTED,
         "the largest of all cuts of the route", note=bears, where=worst.load.where,
     ))
 

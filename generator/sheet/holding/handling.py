@@ -166,7 +166,7 @@ def _lay_balance(case: Case, rounds: tuple[Round, ...], stocked: bool) -> Length
         "handling.balance", f"Balance point from the {_from_where(case)}", balance_point(rounds), "length",
         " + ".join(f"{{share {number}}} × {{middle {number}}}" for number in range(1, len(rounds) + 1)),
         put, "statics",
-        note=f"{as_lifted}share of the weight and balance point of every length, from the chuck outwards",
+        note=f"{as_lifted}share of the weight and balance point of every length, from the headstock outwards",
     )
     end = rounds[-1].end
     case.desk.computed(
