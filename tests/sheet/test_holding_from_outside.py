@@ -434,3 +434,20 @@ operations: [{{turn: {{diameter: 20, length: 100, from_diameter: 22, tool: T1}}}
         euler = 20.1907 * E * math.pi / 64 * 0.020**4
         assert sheet.figures["heat.buckling"].value == pytest.approx(euler, rel=1e-4)
         assert sheet.figures["heat.thrust"].value > euler
+
+
+@pytest.mark.parametrize(("force", "level"), [("2 kN", "stop"), ("60 kN", "check"), ("200 kN", None)])
+@pytest.mark.parametrize("route", ["", "operations: [{polish: {length: 100}}]"])
+def test_heavy_work_in_short_jaws_tips_out_by_its_weight_with_nothing_cut(force, level, route):
+    """Statics: the limit state of friction at the jaws is no more than the sheet's figure."""
+    sheet = plain.sheet(f"""work: [{{length: 20, od: 100}}, {{length: 400, od: 200}}]
+holding: {{chuck: {{jaws: 3, grip: 10, force: {force}}}}}
+{route}
+""")
+    assert level_of(sheet, "grip-low") == level
+    mass = DENSITY * math.pi / 4 * (0.100**2 * 0.020 + 0.200**2 * 0.400)
+    middle = (0.100**2 * 0.020 * 0.0 + 0.200**2 * 0.400 * 0.210) / (0.100**2 * 0.020 + 0.200**2 * 0.400)
+    tipping = sheet.figures["grip.tipping"].value
+    assert tipping == pytest.approx(mass * G * (middle + 0.005), rel=1e-9)
+    least = least_grip(3, 0.010, 0.100, sheet.figures["grip.friction"].value, 0.0, 0.0, tipping)
+    assert 0.98 * least <= sheet.figures["grip.holds"].value <= 3 * least

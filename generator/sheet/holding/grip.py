@@ -20,6 +20,7 @@ from generator.sheet.holding.grip_friction import lay_friction
 from generator.sheet.holding.grip_judged import judge_grip
 from generator.sheet.holding.grip_speed import VDI, jaw_weight, judge_unknown_loss, lay_loss, step_of
 from generator.sheet.holding.grip_words import lay_cut, lay_push, lay_safety, lay_tipping, lay_torque
+from generator.sheet.holding.hanging import hanging_section
 from generator.sheet.holding.jaw_marks import marks_section
 from generator.sheet.holding.past_body import past_body_section
 from generator.sheet.model import Quantity
@@ -36,9 +37,10 @@ STATICS = "Coulomb friction in the form of VDI 3106; tipping from statics, deriv
 def grip_section(case: Case) -> None:
     """Lay down what holds the work against every cut, with its findings."""
     held = case.bench.job.holding.held
-    if not case.loads:
-        if case.bench.material is None:
-            case.desk.unknown(*NEEDED, "force", "the material is unknown")
+    if not case.loads and case.bench.material is None:
+        case.desk.unknown(*NEEDED, "force", "the material is unknown")
+        return
+    if not case.loads and not isinstance(held, Chuck | Collet):
         return
     if isinstance(held, Chuck | Collet):
         _jaws(case, held)
@@ -59,6 +61,9 @@ def _jaws(case: Case, held: Chuck | Collet) -> None:
     jaws = held.jaws if isinstance(held, Chuck) and not held.pie_jaws else None
     inside = isinstance(held, Chuck) and held.inside
     gripped = Gripped(diameter, length, friction.value, jaws, inside)
+    if not case.loads:
+        hanging_section(case, gripped, friction)
+        return
     asked, weight, safety = demands(case, length / 2), jaw_weight(case, held, gripped), lay_safety(case)
 
     def at_rest(one: Demand) -> Force:
@@ -165,5 +170,5 @@ def _lay_needed(
 
 def _seat_words(worst: Demand, push: Force) -> str:
     if push > 0:
-        return "seated against a stop or a step of the jaws, the work hands the push on, and less will do"
+        return "seated against a stop or a step, the work hands the push on, and less will do"
     return "only friction holds it against coming out" if push < 0 else ""
