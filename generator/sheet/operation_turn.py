@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from typing import Literal
+
 from generator.job.operations import Bore, Cut, Face, Turn
 from generator.sheet.operation_cuts import CROSS_SLIDE, Stock, cut_words, dial_words, lay_no_stock, lay_stock
 from generator.sheet.operation_feed import Feed, feed_words, lay_feed
@@ -10,11 +13,23 @@ from generator.sheet.operation_result import lay_roughness, lay_time
 from generator.sheet.operation_speed import lay_speed
 from generator.sheet.operation_task import PRACTICE, Done, Task, done
 from generator.sheet.wording import length_words
+from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Length
 
 SAME = 1e-6          # m: two diameters closer than this are one
 SLENDER_BAR = 4.0    # reach over diameter of a steel boring bar; common practice, no source
 ALREADY = "the work in the job file has this diameter already: write from_diameter to have cuts worked out"
+
+
+@dataclass(frozen=True)
+class Cutting:
+    """How stock is taken off; `finish` is the kind of the finishing cut, `diameter` the largest (m)."""
+
+    operation: str
+    way: Literal["along", "across"]
+    finish: str | None
+    diameter: Length | None
+    length: Length
 
 
 def turn(task: Task) -> Done:
@@ -31,23 +46,11 @@ def turn(task: Task) -> Done:
     finishing_only = stock is not None and stock.finishing and len(stock.depths) == 1
     operation = "turn finish" if finishing_only else "turn rough"
     diameter = before if before is not None else max(has, after or 0.0)
-    step = lay_speed(task, operation, diameter)
     both = not finishing_only and (stock is None or stock.finishing)
-    feed = lay_feed(task, "along", operation, "turn finish" if both else None)
-    force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
-                      "the depth of cut is unknown" if feed else "the feed is unknown")
-    power = lay_load(task, force, diameter, step)
-    lay_roughness(task, feed.last if feed else None)
-    time = lay_time(task, lies.length, feed, step, len(stock.depths) if stock else None,
-                    finishing=stock is not None and stock.finishing)
-    say_last(task, stock, feed)
-    _say_travel(task)
     size = after if after is not None else has
-    return done(
-        task, before, after, task.work.turned(lies.low, lies.high, size, size), step=step,
-        feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force, power=power,
-        time=time, finish_feed=feed.finish if feed else None,
-    )
+    how = Cutting(operation, "along", "turn finish" if both else None, diameter, lies.length)
+    work = task.work.turned(lies.low, lies.high, size, size)
+    return _cut(task, stock, how, (before, after), work, _travel_words(task))
 
 
 def face(task: Task) -> Done:
@@ -70,22 +73,10 @@ def face(task: Task) -> Done:
         stock = lay_stock(task, off.si, "face", task.bench.lathe.carriage_dial, "carriage", radial=False)
     else:
         lay_no_stock(task, "nobody said how much comes off the end (stock)")
-    step = lay_speed(task, "face", outer)
-    feed = lay_feed(task, "across", "face", "turn finish")
-    force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
-                      "the depth of cut is unknown" if feed else "the feed is unknown")
-    power = lay_load(task, force, outer, step)
-    lay_roughness(task, feed.last if feed else None)
-    time = lay_time(task, (outer - inner) / 2, feed, step, len(stock.depths) if stock else None,
-                    finishing=stock is not None and stock.finishing)
-    say_last(task, stock, feed)
-    if inner == 0 and task.bench.job.holding.center is None:
-        task.remarks.append("tool exactly at center height, or it leaves a pip")
-    return done(
-        task, outer, inner, task.work, step=step, feed=feed.usual if feed else None,
-        depths=stock.depths if stock else (), force=force, power=power, time=time,
-        finish_feed=feed.finish if feed else None,
-    )
+    pip = inner == 0 and task.bench.job.holding.center is None
+    how = Cutting("face", "across", "turn finish", outer, (outer - inner) / 2)
+    remark = "tool exactly at center height, or it leaves a pip" if pip else ""
+    return _cut(task, stock, how, (outer, inner), task.work, remark)
 
 
 def bore(task: Task) -> Done:
@@ -108,21 +99,33 @@ def bore(task: Task) -> Done:
     depth = (after - before) / 2 if before is not None and after is not None else None
     stock = _lay_stock(task, depth, why, "bore")
     diameter = after if after is not None else (has or None)
-    step = lay_speed(task, "bore", diameter)
-    feed = lay_feed(task, "along", "bore", "turn finish")
+    how = Cutting("bore", "along", "turn finish", diameter, lies.length)
+    work = task.work.bored(lies.low, lies.high, after or 0.0)
+    made = _cut(task, stock, how, (before, after), work, _travel_words(task))
+    _check_bar(task, before)
+    return made
+
+
+def _cut(
+    task: Task, stock: Stock | None, how: Cutting, sizes: tuple[Length | None, Length | None],
+    work: WorkSoFar, remark: str,
+) -> Done:
+    """Lay speed, feed, force, power, roughness and time of a cut that leaves the work so."""
+    step = lay_speed(task, how.operation, how.diameter)
+    feed = lay_feed(task, how.way, how.operation, how.finish)
     force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
                       "the depth of cut is unknown" if feed else "the feed is unknown")
-    power = lay_load(task, force, diameter, step)
+    power = lay_load(task, force, how.diameter, step)
     lay_roughness(task, feed.last if feed else None)
-    time = lay_time(task, lies.length, feed, step, len(stock.depths) if stock else None,
+    time = lay_time(task, how.length, feed, step, len(stock.depths) if stock else None,
                     finishing=stock is not None and stock.finishing)
-    _check_bar(task, before)
     say_last(task, stock, feed)
-    _say_travel(task)
+    if remark:
+        task.remarks.append(remark)
     return done(
-        task, before, after, task.work.bored(lies.low, lies.high, after or 0.0), step=step,
-        feed=feed.usual if feed else None, depths=stock.depths if stock else (), force=force, power=power,
-        time=time, finish_feed=feed.finish if feed else None,
+        task, *sizes, work, step=step, feed=feed.usual if feed else None,
+        depths=stock.depths if stock else (), force=force, power=power, time=time,
+        finish_feed=feed.finish if feed else None,
     )
 
 
@@ -250,11 +253,11 @@ def _lay_stock(task: Task, depth: Length | None, why: str, kind: str) -> Stock |
     return lay_stock(task, depth, kind, task.bench.lathe.cross_dial, CROSS_SLIDE)
 
 
-def _say_travel(task: Task) -> None:
+def _travel_words(task: Task) -> str:
     record = task.bench.lathe.carriage_dial
-    if record is not None and task.place.length > SAME:
-        words = dial_words(task.place.length, record)
-        task.remarks.append(f"carriage dial at the end of the cut: {words} from its start")
+    if record is None or task.place.length <= SAME:
+        return ""
+    return f"carriage dial at the end of the cut: {dial_words(task.place.length, record)} from its start"
 
 
 def _check_bar(task: Task, before: Length | None) -> None:
