@@ -32,15 +32,8 @@ def bore_room(read: ReadJob, thread: Thread, section: Section, start: float) -> 
 
 
 def _recess(relief: Relief, thread: Thread, section: Section, room: float) -> Iterator[Contradiction]:
-    length, width, diameter = thread.length, relief.width, relief.diameter
-    if length.si + width.si > room + SAME:
-        yield Contradiction(
-            "relief-too-wide", "stop",
-            f"The thread of {said(length)} and its relief of {said(width)} need "
-            f"{length_like(length.si + width.si, length)}, and the bore there goes "
-            f"{length_like(room, length)} deep (line {section.length.where.line}).",
-            width.where, "How much shorter may the thread or the relief be?",
-        )
+    diameter = relief.diameter
+    yield from relief_room(relief, thread, section, room, "the bore there goes {} deep")
     if diameter is not None and section.bore is not None and diameter.si <= section.bore.si + SAME:
         yield Contradiction(
             "relief-not-above", "stop",
@@ -52,6 +45,21 @@ def _recess(relief: Relief, thread: Thread, section: Section, room: float) -> It
             "relief-through-wall", "stop",
             f"The relief diameter {said(diameter)} reaches the outside diameter of {said(section.od)}.",
             diameter.where, "What are the diameters of the relief and of the outside?",
+        )
+
+
+def relief_room(
+    relief: Relief, thread: Thread, section: Section, room: float, there: str
+) -> Iterator[Contradiction]:
+    """Is there room (m) for thread and relief? `there` says in words how much."""
+    length, width = thread.length, relief.width
+    if length.si + width.si > room + SAME:
+        yield Contradiction(
+            "relief-too-wide", "stop",
+            f"The thread of {said(length)} and its relief of {said(width)} need "
+            f"{length_like(length.si + width.si, length)}, and {there.format(length_like(room, length))} "
+            f"(line {section.length.where.line}).",
+            width.where, "How much shorter may the thread or the relief be?",
         )
 
 

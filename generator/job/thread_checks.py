@@ -9,7 +9,7 @@ from typing import Final
 from generator.calc.designation import Designation, parse_designation
 from generator.calc.thread_limits import limits
 from generator.errors import BadDesignation, OutsideRange
-from generator.job.bore_checks import bore_contradictions, bore_room
+from generator.job.bore_checks import bore_contradictions, bore_room, relief_room
 from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
 from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
@@ -144,15 +144,8 @@ def _room(read: ReadJob, thread: Thread, designation: Designation) -> Iterator[C
 
 
 def _relief(relief: Relief, thread: Thread, section: Section, straight: float) -> Iterator[Contradiction]:
-    length, width, diameter = thread.length, relief.width, relief.diameter
-    if length.si + width.si > straight + SAME:
-        yield Contradiction(
-            "relief-too-wide", "stop",
-            f"The thread of {said(length)} and its relief of {said(width)} need "
-            f"{length_like(length.si + width.si, length)}, and there is room for "
-            f"{length_like(straight, length)} up to the shoulder (line {section.length.where.line}).",
-            width.where, "How much shorter may the thread or the relief be?",
-        )
+    diameter, there = relief.diameter, "there is room for {} up to the shoulder"
+    yield from relief_room(relief, thread, section, straight, there)
     if diameter is not None and diameter.si >= section.od.si - SAME:
         yield Contradiction(
             "relief-not-below", "stop",
