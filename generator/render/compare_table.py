@@ -190,5 +190,7 @@ def label_words(row: Row, system: System) -> str:
 
 
 def says_words(row: Row, system: System) -> str:
-    """A row that stays, in words."""
+    """A row that stays, in words; of a size that fits, the limits of one lathe are not those of another."""
+    if row.here is not None and row.here.fits and row.here.limit:
+        return f"{label_words(row, system)}: it fits"
     return f"{label_words(row, system)}: {line_words(row.here, system)}"

@@ -52,6 +52,7 @@ HOLDING: Final = (
     Named(HELD, "holding.steady.position", noted=True),
     Named(HELD, "capacity.follow_rest", limited=True, fits=True),
     Named(HELD, "capacity.spindle_bore", limited=True, fits=True),
+    Named(HELD, "grip.needed"),
 )
 SLIDES: Final = (
     Named(REACH, "reach.compound_travel", limited=True, fits=True),
@@ -70,7 +71,7 @@ POWERS: Final = re.compile(r"passes\.power|operation\..+\.power")
 ROOM, POWER_ROW, NOT_CHECKED = "reach.room", "power.most", "not_checked"
 FOLLOWS: Final = frozenset({  # rows that are not known where something else stops the sheet
     "capacity.steady", "relief.time", "passes.dial", POWER_ROW, "holding.diameter_error.max", "time.set_up",
-    "time.total",
+    "time.total", "grip.needed",
 })
 ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "swing-bed": "capacity.swing_over_bed",
@@ -119,6 +120,10 @@ ROW_OF_FINDING: Final[Mapping[str, str]] = {
     "many-passes": "passes.count",
     "power": POWER_ROW,
     "deflection": "holding.diameter_error.max",
+    "grip-low": "grip.needed",
+    "grip-over-key": "grip.needed",
+    "grip-speed": "grip.needed",
+    "grip-unknown": "grip.needed",
 }
 
 
