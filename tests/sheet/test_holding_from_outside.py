@@ -451,3 +451,13 @@ holding: {{chuck: {{jaws: 3, grip: 10, force: {force}}}}}
     assert tipping == pytest.approx(mass * G * (middle + 0.005), rel=1e-9)
     least = least_grip(3, 0.010, 0.100, sheet.figures["grip.friction"].value, 0.0, 0.0, tipping)
     assert 0.98 * least <= sheet.figures["grip.holds"].value <= 3 * least
+
+
+def test_no_steady_rest_is_proposed_at_the_very_end_of_the_work():
+    """150 mm stand out: a place that rounding puts a hair inside the end is none."""
+    figures = plain.sheet("""work: [{length: 200, od: 50}]
+holding: {chuck: {jaws: 3, grip: 50}}
+operations: [{turn: {diameter: 50, length: 80, from_diameter: 54, tool: T1}}]
+""").figures
+    note = figures["give.support.steady"].note
+    assert float(note.split(" at ")[1].split(" mm")[0]) <= 70

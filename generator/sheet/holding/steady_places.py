@@ -272,7 +272,7 @@ def places_to_try(held: HeldWork, bars: Sequence[Stretch]) -> list[Length]:
     out = held.layout.stick_out
 
     def free(places: Iterable[Length]) -> list[Length]:
-        return [x for x in places if 0 < x < out and not any(one.takes(x) for one in bars)]
+        return [x for x in places if 0 < x < out - DUST and not any(one.takes(x) for one in bars)]
 
     marks = sorted({0.0, out, *(x for one in bars for x in (one.start, one.end))})
     return free(rule_places(held)) or free(sorted({*marks, *((a + b) / 2 for a, b in pairwise(marks))}))
@@ -282,4 +282,4 @@ def rule_places(held: HeldWork) -> list[Length]:
     """Places on the work that a rule can be set to, fine enough and not too many (m)."""
     out = held.layout.stick_out
     step = next((one for one in STEPS[held.system] if out / one <= MOST_PLACES), out / MOST_PLACES)
-    return [step * count for count in range(1, math.ceil(out / step))]
+    return [step * count for count in range(1, math.ceil((out - DUST) / step))]
