@@ -219,7 +219,7 @@ def _assemble(
     ready: bool,
     setup: Setup,
 ) -> Sheet:
-    job = read.job
+    job, cautions = read.job, cautions_section(setup)
     status = f"{job.status}, {READY}" if ready else NOT_READY
     findings = in_order_of_harm(desk.findings)
     return Sheet(
@@ -232,14 +232,17 @@ def _assemble(
         ready=ready,
         status=status,
         findings=findings,
-        cautions=cautions_section(setup),
+        cautions=cautions,
         figures=dict(desk.figures),
         sections=tuple(
             Section(id, title, names, tuple(job.notes) if id == "job" else ())
             for id, title, prefixes in SECTIONS
             if (names := tuple(name for name in desk.figures if name.startswith(prefixes)))
         ),
-        steps=order_of_work(job, route, thread),
+        steps=order_of_work(
+            job, route, thread,
+            heavy=any(caution.id == "lift" for caution in cautions), thin="thin.out_of_round" in desk.figures,
+        ),
         operations=route.lines,
         plots=holding.plots,
         passes=cuts.passes if cuts and ready else (),

@@ -13,15 +13,35 @@ from generator.sheet.order_of_holding import holding_steps, support_steps
 from generator.sheet.plans import Route, ThreadPlan
 
 
-def order_of_work(job: Job, route: Route, thread: ThreadPlan | None) -> tuple[Step, ...]:
-    """Steps in the order they are done (common practice, no source)."""
+LIFT_IN = Step(
+    "Lift the work in",
+    "Hoist and slings as under Weight and handling, or enough hands. The sling stays on until the work is "
+    "held and supported.",
+)
+LET_GO = Step(
+    "Before letting go, look how round it is",
+    "Indicate at a jaw and midway between two. Slacken the jaws, indicate again, and write both on the record.",
+    hold=True,
+)
+
+
+def order_of_work(
+    job: Job, route: Route, thread: ThreadPlan | None, *, heavy: bool = False, thin: bool = False
+) -> tuple[Step, ...]:
+    """Steps in the order they are done (common practice, no source).
+
+    `heavy` work is lifted in, `thin` work is measured gripped and let go.
+    """
+    chuck, setting_up = job.holding.chuck, holding_steps(job)
+    if heavy:  # after the nose is clean and the soft jaws are bored
+        setting_up.insert(2 if chuck and (chuck.soft_jaws or chuck.pie_jaws) else 1, LIFT_IN)
     steps = [
         Step(
             "Read the whole sheet",
             "Every finding decided, questions answered, duty line understood.",
             hold=True,
         ),
-        *holding_steps(job),
+        *setting_up,
     ]
     support = support_steps(job)
     before = _first_supported(job, route.lines) if support else 0
@@ -29,6 +49,7 @@ def order_of_work(job: Job, route: Route, thread: ThreadPlan | None) -> tuple[St
         steps += support if place == before else []
         steps += _steps_of(line, thread)
     steps += support if before >= len(route.lines) else []
+    steps += [LET_GO] if thin else []
     last = "Deburr, clean, mark with the job number"
     steps.append(Step(f"{last}, cap the thread" if thread is not None else last))
     return tuple(steps)
