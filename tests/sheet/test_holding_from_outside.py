@@ -461,3 +461,15 @@ operations: [{turn: {diameter: 50, length: 80, from_diameter: 54, tool: T1}}]
 """).figures
     note = figures["give.support.steady"].note
     assert float(note.split(" at ")[1].split(" mm")[0]) <= 70
+
+
+def test_a_better_place_for_the_steady_rest_is_not_in_the_way_of_the_cut():
+    job = """work: [{length: 2000, od: 60, surface: turned}]
+holding: {chuck: {jaws: 3, grip: 50, force: 30 kN}, steady: {at: PLACE}, hold_back: yes}
+operations: [{turn: {diameter: 60, length: 100, from_diameter: 62, tool: T1}}]
+"""
+    far = plain.sheet(job.replace("PLACE", "300"))
+    texts = [one.text for one in far.findings if one.id == "steady-better"]
+    assert len(texts) == 1
+    assert float(texts[0].split(" at ")[1].split(" mm")[0]) <= 1850  # the cut goes from 1850 to 1950
+    assert level_of(plain.sheet(job.replace("PLACE", "1850")), "steady-better") is None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from generator.job.fields import Given
 from generator.sheet.desk import Desk
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.holding.steady_places import place_fault, tool_places
+from generator.sheet.holding.steady_places import CUT_LATER, place_fault, tool_places
 from generator.sheet.holding.steady_plot import steady_plot
 from generator.sheet.holding.steady_trial import Tried, best_place, try_places
 from generator.sheet.model import Figure, Kind, PlotScene
@@ -79,12 +79,14 @@ def _given(held: HeldWork, written: Given, tried: Tried, desk: Desk) -> Length:
         )
         return at
     if tried.gives and tried.free:
-        _name_better(held, tried, at, min(tried.free, key=tried.give), desk)
+        _name_better(held, tried, at, desk)
     return at
 
 
-def _name_better(held: HeldWork, tried: Tried, at: Length, better: Length, desk: Desk) -> None:
-    """Say so where another place would hold the work much stiffer."""
+def _name_better(held: HeldWork, tried: Tried, at: Length, desk: Desk) -> None:
+    """Say so where another place, out of the way of every cut, would hold the work much stiffer."""
+    clear = [x for x in tried.free if tried.rank(x) < CUT_LATER]
+    better = min(clear, key=tried.give, default=at)
     if tried.give(better) >= WORTH_MOVING * tried.give(at):
         return
     against = tried.against(better)
@@ -115,7 +117,7 @@ def _auto(held: HeldWork, tried: Tried, desk: Desk) -> Length | None:
     at, why = _best(held, tried)
     desk.lay(Figure("holding.steady.position", _label(held), at, "length", Kind.COMPUTED, SOURCE, note=why))
     if tried.gives:
-        _name_better(held, tried, at, min(tried.free, key=tried.give), desk)
+        _name_better(held, tried, at, desk)
     return at
 
 
