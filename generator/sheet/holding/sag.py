@@ -16,7 +16,7 @@ from generator.sheet.wording import fine_words
 from generator.si import Length, g_n, mm
 
 PLACES: Final = 31
-LOOKS: Final = 2  # the second finds the place to a 450th of the length, the sag to 1e-5
+LOOKS: Final = 3
 WORTH_SAYING: Final = 0.01 * mm  # common practice, no source
 WORTH_FEELING: Final = 0.001 * mm  # on diameter
 WORTH_LIFTING: Final = 0.02 * mm  # what an indicator shows at once; common practice, no source
