@@ -76,6 +76,8 @@ class Chuck(Strict):
     """The jaws hold the work from inside its bore."""
     plug: YesNo = False
     """A plug or mandrel fills the bore under the jaws."""
+    seated: YesNo = False
+    """The work bears against the chuck, a step of the jaws or a stop, which takes a push along the lathe."""
     face: Annotated[Literal["smooth", "diamond-cut", "serrated"], Word] | None = None
     """Face of the jaws."""
     key_torque: Torque | None = None

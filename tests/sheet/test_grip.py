@@ -147,6 +147,19 @@ def test_a_drill_asks_twice_the_torque_of_its_lips_and_its_thrust(sheet_of):
     assert "seated" in sheet.figures["grip.holds"].note
 
 
+def test_a_seat_takes_the_push_of_a_drill_but_not_its_torque(sheet_of):
+    drill = {**OPEN, ROUTE: "  - drill: {diameter: 1, depth: 2}\n"}
+    free, on_seat = sheet_of(drill), sheet_of({**drill, HELD: "chuck: {jaws: 4, grip: 3, seated: yes}"})
+    assert "grip.push" not in on_seat.figures
+    assert value(on_seat, "grip.torque") == value(free, "grip.torque")
+    # torque alone: F = 2 M / (mu d), statics
+    assert value(on_seat, "grip.holds") == pytest.approx(
+        2 * value(on_seat, "grip.torque") / (value(on_seat, "grip.friction") * 2.75 * inch)
+    )
+    assert value(free, "grip.holds") > 2 * value(on_seat, "grip.holds")
+
+
+
 def test_a_mass_off_the_axis_tips_the_work_too(sheet_of):
     """m r ω² by hand at the step of the cut, at its place, on top of what the cut does."""
     turned = {**OPEN, ROUTE: "  - turn: {diameter: 2, length: 2 7/8, from_diameter: 2 1/4}\n"}

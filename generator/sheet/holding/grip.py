@@ -14,7 +14,7 @@ from generator.sheet.holding.case import Case
 from generator.sheet.holding.clamped import clamped_section
 from generator.sheet.holding.creeping import creep_section
 from generator.sheet.holding.dog import dog_section
-from generator.sheet.holding.grip_demand import Demand, Gripped, demands, not_in_it
+from generator.sheet.holding.grip_demand import Demand, Gripped, demands, not_in_it, seated
 from generator.sheet.holding.grip_force import Wanted, lay_force, lay_key
 from generator.sheet.holding.grip_friction import lay_friction
 from generator.sheet.holding.grip_judged import judge_grip
@@ -65,6 +65,8 @@ def _jaws(case: Case, held: Chuck | Collet) -> None:
         hanging_section(case, gripped, friction)
         return
     asked, weight, safety = demands(case, length / 2), jaw_weight(case, held, gripped), lay_safety(case)
+    if isinstance(held, Chuck) and held.seated:
+        asked = seated(asked)
 
     def at_rest(one: Demand) -> Force:
         loss = weight.loss(step_of(case, one, gripped)) if weight is not None else 0.0
@@ -170,5 +172,5 @@ def _lay_needed(
 
 def _seat_words(worst: Demand, push: Force) -> str:
     if push > 0:
-        return "seated against a stop or a step, the work hands the push on, and less will do"
+        return "seated against a stop or a step (chuck: seated) the work hands the push on, and less will do"
     return "only friction holds it against coming out" if push < 0 else ""

@@ -8,7 +8,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.calc.balance import Round
 from generator.calc.drilling import likely_drilling
@@ -37,10 +37,10 @@ class Gripped:
 class Demand:
     """What one cut asks of whatever holds the work at the headstock.
 
-    `torque` N m. `push` along the lathe, + towards the chuck, N: the feed's alone, for work that gives way to
-    the push of a center is held again as soon as it has. `down` is the weight of what stands out, N. Across,
-    the main force lifts and the weight pulls down, so the larger of the two counts: `upright` is its moment,
-    `level` that of the radial and feed force, N m. `thrown` is what a mass off the axis pulls with, N, and
+    `torque` N m. `push` along the lathe that nothing but friction holds, + towards the chuck, N: the feed's
+    alone, for work that gives way to the push of a center is held again as soon as it has. `down` is the
+    weight of what stands out, N. Across, the main force lifts and the weight pulls down, so the larger of the
+    two counts: `upright` is its moment, `level` that of the radial and feed force, N m. `thrown` is what a mass off the axis pulls with, N, and
     `swing` its moment, N m. All of these are nothing where something bears at the other end.
     """
 
@@ -91,6 +91,11 @@ def overhung(load: CutLoad) -> bool:
 def demands(case: Case, middle: Length) -> list[Demand]:
     """What every cut asks, tipping taken about a place `middle` behind the face of jaws or plate (m)."""
     return [_demand(case, load, middle) for load in case.loads]
+
+
+def seated(found: list[Demand]) -> list[Demand]:
+    """The same of work that bears on a seat, which takes every push towards the chuck."""
+    return [replace(one, push=min(one.push, 0.0)) for one in found]
 
 
 def not_in_it(case: Case) -> str:

@@ -124,7 +124,9 @@ def _remedies(case: Case, wanted: Wanted) -> str:
     better = "a chuck instead" if case.bench.job.holding.collet is not None else "jaws that grip better"
     support = "Support its end, take" if wanted.worst.overhung and _stands_out(case) else "Take"
     push, around = wanted.worst.push, 2 * wanted.worst.torque / wanted.gripped.diameter
-    seat = "Seat it against a stop, which takes the push along the lathe. " if push > around else ""
+    seat = ""
+    if push > around:
+        seat = "Seat it against a stop, which takes the push along the lathe (chuck: seated). "
     return f"{seat}{support} less depth or feed, take {better}"
 
 
