@@ -12,7 +12,6 @@ from generator.sheet.operation_words import BAND, SCRATCH
 from generator.sheet.order_of_holding import holding_steps, support_steps
 from generator.sheet.plans import Route, ThreadPlan
 
-
 LIFT_IN = Step(
     "Lift the work in",
     "Hoist and slings as under Weight and handling, or enough hands. The sling stays on until the work is "
@@ -20,7 +19,8 @@ LIFT_IN = Step(
 )
 LET_GO = Step(
     "Before letting go, look how round it is",
-    "Indicate at a jaw and midway between two. Slacken the jaws, indicate again, and write both on the record.",
+    "Indicate at a jaw and midway between two. Slacken the jaws, indicate again, and write both on the "
+    "record.",
     hold=True,
 )
 
