@@ -40,8 +40,9 @@ class Demand:
     `torque` N m. `push` along the lathe that nothing but friction holds, + towards the chuck, N: the feed's
     alone, for work that gives way to the push of a center is held again as soon as it has. `down` is the
     weight of what stands out, N. Across, the main force lifts and the weight pulls down, so the larger of the
-    two counts: `upright` is its moment, `level` that of the radial and feed force, N m. `thrown` is what a mass off the axis pulls with, N, and
-    `swing` its moment, N m. All of these are nothing where something bears at the other end.
+    two counts: `upright` is its moment, `level` that of the radial and feed force, N m. `thrown` is what a
+    mass off the axis pulls with, N, and `swing` its moment, N m. All of these are nothing where something
+    bears at the other end.
     """
 
     load: CutLoad
