@@ -198,3 +198,8 @@ class CutLoad(Way):
     center: bool = False
     follow: bool = False
     where: Location | None = None
+
+    @property
+    def what(self) -> str:
+        """How a sentence names it."""
+        return f"operation {self.number} ({self.title[:1].lower()}{self.title[1:]})"

@@ -101,7 +101,7 @@ class CutWalk:
     @property
     def what(self) -> str:
         """How a sentence names it."""
-        return f"operation {self.load.number} ({self.load.title[:1].lower()}{self.load.title[1:]})"
+        return self.load.what
 
 
 def walk_cuts(case: Case) -> tuple[CutWalk, ...]:

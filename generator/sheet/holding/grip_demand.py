@@ -73,8 +73,7 @@ class Demand:
     @property
     def words(self) -> str:
         """How a sentence names the cut."""
-        title = self.load.title
-        return f"operation {self.load.number} ({title[:1].lower()}{title[1:]})"
+        return self.load.what
 
     def holds(self, gripped: Gripped, friction: float | None = None) -> Holding:
         """Grip that just holds it, without any safety, with this friction or the one laid down."""

@@ -121,8 +121,7 @@ def _lay_across(case: Case) -> tuple[Force, Force]:
     force = desk.computed(
         name, f"{label}, worst cut", worst.force, "force",
         f"√(({level})² + ({{share}} × {{main}} − {{weight on it}})²)", put, ELEMENTS,
-        note=f"operation {worst.load.number} ({worst.load.title[:1].lower()}{worst.load.title[1:]}), at its "
-        "end nearest to the center",
+        note=f"{worst.load.what}, at its end nearest to the center",
         rounds="up",
     )
     return force, _eased(case)

@@ -144,7 +144,7 @@ def _crossing(found: RunOut, rising: NDArray[np.float64], value: float) -> Lengt
 def _lay(case: Case, alone: Alone) -> None:
     desk, held, load = case.desk, case.held, alone.load
     kind = held.job.holding.held.kind
-    what = f"operation {load.number} ({load.title[:1].lower()}{load.title[1:]})"
+    what = load.what
     if alone.most is not None and alone.limit is not None:
         desk.computed(
             "give.stick_out.most", f"{LABEL}by a quarter of the tolerance", alone.most, "length",

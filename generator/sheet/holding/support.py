@@ -107,8 +107,8 @@ def _words(case: Case, way: Way) -> str:
 
 def _lay_least(case: Case, load: CutLoad, least: Way | None, limit: Length) -> None:
     keeps = (
-        f"the last cut of operation {load.number} ({load.title[:1].lower()}{load.title[1:]}) within a "
-        f"quarter of its tolerance, {fine_words(limit, case.held.system)}"
+        f"the last cut of {load.what} within a quarter of its tolerance, "
+        f"{fine_words(limit, case.held.system)}"
     )
     if least is None:
         text = f"Not one of these keeps {keeps}: take lighter last cuts and measure."
