@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.job.model import Centers, Chuck, Collet, Faceplate, Job
 from generator.sheet.model import Step
+from generator.sheet.plans import Route
 
 RUNOUT = "Write both runouts here: ______ / ______"
 BY_HAND = "Turn the spindle once round by hand, out of gear"
@@ -47,6 +48,16 @@ def support_steps(job: Job) -> list[Step]:
             )
         )
     return steps
+
+
+def first_supported(job: Job, route: Route) -> int:
+    """Place in the route before which center and steady rest are set: after the last cut that makes them."""
+    holding, needed = job.holding, 0
+    for place, plan in enumerate(route.plans):
+        makes_center = holding.center is not None and plan.name == "center_drill"
+        if makes_center or (holding.steady is not None and plan.band):
+            needed = place + 1
+    return needed
 
 
 def _finished(job: Job) -> bool:

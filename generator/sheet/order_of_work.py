@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from generator.job.model import Job
 from generator.sheet.model import OperationLine, Step
-from generator.sheet.operation_words import BAND, SCRATCH
-from generator.sheet.order_of_holding import holding_steps, support_steps
+from generator.sheet.operation_words import SCRATCH
+from generator.sheet.order_of_holding import first_supported, holding_steps, support_steps
 from generator.sheet.plans import Route, ThreadPlan
 
 LIFT_IN = Step(
@@ -44,7 +44,7 @@ def order_of_work(
         *setting_up,
     ]
     support = support_steps(job)
-    before = _first_supported(job, route.lines) if support else 0
+    before = first_supported(job, route) if support else 0
     for place, line in enumerate(route.lines):
         steps += support if place == before else []
         steps += _steps_of(line, thread)
@@ -53,17 +53,6 @@ def order_of_work(
     last = "Deburr, clean, mark with the job number"
     steps.append(Step(f"{last}, cap the thread" if thread is not None else last))
     return tuple(steps)
-
-
-def _first_supported(job: Job, lines: tuple[OperationLine, ...]) -> int:
-    """Place in the route before which center and steady rest are set: after the last cut that makes them."""
-    holding, needed = job.holding, 0
-    for place, line in enumerate(lines):
-        makes_center = holding.center is not None and line.name == "center_drill"
-        makes_band = holding.steady is not None and line.title == BAND
-        if makes_center or makes_band:
-            needed = place + 1
-    return needed
 
 
 def _steps_of(line: OperationLine, thread: ThreadPlan | None) -> list[Step]:

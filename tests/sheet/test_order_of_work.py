@@ -31,3 +31,13 @@ def test_thin_work_is_measured_gripped_and_let_go(sheet_of):
     steps = texts(sheet_of(thin))
     assert "Before letting go, look how round it is" in steps
     assert "Before letting go, look how round it is" not in texts(sheet_of())
+
+
+def test_the_steady_rest_is_set_after_its_band_is_turned_though_the_band_has_a_diameter(sheet_of):
+    steadied = {
+        "  center: live\n": "  steady: {at: 8}\n  hold_back: yes\n",
+        "operations:\n": "operations:\n  - turn: {band: yes, diameter: 2.7, length: 2, from_end: 5 1/2}\n",
+    }
+    steps = texts(sheet_of(steadied))
+    band = next(place for place, text in enumerate(steps) if "turn the band" in text)
+    assert band < steps.index("Set the steady rest")

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from generator.calc.cutting import turning_force
 from generator.sheet.desk import Desk
 from generator.sheet.operation_task import Bench
+from generator.sheet.order_of_holding import first_supported
 from generator.sheet.plans import CutLoad, Forces, OperationPlan, Route
 from generator.si import Force, Length
 
@@ -27,18 +28,8 @@ def cut_loads(bench: Bench, route: Route) -> tuple[CutLoad, ...]:
     A knurl presses and a hand polishes: they are not cuts.
     """
     shares = _shares(bench, route, bench.desk)
-    supported = first_supported(bench, route)
+    supported = first_supported(bench.job, route)
     return tuple(_loads(bench, route, shares, supported))
-
-
-def first_supported(bench: Bench, route: Route) -> int:
-    """Place in the route from which center and steady rest bear: after the last cut that makes them."""
-    holding, needed = bench.job.holding, 0
-    for place, plan in enumerate(route.plans):
-        makes_center = holding.center is not None and plan.name == "center_drill"
-        if makes_center or (holding.steady is not None and plan.band):
-            needed = place + 1
-    return needed
 
 
 def _shares(bench: Bench, route: Route, desk: Desk) -> dict[str, float]:
