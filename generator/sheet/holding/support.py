@@ -9,7 +9,7 @@ from __future__ import annotations
 from generator.calc.slenderness import ALONE, BETWEEN
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE, SHAPED
-from generator.sheet.holding.give_figures import BENDS_AWAY
+from generator.sheet.holding.give_figures import BENDS_AWAY, LEAST_GIVE
 from generator.sheet.holding.held_work import DUST
 from generator.sheet.holding.lengths import MANUALS
 from generator.sheet.holding.support_ways import WAYS, Supported, Way, possible_ways, supported_by
@@ -20,7 +20,6 @@ from generator.si import Length
 
 PRACTICE = "common practice, no source"
 ELEMENTS = "beam elements (Cook et al.)"
-LEAST_GIVE = 1e-12  # m/N: a micrometre under a meganewton is nothing
 
 
 def leading_finish(case: Case) -> CutLoad | None:

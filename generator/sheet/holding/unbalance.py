@@ -8,6 +8,7 @@ from generator.calc.compliance import compliance
 from generator.calc.unbalance import SOURCE, rotating_force, speed_of_force, whirl_amplification
 from generator.job.model import Unbalance
 from generator.sheet.holding.case import Case
+from generator.sheet.holding.give_figures import LEAST_GIVE
 from generator.sheet.holding.steady_places import tool_places
 from generator.sheet.wording import fine_words, force_words, rpm_words
 from generator.si import Force, Length, SpindleSpeed, g_n, rev_per_min, um
@@ -16,7 +17,6 @@ PRACTICE = "common practice, no source"
 SHARE_OF_WEIGHT = 0.2  # of the work's weight that a turning force may reach; common practice, no source
 NAME = "holding.unbalance."
 SEEN = 2 * um  # off the axis: less no indicator of a shop shows; common practice, no source
-LEAST_GIVE = 1e-12  # m/N: a micrometre under a meganewton is nothing
 
 
 def unbalance_section(case: Case) -> None:
