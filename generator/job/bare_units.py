@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from generator.calc.designation import parse_designation
 from generator.errors import BadDesignation
 from generator.job.fields import Scalar, System
+from generator.threads.registry import parse_designation
 
 
 def say_units(node: object, system: System | None = None, mixed: str = "") -> None:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.calc.designation import Designation
-from generator.calc.thread_limits import limits
 from generator.errors import OutsideRange
 from generator.job.contradiction import SAME, Contradiction, length_like, said
 from generator.job.fields import Given
@@ -13,6 +11,7 @@ from generator.job.model import Section
 from generator.job.operations import Bore, Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import bore_from, section_at, total_length
+from generator.threads.registry import Designation, limits
 
 
 def bore_room(read: ReadJob, thread: Thread, section: Section, start: float) -> Iterator[Contradiction]:

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.calc.designation import parse_designation
 from generator.errors import Problem
 from generator.job.contradiction import Contradiction
 from generator.job.holding_checks import holding_contradictions
@@ -38,7 +37,7 @@ def check_job(read: ReadJob, shop: Shop) -> tuple[list[Problem], list[Contradict
     ]
     for place, operation in enumerate(read.job.operations):
         if operation.thread is not None:
-            designation = parse_designation(operation.thread.designation)
+            designation = operation.thread.read()
             found += thread_contradictions(read, place, operation.thread, designation)
     return sorted(problems, key=lambda one: one.location), sorted(found, key=lambda one: one.where)
 

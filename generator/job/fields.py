@@ -21,8 +21,8 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, PlainValidator, Wit
 from pydantic_core import PydanticCustomError
 
 from generator import units
-from generator.calc.designation import parse_designation
 from generator.errors import BadDesignation, BadQuantity, Location
+from generator.threads.registry import parse_designation
 
 NOWHERE: Final = Location(Path("-"))
 System = Literal["inch", "mm"]

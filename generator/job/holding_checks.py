@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.calc.designation import parse_designation
 from generator.job.contradiction import SAME, Contradiction, length_like, listed, said
 from generator.job.model import Centers, Chuck, Collet, Job, Section
 from generator.job.operations import Bore, Chamfer, Drill, Face, Operation, Thread, Turn
@@ -227,7 +226,7 @@ def _supports(read: ReadJob) -> Iterator[Contradiction]:
 def _along(operation: Operation) -> bool:
     given = operation.given
     if isinstance(given, Thread):
-        return not parse_designation(given.designation).internal
+        return not given.read().internal
     return isinstance(given, Turn) or operation.taper is not None
 
 

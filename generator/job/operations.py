@@ -8,10 +8,11 @@ error messages show for it.
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, Self
 
 from pydantic import Field, model_validator
 
+from generator.errors import BadDesignation
 from generator.job.fields import (
     Angle,
     Count,
@@ -32,6 +33,8 @@ from generator.job.fields import (
     YesNo,
     refused,
 )
+from generator.threads.designation import Designation, Side
+from generator.threads.registry import parse_designation
 
 
 class Settings(Strict):
@@ -161,6 +164,8 @@ class Thread(Settings):
 
     designation: ThreadDesignation
     """Thread designation, such as 2-8 UN-2A or M16x2-6g."""
+    inside: YesNo | None = None
+    """The thread is in a bore, where its designation does not say so by its class."""
     length: Length
     """Length of full thread."""
     from_end: LengthOrZero | None = None
@@ -193,6 +198,24 @@ class Thread(Settings):
     """Passes without new depth at the end."""
     wire: Length | None = None
     """Wire to measure over."""
+
+    @model_validator(mode="after")
+    def _one_side(self) -> Self:
+        """Class and `inside` must not say different sides."""
+        try:
+            self.read()
+        except BadDesignation as error:
+            raise refused(("inside", str(error))) from None
+        return self
+
+    @property
+    def side(self) -> Side | None:
+        """What stands beside the designation on where the thread is."""
+        return None if self.inside is None else "internal" if self.inside else "external"
+
+    def read(self) -> Designation:
+        """The thread that the designation and the side beside it name."""
+        return parse_designation(self.designation, self.side)
 
 
 class Relief(Settings):

@@ -6,8 +6,6 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from generator.calc.designation import Designation, parse_designation
-from generator.calc.thread_limits import limits
 from generator.errors import BadDesignation, OutsideRange
 from generator.job.bore_checks import bore_contradictions, bore_room, relief_room
 from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
@@ -15,6 +13,7 @@ from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_at, section_lines, straight_from, total_length
+from generator.threads.registry import Designation, limits, parse_designation
 from generator.units import quoted
 
 SAME_PITCH: Final = 1e-3  # relative: 0.1429 in for 1/7 in is the same pitch

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from generator.calc.designation import parse_designation
 from generator.job.model import Duty, Mate
 from generator.job.reading import ReadJob
 from generator.sheet.desk import Desk
@@ -100,7 +99,7 @@ def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -
     elif thread_operation(job) is not None:
         desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
         thread = thread_operation(job)
-        inside = thread is not None and parse_designation(thread.designation).internal
+        inside = thread is not None and thread.read().internal
         measured = "of the plug gauges" if inside else "over wires"
         level: Level = "stop" if thread is not None and thread.fit == "mate" else "check"
         desk.find(

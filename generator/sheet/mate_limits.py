@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from generator.calc.designation import Designation, parse_designation
-from generator.calc.thread_limits import ThreadLimits, limits
 from generator.errors import BadDesignation, OutsideRange
 from generator.job.model import Job, Mate
 from generator.sheet.desk import Desk
@@ -11,6 +9,7 @@ from generator.sheet.model import Kind
 from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words
 from generator.si import Length
+from generator.threads.registry import Designation, ThreadLimits, limits, parse_designation
 
 ARITHMETIC = "arithmetic; ASME B1.1, ISO 965-1 for the limits"
 SAME = 1e-9  # m: two sizes closer than this are one

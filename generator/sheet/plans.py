@@ -11,14 +11,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from generator.calc.designation import Designation
 from generator.calc.reach import Meeting, Obstacle, Part
-from generator.calc.thread_limits import ThreadLimits
 from generator.errors import Location
 from generator.sheet.layout import Way
 from generator.sheet.model import OperationLine, PassLine, PlotScene, System
 from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
+from generator.threads.profile import Profile
+from generator.threads.registry import Designation, ThreadLimits
 
 
 @dataclass(frozen=True)
@@ -39,7 +39,7 @@ class ThreadPlan:
     system: System
     pitch: Length
     lead: Length
-    half_angle: Angle
+    profile: Profile
     start: Length
     end: Length
     blank: Length
@@ -58,6 +58,11 @@ class ThreadPlan:
     internal: bool = False
     bar: Length | None = None
     bar_out: Length | None = None
+
+    @property
+    def half_angle(self) -> Angle:
+        """Half angle of the groove (rad); of a buttress thread, that of the groove that widens as fast."""
+        return self.profile.half_angle
 
     @property
     def cutting_diameter(self) -> Length:

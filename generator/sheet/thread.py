@@ -16,7 +16,6 @@ from generator.sheet.mate_limits import lay_mate
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.threading import (
-    HALF_ANGLE,
     Threading,
     relief_operation,
     thread_operation,
@@ -50,7 +49,8 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     threading = threading_of(operation)
     system = threading.system
     _lay_identity(threading, desk)
-    largest, smallest = lay_limits(threading, desk)
+    of_standard = lay_limits(threading, desk)
+    largest, smallest = (threading.basic_pitch_diameter if end is None else end for end in of_standard)
     start = layout.stick_out - (operation.from_end.si if operation.from_end else 0.0)
     end = start - operation.length.si
     inside, tool = threading.designation.internal, named_tool(threading, tools)
@@ -95,7 +95,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         system=system,
         pitch=threading.pitch,
         lead=threading.lead,
-        half_angle=HALF_ANGLE,
+        profile=threading.profile,
         start=start,
         end=end,
         blank=blank,
@@ -121,7 +121,7 @@ def _lay_identity(threading: Threading, desk: Desk) -> None:
     """Designation, hand, pitch, lead and starts, as the designation says."""
     designation, operation, system = threading.designation, threading.operation, threading.system
     said = f"the designation {designation.text}"
-    standard = "ASME B1.1" if designation.family == "UN" else "ISO 68-1, ISO 261, ISO 965-1"
+    standard = threading.standard
 
     def lay(
         name: str, label: str, value: float | str, quantity: Quantity, kind: Kind = Kind.GIVEN, note: str = ""

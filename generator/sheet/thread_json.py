@@ -6,13 +6,10 @@ import math
 from typing import Any
 
 from generator.calc import wires
-from generator.calc.designation import Designation, parse_designation
 from generator.calc.thread_form import lead_angle
-from generator.calc.thread_limits import Range, ThreadLimits, limits
 from generator.errors import BadQuantity, OutsideRange
+from generator.threads.registry import Designation, Range, ThreadLimits, limits, parse_designation, profile
 
-HALF_ANGLE = math.radians(30)
-LIMIT_PLACES = {"in": 4, "mm": 3}  # as ASME B1.1 and ISO 965-2 print limits
 WIRE_PLACES = 4
 
 
@@ -73,18 +70,18 @@ def _no_wires(designation: Designation, wire: float | None) -> dict[str, Any]:
             f"{designation.text} is an internal thread: wires do not go inside it. Leave the wire out, and "
             "measure with plug gauges, the mate, or balls."
         )
-    best = wires.best_wire(float(designation.pitch), HALF_ANGLE)
+    best = wires.best_wire(float(designation.pitch), profile(designation).half_angle)
     return {"best": round(best, 6), "size": None, "over_wires": {"max": None, "min": None}}
 
 
 def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
     """The best wire, the wire used, and the limits over it, in the thread's own unit."""
     designation, sizes = of_standard.designation, of_standard.pitch_diameter
-    unit, places = designation.unit_si, LIMIT_PLACES[designation.unit]
+    unit, places, half_angle = designation.unit_si, of_standard.places, profile(designation).half_angle
     pitch, lead = float(designation.pitch) * unit, float(designation.lead) * unit
-    best = wires.best_wire(pitch, HALF_ANGLE) / unit
+    best = wires.best_wire(pitch, half_angle) / unit
     size = round(best, WIRE_PLACES) if wire is None else wire
-    smallest, largest = (end / unit for end in wires.usable_wires(pitch, HALF_ANGLE))
+    smallest, largest = (end / unit for end in wires.usable_wires(pitch, half_angle))
     if not smallest < size < largest:
         raise OutsideRange(
             "wire",
@@ -98,7 +95,7 @@ def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
     def over(diameter: float | None) -> float | None:
         if diameter is None:
             return None
-        return round(wires.over_wires(diameter * unit, size * unit, pitch, lead, HALF_ANGLE) / unit, places)
+        return round(wires.over_wires(diameter * unit, size * unit, pitch, lead, half_angle) / unit, places)
 
     return {
         "best": round(best, 6),

@@ -1,27 +1,25 @@
-"""What every part of the thread section starts from: the operation, its designation and limits."""
+"""What every part of the thread section starts from: the operation, its designation, form and limits."""
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
-from generator.calc.designation import Designation, parse_designation
-from generator.calc.thread_limits import ThreadLimits, limits
 from generator.job.model import Job
 from generator.job.operations import Relief, Thread
 from generator.sheet.model import System
-from generator.si import Length
-
-HALF_ANGLE = math.radians(30)  # of Unified and ISO metric threads: ASME B1.1, ISO 68-1
+from generator.si import Angle, Length
+from generator.threads.profile import Profile
+from generator.threads.registry import Designation, ThreadLimits, family_of, limits, profile
 
 
 @dataclass(frozen=True)
 class Threading:
-    """The thread operation with its designation read and the standard's limits looked up."""
+    """The thread operation with its designation read, its form, and the standard's limits looked up."""
 
     operation: Thread
     designation: Designation
     limits: ThreadLimits
+    profile: Profile
 
     @property
     def system(self) -> System:
@@ -34,6 +32,11 @@ class Threading:
         return self.designation.unit_si
 
     @property
+    def standard(self) -> str:
+        """The standard that rules the thread."""
+        return family_of(self.designation).standard
+
+    @property
     def pitch(self) -> Length:
         """Pitch (m)."""
         return float(self.designation.pitch) * self.unit
@@ -43,18 +46,28 @@ class Threading:
         """Lead (m)."""
         return float(self.designation.lead) * self.unit
 
+    @property
+    def half_angle(self) -> Angle:
+        """Half angle of the groove (rad); of a buttress thread, that of the groove that widens as fast."""
+        return self.profile.half_angle
+
+    @property
+    def basic_pitch_diameter(self) -> Length:
+        """Nominal diameter less the basic depth of the groove (m)."""
+        return self.designation.nominal * self.unit - self.profile.depth * self.pitch
+
 
 def threading_of(operation: Thread) -> Threading:
-    """Read the designation and look up its limits.
+    """Read the designation, and look up its form and its limits.
 
     Raises
     ------
     BadDesignation, OutsideRange
         When no standard here gives the thread limits.
     """
-    designation = parse_designation(operation.designation)
+    designation = operation.read()
     engagement = operation.engagement.si / designation.unit_si if operation.engagement else None
-    return Threading(operation, designation, limits(designation, engagement))
+    return Threading(operation, designation, limits(designation, engagement), profile(designation))
 
 
 def thread_operation(job: Job) -> Thread | None:

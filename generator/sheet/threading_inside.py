@@ -13,7 +13,7 @@ from generator.job.operations import Bore
 from generator.job.shop import ThreadTool
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
-from generator.sheet.threading import HALF_ANGLE, Threading
+from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length
 
@@ -61,7 +61,7 @@ def lay_balls(threading: Threading, largest: Length, smallest: Length, desk: Des
     pitch, system, starts = threading.pitch, threading.system, threading.designation.starts
     offset = " + ({P} ÷ 2)²" if starts % 2 else ""
     ball = desk.computed(
-        "thread.balls.best", "Best ball", wires.best_wire(pitch, HALF_ANGLE), "fine_length",
+        "thread.balls.best", "Best ball", wires.best_wire(pitch, threading.half_angle), "fine_length",
         "0.577350 × {P}", {"P": (pitch, "fine_length")},
         "geometry: touches the flanks at the pitch line, as the best wire outside (NBS Handbook H28)",
         system=system,
@@ -72,7 +72,7 @@ def lay_balls(threading: Threading, largest: Length, smallest: Length, desk: Des
     ):
         desk.computed(
             f"thread.between_balls.{name}", label,
-            balls.between_balls(diameter, ball, pitch, starts, HALF_ANGLE), "length",
+            balls.between_balls(diameter, ball, pitch, starts, threading.half_angle), "length",
             f"√(({{D2}} − 2 × {{W}} + 0.866025 × {{P}})²{offset}) − {{W}}",
             {"D2": (diameter, "length"), "W": (ball, "fine_length"), "P": (pitch, "fine_length")},
             "geometry of two balls in opposite grooves", rounds=rounds, system=system,

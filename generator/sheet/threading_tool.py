@@ -6,7 +6,7 @@ from generator.calc import thread_form
 from generator.job.shop import ThreadTool, Tools
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
-from generator.sheet.threading import HALF_ANGLE, Threading
+from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words
 from generator.si import Length, degree
 
@@ -77,18 +77,18 @@ def lay_depth(
     threading: Threading, blank: Length, target: Length, flat: Length, radius: Length, desk: Desk
 ) -> Length:
     """Radial depth (m) from touch to the pitch diameter aimed at, for the tool's own nose."""
-    inside = threading.designation.internal
+    inside, pitch = threading.designation.internal, threading.pitch
     names = ("bore", "D2") if inside else ("blank", "d2")
     put: dict[str, tuple[float, Quantity]] = {
-        names[0]: (blank, "length"), names[1]: (target, "length"), "P": (threading.pitch, "fine_length"),
+        names[0]: (blank, "length"), names[1]: (target, "length"), "P": (pitch, "fine_length"),
     }
     difference = "({D2} − {bore}) ÷ 2" if inside else "({blank} − {d2}) ÷ 2"
     if radius:
-        depth = thread_form.depth_for_radius(blank, target, threading.pitch, HALF_ANGLE, radius, inside)
+        depth = thread_form.depth_for_radius(blank, target, pitch, threading.half_angle, radius, inside)
         formula = f"{difference} + {{P}} ÷ (4 tan 30°) − {{r}} × (1 ÷ sin 30° − 1)"
         put["r"] = (radius, "fine_length")
     else:
-        depth = thread_form.depth_for_flat(blank, target, threading.pitch, HALF_ANGLE, flat, inside)
+        depth = thread_form.depth_for_flat(blank, target, pitch, threading.half_angle, flat, inside)
         formula = f"{difference} + ({{P}} ÷ 2 − {{F}}) ÷ (2 tan 30°)"
         put["F"] = (flat, "fine_length")
     return desk.computed(
@@ -123,11 +123,12 @@ def _assume_flat(threading: Threading, desk: Desk) -> Length:
 
 
 def _check_angle(tool: ThreadTool, threading: Threading, desk: Desk) -> None:
-    if abs(tool.angle.si - 2 * HALF_ANGLE) > 1e-6:
+    if abs(tool.angle.si - threading.profile.included_angle) > 1e-6:
         desk.find(
             "tool-angle", "stop",
             f"Tool {tool.name} is ground to {tool.angle.si / degree:g} degrees; {threading.designation.text} "
-            f"has flanks at {2 * HALF_ANGLE / degree:g} degrees (ASME B1.1, ISO 68-1). Take another tool.",
+            f"has flanks at {threading.profile.included_angle / degree:g} degrees "
+            f"({threading.profile.source}). Take another tool.",
             threading.operation.length.where,
         )
 

@@ -6,7 +6,7 @@ from generator.calc import thread_form, wires
 from generator.job.shop import Tools
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
-from generator.sheet.threading import HALF_ANGLE, Threading
+from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words
 from generator.si import Length
 
@@ -18,9 +18,9 @@ def lay_wires(
     threading: Threading, tools: Tools, largest: Length, smallest: Length, desk: Desk
 ) -> Length:
     """Lay down wires and sizes over them for the limits of the pitch diameter; returns the wire (m)."""
-    pitch, system = threading.pitch, threading.system
+    pitch, half_angle, system = threading.pitch, threading.half_angle, threading.system
     best = desk.computed(
-        "thread.wire.best", "Best wire", wires.best_wire(pitch, HALF_ANGLE), "fine_length", "0.577350 × {P}",
+        "thread.wire.best", "Best wire", wires.best_wire(pitch, half_angle), "fine_length", "0.577350 × {P}",
         {"P": (pitch, "fine_length")}, SOURCE, system=system,
     )
     wire, kind, why = _wire(threading, tools, best, desk)
@@ -29,7 +29,7 @@ def lay_wires(
     _lay_over("min", "Over wires, min", smallest, wire, threading, "up", desk)
     desk.computed(
         "thread.wire.lead_correction", "What the lead angle would add over wires",
-        wires.lead_correction(largest, wire, pitch, threading.lead, HALF_ANGLE), "fine_length",
+        wires.lead_correction(largest, wire, pitch, threading.lead, threading.half_angle), "fine_length",
         "{W} ÷ 2 × tan² {λ} × cos 30° × cot 30°",
         {
             "W": (wire, "fine_length"),
@@ -44,7 +44,7 @@ def _wire(threading: Threading, tools: Tools, best: Length, desk: Desk) -> tuple
     """The wire to measure over, how it is known, and why this one."""
     given = threading.operation.wire
     if given is not None:
-        low, high = wires.usable_wires(threading.pitch, HALF_ANGLE)
+        low, high = wires.usable_wires(threading.pitch, threading.half_angle)
         if not low <= given.si <= high:
             desk.find(
                 "wire-unusable", "stop",
@@ -53,7 +53,7 @@ def _wire(threading: Threading, tools: Tools, best: Length, desk: Desk) -> tuple
                 given.where,
             )
         return given.si, Kind(given.kind), given.origin
-    chosen = wires.choose_wire(best, [wire.si for wire in tools.wires], threading.pitch, HALF_ANGLE)
+    chosen = wires.choose_wire(best, [wire.si for wire in tools.wires], threading.pitch, threading.half_angle)
     if chosen is not None:
         return chosen, Kind.SHOP, "jobs/_shop/tools.yml: the nearest usable wire of the shop's set"
     desk.find(
@@ -68,8 +68,8 @@ def _wire(threading: Threading, tools: Tools, best: Length, desk: Desk) -> tuple
 def _lay_over(
     name: str, label: str, diameter: Length, wire: Length, threading: Threading, rounds: str, desk: Desk
 ) -> None:
-    exact = wires.over_wires(diameter, wire, threading.pitch, threading.lead, HALF_ANGLE)
-    simple = wires.over_wires_simple(diameter, wire, threading.pitch, HALF_ANGLE)
+    exact = wires.over_wires(diameter, wire, threading.pitch, threading.lead, threading.half_angle)
+    simple = wires.over_wires_simple(diameter, wire, threading.pitch, threading.half_angle)
     shown = round(exact / threading.unit, PLACES[threading.designation.unit]) * threading.unit
     put: dict[str, tuple[float, Quantity]] = {
         "d2": (diameter, "length"), "W": (wire, "fine_length"), "P": (threading.pitch, "fine_length"),

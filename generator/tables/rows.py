@@ -12,21 +12,24 @@ from importlib.resources import files
 HEAD = "#"
 
 
-@cache
-def table(name: str) -> tuple[dict[str, str], ...]:
-    """All rows of ``generator/tables/<name>.csv``, each a mapping of column name to text.
+HERE = "generator.tables"
 
-    >>> table("metric_coarse")[0]["pitch"]
+
+@cache
+def table(name: str, package: str = HERE) -> tuple[dict[str, str], ...]:
+    """All rows of ``<name>.csv`` in the folder of a package, each a mapping of column name to text.
+
+    >>> table("metric_coarse", "generator.threads.families.metric")[0]["pitch"]
     '0.25'
     """
-    return tuple(csv.DictReader(line for line in _lines(name) if not line.startswith(HEAD)))
+    return tuple(csv.DictReader(line for line in _lines(name, package) if not line.startswith(HEAD)))
 
 
 @cache
-def source(name: str) -> str:
+def source(name: str, package: str = HERE) -> str:
     """The head of the table's file, in one line: where its figures come from."""
-    return " ".join(line.lstrip(HEAD).strip() for line in _lines(name) if line.startswith(HEAD))
+    return " ".join(line.lstrip(HEAD).strip() for line in _lines(name, package) if line.startswith(HEAD))
 
 
-def _lines(name: str) -> list[str]:
-    return (files("generator.tables") / f"{name}.csv").read_text(encoding="utf-8").splitlines()
+def _lines(name: str, package: str) -> list[str]:
+    return (files(package) / f"{name}.csv").read_text(encoding="utf-8").splitlines()

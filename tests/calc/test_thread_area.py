@@ -7,7 +7,6 @@ import math
 import pytest
 from scipy.optimize import brentq
 
-from generator.calc.designation import parse_designation
 from generator.calc.thread_area import (
     equal_strength_engagement,
     net_stress_area,
@@ -17,8 +16,8 @@ from generator.calc.thread_area import (
     stress_area_metric,
     stress_area_unified,
 )
-from generator.calc.thread_limits import limits
 from generator.errors import OutsideRange
+from generator.threads.registry import limits, parse_designation
 
 
 @pytest.mark.parametrize(

@@ -23,10 +23,9 @@ from pathlib import Path
 import pytest
 
 from generator.calc import thread_form, wires
-from generator.calc.designation import parse_designation
-from generator.calc.limits_metric import normal_engagement
-from generator.calc.thread_limits import ThreadLimits, limits
 from generator.si import inch
+from generator.threads.families.metric.external import normal_engagement
+from generator.threads.registry import ThreadLimits, limits, parse_designation
 
 DATA = Path(__file__).parent / "data"
 HALF_ANGLE = math.radians(30)

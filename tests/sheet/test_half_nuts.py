@@ -8,7 +8,6 @@ from pathlib import Path
 
 import pytest
 
-from generator.calc.designation import parse_designation
 from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.job.reading import read_checked
@@ -17,6 +16,7 @@ from generator.sheet.dial_face import dial_scene
 from generator.sheet.dial_words import DialFace, spaces_words
 from generator.sheet.half_nuts import lay_thread_dial
 from generator.sheet.model import Kind
+from generator.threads.registry import parse_designation
 
 INCH = Fraction(127, 5)
 GEARS = "[14, 15, 20, 21, 28]"

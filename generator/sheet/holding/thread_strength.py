@@ -5,8 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from generator.calc import thread_area as calc
-from generator.calc.designation import Designation
-from generator.calc.thread_limits import ThreadLimits, limits
 from generator.errors import OutsideRange
 from generator.job.model import Mate
 from generator.sheet.desk import Desk
@@ -17,6 +15,7 @@ from generator.sheet.model import Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
 from generator.si import Area, Force, Length, MPa
+from generator.threads.registry import Designation, ThreadLimits, limits
 
 PRACTICE = "common practice, no source"
 LEAST_LEFT = 0.5  # pitches between the ends of a thread, for it to engage at all

@@ -9,11 +9,11 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
-from generator.calc.rounding import EIGHT, FOUR, SIX, rounded
-from generator.calc.thread_designation import Designation
-from generator.calc.thread_sizes import Range, ThreadLimits
+import generator.threads.families.unified.series as unified
 from generator.errors import OutsideRange
-from generator.tables import unified
+from generator.threads.designation import Designation
+from generator.threads.rounding import EIGHT, FOUR, SIX, rounded
+from generator.threads.sizes import Range, ThreadLimits
 
 SOURCE = "ASME B1.1, formulas of the limits of size"
 PITCH_FACTOR = Decimal("0.64951905")  # 3/4 of H, over P

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from generator.calc.limits_metric import (
+from generator.errors import OutsideRange
+from generator.threads.designation import Designation
+from generator.threads.families.metric.external import (
     MICROMETER,
     MINOR_FACTOR,
     PITCH_FACTOR,
@@ -20,10 +22,8 @@ from generator.calc.limits_metric import (
     normal_engagement,
     remarks,
 )
-from generator.calc.rounding import THREE, preferred_number, rounded
-from generator.calc.thread_designation import Designation
-from generator.calc.thread_sizes import Range, ThreadLimits
-from generator.errors import OutsideRange
+from generator.threads.rounding import THREE, preferred_number, rounded
+from generator.threads.sizes import Range, ThreadLimits
 
 INTERNAL_STEPS = 5  # of the R 40 series, from Td2 to TD2: a factor of 1.32 (ISO 965-1)
 FINE = Decimal("0.8")  # mm: the formula of the minor tolerance changes above

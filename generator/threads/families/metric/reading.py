@@ -9,9 +9,9 @@ import re
 from fractions import Fraction
 from typing import Literal
 
-from generator.calc.thread_designation import Designation
 from generator.errors import BadDesignation
-from generator.tables.metric import coarse_pitches
+from generator.threads.designation import Designation, Side
+from generator.threads.families.metric.pitches import coarse_pitches
 
 CREST_GRADES = "468"  # ISO 965-1: grades of the external major diameter
 PITCH_GRADES = "3456789"  # ISO 965-1: grades of the external pitch diameter
@@ -33,8 +33,11 @@ _ACCEPTED = (
 )
 
 
-def parse_metric(written: str, plain: str) -> Designation:
-    """The metric thread that `plain`, the tidied text, names; `written` is quoted in errors."""
+def parse_metric(written: str, plain: str, side: Side | None = None) -> Designation:
+    """The metric thread that `plain`, the tidied text, names; `written` is quoted in errors.
+
+    `side` decides the class that is taken where none is written.
+    """
     found = _FORM.fullmatch(plain)
     if found is None:
         raise BadDesignation(f'"{written}" is not a metric thread designation; {_ACCEPTED}')
@@ -45,6 +48,7 @@ def parse_metric(written: str, plain: str) -> Designation:
     pitch, lead, starts, coarse = _pitch(written, found, nominal, size)
     head = f"M{size}" if coarse else f"M{size}x{_text(pitch)}"
     class_, group, hand = _tail(written, found["tail"], head, starts)
+    usual = "6H" if side == "internal" else "6g" if nominal >= FINEST_CLASS_DIAMETER else "6h"
     return Designation(
         text=written,
         family="M",
@@ -54,12 +58,12 @@ def parse_metric(written: str, plain: str) -> Designation:
         pitch=pitch,
         lead=lead,
         starts=starts,
-        class_=class_ or ("6g" if nominal >= FINEST_CLASS_DIAMETER else "6h"),
+        class_=class_ or usual,
         class_assumed=not class_,
         pitch_assumed=coarse,
         hand=hand,
         unit="mm",
-        rounded_root=False,
+        side="internal" if (class_ or usual)[1].isupper() else "external",
         engagement_group=group,
     )
 

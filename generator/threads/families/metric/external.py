@@ -11,11 +11,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
-from generator.calc.rounding import THREE, preferred_number, rounded
-from generator.calc.thread_designation import Designation
-from generator.calc.thread_sizes import Range, ThreadLimits
+import generator.threads.families.metric.pitches as metric
 from generator.errors import OutsideRange
-from generator.tables import metric
+from generator.threads.designation import Designation
+from generator.threads.rounding import THREE, preferred_number, rounded
+from generator.threads.sizes import Range, ThreadLimits
 
 SOURCE = "ISO 965-1 (tolerances and deviations), ISO 68-1 and ISO 724 (basic sizes)"
 PITCH_FACTOR = Decimal("0.6495190528")
@@ -177,7 +177,7 @@ def normal_engagement(d: Designation) -> tuple[float, float]:
     --------
     M10 x 1.5: over 5 up to 15 mm (Machinery's Handbook, 27th ed., p. 1792).
 
-    >>> from generator.calc.designation import parse_designation
+    >>> from generator.threads.registry import parse_designation
     >>> normal_engagement(parse_designation("M10"))
     (5.0, 15.0)
 

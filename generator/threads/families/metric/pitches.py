@@ -36,7 +36,7 @@ class PitchRow:
 @cache
 def coarse_pitches() -> dict[Fraction, Fraction]:
     """Coarse pitch (mm) by nominal diameter (mm)."""
-    return {Fraction(row["nominal"]): Fraction(row["pitch"]) for row in table("metric_coarse")}
+    return {Fraction(row["nominal"]): Fraction(row["pitch"]) for row in table("metric_coarse", __package__)}
 
 
 @cache
@@ -48,16 +48,15 @@ def crest_rows() -> dict[Fraction, CrestRow]:
             int(row["minor_tolerance"]),
             {letter: int(row[letter]) for letter in "gfe" if row[letter]} | {"h": 0},
         )
-        for row in table("metric_crest")
+        for row in table("metric_crest", __package__)
     }
 
 
 @cache
 def diameter_ranges() -> tuple[tuple[Decimal, Decimal], ...]:
     """Diameter ranges (mm), over .. up to and including, smallest first."""
-    return tuple(
-        dict.fromkeys((Decimal(r["above"]), Decimal(r["up_to"])) for r in table("metric_pitch_diameter"))
-    )
+    rows = table("metric_pitch_diameter", __package__)
+    return tuple(dict.fromkeys((Decimal(row["above"]), Decimal(row["up_to"])) for row in rows))
 
 
 @cache
@@ -70,5 +69,5 @@ def pitch_rows() -> dict[tuple[Decimal, Fraction], PitchRow]:
             int(row["tolerance"]),
             (float(row["engagement_over"]), float(row["engagement_to"])) if row["engagement_to"] else None,
         )
-        for row in table("metric_pitch_diameter")
+        for row in table("metric_pitch_diameter", __package__)
     }

@@ -7,11 +7,10 @@ from decimal import Decimal
 
 import pytest
 
-from generator.calc.designation import parse_designation
-from generator.calc.limits_metric import normal_engagement
-from generator.calc.rounding import FOUR, R40, preferred_number, rounded
-from generator.calc.thread_limits import Range, limits
 from generator.errors import OutsideRange
+from generator.threads.families.metric.external import normal_engagement
+from generator.threads.registry import Range, limits, parse_designation
+from generator.threads.rounding import FOUR, R40, preferred_number, rounded
 
 
 def of(text, engagement=None):
@@ -232,8 +231,9 @@ def test_special_threads_say_so():
 
 def test_limits_of_the_formulas_agree_with_the_tables_of_iso_965():
     """The tabulated grade-6 tolerances lie within two R 40 steps of the standard's own formulas."""
-    from generator.calc import limits_metric, limits_metric_internal
-    from generator.tables import metric
+    from generator.threads.families.metric import external as limits_metric
+    from generator.threads.families.metric import internal as limits_metric_internal
+    from generator.threads.families.metric import pitches as metric
 
     for (low, pitch), row in metric.pitch_rows().items():
         p = Decimal(pitch.numerator) / Decimal(pitch.denominator)

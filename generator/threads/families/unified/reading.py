@@ -10,9 +10,9 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Literal
 
-from generator.calc.thread_designation import Designation
+import generator.threads.families.unified.series as unified
 from generator.errors import BadDesignation
-from generator.tables import unified
+from generator.threads.designation import Designation
 
 LARGEST_GAGE = 12  # ASME B1.1: numbered sizes 0 to 12, diameter 0.060 + 0.013 N inch
 FINEST_FRACTION = 64
@@ -73,6 +73,8 @@ def parse_unified(written: str, upper: str) -> Designation:
         pitch_assumed=False,
         hand=hand,
         unit="in",
+        side="internal" if class_.endswith("B") else "external",
+        tpi=tpi,
         rounded_root=bool(root),
     )
 

@@ -8,7 +8,10 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from generator.calc.limits_unified import (
+import generator.threads.families.unified.series as unified
+from generator.errors import OutsideRange
+from generator.threads.designation import Designation
+from generator.threads.families.unified.external import (
     MINOR_FACTOR,
     PITCH_FACTOR,
     SOURCE,
@@ -17,11 +20,8 @@ from generator.calc.limits_unified import (
     sizes,
     tolerance_2a,
 )
-from generator.calc.rounding import FOUR, THREE, rounded
-from generator.calc.thread_designation import Designation
-from generator.calc.thread_sizes import Range, ThreadLimits
-from generator.errors import OutsideRange
-from generator.tables import unified
+from generator.threads.rounding import FOUR, THREE, rounded
+from generator.threads.sizes import Range, ThreadLimits
 
 CLASS_FACTOR = {"1B": Decimal("1.95"), "2B": Decimal("1.3"), "3B": Decimal("0.975")}
 SMALL = Decimal("0.25")  # inch: below, classes 1B and 2B take the minor tolerance of small sizes

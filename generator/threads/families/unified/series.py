@@ -17,8 +17,17 @@ SIXTEENTHS_UP_TO = 2  # inch
 def named_series() -> dict[tuple[Decimal, Fraction], str]:
     """Series (UNC, UNF, UNEF) by diameter (in) and threads per inch."""
     return {
-        (Decimal(row["diameter"]), Fraction(row["tpi"])): row["series"] for row in table("unified_series")
+        (Decimal(row["diameter"]), Fraction(row["tpi"])): row["series"]
+        for row in table("unified_series", __package__)
     }
+
+
+def named_sizes() -> tuple[tuple[str, float, Fraction, str], ...]:
+    """Size as the trade writes it, diameter (in), threads per inch and series of every named size."""
+    return tuple(
+        (row["size"], float(row["diameter"]), Fraction(row["tpi"]), row["series"])
+        for row in table("unified_series", __package__)
+    )
 
 
 def tpi_in_series(diameter: Decimal, series: str) -> Fraction | None:
@@ -35,7 +44,7 @@ def series_of(diameter: Decimal, tpi: Fraction) -> str | None:
         return named
     size = Fraction(diameter)
     step = SIXTEENTH if size <= SIXTEENTHS_UP_TO else EIGHTH
-    for row in table("unified_constant_pitch"):
+    for row in table("unified_constant_pitch", __package__):
         if Fraction(row["tpi"]) == tpi and Fraction(row["smallest"]) <= size <= Fraction(row["largest"]):
             return "UN" if size % step == 0 else None
     return None
@@ -43,7 +52,7 @@ def series_of(diameter: Decimal, tpi: Fraction) -> str | None:
 
 def printed_allowance(diameter: Decimal, tpi: Fraction) -> Decimal | None:
     """Allowance (in) of classes 1A and 2A where the table prints another one than the formula gives."""
-    for row in table("unified_printed"):
+    for row in table("unified_printed", __package__):
         if Decimal(row["diameter"]) == diameter and Fraction(row["tpi"]) == tpi:
             return Decimal(row["allowance"])
     return None
@@ -55,6 +64,6 @@ def engagement_is_diameter(diameter: Decimal, tpi: Fraction) -> bool:
     if series == "UN":
         return any(
             Fraction(row["tpi"]) == tpi and row["engagement"] == "D"
-            for row in table("unified_constant_pitch")
+            for row in table("unified_constant_pitch", __package__)
         )
     return series in ("UNC", "UNF")

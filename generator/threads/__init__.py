@@ -1,0 +1,1 @@
+"""Screw threads of every family: designations, profiles, limits of size."""

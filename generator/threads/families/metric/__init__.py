@@ -1,0 +1,74 @@
+"""ISO metric screw threads M (ISO 68-1, ISO 261, ISO 724, ISO 965-1)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+
+from generator.threads.designation import Designation
+from generator.threads.families.metric.external import metric_limits
+from generator.threads.families.metric.internal import internal_metric_limits
+from generator.threads.families.metric.pitches import coarse_pitches
+from generator.threads.families.metric.reading import parse_metric
+from generator.threads.families.metric.working import size_lines
+from generator.threads.family import Family, StandardSize
+from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.sizes import ThreadLimits
+from generator.threads.text import Written, number_text
+
+LEAST_ROOT_RADIUS = 0.125  # of the pitch, external: ISO 68-1, ISO 965-1
+
+
+class Metric(Family):
+    """ISO metric threads."""
+
+    key = "M"
+    name = "ISO metric threads"
+    standard = "ISO 68-1, ISO 261, ISO 965-1"
+    examples = ("M10x1.5-6g", "M20x1.5-5g6g", "M10x1.5-6H", "M16xPh3P1.5-6g", "M24x2-6g-LH")
+    order = 80
+
+    def claims(self, text: Written) -> bool:
+        """M and a number."""
+        return re.match(r"M\s*[\d.]", text.upper, re.ASCII) is not None
+
+    def read(self, text: Written) -> Designation:
+        """M, diameter, pitch, class, group of engagement, hand."""
+        return parse_metric(text.written, text.plain, text.side)
+
+    def write(self, d: Designation) -> str:
+        """As section 5 of the standard: ``M20x1.5-5g6g-LH``, the pitch always written."""
+        pitch = f"Ph{number_text(d.lead)}P{number_text(d.pitch)}" if d.starts > 1 else number_text(d.pitch)
+        group = "" if d.engagement_group in ("", "N") else f"-{d.engagement_group}"
+        return f"M{d.nominal_text}x{pitch}-{d.class_}{group}" + ("-LH" if d.hand == "left" else "")
+
+    def profile(self, d: Designation) -> Profile:
+        """60 degrees, crest flat P/8; outside a root radius of P/8 at least."""
+        return Profile(
+            load_flank=SIXTY, clearance_flank=SIXTY, depth=0.54126588,
+            crest_flat=0.25 if d.internal else 0.125,
+            tool_flat=0.125, source="ISO 68-1", infeed=usual_infeed(SIXTY),
+            least_radius=0.0 if d.internal else LEAST_ROOT_RADIUS,
+        )
+
+    def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
+        """Positions e to h outside, G and H inside."""
+        of_side = internal_metric_limits if d.internal else metric_limits
+        sizes = of_side(d, engagement)
+        return replace(sizes, places=3, lines=size_lines(sizes))
+
+    def mate(self, d: Designation) -> Designation:
+        """6H for a screw, 6g for a nut (ISO 965-1: the usual fit)."""
+        if d.internal:
+            return replace(d, text="", class_="6g", side="external", class_assumed=True)
+        return replace(d, text="", class_="6H", side="internal", class_assumed=True)
+
+    def sizes(self) -> Iterable[StandardSize]:
+        """The coarse series of ISO 261."""
+        for nominal, pitch in coarse_pitches().items():
+            text = f"M{number_text(nominal)}x{number_text(pitch)}-6g"
+            yield StandardSize(text, float(nominal), float(pitch), "mm")
+
+
+FAMILY = Metric()

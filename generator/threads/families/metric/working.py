@@ -1,0 +1,57 @@
+"""The working of every size of a metric thread, as the sheet shows it (ISO 965-1)."""
+
+from __future__ import annotations
+
+from generator.threads.sizes import NO_MAX, SizeLine, ThreadLimits, size_line
+
+TABLE = "the table's value for this pitch"
+PITCH, MINOR, ROOT = "0.64951905 × {P}", "1.08253175 × {P}", "0.616025 × {P}"
+
+
+def size_lines(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
+    """All sizes of a metric thread with their working, in the order of the sheet."""
+    return _inside(sizes) if sizes.designation.internal else _outside(sizes)
+
+
+def _outside(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
+    d, pitch = sizes.designation, float(sizes.designation.pitch)
+    major, effective, minor = sizes.major, sizes.pitch_diameter, sizes.minor
+    return (
+        size_line("allowance", sizes.allowance, f"{TABLE} and position"),
+        size_line("major.tolerance", sizes.major_tolerance, f"{TABLE} and grade"),
+        _pitch_tolerance(sizes),
+        size_line("major.max", major.max, "{d} − {es}", d.nominal, sizes.allowance),
+        size_line("pitch_diameter.max", effective.max, f"{{d max}} − {PITCH}", major.max, pitch),
+        size_line("major.min", major.min, "{d max} − {Td}", major.max, sizes.major_tolerance),
+        size_line(
+            "pitch_diameter.min", effective.min, "{d2 max} − {Td2}", effective.max, sizes.pitch_tolerance
+        ),
+        size_line(
+            "minor.max", minor.max, f"{{d max}} − {MINOR}", major.max, pitch,
+            label="Minor diameter, max (reference)",
+        ),
+        size_line("minor.min", minor.min, f"{{d2 min}} − {ROOT}", effective.min, pitch),
+    )
+
+
+def _inside(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
+    d, pitch, major = sizes.designation, float(sizes.designation.pitch), sizes.major.min
+    effective, minor = sizes.pitch_diameter, sizes.minor
+    return (
+        size_line("allowance", sizes.allowance, f"{TABLE} and position"),
+        size_line("minor.tolerance", sizes.minor_tolerance, f"{TABLE} and grade"),
+        _pitch_tolerance(sizes),
+        size_line("major.min", major, "{d} + {EI}", d.nominal, sizes.allowance, note=NO_MAX),
+        size_line("pitch_diameter.min", effective.min, f"{{D min}} − {PITCH}", major, pitch),
+        size_line(
+            "pitch_diameter.max", effective.max, "{D2 min} + {TD2}", effective.min, sizes.pitch_tolerance
+        ),
+        size_line("minor.min", minor.min, f"{{D min}} − {MINOR}", major, pitch),
+        size_line("minor.max", minor.max, "{D1 min} + {TD1}", minor.min, sizes.minor_tolerance),
+    )
+
+
+def _pitch_tolerance(sizes: ThreadLimits) -> SizeLine:
+    return size_line(
+        "pitch_diameter.tolerance", sizes.pitch_tolerance, f"{TABLE}, diameter range and grade"
+    )

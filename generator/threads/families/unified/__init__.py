@@ -1,0 +1,83 @@
+"""Unified inch screw threads, UN and UNR, classes 1A to 3B (ASME B1.1)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+from fractions import Fraction
+
+import generator.threads.families.unified.series as series
+from generator.threads.designation import Designation
+from generator.threads.families.unified.external import unified_limits
+from generator.threads.families.unified.internal import internal_unified_limits
+from generator.threads.families.unified.reading import parse_unified
+from generator.threads.families.unified.working import size_lines
+from generator.threads.family import Family, StandardSize
+from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.sizes import ThreadLimits
+from generator.threads.text import Written, number_text
+
+LEAST_ROOT_RADIUS = 0.10825318  # of the pitch, UNR: ASME B1.1
+
+
+class Unified(Family):
+    """Unified inch threads."""
+
+    key = "UN"
+    name = "Unified inch threads"
+    standard = "ASME B1.1"
+    examples = ("1/2-13 UNC-2A", "2 1/4-8 UN-2A", "#10-32 UNF-2A", "2.4375-10 UNS-2A", "1/2-13 UNC-2B")
+    order = 90
+
+    def claims(self, text: Written) -> bool:
+        """A size first, and after it UN, or nothing that another family has."""
+        return re.match(r"[#\d.]|NO\b", text.upper, re.ASCII) is not None
+
+    def read(self, text: Written) -> Designation:
+        """Size, threads per inch, series, class, hand."""
+        return parse_unified(text.written, text.upper)
+
+    def write(self, d: Designation) -> str:
+        """As section 6 of the standard: ``1 1/4-7 UNC-2A-LH``."""
+        hand = "-LH" if d.hand == "left" else ""
+        if d.starts > 1:
+            turns = f"{_inches(d.pitch)}P-{_inches(d.lead)}L({d.starts} STARTS)"
+            return f"{d.nominal_text}-{turns}{d.series}-{d.class_}{hand}"
+        return f"{d.nominal_text}-{number_text(1 / d.pitch)} {d.series}-{d.class_}{hand}"
+
+    def profile(self, d: Designation) -> Profile:
+        """60 degrees, crest flat P/8; root flat P/4 outside, a radius of H/8 at least for UNR."""
+        return Profile(
+            load_flank=SIXTY, clearance_flank=SIXTY, depth=0.54126588,
+            crest_flat=0.25 if d.internal else 0.125,
+            tool_flat=0.125, source="ASME B1.1", infeed=usual_infeed(SIXTY),
+            least_radius=LEAST_ROOT_RADIUS if d.rounded_root else 0.0,
+        )
+
+    def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
+        """Classes 1A to 3A outside, 1B to 3B inside."""
+        of_side = internal_unified_limits if d.internal else unified_limits
+        sizes = of_side(d, engagement)
+        return replace(sizes, lines=size_lines(sizes))
+
+    def mate(self, d: Designation) -> Designation:
+        """The same class on the other side; only screws have a rounded root."""
+        class_ = d.class_[0] + ("A" if d.internal else "B")
+        return replace(
+            d, text="", class_=class_, side="external" if d.internal else "internal", rounded_root=False,
+            series=d.series.replace("UNR", "UN"),
+        )
+
+    def sizes(self) -> Iterable[StandardSize]:
+        """UNC, UNF and UNEF."""
+        for size, diameter, tpi, name in series.named_sizes():
+            text = f"{size}-{number_text(tpi)} {name}-2A"
+            yield StandardSize(text, diameter, 1 / float(tpi), "in", name != "UNEF")
+
+
+def _inches(length: Fraction) -> str:
+    return f"{float(length):.6f}".rstrip("0").removeprefix("0")
+
+
+FAMILY = Unified()
