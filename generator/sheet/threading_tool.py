@@ -123,11 +123,11 @@ def _assume_flat(threading: Threading, desk: Desk) -> Length:
 
 
 def _check_angle(tool: ThreadTool, threading: Threading, desk: Desk) -> None:
-    if abs(tool.angle.si - threading.profile.included_angle) > 1e-6:
+    if abs(tool.angle.si - threading.profile.flanks.included) > 1e-6:
         desk.find(
             "tool-angle", "stop",
             f"Tool {tool.name} is ground to {tool.angle.si / degree:g} degrees; {threading.designation.text} "
-            f"has flanks at {threading.profile.included_angle / degree:g} degrees "
+            f"has flanks at {threading.profile.flanks.included / degree:g} degrees "
             f"({threading.profile.source}). Take another tool.",
             threading.operation.length.where,
         )

@@ -137,7 +137,7 @@ def write_designation(d: Designation) -> str:
 def profile(d: Designation) -> Profile:
     """The form of a thread's groove.
 
-    >>> round(math.degrees(profile(parse_designation("M10")).included_angle))
+    >>> round(math.degrees(profile(parse_designation("M10")).flanks.included))
     60
     """
     return family_of(d).profile(d)

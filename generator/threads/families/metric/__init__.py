@@ -46,9 +46,9 @@ class Metric(Family):
     def profile(self, d: Designation) -> Profile:
         """60 degrees, crest flat P/8; outside a root radius of P/8 at least."""
         return Profile(
-            load_flank=SIXTY, clearance_flank=SIXTY, depth=0.54126588,
+            flanks=SIXTY, depth=0.54126588,
             crest_flat=0.25 if d.internal else 0.125,
-            tool_flat=0.125, source="ISO 68-1", infeed=usual_infeed(SIXTY),
+            tool_flat=0.125, source="ISO 68-1", infeed=usual_infeed(SIXTY.half_angle),
             least_radius=0.0 if d.internal else LEAST_ROOT_RADIUS,
         )
 

@@ -49,9 +49,9 @@ class Unified(Family):
     def profile(self, d: Designation) -> Profile:
         """60 degrees, crest flat P/8; root flat P/4 outside, a radius of H/8 at least for UNR."""
         return Profile(
-            load_flank=SIXTY, clearance_flank=SIXTY, depth=0.54126588,
+            flanks=SIXTY, depth=0.54126588,
             crest_flat=0.25 if d.internal else 0.125,
-            tool_flat=0.125, source="ASME B1.1", infeed=usual_infeed(SIXTY),
+            tool_flat=0.125, source="ASME B1.1", infeed=usual_infeed(SIXTY.half_angle),
             least_radius=LEAST_ROOT_RADIUS if d.rounded_root else 0.0,
         )
 
