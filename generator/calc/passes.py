@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import math
 
+from generator.calc.flanks import Flanks
 from generator.calc.guards import above_zero
 from generator.calc.thread_form import pitch_diameter_at_depth
 from generator.errors import OutsideRange
@@ -151,15 +152,16 @@ def usual_passes(pitch: Length) -> tuple[int, int]:
     return USUAL_PASSES[nearest]
 
 
-def equivalent_flat(nose_radius: Length, half_angle: Angle) -> Length:
+def equivalent_flat(nose_radius: Length, flanks: Flanks) -> Length:
     """The flat that leaves the same pitch diameter at the same depth as a nose radius.
 
-    ``F = 2 r tan α (1 ÷ sin α − 1)``
+    ``F = r (tan α + tan β) (cos((α − β)/2) ÷ sin((α + β)/2) − 1)``;
+    both flanks at α: ``2 r tan α (1 ÷ sin α − 1)``
 
     Parameters
     ----------
     nose_radius : r, tangent to both flanks, m
-    half_angle : α, rad
+    flanks : α, β, rad
 
     Returns
     -------
@@ -173,18 +175,18 @@ def equivalent_flat(nose_radius: Length, half_angle: Angle) -> Length:
     --------
     ISO 68-1: a root radius of H/6 goes 17/24 H deep. The flat that does the same is 0.16667 P wide:
 
-    >>> round(equivalent_flat(0.866025404 / 6, math.radians(30)), 5)
+    >>> round(equivalent_flat(0.866025404 / 6, Flanks.alike(math.radians(30))), 5)
     0.16667
 
     Source
     ------
     Geometry; ISO 68-1 for the check value.
     """
-    return 2 * nose_radius * math.tan(half_angle) * (1 / math.sin(half_angle) - 1)
+    return nose_radius * flanks.tangents * (flanks.seat - 1) if nose_radius else 0.0
 
 
 def wire_seats(
-    turned_diameter: Length, depth: Length, wire: Length, pitch: Length, half_angle: Angle, nose_flat: Length,
+    turned_diameter: Length, depth: Length, wire: Length, pitch: Length, flanks: Flanks, nose_flat: Length,
     nose_radius: Length,
 ) -> bool:
     """Whether a measuring wire rests on both flanks of a groove that is only this deep.
@@ -197,7 +199,7 @@ def wire_seats(
     depth : radial, m
     wire : W, m
     pitch : P, m
-    half_angle : α, rad
+    flanks : α, β, rad
     nose_flat : flat of the tool, m; 0 with a nose radius
     nose_radius : radius of the tool, m; 0 with a nose flat
 
@@ -214,15 +216,18 @@ def wire_seats(
     The best wire seats on the finished basic groove, and not after a first scratch:
 
     >>> done, scratch = 0.613435, 0.1
-    >>> [wire_seats(10, depth, 0.57735, 1, math.radians(30), 0.16667, 0) for depth in (done, scratch)]
+    >>> sixty = Flanks.alike(math.radians(30))
+    >>> [wire_seats(10, depth, 0.57735, 1, sixty, 0.16667, 0) for depth in (done, scratch)]
     [True, False]
 
     Source
     ------
     Geometry.
     """
-    diameter = pitch_diameter_at_depth(turned_diameter, depth, pitch, half_angle, nose_flat, nose_radius)
-    center = diameter / 2 + wire / (2 * math.sin(half_angle)) - pitch / (4 * math.tan(half_angle))
+    if flanks.square:
+        return False
+    diameter = pitch_diameter_at_depth(turned_diameter, depth, pitch, flanks, nose_flat, nose_radius)
+    center = diameter / 2 + wire / 2 * flanks.seat - pitch / 2 / flanks.tangents
     surface, bottom = turned_diameter / 2, turned_diameter / 2 - depth
-    touches = center - wire / 2 * math.sin(half_angle)
+    touches = center - wire / 2 * math.sin(min(flanks.load, flanks.clearance))
     return touches <= surface and center - wire / 2 >= bottom and center + wire / 2 > surface

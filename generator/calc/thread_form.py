@@ -1,16 +1,18 @@
-"""Geometry of a symmetrical straight-flank thread and of the tool that cuts it.
+"""Geometry of a straight-flank thread and of the tool that cuts it.
 
 Reading order: the fundamental triangle, flats of the basic profile, depth for the tool's own nose and its
 inverse, widths and diameters of the groove, lead angle. Any consistent unit; SI (m, rad) by convention.
 The groove of every such thread is half a pitch wide at the pitch cylinder (ISO 5408); all depths follow
-from that, so they hold for any symmetrical included angle. An internal thread is cut outwards from its bore:
-the same formulas with the signs of the diameters exchanged.
+from that, so they hold for flanks of any angle, alike or not. A square thread's groove is as wide at every
+depth: its pitch diameter is taken halfway between crest and root. An internal thread is cut outwards from its
+bore: the same formulas with the signs of the diameters exchanged.
 """
 
 from __future__ import annotations
 
 import math
 
+from generator.calc.flanks import Flanks
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
 from generator.si import Angle, Length
@@ -19,52 +21,25 @@ GEOMETRY = "geometry of the thread groove, half a pitch wide at the pitch cylind
 CREST_FLAT = 1 / 8  # of the pitch: ISO 68-1 and ASME B1.1, basic profile
 
 
-def standard_flat(pitch: Length) -> Length:
-    """Nose flat taken when the tool's is not known: as wide as the basic crest flat.
-
-    F = P / 8
-
-    Parameters
-    ----------
-    pitch : P (m)
-
-    Returns
-    -------
-    F (m)
-
-    Notes
-    -----
-    No range given in the source. That a tool ground to the crest flat clears every class of external thread
-    is common practice, no source; the width itself is the crest flat of the basic profile.
-
-    Examples
-    --------
-    >>> standard_flat(1.5)
-    0.1875
-
-    Source: ISO 68-1; ASME B1.1 (width of the basic crest flat).
-    """
-    return CREST_FLAT * pitch
-
-
 def depth_for_flat(
     turned_diameter: Length,
     pitch_diameter: Length,
     pitch: Length,
-    half_angle: Angle,
+    flanks: Flanks,
     nose_flat: Length,
     internal: bool = False,
 ) -> Length:
     """Radial depth from touch to reach a pitch diameter with a flat-nosed tool.
 
-    h = (d_turned - d2)/2 + (P/2 - F) / (2 tan A);  internal: h = (D2 - D_bored)/2 + the same
+    h = (d_turned - d2)/2 + (P/2 - F) / (tan A + tan B);  internal: h = (D2 - D_bored)/2 + the same;
+    square: h = d_turned - d2, internal D2 - D_bored
 
     Parameters
     ----------
     turned_diameter : diameter the thread is cut into, as measured (m)
     pitch_diameter : d2 wanted (m)
     pitch : P (m)
-    half_angle : A (rad)
+    flanks : both flanks (rad)
     nose_flat : F (m), from 0 (sharp) to less than P/2
     internal : the thread is cut outwards into a bore of `turned_diameter`
 
@@ -86,19 +61,23 @@ def depth_for_flat(
     On the basic major diameter a sharp 60 degree tool goes 7H/8 = 0.757772 P deep and a flat of P/4 goes
     5H/8 = 0.541266 P deep (ASME B1.1 profile).
 
-    >>> depth_for_flat(10.0, 10.0 - 0.649519053, 1.0, math.radians(30), 0.0)
+    >>> SIXTY = Flanks.alike(math.radians(30))
+    >>> depth_for_flat(10.0, 10.0 - 0.649519053, 1.0, SIXTY, 0.0)
     0.757772
-    >>> depth_for_flat(10.0, 10.0 - 0.649519053, 1.0, math.radians(30), 0.25)
+    >>> depth_for_flat(10.0, 10.0 - 0.649519053, 1.0, SIXTY, 0.25)
     0.541266
 
     From the basic minor diameter a flat of P/8 goes outwards 5H/8 to the basic major diameter:
 
-    >>> depth_for_flat(10.0 - 1.082531755, 10.0 - 0.649519053, 1.0, math.radians(30), 0.125, internal=True)
+    >>> depth_for_flat(10.0 - 1.082531755, 10.0 - 0.649519053, 1.0, SIXTY, 0.125, internal=True)
     0.541266
 
     Source: geometry of the groove; ISO 68-1 and ASME B1.1 for the check values.
     """
-    below = _below_pitch_line(pitch, half_angle, nose_flat, 0.0)
+    if flanks.square:
+        below = _half_depth(turned_diameter, pitch_diameter, internal)
+    else:
+        below = _below_pitch_line(pitch, flanks, nose_flat, 0.0)
     return _depth(turned_diameter, pitch_diameter, below, internal)
 
 
@@ -106,20 +85,21 @@ def depth_for_radius(
     turned_diameter: Length,
     pitch_diameter: Length,
     pitch: Length,
-    half_angle: Angle,
+    flanks: Flanks,
     nose_radius: Length,
     internal: bool = False,
 ) -> Length:
     """Radial depth from touch to reach a pitch diameter with a round-nosed tool.
 
-    h = (d_turned - d2)/2 + P / (4 tan A) - r (1/sin A - 1);  internal: h = (D2 - D_bored)/2 + the same
+    h = (d_turned - d2)/2 + P/2 / (tan A + tan B) - r (cos((A-B)/2) / sin((A+B)/2) - 1);
+    internal: h = (D2 - D_bored)/2 + the same; flanks alike: P/(4 tan A) - r (1/sin A - 1)
 
     Parameters
     ----------
     turned_diameter : diameter the thread is cut into, as measured (m)
     pitch_diameter : d2 wanted (m)
     pitch : P (m)
-    half_angle : A (rad)
+    flanks : both flanks (rad)
     nose_radius : r (m), tangent to both flanks
     internal : the thread is cut outwards into a bore of `turned_diameter`
 
@@ -140,12 +120,13 @@ def depth_for_radius(
     --------
     ISO 68-1, ISO 724: with the nominal root radius H/6 the depth is 17H/24 = 0.613435 P.
 
-    >>> depth_for_radius(10.0, 10.0 - 0.649519053, 1.0, math.radians(30), 0.866025404 / 6)
+    >>> SIXTY = Flanks.alike(math.radians(30))
+    >>> depth_for_radius(10.0, 10.0 - 0.649519053, 1.0, SIXTY, 0.866025404 / 6)
     0.613435
 
     Source: geometry of the groove; ISO 724 for the check value.
     """
-    below = _below_pitch_line(pitch, half_angle, 0.0, nose_radius)
+    below = _below_pitch_line(pitch, flanks, 0.0, nose_radius)
     return _depth(turned_diameter, pitch_diameter, below, internal)
 
 
@@ -153,7 +134,7 @@ def pitch_diameter_at_depth(
     turned_diameter: Length,
     depth: Length,
     pitch: Length,
-    half_angle: Angle,
+    flanks: Flanks,
     nose_flat: Length = 0.0,
     nose_radius: Length = 0.0,
     internal: bool = False,
@@ -161,14 +142,15 @@ def pitch_diameter_at_depth(
     """Pitch diameter that a tool leaves at a radial depth from touch; the inverse of both depths.
 
     d2 = d_turned - 2 (h - b);  internal: D2 = D_bored + 2 (h - b);
-    b = (P/2 - F)/(2 tan A) or P/(4 tan A) - r (1/sin A - 1)
+    b = (P/2 - F)/(tan A + tan B) or P/2/(tan A + tan B) - r (cos((A-B)/2)/sin((A+B)/2) - 1);
+    square: d2 = d_turned - h, internal D_bored + h
 
     Parameters
     ----------
     turned_diameter : as measured (m)
     depth : h, radial, from touch (m)
     pitch : P (m)
-    half_angle : A (rad)
+    flanks : both flanks (rad)
     nose_flat : F (m); used when `nose_radius` is 0
     nose_radius : r (m); 0 means a flat nose
     internal : the thread is cut outwards into a bore of `turned_diameter`
@@ -189,12 +171,13 @@ def pitch_diameter_at_depth(
 
     Examples
     --------
-    >>> pitch_diameter_at_depth(10.0, 0.613435, 1.0, math.radians(30), nose_radius=0.866025404 / 6)
+    >>> SIXTY = Flanks.alike(math.radians(30))
+    >>> pitch_diameter_at_depth(10.0, 0.613435, 1.0, SIXTY, nose_radius=0.866025404 / 6)
     9.350481
 
     Source: geometry of the groove; ISO 724 for the check value.
     """
-    past = depth - _below_pitch_line(pitch, half_angle, nose_flat, nose_radius)
+    past = depth / 2 if flanks.square else depth - _below_pitch_line(pitch, flanks, nose_flat, nose_radius)
     return turned_diameter + 2 * past if internal else turned_diameter - 2 * past
 
 
@@ -275,29 +258,28 @@ def lead_angle(lead: Length, pitch_diameter: Length) -> Angle:
     return math.atan(lead / (math.pi * pitch_diameter))
 
 
-def _check(pitch: float, half_angle: float) -> None:
+def _below_pitch_line(pitch: float, flanks: Flanks, nose_flat: float, nose_radius: float) -> float:
+    """How far the tool's end lies below the pitch cylinder when the groove there is half a pitch wide."""
     if not 0 < pitch < math.inf:
         raise OutsideRange("pitch", pitch, 0.0, None, GEOMETRY)
-    if not 0 < half_angle < math.pi / 2:
-        raise OutsideRange("half angle", math.degrees(half_angle), 0.0, 90.0, GEOMETRY, "degrees")
-
-
-def _below_pitch_line(pitch: float, half_angle: float, nose_flat: float, nose_radius: float) -> float:
-    """How far the tool's end lies below the pitch cylinder when the groove there is half a pitch wide."""
-    _check(pitch, half_angle)
+    if flanks.square:
+        raise OutsideRange("nose radius", nose_radius, 0.0, 0.0, "a square groove has a flat floor")
     if nose_radius:
-        largest = pitch / 4 / math.cos(half_angle)
+        largest = pitch / 2 / (flanks.tangents * (flanks.seat - math.sin(min(flanks.load, flanks.clearance))))
         if not 0 < nose_radius < largest:
             raise OutsideRange("nose radius", nose_radius, 0.0, largest, GEOMETRY)
-        return pitch / (4 * math.tan(half_angle)) - nose_radius * (1 / math.sin(half_angle) - 1)
+        return pitch / 2 / flanks.tangents - nose_radius * (flanks.seat - 1)
     if not 0 <= nose_flat < pitch / 2:
         raise OutsideRange("nose flat", nose_flat, 0.0, pitch / 2, GEOMETRY)
-    return (pitch / 2 - nose_flat) / (2 * math.tan(half_angle))
+    return (pitch / 2 - nose_flat) / flanks.tangents
+
+
+def _half_depth(turned_diameter: float, pitch_diameter: float, internal: bool) -> float:
+    return (pitch_diameter - turned_diameter if internal else turned_diameter - pitch_diameter) / 2
 
 
 def _depth(turned_diameter: float, pitch_diameter: float, below: float, internal: bool) -> float:
-    way = -1 if internal else 1
-    depth = way * (turned_diameter - pitch_diameter) / 2 + below
+    depth = _half_depth(turned_diameter, pitch_diameter, internal) + below
     if depth <= 0:
         raise OutsideRange("depth of thread", depth, 0.0, None, GEOMETRY)
     return depth

@@ -13,6 +13,7 @@ from generator.sheet.infeed import PRACTICE, Infeed, usual_count, usual_first_cu
 from generator.sheet.model import PassLine, Quantity, System
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.way_in import PARTS, Way
+from generator.sheet.wire_words import over_wires_formula
 from generator.sheet.wording import length_words
 from generator.si import Length
 from generator.tables.materials import MaterialRow
@@ -91,16 +92,16 @@ def lay_expected(lines: tuple[PassLine, ...], thread: ThreadPlan, operation: Thr
 
 def _lay_pitch_diameter(stage: str, label: str, line: PassLine, thread: ThreadPlan, desk: Desk) -> None:
     """The pitch diameter after a pass, from the depth and the tool's nose."""
-    way = -1 if thread.internal else 1
-    tip = thread.depth - way * (thread.blank - thread.target) / 2
-    formula = "{blank} − 2 × ({depth} − {tool below the pitch line})"
-    names = ("blank", "tool below the pitch line")
-    if thread.internal:
-        formula = "{bore} + 2 × ({depth} − {tool past the pitch line})"
-        names = ("bore", "tool past the pitch line")
+    way, sign, name = (-1, "+", "bore") if thread.internal else (1, "−", "blank")
+    put: dict[str, tuple[float, Quantity]] = {name: (thread.blank, "length"), "depth": (line.depth, "length")}
+    if thread.flanks.square:
+        formula, label = f"{{{name}}} {sign} {{depth}}", f"{label}, halfway between crest and root"
+    else:
+        tip = f"tool {'past' if thread.internal else 'below'} the pitch line"
+        formula = f"{{{name}}} {sign} 2 × ({{depth}} − {{{tip}}})"
+        put[tip] = (thread.depth - way * (thread.blank - thread.target) / 2, "length")
     desk.computed(
-        f"passes.{stage}_pitch_diameter", label, line.pitch_diameter, "length", formula,
-        {names[0]: (thread.blank, "length"), "depth": (line.depth, "length"), names[1]: (tip, "length")},
+        f"passes.{stage}_pitch_diameter", label, line.pitch_diameter, "length", formula, put,
         thread_form.GEOMETRY, system=thread.system,
     )
 
@@ -112,7 +113,7 @@ def _lay_over_wires(name: str, label: str, line: PassLine, thread: ThreadPlan, d
     assert thread.wire is not None, "a size over wires was reckoned with one"
     diameter, wire, pitch = line.pitch_diameter, thread.wire, thread.pitch
     lead_term = line.over_wires - wires.over_wires_simple(diameter, wire, pitch, thread.half_angle)
-    formula = "{d2} + 3 × {W} − 0.866025 × {P}"
+    formula = over_wires_formula(thread.flanks)
     put: dict[str, tuple[float, Quantity]] = {
         "d2": (diameter, "length"), "W": (wire, "fine_length"), "P": (pitch, "fine_length"),
     }

@@ -64,7 +64,7 @@ def _lines(
     """One line a pass, then the spring passes."""
     depths = [infeed.depth(travel) for travel in way.travels]
     trial, measured = _trial(depths, thread, house), _measured(depths)
-    flat = thread.nose_flat or passes.equivalent_flat(thread.nose_radius, thread.half_angle)
+    flat = thread.nose_flat or passes.equivalent_flat(thread.nose_radius, thread.flanks)
     lines: list[PassLine] = []
     for number, (before, depth) in enumerate(pairwise([0.0, *depths])):
         travel = way.travels[number]

@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from generator.calc.flanks import Flanks
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.errors import Location
 from generator.sheet.layout import Way
@@ -58,6 +59,11 @@ class ThreadPlan:
     internal: bool = False
     bar: Length | None = None
     bar_out: Length | None = None
+
+    @property
+    def flanks(self) -> Flanks:
+        """Both flanks of the groove (rad)."""
+        return self.profile.flanks
 
     @property
     def half_angle(self) -> Angle:

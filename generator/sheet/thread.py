@@ -13,7 +13,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.limits_of_size import lay_limits
 from generator.sheet.mate_limits import lay_mate
-from generator.sheet.model import Figure, Kind, Quantity
+from generator.sheet.model import Figure, Kind, Quantity, System
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.threading import (
     Threading,
@@ -29,8 +29,15 @@ from generator.sheet.threading_inside import (
     lay_balls,
     lay_bore,
 )
-from generator.sheet.threading_tool import lay_blank, lay_depth, lay_nose, named_tool
+from generator.sheet.threading_tool import (
+    lay_blank,
+    lay_depth,
+    lay_nose,
+    lay_square_depth,
+    named_tool,
+)
 from generator.sheet.wire_sizes import lay_wires
+from generator.si import Length
 
 PRACTICE = "common practice, no source"
 
@@ -58,12 +65,13 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         lay_bore(threading, job, layout, (start + end) / 2, desk) if inside else lay_blank(threading, desk)
     )
     flat, radius = lay_nose(threading, tools, desk)
-    target = desk.computed(
-        "thread.target", "Pitch diameter aimed at", (largest + smallest) / 2, "length",
-        "({d2 max} + {d2 min}) ÷ 2", {"d2 max": (largest, "length"), "d2 min": (smallest, "length")},
-        PRACTICE, note="the middle of the limits", system=system,
-    )
-    depth = lay_depth(threading, blank, target, flat, radius, desk)
+    if threading.profile.square:
+        depth = lay_square_depth(threading, blank, desk)
+        target = blank + depth if inside else blank - depth
+        largest = smallest = target
+    else:
+        target = _lay_target(largest, smallest, system, desk)
+        depth = lay_depth(threading, blank, target, flat, radius, desk)
     root = desk.computed(
         "thread.root", "Root diameter this tool leaves",
         blank + 2 * depth if inside else blank - 2 * depth, "length",
@@ -72,7 +80,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         "geometry of the groove", system=system,
     )
     wire = None
-    if not inside:
+    if not inside and not threading.profile.square:
         wire = lay_wires(threading, tools, largest, smallest, desk)
     lay_mate(job, threading, largest, smallest, target, desk)
     desk.given("thread.length", "Thread length", operation.length, "length")
@@ -84,7 +92,8 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         floor = groove.diameter.si if groove.diameter else usual(root, system)
     if inside:
         deep = layout.stick_out - end + (groove.width.si if groove else 0.0)
-        lay_balls(threading, largest, smallest, desk)
+        if not threading.profile.square:
+            lay_balls(threading, largest, smallest, desk)
         check_fit(threading, desk)
         check_root(tool, threading, root, desk)
         check_bar(tool, threading, blank, depth, deep, desk)
@@ -117,6 +126,15 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     )
 
 
+def _lay_target(largest: Length, smallest: Length, system: System, desk: Desk) -> Length:
+    """The pitch diameter aimed at (m)."""
+    return desk.computed(
+        "thread.target", "Pitch diameter aimed at", (largest + smallest) / 2, "length",
+        "({d2 max} + {d2 min}) ÷ 2", {"d2 max": (largest, "length"), "d2 min": (smallest, "length")},
+        PRACTICE, note="the middle of the limits", system=system,
+    )
+
+
 def _lay_identity(threading: Threading, desk: Desk) -> None:
     """Designation, hand, pitch, lead and starts, as the designation says."""
     designation, operation, system = threading.designation, threading.operation, threading.system
@@ -133,15 +151,15 @@ def _lay_identity(threading: Threading, desk: Desk) -> None:
         lay("hand", "Hand", f"{designation.hand} hand", "text")
     else:
         desk.unknown("thread.hand", "Hand", "text", "the designation and the job file differ")
-    if designation.class_assumed:
-        note = f"no class was written; {designation.class_} is the usual class for medium fit (ISO 965-1)"
+    if designation.class_ and designation.class_assumed:
+        note = f"no class was written; {designation.class_} is the usual one ({standard})"
         lay("class", "Class", designation.class_, "text", Kind.ASSUMED, note)
         desk.find(
             "class-assumed", "check",
             f"{designation.text} names no class: {designation.class_} is assumed.",
             operation.length.where, "Which class of fit is wanted?",
         )
-    else:
+    elif designation.class_:
         lay("class", "Class", designation.class_, "text")
     if designation.tpi is not None:
         per_inch: tuple[float, Quantity] = (float(designation.tpi), "tpi")

@@ -53,8 +53,13 @@ class Threading:
 
     @property
     def basic_pitch_diameter(self) -> Length:
-        """Nominal diameter less the basic depth of the groove (m)."""
-        return self.designation.nominal * self.unit - self.profile.depth * self.pitch
+        """Nominal diameter less twice the height of the basic crests over the pitch line (m)."""
+        return self.designation.nominal * self.unit - 2 * self.profile.addendum * self.pitch
+
+    @property
+    def basic_minor_diameter(self) -> Length:
+        """Nominal diameter less twice the basic depth of the groove (m)."""
+        return self.designation.nominal * self.unit - 2 * self.profile.depth * self.pitch
 
 
 def threading_of(operation: Thread) -> Threading:

@@ -6,7 +6,7 @@ In reading order: `lay_bore` (the diameter before threading), `check_bar` (tool 
 
 from __future__ import annotations
 
-from generator.calc import balls, thread_form, wires
+from generator.calc import balls, wires
 from generator.job.fields import Given
 from generator.job.model import Job
 from generator.job.operations import Bore
@@ -20,6 +20,7 @@ from generator.si import Length
 PRACTICE = "common practice, no source"
 TOOLS_FILE = "jobs/_shop/tools.yml"
 STEEL_BAR = 4.0  # diameters that a steel bar may stand out: common practice, no source
+EIGHTH = 0.125   # of the pitch: the basic crest flat of ASME B1.1 and ISO 68-1
 SAME = 1e-9      # m: two sizes closer than this are one
 
 
@@ -28,9 +29,9 @@ def lay_bore(threading: Threading, job: Job, layout: Layout, middle: Length, des
     if threading.operation.blank is not None:
         return desk.given("thread.blank", "Bore before threading", threading.operation.blank, "length")
     sizes, unit = threading.limits.minor, threading.unit
-    assert sizes.min is not None, "every internal thread has both"
-    assert sizes.max is not None, "every internal thread has both"
-    least, largest = sizes.min * unit, sizes.max * unit
+    basic = threading.basic_minor_diameter
+    least = basic if sizes.min is None else sizes.min * unit
+    largest = max(least, basic) if sizes.max is None else sizes.max * unit
     for given in _said(job, layout, middle):
         if least - SAME <= given.si <= largest + SAME:
             note = "measure it cold, and cut the thread into what you measured"
@@ -194,14 +195,13 @@ def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, 
             "end. Hold the work by chuck and steady rest, or grip it short.",
             job.holding.grip.where,
         )
-    least = threading.limits.major.min
-    assert least is not None, "every internal thread has one"
+    least = _least_major(threading)
     in_front = [span.bore for span in layout.spans if span.start >= start - SAME]
-    if in_front and min(in_front) < least * threading.unit - SAME:
+    if in_front and min(in_front) < least - SAME:
         desk.find(
             "mouth-narrow", "stop",
             f"In front of {name} the bore is {length_words(min(in_front), threading.system)}, smaller than "
-            f"the thread's {length_words(least * threading.unit, threading.system)}: neither tool nor mate "
+            f"the thread's {length_words(least, threading.system)}: neither tool nor mate "
             "gets to it. Turn the work end for end, or open the bore.",
             where, "From which end does the mate go in, and how large is the bore there?",
         )
@@ -209,16 +209,27 @@ def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, 
 
 def check_root(tool: ThreadTool | None, threading: Threading, root: Length, desk: Desk) -> None:
     """A nose so wide that the groove ends short of the least major diameter at the right pitch diameter."""
-    least = threading.limits.major.min
-    assert least is not None, "every internal thread has one"
-    if tool is None or root >= least * threading.unit - SAME:
+    least = _least_major(threading)
+    if tool is None or root >= least - SAME:
         return
-    system, flat = threading.system, thread_form.standard_flat(threading.pitch)
+    profile, system = threading.profile, threading.system
+    flat = profile.tool_flat * threading.pitch
+    share = "an eighth" if profile.tool_flat == EIGHTH else f"{profile.tool_flat:.3g}"
+    does = (
+        f"A radius of {fine_words(profile.tool_radius * threading.pitch, system)}" if profile.tool_radius
+        else f"A flat of {fine_words(flat, system)}, {share} of the pitch,"
+    )
     desk.find(
         "nose-wide", "stop",
         f"With the nose of tool {tool.name} the groove is {length_words(root, system)} across when the pitch "
-        f"diameter is right, and the major diameter must be {length_words(least * threading.unit, system)} "
-        f"at least: the crests of the mate would jam. A flat of {fine_words(flat, system)}, an eighth of the "
-        "pitch, or less does it. Grind it narrower or take another tool.",
+        f"diameter is right, and the major diameter must be {length_words(least, system)} "
+        f"at least: the crests of the mate would jam. {does} or less does it. Grind it narrower or take "
+        "another tool.",
         threading.operation.length.where,
     )
+
+
+def _least_major(threading: Threading) -> Length:
+    """Least major diameter (m); the nominal one where no standard gives it."""
+    least = threading.limits.major.min
+    return (threading.designation.nominal if least is None else least) * threading.unit

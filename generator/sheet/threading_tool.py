@@ -12,10 +12,9 @@ from generator.si import Length, degree
 
 PRACTICE = "common practice, no source"
 TOOLS_FILE = "jobs/_shop/tools.yml"
-LEAST_RADIUS = {"M": 0.125, "UNR": 0.10825318}  # of the pitch: ISO 68-1 and 965-1; ASME B1.1
-WIDEST_FLAT = 0.25    # of the pitch: the basic root flat, ASME B1.1 and ISO 68-1
-ASSUMED_FLAT = 0.125  # of the pitch; common practice, no source
 SAME = 1 - 1e-9
+EIGHTH = 0.125  # of the pitch: the basic crest flat of ASME B1.1 and ISO 68-1
+QUARTER = 0.25  # of the pitch: the basic root flat of ASME B1.1 and ISO 68-1
 
 
 def lay_blank(threading: Threading, desk: Desk) -> Length:
@@ -23,9 +22,14 @@ def lay_blank(threading: Threading, desk: Desk) -> Length:
     if threading.operation.blank is not None:
         return desk.given("thread.blank", "Blank diameter", threading.operation.blank, "length")
     sizes, unit = threading.limits, threading.unit
-    assert sizes.major.max is not None, "every external thread has one"
-    assert sizes.major_tolerance is not None, "every external thread has one"
-    largest, tolerance = sizes.major.max * unit, sizes.major_tolerance * unit
+    if sizes.major.max is None or sizes.major.min is None:
+        basic = (threading.designation.nominal if sizes.major.max is None else sizes.major.max) * unit
+        return desk.computed(
+            "thread.blank", "Blank diameter to turn", basic, "length", "{d}", {"d": (basic, "length")},
+            PRACTICE, kind=Kind.ASSUMED, system=threading.system,
+            note="no standard limits its crests both ways; turn it to suit the mate, and measure it",
+        )
+    largest, tolerance = sizes.major.max * unit, (sizes.major.max - sizes.major.min) * unit
     return desk.computed(
         "thread.blank", "Blank diameter to turn", largest - tolerance / 4, "length", "{d max} − {Td} ÷ 4",
         {"d max": (largest, "length"), "Td": (tolerance, "length")}, PRACTICE,
@@ -41,10 +45,10 @@ def named_tool(threading: Threading, tools: Tools) -> ThreadTool | None:
 
 
 def lay_nose(threading: Threading, tools: Tools, desk: Desk) -> tuple[Length, Length]:
-    """Nose flat and nose radius (m), one of them 0; a flat of P/8 is assumed when no tool is named."""
+    """Nose flat and nose radius (m), one of them 0; that of the form is assumed when no tool is named."""
     tool = named_tool(threading, tools)
     if tool is None:
-        return _assume_flat(threading, desk), 0.0
+        return _assume_nose(threading, desk)
     _check_angle(tool, threading, desk)
     inside = threading.designation.internal
     if tool.inside and not inside:
@@ -60,13 +64,15 @@ def lay_nose(threading: Threading, tools: Tools, desk: Desk) -> tuple[Length, Le
             _check_radius(tool.nose_radius.si, threading, desk)
         return 0.0, tool.nose_radius.si
     if tool.nose_flat is None:
-        return _assume_flat(threading, desk), 0.0
+        return _assume_nose(threading, desk)
     _lay_measured("nose_flat", f"Nose flat of tool {tool.name}", tool, threading, desk)
-    if not inside and tool.nose_flat.si > WIDEST_FLAT * threading.pitch:
+    widest = threading.profile.widest_flat
+    if not inside and not threading.profile.square and tool.nose_flat.si > widest * threading.pitch / SAME:
+        share = "a quarter of the pitch" if widest == QUARTER else f"{widest:.3g} of the pitch"
         desk.find(
             "nose-wide", "stop",
-            f"The nose flat of tool {tool.name} is {tool.nose_flat.with_unit}, wider than a quarter of the "
-            f"pitch, {fine_words(WIDEST_FLAT * threading.pitch, threading.system)}: at the right pitch "
+            f"The nose flat of tool {tool.name} is {tool.nose_flat.with_unit}, wider than {share}, "
+            f"{fine_words(widest * threading.pitch, threading.system)}: at the right pitch "
             "diameter the root would be too shallow for the mate. Grind it narrower or take another tool.",
             threading.operation.length.where,
         )
@@ -77,24 +83,47 @@ def lay_depth(
     threading: Threading, blank: Length, target: Length, flat: Length, radius: Length, desk: Desk
 ) -> Length:
     """Radial depth (m) from touch to the pitch diameter aimed at, for the tool's own nose."""
-    inside, pitch = threading.designation.internal, threading.pitch
+    inside, pitch, flanks = threading.designation.internal, threading.pitch, threading.profile.flanks
     names = ("bore", "D2") if inside else ("blank", "d2")
     put: dict[str, tuple[float, Quantity]] = {
         names[0]: (blank, "length"), names[1]: (target, "length"), "P": (pitch, "fine_length"),
     }
     difference = "({D2} − {bore}) ÷ 2" if inside else "({blank} − {d2}) ÷ 2"
+    angle = f"{flanks.load / degree:g}°"
     if radius:
-        depth = thread_form.depth_for_radius(blank, target, pitch, threading.half_angle, radius, inside)
-        formula = f"{difference} + {{P}} ÷ (4 tan 30°) − {{r}} × (1 ÷ sin 30° − 1)"
+        depth = thread_form.depth_for_radius(blank, target, pitch, flanks, radius, inside)
+        below = (
+            f"{{P}} ÷ (4 tan {angle}) − {{r}} × (1 ÷ sin {angle} − 1)" if flanks.symmetrical
+            else f"{{P}} ÷ {2 * flanks.tangents:.6g} − {{r}} × {flanks.seat - 1:.6g}"
+        )
         put["r"] = (radius, "fine_length")
     else:
-        depth = thread_form.depth_for_flat(blank, target, pitch, threading.half_angle, flat, inside)
-        formula = f"{difference} + ({{P}} ÷ 2 − {{F}}) ÷ (2 tan 30°)"
+        depth = thread_form.depth_for_flat(blank, target, pitch, flanks, flat, inside)
+        below = "({P} ÷ 2 − {F}) ÷ " + (
+            f"(2 tan {angle})" if flanks.symmetrical
+            else f"(tan {angle} + tan {flanks.clearance / degree:g}°)"
+        )
         put["F"] = (flat, "fine_length")
     return desk.computed(
-        "thread.depth", "Depth, radial, from touch", depth, "length", formula, put,
-        "geometry: the groove is half a pitch wide at the pitch cylinder (ISO 68-1)",
+        "thread.depth", "Depth, radial, from touch", depth, "length", f"{difference} + {below}", put,
+        f"geometry: the groove is half a pitch wide at the pitch cylinder ({threading.profile.source})",
         note="sizes come right on the pitch diameter, not on the depth", system=threading.system,
+    )
+
+
+def lay_square_depth(threading: Threading, blank: Length, desk: Desk) -> Length:
+    """Radial depth (m) of a square thread: to its root, for no depth widens its groove."""
+    inside, unit = threading.designation.internal, threading.unit
+    limits = threading.limits.major if inside else threading.limits.minor
+    ends = [end * unit for end in (limits.max, limits.min) if end is not None]
+    basic = threading.designation.nominal * unit if inside else threading.basic_minor_diameter
+    root = sum(ends) / len(ends) if ends else basic
+    names = ("bore", "root") if inside else ("blank", "root")
+    return desk.computed(
+        "thread.depth", "Depth, radial, from touch", (root - blank if inside else blank - root) / 2, "length",
+        "({root} − {bore}) ÷ 2" if inside else "({blank} − {root}) ÷ 2",
+        {names[0]: (blank, "length"), names[1]: (root, "length")}, PRACTICE, system=threading.system,
+        note="the width of the groove is the tool's; measure it with a gauge block, and try the mate",
     )
 
 
@@ -107,41 +136,54 @@ def _lay_measured(entry: str, label: str, tool: ThreadTool, threading: Threading
     ))
 
 
-def _assume_flat(threading: Threading, desk: Desk) -> Length:
+def _assume_nose(threading: Threading, desk: Desk) -> tuple[Length, Length]:
+    """The nose that the form asks for, where no tool was named: flat and radius (m), one of them 0."""
+    profile, pitch, system = threading.profile, threading.pitch, threading.system
+    if profile.tool_radius:
+        what, share, fault = "radius", profile.tool_radius, "a radius"
+        moves = profile.flanks.seat - 1
+    else:
+        what, share, fault = "flat", profile.tool_flat, "a flat"
+        moves = 0.0 if profile.square else 1 / profile.flanks.tangents
+    of_pitch = "an eighth" if share == EIGHTH else f"{share:.4g}"
+    effect = (
+        f": {fault} that differs by 0.001 in moves the pitch diameter by {2 * moves * 0.001:.4f} in"
+        if moves else ": the groove is as wide as it"
+    )
     desk.find(
         "tool-assumed", "check",
-        "No threading tool with a measured nose is named, so its flat is assumed as an eighth of the pitch. "
-        f"Measure the flat and write it in {TOOLS_FILE}: a flat that differs by 0.001 in moves the pitch "
-        "diameter by 0.0017 in.",
+        f"No threading tool with a measured nose is named, so its {what} is assumed as {of_pitch} of the "
+        f"pitch. Measure the {what} and write it in {TOOLS_FILE}{effect}.",
         threading.operation.length.where,
     )
-    return desk.computed(
-        "thread.tool.nose_flat", "Nose flat of the tool", ASSUMED_FLAT * threading.pitch, "fine_length",
-        "{P} ÷ 8", {"P": (threading.pitch, "fine_length")}, PRACTICE, kind=Kind.ASSUMED,
-        system=threading.system, note="no tool was named; measure the flat, for the depth follows from it",
+    size = desk.computed(
+        f"thread.tool.nose_{what}", f"Nose {what} of the tool", share * pitch, "fine_length",
+        "{P} ÷ 8" if share == EIGHTH else f"{share:.6g} × {{P}}", {"P": (pitch, "fine_length")},
+        PRACTICE if share == EIGHTH else profile.source, kind=Kind.ASSUMED, system=system,
+        note="no tool was named; measure it, for the depth follows from it",
     )
+    return (0.0, size) if what == "radius" else (size, 0.0)
 
 
 def _check_angle(tool: ThreadTool, threading: Threading, desk: Desk) -> None:
-    if abs(tool.angle.si - threading.profile.flanks.included) > 1e-6:
+    wanted = threading.profile.flanks.included
+    if not threading.profile.square and abs(tool.angle.si - wanted) > 1e-6:
         desk.find(
             "tool-angle", "stop",
             f"Tool {tool.name} is ground to {tool.angle.si / degree:g} degrees; {threading.designation.text} "
-            f"has flanks at {threading.profile.flanks.included / degree:g} degrees "
-            f"({threading.profile.source}). Take another tool.",
+            f"has flanks at {wanted / degree:g} degrees ({threading.profile.source}). Take another tool.",
             threading.operation.length.where,
         )
 
 
 def _check_radius(radius: Length, threading: Threading, desk: Desk) -> None:
     """Least root radius where the profile asks for one."""
-    profile = "UNR" if threading.designation.rounded_root else threading.designation.family
-    least = LEAST_RADIUS.get(profile, 0.0) * threading.pitch
+    least = threading.profile.least_radius * threading.pitch
     if radius < least * SAME:
         desk.find(
             "nose-radius", "check",
             f"The nose radius {fine_words(radius, threading.system)} is under the "
             f"{fine_words(least, threading.system)} that the root of {threading.designation.text} asks for "
-            "(ISO 965-1; ASME B1.1). Decide whether this thread needs the rounded root.",
+            f"({threading.profile.source}). Decide whether this thread needs the rounded root.",
             threading.operation.length.where,
         )

@@ -67,7 +67,7 @@ def _lands_inside(depth: Length, thread: ThreadPlan) -> bool:
 def pitch_diameter_after(depth: Length, thread: ThreadPlan) -> Length:
     """Pitch diameter at a radial depth, with this thread's blank and tool (m)."""
     return thread_form.pitch_diameter_at_depth(
-        thread.blank, depth, thread.pitch, thread.half_angle, thread.nose_flat, thread.nose_radius,
+        thread.blank, depth, thread.pitch, thread.flanks, thread.nose_flat, thread.nose_radius,
         thread.internal,
     )
 
@@ -77,7 +77,7 @@ def over_wires_after(depth: Length, thread: ThreadPlan) -> Length | None:
     if thread.wire is None:
         return None
     nose = thread.nose_flat, thread.nose_radius
-    if not passes.wire_seats(thread.blank, depth, thread.wire, thread.pitch, thread.half_angle, *nose):
+    if not passes.wire_seats(thread.blank, depth, thread.wire, thread.pitch, thread.flanks, *nose):
         return None
     diameter = pitch_diameter_after(depth, thread)
     return wires.over_wires(diameter, thread.wire, thread.pitch, thread.lead, thread.half_angle)

@@ -13,8 +13,9 @@ from generator.si import Angle
 class Profile:
     """The form of one thread; lengths as shares of its pitch, angles in rad from the plane across the axis.
 
-    The groove is half a pitch wide at the pitch line. `flanks` differ in buttress threads only. `depth` is the radial depth of the groove from the
-    basic crest to the basic root. `crest_flat` is the axial width of the basic crest (0 where it is round,
+    The groove is half a pitch wide at the pitch line. `flanks` differ in buttress threads only. `depth` is
+    the radial depth of the groove from the basic crest to the basic root; `crest_height` is the part of it
+    above the pitch line, None where that is half of it. `crest_flat` is the axial width of the basic crest (0 where it is round,
     then `crest_radius`). `tool_flat` or `tool_radius` is the nose taken when the tool's is not known.
     Outside, a nose wider than `widest_flat` leaves the root too shallow; a nose rounder than
     `least_radius` is asked for where that is above 0. `infeed` is the usual angle of the compound from the
@@ -33,6 +34,12 @@ class Profile:
     widest_flat: float = 0.25
     least_radius: float = 0.0
     taper: float = 0.0
+    crest_height: float | None = None
+
+    @property
+    def addendum(self) -> float:
+        """Radial distance from the pitch line to the basic external crest, over the pitch."""
+        return self.depth / 2 if self.crest_height is None else self.crest_height
 
     @property
     def square(self) -> bool:
@@ -46,6 +53,7 @@ class Profile:
 
 
 SIXTY = Flanks.alike(math.radians(30))  # ASME B1.1, ISO 68-1
+THREE_EIGHTHS = 0.32475953  # 3H/8 over the pitch, of 60 degrees: ASME B1.1, ISO 68-1
 
 
 def usual_infeed(half_angle: Angle) -> Angle:

@@ -8,6 +8,7 @@ import random
 
 import pytest
 
+from generator.calc.flanks import Flanks
 from generator.calc.passes import (
     equivalent_flat,
     infeed_travel,
@@ -19,6 +20,7 @@ from generator.calc.thread_form import pitch_diameter_at_depth
 from generator.errors import OutsideRange
 
 HALF = math.radians(30)
+SIXTY = Flanks.alike(HALF)
 
 
 def test_cap_floor_and_rest():
@@ -121,20 +123,21 @@ def test_a_slide_along_the_work_feeds_nothing_in(angle):
 def test_equivalent_flat_leaves_the_pitch_diameter_of_the_radius():
     """ISO 68-1: root radius H/6 and flat P/6 both belong to the depth 17/24 H."""
     radius = math.sqrt(3) / 2 / 6
-    round_nose = pitch_diameter_at_depth(10, 0.6, 1, HALF, nose_radius=radius)
-    flat_nose = pitch_diameter_at_depth(10, 0.6, 1, HALF, nose_flat=equivalent_flat(radius, HALF))
+    round_nose = pitch_diameter_at_depth(10, 0.6, 1, SIXTY, nose_radius=radius)
+    flat_nose = pitch_diameter_at_depth(10, 0.6, 1, SIXTY, nose_flat=equivalent_flat(radius, SIXTY))
     assert flat_nose == pytest.approx(round_nose)
-    assert equivalent_flat(radius, HALF) == pytest.approx(1 / 6)
+    assert equivalent_flat(radius, SIXTY) == pytest.approx(1 / 6)
 
 
 def test_a_wire_seats_only_once_its_contact_lies_below_the_surface():
     """The best wire touches at the pitch cylinder (NBS Handbook H28): it seats once that is in the work."""
     wire = 1 / (2 * math.cos(HALF))
-    seats = [depth / 1000 for depth in range(1, 700) if wire_seats(10, depth / 1000, wire, 1, HALF, 0.125, 0)]
+    tried = [depth / 1000 for depth in range(1, 700)]
+    seats = [depth for depth in tried if wire_seats(10, depth, wire, 1, SIXTY, 0.125, 0)]
     first = (0.5 - 0.125) / (2 * math.tan(HALF))  # depth at which the pitch cylinder is the surface
     assert seats[0] == pytest.approx(first, abs=0.001)
     assert seats[-1] == pytest.approx(0.699)
 
 
 def test_a_wire_that_is_too_thin_lies_on_the_bottom():
-    assert not wire_seats(10, 0.62, 0.2, 1, HALF, 0.25, 0)
+    assert not wire_seats(10, 0.62, 0.2, 1, SIXTY, 0.25, 0)

@@ -13,7 +13,7 @@ from generator.threads.families.metric.pitches import coarse_pitches
 from generator.threads.families.metric.reading import parse_metric
 from generator.threads.families.metric.working import size_lines
 from generator.threads.family import Family, StandardSize
-from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -46,7 +46,7 @@ class Metric(Family):
     def profile(self, d: Designation) -> Profile:
         """60 degrees, crest flat P/8; outside a root radius of P/8 at least."""
         return Profile(
-            flanks=SIXTY, depth=0.54126588,
+            flanks=SIXTY, depth=0.54126588, crest_height=THREE_EIGHTHS,
             crest_flat=0.25 if d.internal else 0.125,
             tool_flat=0.125, source="ISO 68-1", infeed=usual_infeed(SIXTY.half_angle),
             least_radius=0.0 if d.internal else LEAST_ROOT_RADIUS,

@@ -14,7 +14,7 @@ from generator.threads.families.unified.internal import internal_unified_limits
 from generator.threads.families.unified.reading import parse_unified
 from generator.threads.families.unified.working import size_lines
 from generator.threads.family import Family, StandardSize
-from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -49,7 +49,7 @@ class Unified(Family):
     def profile(self, d: Designation) -> Profile:
         """60 degrees, crest flat P/8; root flat P/4 outside, a radius of H/8 at least for UNR."""
         return Profile(
-            flanks=SIXTY, depth=0.54126588,
+            flanks=SIXTY, depth=0.54126588, crest_height=THREE_EIGHTHS,
             crest_flat=0.25 if d.internal else 0.125,
             tool_flat=0.125, source="ASME B1.1", infeed=usual_infeed(SIXTY.half_angle),
             least_radius=LEAST_ROOT_RADIUS if d.rounded_root else 0.0,
