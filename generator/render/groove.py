@@ -18,43 +18,50 @@ from generator.si import Angle
 class Nose:
     """A threading tool's nose: a flat, or a radius when `radius` is above 0; lengths in one unit throughout.
 
-    half_angle is in rad, between a flank and the plane square to the axis.
+    `left` and `right` are the angles of its edges from the plane square to the axis (rad), as drawn.
     """
 
     flat: float
     radius: float
-    half_angle: Angle
+    left: Angle
+    right: Angle
 
-    @property
-    def corner(self) -> float:
-        """Height above the foremost point at which the straight flank begins: R (1 − sin α), or 0."""
-        return self.radius * (1 - sin(self.half_angle)) if self.radius > 0 else 0.0
+    def corner(self, angle: Angle) -> float:
+        """Height above the foremost point at which a straight flank begins: R (1 − sin α), or 0."""
+        return self.radius * (1 - sin(angle)) if self.radius > 0 else 0.0
 
-    def half_width(self, height: float) -> float:
-        """Half the tool's width at a height above its foremost point.
+    def reach(self, height: float, angle: Angle) -> float:
+        """How far the tool reaches to the side of a flank, at a height above its foremost point.
 
         Flat: F/2 + h tan α. Radius, on the flank: R cos α + (h − R (1 − sin α)) tan α; on the arc:
         sqrt(R² − (R − h)²). Plane geometry, no source needed.
 
         >>> from math import radians
-        >>> round(Nose(0.5, 0.0, radians(30)).half_width(1.0), 6)    # 0.25 + tan 30
+        >>> round(Nose(0.5, 0.0, radians(30), radians(30)).reach(1.0, radians(30)), 6)    # 0.25 + tan 30
         0.82735
         """
         if self.radius <= 0:
-            return self.flat / 2 + height * tan(self.half_angle)
-        if height >= self.corner:
-            return self.radius * cos(self.half_angle) + (height - self.corner) * tan(self.half_angle)
+            return self.flat / 2 + height * tan(angle)
+        corner = self.corner(angle)
+        if height >= corner:
+            return self.radius * cos(angle) + (height - corner) * tan(angle)
         return sqrt(max(0.0, self.radius**2 - (self.radius - height) ** 2))
+
+    def width(self, height: float) -> float:
+        """The tool's width at a height above its foremost point."""
+        return self.reach(height, self.left) + self.reach(height, self.right)
 
     def outline(self, depth: float) -> list[tuple[float, float]]:
         """The groove at a depth, left to right: (distance from its center, depth below the crest)."""
-        heights = [depth, *(self.corner * share for share in _ARC if self.corner > 0)]
-        heights = [height for height in heights if height <= depth]
-        if self.radius <= 0:
-            heights = [depth, 0.0]
-        left = [(-self.half_width(height), depth - height) for height in heights]
-        right = [(-x, y) for x, y in reversed(left) if x != 0]
+        left = [(-x, y) for x, y in self._side(depth, self.left)]
+        right = [(x, y) for x, y in reversed(self._side(depth, self.right)) if x != 0]
         return left + right
+
+    def _side(self, depth: float, angle: Angle) -> list[tuple[float, float]]:
+        heights = [depth, 0.0]
+        if self.radius > 0:
+            heights = [depth, *(self.corner(angle) * share for share in _ARC)]
+        return [(self.reach(height, angle), depth - height) for height in heights if height <= depth]
 
 
 _ARC: Final = tuple((1 - step / 10) ** 2 for step in range(11))
@@ -72,8 +79,8 @@ class Groove:
 
     @property
     def crest_flat(self) -> float:
-        """What is left of the blank between two grooves: P − 2 × half width at full depth."""
-        return self.pitch - 2 * self.nose.half_width(self.depth)
+        """What is left of the blank between two grooves: P − its width at full depth."""
+        return self.pitch - self.nose.width(self.depth)
 
     def center(self, depth: float) -> float:
         """Where the nose stands along the axis at a depth: way × (full depth − depth) × tan(infeed angle)."""
@@ -91,19 +98,21 @@ def groove(scene: ThreadScene) -> Groove:
     Raises
     ------
     OutsideRange
-        When the infeed angle is wider than the half angle of the thread (the groove would come out stepped),
+        When the infeed angle is wider than the angle of the flank behind (it would come out stepped),
         or when the grooves are so wide that nothing of the blank is left between them.
     """
-    if scene.infeed_angle > scene.half_angle + 1e-9:
+    towards_chuck, towards_tailstock = scene.flanks
+    behind = towards_tailstock if scene.feed_towards == "headstock" else towards_chuck
+    if scene.infeed_angle > behind + 1e-9:
         raise OutsideRange(
             "infeed angle",
             degrees(scene.infeed_angle),
             0.0,
-            degrees(scene.half_angle),
-            "plane geometry: beyond the half angle of the thread the following flank is left stepped",
+            degrees(behind),
+            "plane geometry: beyond the angle of the following flank it is left stepped",
             "°",
         )
-    nose = Nose(scene.nose_flat, scene.nose_radius, scene.half_angle)
+    nose = Nose(scene.nose_flat, scene.nose_radius, towards_chuck, towards_tailstock)
     way = 1 if scene.feed_towards == "headstock" else -1
     made = Groove(scene.pitch, scene.depth, nose, scene.infeed_angle, way)
     if made.crest_flat <= 0:

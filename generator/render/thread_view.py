@@ -77,7 +77,7 @@ class _View:
         self.scene, self.cut, self.scale = scene, cut, scale
         self.canvas = Canvas()
         self.pitch, self.depth = scale.mm(scene.pitch), scale.mm(scene.depth)
-        self.mouth = scale.mm(cut.nose.half_width(scene.depth))
+        self.mouth = tuple(scale.mm(cut.nose.reach(scene.depth, angle)) for angle in scene.flanks)
         self.left, self.right = -self.pitch, 1.5 * self.pitch
         self.behind = -self.depth - BAND
         self.board = Board(Box(-150, -150, 200, 150))
@@ -111,9 +111,9 @@ class _View:
         ]
         self.canvas.line("visible", "profile", *profile)
         for a, b in (
-            (self.left, self.left + self.mouth),
-            (-self.mouth, self.mouth),
-            (self.pitch - self.mouth, self.pitch + self.mouth),
+            (self.left, self.left + self.mouth[1]),
+            (-self.mouth[0], self.mouth[1]),
+            (self.pitch - self.mouth[0], self.pitch + self.mouth[1]),
         ):
             self.canvas.line("phantom", "blank", (a, 0.0), (b, 0.0))
         side = zigzag((self.right, 0.0), (self.right, self.behind))
@@ -139,17 +139,18 @@ class _View:
 
     def _tool(self) -> Box:
         """The tool at full depth in the groove towards the tailstock, and the direction of infeed in it."""
-        x, slope = self.pitch, tan(self.scene.half_angle)
-        neck = TOOL_BELOW * 0.55
-        wide = self.mouth + neck * slope
+        x, neck = self.pitch, TOOL_BELOW * 0.55
+        wide = [
+            mouth + neck * tan(angle) for mouth, angle in zip(self.mouth, self.scene.flanks, strict=True)
+        ]
         self.canvas.line("phantom", "tool", *self._groove(x, self.scene.depth))
-        for side in (-1, 1):
+        for side, mouth, shank in zip((-1, 1), self.mouth, wide, strict=True):
             self.canvas.outline(
                 "tool",
-                [(x + side * self.mouth, 0.0), (x + side * wide, neck), (x + side * wide, TOOL_BELOW)],
+                [(x + side * mouth, 0.0), (x + side * shank, neck), (x + side * shank, TOOL_BELOW)],
                 closed=False,
             )
-        self.canvas.line("thin", "tool", *zigzag((x - wide, TOOL_BELOW), (x + wide, TOOL_BELOW)))
+        self.canvas.line("thin", "tool", *zigzag((x - wide[0], TOOL_BELOW), (x + wide[1], TOOL_BELOW)))
         angle = self.cut.way * self.scene.infeed_angle
         tip: Point = (x, -self.depth * 0.3)
         length = TOOL_BELOW * 0.75 + self.depth * 0.3
@@ -165,7 +166,7 @@ class _View:
         )
         width = text_width(words)
         self.canvas.text("infeed", words, x - width / 2, TOOL_BELOW + LINE_STEP)
-        return Box(x - wide, 0.0, x + wide, TOOL_BELOW + 0.9)
+        return Box(x - wide[0], 0.0, x + wide[1], TOOL_BELOW + 0.9)
 
     def _dimensions(self) -> None:
         """Crest, root, depth, pitch; nothing else."""
@@ -177,7 +178,7 @@ class _View:
         self._depth_dimension(size("depth", scene.depth))
         self.board.letters.append(self.canvas.texts[-1].box)
         crest = Dimension(
-            self.left + self.mouth, -self.mouth, 0.0, 0.0, size("crest", self.cut.crest_flat), "crest"
+            self.left + self.mouth[1], -self.mouth[0], 0.0, 0.0, size("crest", self.cut.crest_flat), "crest"
         )
         lay_along(self.canvas, self.board, [crest], 11.0, side=1)
         above = [Dimension(0.0, self.pitch, -self.depth, -self.depth, size("pitch", scene.pitch), "pitch")]

@@ -278,13 +278,15 @@ class SetupScene:
 class ThreadScene:
     """Axial half-section of one thread groove with the passes in it, all SI.
 
-    `crest_diameter` is the turned blank. The groove at depth y is 2 y tan(half_angle) wider at the crest
-    than `nose_flat` (or than the nose radius' tangent points). `pass_depths` are radial, shallow first. An
-    `internal` thread is cut outwards, into the wall on the operator's side of the bore.
+    `crest_diameter` is the turned blank. `flanks` are the angles of the flank towards the headstock and of
+    that towards the tailstock from the plane square to the axis; the groove at depth y is y times both
+    tangents wider at the crest than `nose_flat` (or than the nose radius' tangent points). `pass_depths` are
+    radial, shallow first. An `internal` thread is cut outwards, into the wall on the operator's side of the
+    bore.
     """
 
     pitch: Length
-    half_angle: Angle
+    flanks: tuple[Angle, Angle]
     crest_diameter: Length
     depth: Length
     nose_flat: Length

@@ -154,10 +154,11 @@ def _od(span: Span, x: float) -> float:
 
 
 def thread_scene(job: Job, thread: ThreadPlan, cuts: PassPlan) -> ThreadScene:
-    """One groove with its passes."""
+    """One groove with its passes; the load flank is drawn on the side that the tool feeds towards."""
+    flanks = (thread.flanks.load, thread.flanks.clearance)
     return ThreadScene(
         pitch=thread.pitch,
-        half_angle=thread.half_angle,
+        flanks=flanks if thread.designation.hand == "right" else flanks[::-1],
         crest_diameter=thread.blank,
         depth=cuts.passes[-1].depth,
         nose_flat=thread.nose_flat,

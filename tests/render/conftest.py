@@ -422,7 +422,7 @@ def _thread_scene() -> ThreadScene:
     depths = tuple(line.depth for line in passes_of(12) if not line.spring)
     return ThreadScene(
         pitch=0.125 * inch,
-        half_angle=radians(30),
+        flanks=(radians(30), radians(30)),
         crest_diameter=2.2476 * inch,
         depth=depths[-1],
         nose_flat=0.0156 * inch,

@@ -449,12 +449,13 @@ def groove(
     thread: str = "2-8 UN-2A",
     system: Any = "inch",
     towards: Any = "headstock",
+    other: float | None = None,
 ) -> ThreadScene:
     """Lengths in mm, angles in degrees; passes of equal chip area."""
     depths = tuple(depth * mm * sqrt((number + 1) / passes) for number in range(passes))
     return ThreadScene(
         pitch * mm,
-        radians(half),
+        (radians(half), radians(half if other is None else other)),
         50 * mm,
         depth * mm,
         flat * mm,
@@ -476,6 +477,14 @@ GROOVES: dict[str, ThreadScene] = {
     "M16, straight in": groove(2, 1.2269, flat=0.25, passes=10, infeed=0, thread="M16x2-6g", system="mm"),
     "M6": groove(1, 0.6134, flat=0.125, passes=6, thread="M6-6g", system="mm"),
     "M3": groove(0.5, 0.3067, flat=0.0625, passes=5, thread="M3-6g", system="mm"),
+    "buttress": groove(
+        3.175, 2.1, radius=0.0714 * 3.175, half=7, other=45, infeed=44, passes=9, thread="2 1/2-8 BUTT-2A"
+    ),
+    "buttress, left hand": groove(
+        3.175, 2.1, flat=0.1, half=45, other=7, infeed=44, passes=9, towards="tailstock", thread="BUTT-2A-LH"
+    ),
+    "square": groove(6.35, 3.175, flat=3.2, half=0, infeed=0, passes=14, thread="1 1/4-4 SQUARE"),
+    "Acme": groove(5.08, 2.79, flat=1.75, half=14.5, infeed=14, passes=14, thread="1-5 ACME-2G"),
     "55 degrees": groove(
         2.309, 1.479, radius=0.317, half=27.5, infeed=27, passes=12, thread="11 tpi, 55 degrees"
     ),
