@@ -100,6 +100,43 @@ def stress_area_metric(nominal: Length, pitch: Length) -> Area:
     return math.pi / 4 * mean**2
 
 
+def stress_area_mean(pitch_diameter: Length, minor_diameter: Length) -> Area:
+    """Area of a screw of any other form in tension: ``A = π ÷ 4 ((d2 + d3) ÷ 2)²``.
+
+    Parameters
+    ----------
+    pitch_diameter : d2, the least one, m
+    minor_diameter : d3, the least one, m
+
+    Returns
+    -------
+    m².
+
+    Raises
+    ------
+    OutsideRange
+        When one of them is not above zero.
+
+    Notes
+    -----
+    No range given in the source.
+
+    Examples
+    --------
+    The same rule on the basic sizes of M10 gives the printed 58.0 mm² (ISO 724, ISO 898-1):
+
+    >>> round(stress_area_mean(9.026, 8.160), 1)
+    58.0
+
+    Source
+    ------
+    ASME B1.5, tensile stress area; the same rule gives ISO 898-1 its areas.
+    """
+    above_zero("pitch diameter", pitch_diameter, "m")
+    above_zero("minor diameter", minor_diameter, "m")
+    return math.pi / 4 * ((pitch_diameter + minor_diameter) / 2) ** 2
+
+
 def net_stress_area(area: Area, bore: Length) -> Area:
     """Area in tension of a hollow screw: ``A − π ÷ 4 b²``.
 
@@ -134,9 +171,10 @@ def net_stress_area(area: Area, bore: Length) -> Area:
 
 
 def screw_shear_area(
-    pitch: Length, engagement: Length, nut_minor_max: Length, screw_pitch_min: Length
+    pitch: Length, engagement: Length, nut_minor_max: Length, screw_pitch_min: Length,
+    slope: float = TAN_30,
 ) -> Area:
-    """Area in which the screw's threads shear: ``A = π L ÷ P × K (P ÷ 2 + tan 30° (E − K))``.
+    """Area in which the screw's threads shear: ``A = π L ÷ P × K (P ÷ 2 + tan A (E − K))``.
 
     Parameters
     ----------
@@ -144,6 +182,7 @@ def screw_shear_area(
     engagement : L, m
     nut_minor_max : K, largest minor diameter of the nut, m
     screw_pitch_min : E, least pitch diameter of the screw, m
+    slope : tan A, of the half angle; the mean of both flanks of a buttress thread
 
     Returns
     -------
@@ -156,7 +195,8 @@ def screw_shear_area(
 
     Notes
     -----
-    60 degree threads. The threads shear on the cylinder of the nut's crests.
+    Printed for 60 degrees; of other angles by the same geometry. The threads shear on the cylinder of the
+    nut's crests.
 
     Examples
     --------
@@ -170,13 +210,14 @@ def screw_shear_area(
     FED-STD-H28/2 and ASME B1.1, appendix; Machinery's Handbook, 24th ed. on.
     """
     above_zero("length of engagement", engagement, "m")
-    return engagement * _ring(pitch, nut_minor_max, screw_pitch_min - nut_minor_max)
+    return engagement * _ring(pitch, nut_minor_max, slope * (screw_pitch_min - nut_minor_max))
 
 
 def nut_shear_area(
-    pitch: Length, engagement: Length, screw_major_min: Length, nut_pitch_max: Length
+    pitch: Length, engagement: Length, screw_major_min: Length, nut_pitch_max: Length,
+    slope: float = TAN_30,
 ) -> Area:
-    """Area in which the nut's threads shear: ``A = π L ÷ P × D (P ÷ 2 + tan 30° (D − E))``.
+    """Area in which the nut's threads shear: ``A = π L ÷ P × D (P ÷ 2 + tan A (D − E))``.
 
     Parameters
     ----------
@@ -184,6 +225,7 @@ def nut_shear_area(
     engagement : L, m
     screw_major_min : D, least major diameter of the screw, m
     nut_pitch_max : E, largest pitch diameter of the nut, m
+    slope : tan A, of the half angle; the mean of both flanks of a buttress thread
 
     Returns
     -------
@@ -196,7 +238,8 @@ def nut_shear_area(
 
     Notes
     -----
-    60 degree threads. The threads shear on the cylinder of the screw's crests.
+    Printed for 60 degrees; of other angles by the same geometry. The threads shear on the cylinder of the
+    screw's crests.
 
     Examples
     --------
@@ -210,7 +253,7 @@ def nut_shear_area(
     FED-STD-H28/2 and ASME B1.1, appendix; Machinery's Handbook, 24th ed. on.
     """
     above_zero("length of engagement", engagement, "m")
-    return engagement * _ring(pitch, screw_major_min, screw_major_min - nut_pitch_max)
+    return engagement * _ring(pitch, screw_major_min, slope * (screw_major_min - nut_pitch_max))
 
 
 def strength_ratio(
@@ -296,11 +339,11 @@ def equal_strength_engagement(
     return 2 * tensile_area / (screw_area / engagement) * max(1.0, ratio)
 
 
-def _ring(pitch: Length, diameter: Length, past: Length) -> Length:
-    """Area in shear per length on a cylinder that lies `past` the pitch line, on diameter, in the thread."""
+def _ring(pitch: Length, diameter: Length, thicker: Length) -> Length:
+    """Area in shear per length on a cylinder on which the thread is `thicker` than at the pitch line."""
     above_zero("pitch", pitch, "m")
     above_zero("diameter", diameter, "m")
-    thick = pitch / 2 + TAN_30 * past
+    thick = pitch / 2 + thicker
     if thick <= 0:
         raise OutsideRange("thickness of the thread", thick, 0.0, None, "the threads do not meet", "m")
     return math.pi * diameter * thick / pitch

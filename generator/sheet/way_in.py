@@ -61,6 +61,8 @@ def count_way(
 
 
 def _lands_inside(depth: Length, thread: ThreadPlan) -> bool:
+    if None in (thread.limits.pitch_diameter.max, thread.limits.pitch_diameter.min):
+        return True  # no standard limits it: the nearest whole graduation
     return thread.pitch_diameter_min <= pitch_diameter_after(depth, thread) <= thread.pitch_diameter_max
 
 

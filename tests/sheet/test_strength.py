@@ -228,7 +228,7 @@ def test_a_mate_that_nobody_names_is_taken_as_the_usual_other_half(sheet_of):
 @pytest.mark.parametrize(
     ("own", "other"),
     [("2 1/4-8 UNR-2A", "2 1/4-8 UN-2B"), ("2 1/4-8 UN-2A-LH", "2 1/4-8 UN-2B-LH"),
-     ("M56x4-6g-LH", "M56 x 4 - 6H - LH"), ("2 1/4-8 UN-3A", "2 1/4-8 UN-3B")],
+     ("M56x4-6g-LH", "M56x4-6H-LH"), ("2 1/4-8 UN-3A", "2 1/4-8 UN-3B")],
 )
 def test_the_other_half_is_named_as_it_would_be_written(sheet_of, own, other):
     changes = {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from generator.calc import thread_area as calc
@@ -15,13 +16,19 @@ from generator.sheet.model import Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
 from generator.si import Area, Force, Length, MPa
-from generator.threads.registry import Designation, ThreadLimits, limits
+from generator.threads.registry import (
+    Designation,
+    ThreadLimits,
+    limits,
+    mate_of,
+    profile,
+    write_designation,
+)
 
 PRACTICE = "common practice, no source"
 LEAST_LEFT = 0.5  # pitches between the ends of a thread, for it to engage at all
 TRIFLE = 1 * MPa  # in the threads: under it nobody asks how much engages; common practice, no source
 UNEVEN = "spread evenly, though the first threads carry more"
-OTHER_HALF = {"A": "B", "B": "A"}  # Unified classes of screw and nut
 UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
     ("shear_area.external", "Area in which the screw's threads shear", "area"),
     ("shear_area.internal", "Area in which the nut's threads shear", "area"),
@@ -55,6 +62,10 @@ def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Str
     OutsideRange
         When the bore leaves nothing of the screw.
     """
+    if thread.profile.taper:
+        why = "a taper thread is not reckoned as one that carries a pull"
+        case.desk.unknown("strength.stress_area", "Tensile stress area of the thread", "area", why)
+        return []
     tension, of_screw = _lay_tension(case, thread, pull)
     engaged = _lay_engaged(case, thread)
     sizes = _sizes(case, thread)
@@ -78,14 +89,22 @@ def _lay_tension(case: Case, thread: ThreadPlan, pull: Force) -> tuple[Area, Str
     """The screw's stress area, less its bore, and the pull over it."""
     desk, nominal = case.desk, thread.designation.nominal * thread.designation.unit_si
     whose = "the screw that goes in" if thread.internal else "the thread"
+    put: dict[str, tuple[float, Quantity]] = {
+        "D": (nominal, "length"), "P": (thread.pitch, "fine_length"),
+    }
     if thread.designation.family == "UN":
         area, formula = calc.stress_area_unified(nominal, thread.pitch), "0.7854 × ({D} − 0.9743 × {P})²"
-    else:
+        source = calc.H28
+    elif thread.designation.family == "M":
         area, formula = calc.stress_area_metric(nominal, thread.pitch), "0.7854 × ({D} − 0.9382 × {P})²"
-    source = calc.H28 if thread.designation.family == "UN" else "ISO 898-1, nominal stress area"
+        source = "ISO 898-1, nominal stress area"
+    else:
+        pitch_diameter, minor = _least_of_screw(thread)
+        area, formula = calc.stress_area_mean(pitch_diameter, minor), "0.7854 × (({d2} + {d3}) ÷ 2)²"
+        put = {"d2": (pitch_diameter, "length"), "d3": (minor, "length")}
+        source = "ASME B1.5, rule of the tensile stress area"
     net = desk.computed(
-        "strength.stress_area", f"Tensile stress area of {whose}", area, "area", formula,
-        {"D": (nominal, "length"), "P": (thread.pitch, "fine_length")}, source,
+        "strength.stress_area", f"Tensile stress area of {whose}", area, "area", formula, put, source,
         note="taken as solid" if thread.internal else "",
     )
     if thread.bore and not thread.internal:
@@ -100,6 +119,18 @@ def _lay_tension(case: Case, thread: ThreadPlan, pull: Force) -> tuple[Area, Str
         note=f"root's stress concentration not in it; {NO_CHECK}",
     )
     return net, Stress(f"the stress in {whose}", stress, of_mate=thread.internal)
+
+
+def _least_of_screw(thread: ThreadPlan) -> tuple[Length, Length]:
+    """Least pitch and minor diameter of the screw (m), as far as the standard limits them."""
+    own, unit = thread.designation, thread.designation.unit_si
+    sizes = limits(mate_of(own)) if own.internal else thread.limits
+    form, pitch = profile(own), thread.pitch
+    pitch_diameter, minor = sizes.pitch_diameter.min, sizes.minor.min or sizes.minor.max
+    return (
+        own.nominal * unit - 2 * form.addendum * pitch if pitch_diameter is None else pitch_diameter * unit,
+        own.nominal * unit - 2 * form.depth * pitch if minor is None else minor * unit,
+    )
 
 
 def _lay_engaged(case: Case, thread: ThreadPlan) -> Length | None:
@@ -138,6 +169,8 @@ def _sizes(case: Case, thread: ThreadPlan) -> Sizes | None:
         its = limits(other)
     except OutsideRange:
         return None
+    if not (_limited(thread.limits) and _limited(its)):
+        return None
     own, unit = thread.limits, thread.designation.unit_si
     measured = mate.pitch_diameter.si if mate and mate.pitch_diameter else None
     words = f"on the limits of this thread and of {other.text} that leave least"
@@ -158,13 +191,15 @@ def _sizes(case: Case, thread: ThreadPlan) -> Sizes | None:
 
 def _other_half(own: Designation) -> Designation:
     """The other half of the same thread, of the usual class beside this one."""
-    if own.family == "UN":
-        class_ = own.class_[0] + OTHER_HALF[own.class_[1]]
-        text = own.text.replace(own.class_, class_).replace("UNR", "UN")  # only screws have a rounded root
-    else:
-        class_ = "6g" if own.internal else "6H"
-        text = f"M{own.nominal_text} x {float(own.pitch):g} - {class_}{' - LH' if own.hand == 'left' else ''}"
-    return replace(own, class_=class_, text=text, rounded_root=False)
+    other = mate_of(own)
+    return replace(other, text=write_designation(other))
+
+
+def _limited(sizes: ThreadLimits) -> bool:
+    """True where the standard limits what shears: crests and pitch diameter, on the weak side."""
+    if sizes.designation.internal:
+        return None not in (sizes.minor.max, sizes.pitch_diameter.max)
+    return None not in (sizes.major.min, sizes.pitch_diameter.min)
 
 
 def _major_min(sizes: ThreadLimits) -> float:
@@ -184,8 +219,9 @@ def _lay_shear_areas(
 ) -> tuple[Area, Area] | None:
     """Areas of screw and nut; None where the two do not meet."""
     try:
-        screw = calc.screw_shear_area(thread.pitch, engaged, sizes.nut_minor, sizes.screw_pitch)
-        nut = calc.nut_shear_area(thread.pitch, engaged, sizes.screw_major, sizes.nut_pitch)
+        slope = math.tan(thread.half_angle)
+        screw = calc.screw_shear_area(thread.pitch, engaged, sizes.nut_minor, sizes.screw_pitch, slope)
+        nut = calc.nut_shear_area(thread.pitch, engaged, sizes.screw_major, sizes.nut_pitch, slope)
     except OutsideRange as error:
         for name, label, quantity in UNKNOWN:
             desk.unknown(f"strength.{name}", label, quantity, error.source)
@@ -193,11 +229,11 @@ def _lay_shear_areas(
     common: dict[str, tuple[float, Quantity]] = {
         "L": (engaged, "length"), "P": (thread.pitch, "fine_length"),
     }
-    note = f"{sizes.words}; {UNEVEN}"
+    note, shears = f"{sizes.words}; {UNEVEN}", "π × {L} ÷ {P} ×"
     for (name, label, _), value, formula, put in (
-        (UNKNOWN[0], screw, "π × {L} ÷ {P} × {D1 max} × ({P} ÷ 2 + 0.57735 × ({d2 min} − {D1 max}))",
+        (UNKNOWN[0], screw, f"{shears} {{D1 max}} × ({{P}} ÷ 2 + {slope:.5f} × ({{d2 min}} − {{D1 max}}))",
          {"D1 max": sizes.nut_minor, "d2 min": sizes.screw_pitch}),
-        (UNKNOWN[1], nut, "π × {L} ÷ {P} × {d min} × ({P} ÷ 2 + 0.57735 × ({d min} − {D2 max}))",
+        (UNKNOWN[1], nut, f"{shears} {{d min}} × ({{P}} ÷ 2 + {slope:.5f} × ({{d min}} − {{D2 max}}))",
          {"d min": sizes.screw_major, "D2 max": sizes.nut_pitch}),
     ):
         diameters: dict[str, tuple[float, Quantity]] = {key: (size, "length") for key, size in put.items()}
