@@ -13,9 +13,11 @@ from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_at, section_lines, straight_from, total_length
-from generator.threads.registry import Designation, limits, parse_designation
+from generator.threads.registry import Designation, limits, parse_designation, profile
 from generator.units import quoted
 
+SAME_ANGLE: Final = 1e-4  # rad
+SAME_TAPER: Final = 1e-6
 SAME_PITCH: Final = 1e-3  # relative: 0.1429 in for 1/7 in is the same pitch
 
 
@@ -238,6 +240,10 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
     differing = [what for what, (one, two) in pairs.items() if abs(one - two) > 1e-6 * one]
     differing += ["number of starts"] if designation.starts != other.starts else []
     differing += ["hand"] if designation.hand != other.hand else []
+    own_form, its_form = profile(designation), profile(other)
+    angles = own_form.flanks, its_form.flanks
+    differing += ["flank angle"] if abs(angles[0].included - angles[1].included) > SAME_ANGLE else []
+    differing += ["taper"] if abs(own_form.taper - its_form.taper) > SAME_TAPER else []
     if differing:
         yield Contradiction(
             "mate-differs", "stop",
