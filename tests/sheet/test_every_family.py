@@ -1,0 +1,86 @@
+"""One sheet outside and one inside for the example threads of every family: whole, and true to its limits."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.render.page import render_page
+from generator.si import inch
+from generator.threads.registry import (
+    families,
+    limits,
+    mate_of,
+    parse_designation,
+    profile,
+    write_designation,
+)
+
+JOB = """\
+job: T-9
+title: Any thread
+units: {units}
+lathe: long-bed
+material: 1045 steel
+material_known_by: stamp
+work:
+  - {{length: {long} in, od: {body:.6f} in{bore}}}
+  - {{length: {end:.6f} in, od: {od:.6f} in{bore}}}
+holding:
+  chuck: {{jaws: 4, grip: 2 in}}
+mate: unknown
+duty: {{said: turns, by: customer}}
+operations:
+{first}  - relief: {{width: {width:.6f} in}}
+  - thread: {{designation: "{text}", inside: {inside}, length: {length:.6f} in}}
+"""
+OF_THE_LATHE = {  # what another lathe, tool or place on the work would mend
+    "bar-thick", "gearbox", "tool-wide", "relief-time", "compound-meets-jaws", "boring-bar",
+}
+SHORT = 1e-7  # m: a tenth of a micrometer
+
+EXAMPLES = [
+    pytest.param(text, id=text)
+    for family in families()
+    for example in family.examples
+    for text in dict.fromkeys((example, write_designation(mate_of(parse_designation(example)))))
+]
+
+
+def job_text(text: str) -> str:
+    """A job that cuts this thread at the end of a bar, or in its bore."""
+    d = parse_designation(text)
+    nominal, pitch = d.nominal * d.unit_si / inch, float(d.pitch) * d.unit_si / inch
+    least = limits(d).minor.min
+    bore = (least or d.nominal - 2 * profile(d).depth * float(d.pitch)) * d.unit_si / inch
+    length, width = min(max(4 * pitch, nominal), 3.0), 3 * pitch
+    inside = f", bore: {bore - 0.02:.6f} in" if d.internal else ""
+    outside = 1.6 * nominal if d.internal else nominal
+    return JOB.format(
+        units="mm" if d.unit == "mm" else "inch", long=4, body=max(1.6 * nominal, 1.0), bore=inside,
+        end=length + width, od=outside, width=width, text=text, inside="yes" if d.internal else "no",
+        length=length, first=f"  - bore: {{length: {length + width:.6f} in}}\n" if d.internal else "",
+    )
+
+
+@pytest.mark.parametrize("text", EXAMPLES)
+def test_a_sheet_of_every_kind_of_thread(sheet_of, text):
+    """The root of the assumed tool clears the mate, the pitch diameter comes right, and the page is whole."""
+    d = parse_designation(text)
+    sheet, sizes, form, unit = sheet_of(text=job_text(text)), limits(d), profile(d), d.unit_si
+    figures = sheet.figures
+    assert not [finding for finding in sheet.findings if finding.id.startswith(("not-computed", "thread-unread"))]
+    depth, blank, root = (figures[f"thread.{name}"].value for name in ("depth", "blank", "root"))
+    assert depth > 0
+    assert root == pytest.approx(blank + 2 * depth if d.internal else blank - 2 * depth)
+    if d.internal:
+        assert sizes.major.min is None or root >= sizes.major.min * unit - SHORT
+    else:
+        assert sizes.minor.max is None or root <= sizes.minor.max * unit + SHORT
+    stops = {finding.id for finding in sheet.findings if finding.level == "stop"}
+    assert stops <= OF_THE_LATHE, stops
+    pitch_diameter, last = sizes.pitch_diameter, figures["passes.final_pitch_diameter"].value
+    if not form.square and None not in (pitch_diameter.max, pitch_diameter.min):
+        assert pitch_diameter.min * unit < figures["thread.target"].value < pitch_diameter.max * unit
+        assert "dial-coarse" in stops or pitch_diameter.min * unit <= last <= pitch_diameter.max * unit
+    assert bool(sheet.passes) == bool(sheet.thread_scene) == (not stops)
+    assert "<svg" in render_page(sheet)
