@@ -31,8 +31,11 @@ class Toy(Family):
 
     def read(self, text):
         size, pitch = re.findall(r"[0-9.]+", text.plain)
-        return Designation(text.written, "TOY", "TOY", float(size), size, Fraction(pitch), Fraction(pitch), 1, "",
-                           False, False, "right", "mm", text.side or "external")
+        pitch = Fraction(pitch)
+        return Designation(
+            text.written, "TOY", "TOY", float(size), size, pitch, pitch, 1, "", False, False, "right", "mm",
+            text.side or "external",
+        )
 
     def write(self, d):
         return f"TOY {d.nominal_text}x{float(d.pitch):g}" + (" internal" if d.internal else "")
@@ -42,9 +45,10 @@ class Toy(Family):
 
     def limits(self, d, engagement=None):
         top = d.nominal - 1
-        return ThreadLimits(d, Range(d.nominal, d.nominal - 0.2), Range(top, top - 0.2), Range(top - 1, None), 0.0,
-                            0.2, 0.2, None, True, False, (), "invented",
-                            lines=(size_line("major.max", d.nominal, "{d}", d.nominal),))
+        return ThreadLimits(
+            d, Range(d.nominal, d.nominal - 0.2), Range(top, top - 0.2), Range(top - 1, None), 0.0, 0.2, 0.2,
+            None, True, False, (), "invented", lines=(size_line("major.max", d.nominal, "{d}", d.nominal),),
+        )
 
     def mate(self, d):
         return replace(d, text="", side="external" if d.internal else "internal")
@@ -95,5 +99,5 @@ def test_no_key_and_no_example_is_in_two_families():
 
 
 def test_what_cannot_be_read_names_the_nearest_forms():
-    with pytest.raises(BadDesignation, match="M10x1.5-6g"):
+    with pytest.raises(BadDesignation, match=r"M10x1\.5-6g"):
         registry.parse_designation("N10x1.5-6g")
