@@ -22,7 +22,8 @@ class Designation:
     family counts in millimeters of pitch. `class_` is empty where the family has none.
     `class_assumed`, `pitch_assumed` and `side_assumed` say that the designation left them out.
     `engagement_group` is S, N or L for metric threads, `engagement` a length written in the designation (own
-    unit). `rounded_root` is of UNR threads.
+    unit). `rounded_root` is of UNR threads. `form` is what the designation says about the form of the groove
+    where the family leaves that open (``60deg``, ``7/45deg taper 1:16``).
     """
 
     text: str
@@ -44,6 +45,7 @@ class Designation:
     rounded_root: bool = False
     engagement_group: str = ""
     engagement: float | None = None
+    form: str = ""
 
     @property
     def internal(self) -> bool:

@@ -1,0 +1,173 @@
+"""What stands in front of most designations: size and pitch, in inches or in millimeters.
+
+    inch_head     1 1/4-4, #10-24, 2.5-0.125P-0.25L, 10-8(2P)
+    metric_head   48x8, 40x14 P7, 40x14(P7), 60x9 with the starts in words
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from generator.errors import BadDesignation
+from generator.threads.text import Written, mixed_number, number_text, take_starts
+
+LARGEST_GAGE = 20  # numbered screws of the old lists go beyond the 12 of ASME B1.1
+
+_INCH = re.compile(
+    r"(?P<size>(?:#|NO\.?)\s*\d{1,2}|\d{1,3}[ -]+\d{1,3}/\d{1,3}|\d{1,3}/\d{1,3}|\d{0,3}\.\d{1,6}|\d{1,3}\.?)"
+    r"\s*(?:\"|''|INCH(?:ES)?\b|IN\b\.?)?\s*(?:[-X]|\s)\s*"
+    r"(?:(?P<pitch>\d?\.\d{1,8})\s*P\s*-\s*(?P<lead>\d{0,2}\.\d{1,8})\s*L"
+    r"|(?P<tpi>\d{1,3}[ -]+\d{1,2}/\d{1,2}|\d{1,3}(?:\.\d{1,4})?)(?:\s*(?:TPI|THREADS?)\b)?"
+    r"\s*(?:\(\s*(?P<times>\d{1,2})\s*P\s*\))?)(?P<rest>(?:[^\d.].*)?)",
+    re.ASCII,
+)
+_METRIC = re.compile(
+    r"(?P<size>\d{1,4}(?:\.\d{1,4})?)\s*(?:MM)?\s*[X*]\s*(?P<first>\d{1,3}(?:\.\d{1,4})?)\s*(?:MM\b)?"
+    r"\s*(?:\(?\s*P\s*(?P<pitch>\d{1,3}(?:\.\d{1,4})?)\s*\)?)?(?P<rest>(?:[^\d.].*)?)",
+    re.ASCII,
+)
+
+
+@dataclass(frozen=True)
+class Head:
+    """Size, pitch, lead (own unit) and starts of a designation, and what follows them."""
+
+    nominal: float
+    nominal_text: str
+    pitch: Fraction
+    lead: Fraction
+    starts: int
+    rest: str
+
+
+def inch_head(text: Written, upper: str, accepted: str) -> Head:
+    """Size and threads per inch, or pitch and lead, at the front of `upper`.
+
+    Threads per inch count the threads side by side of a multiple-start thread: its pitch is one over them.
+
+    Raises
+    ------
+    BadDesignation
+        With what was written, and with `accepted`, which says what would do.
+
+    Examples
+    --------
+    >>> head = inch_head(Written("x", "x"), "1 1/4-4 (2 STARTS) SQ", "write it so")
+    >>> head.nominal, head.pitch, head.lead, head.rest.strip()
+    (1.25, Fraction(1, 4), Fraction(1, 2), 'SQ')
+    """
+    upper, said = take_starts(text, upper)
+    found = _INCH.fullmatch(upper.strip())
+    if found is None:
+        raise BadDesignation(f'"{text.written}" has no size and threads per inch in front; {accepted}')
+    nominal, name = _inch_size(text, found["size"], accepted)
+    times = int(found["times"]) if found["times"] else None
+    if found["tpi"]:
+        tpi = mixed_number(found["tpi"])
+        if not tpi:
+            raise BadDesignation(f'"{text.written}": threads per inch must be above zero; {accepted}')
+        pitch, written_starts = 1 / tpi, times
+    else:
+        pitch, written_starts = _pitch_and_lead(text, found["pitch"], found["lead"], accepted)
+    starts = _one(text, said, written_starts)
+    return Head(float(nominal), name, pitch, starts * pitch, starts, found["rest"])
+
+
+def metric_head(text: Written, upper: str, accepted: str) -> Head:
+    """Diameter and pitch, or diameter, lead and pitch, at the front of `upper`.
+
+    Raises
+    ------
+    BadDesignation
+        With what was written, and with `accepted`, which says what would do.
+
+    Examples
+    --------
+    >>> metric_head(Written("x", "x"), "40X14(P7)-7E", "write it so").starts
+    2
+    """
+    upper, said = take_starts(text, upper)
+    found = _METRIC.fullmatch(upper.strip())
+    if found is None:
+        raise BadDesignation(f'"{text.written}" has no diameter and pitch in front; {accepted}')
+    size, first = Fraction(found["size"]), Fraction(found["first"])
+    pitch = Fraction(found["pitch"]) if found["pitch"] else first
+    if not size or not first or not pitch:
+        raise BadDesignation(f'"{text.written}": diameter and pitch must be above zero; {accepted}')
+    written_starts = None
+    if found["pitch"]:
+        if first % pitch:
+            raise BadDesignation(
+                f'"{text.written}": the lead {number_text(first)} is not a whole number of pitches of '
+                f"{number_text(pitch)}"
+            )
+        written_starts = int(first / pitch)
+    starts = _one(text, said, written_starts)
+    return Head(float(size), number_text(size), pitch, starts * pitch, starts, found["rest"])
+
+
+def inch_front(nominal_text: str, pitch: Fraction, lead: Fraction) -> str:
+    """Size and threads per inch as they are written in front; pitch and lead for several starts.
+
+    >>> inch_front("1 1/4", Fraction(1, 4), Fraction(1, 2)), inch_front("2.5", Fraction(1, 8), Fraction(1, 8))
+    ('1 1/4-0.25P-0.5L', '2.5-8')
+    """
+    if lead == pitch:
+        return f"{nominal_text}-{number_text(1 / pitch)}"
+    return f"{nominal_text}-{_decimals(pitch)}P-{_decimals(lead)}L"
+
+
+def metric_front(nominal_text: str, pitch: Fraction, lead: Fraction) -> str:
+    """Diameter and pitch as they are written in front; lead and pitch for several starts.
+
+    >>> metric_front("40", Fraction(7), Fraction(14))
+    '40x14(P7)'
+    """
+    if lead == pitch:
+        return f"{nominal_text}x{number_text(pitch)}"
+    return f"{nominal_text}x{number_text(lead)}(P{number_text(pitch)})"
+
+
+def _decimals(length: Fraction) -> str:
+    return f"{float(length):.8f}".rstrip("0").rstrip(".")
+
+
+def _one(text: Written, said: int | None, written: int | None) -> int:
+    """The number of starts, of what words and figures say."""
+    if said is not None and written is not None and said != written:
+        raise BadDesignation(f'"{text.written}" says {said} starts in words, and {written} by its lead')
+    return said or written or 1
+
+
+def _inch_size(text: Written, size: str, accepted: str) -> tuple[Fraction, str]:
+    if size[0] in "#N":
+        gage = int(re.sub(r"\D", "", size))
+        if gage > LARGEST_GAGE:
+            raise BadDesignation(f'"{text.written}": number sizes end at #{LARGEST_GAGE}; write inches')
+        return Fraction(60 + 13 * gage, 1000), f"#{gage}"
+    value = mixed_number(size)
+    if not value:
+        raise BadDesignation(
+            f'"{text.written}": {size.strip()} is not a size as the trade writes it; {accepted}'
+        )
+    return value, " ".join(re.split(r"[ -]+", size.strip().rstrip(".")))
+
+
+def _pitch_and_lead(text: Written, pitch: str, lead: str, accepted: str) -> tuple[Fraction, int]:
+    """Pitch (in), as one over a number of threads in eighths where it is one, and starts."""
+    written, led = Fraction(pitch), Fraction(lead)
+    if not written or not led:
+        raise BadDesignation(f'"{text.written}": pitch and lead must be above zero; {accepted}')
+    half_digit = Fraction(1, 2 * 10 ** len(pitch.partition(".")[2]))
+    threads = Fraction(round(8 / written), 8)
+    exact = 1 / threads if threads and abs(1 / threads - written) <= half_digit else written
+    starts = max(round(led / written), 1)
+    last_digit = Fraction(1, 10 ** len(lead.partition(".")[2]))
+    if abs(starts * exact - led) > last_digit:
+        raise BadDesignation(
+            f'"{text.written}": the lead {lead} is not a whole number of pitches of {pitch}; '
+            f"{starts} starts would have a lead of {float(starts * exact):.4f}"
+        )
+    return exact, starts
