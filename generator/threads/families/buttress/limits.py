@@ -1,4 +1,4 @@
-"""Limits of size of buttress threads, outside and inside: classes 2, 3 and the older 1 (ASME B1.9). Inches."""
+"""Limits of size of buttress threads, outside and inside: classes 2, 3 and the older 1 (ASME B1.9)."""
 
 from __future__ import annotations
 
