@@ -211,8 +211,8 @@ def _remarks(d: Designation) -> list[str]:
     if not form.depth:
         said.append(
             "The depth of the groove was not measured, so it is taken as the nearest forms have it: half a "
-            "pitch for steep flanks, three quarters of the sharp V for others. Measure crest and root of the "
-            "mate."
+            "pitch for steep flanks, three quarters of the sharp V for others. Measure crest and root of "
+            "the mate."
         )
     if form.load != form.clearance:
         said.append(

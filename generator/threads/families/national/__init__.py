@@ -1,0 +1,67 @@
+"""American National threads NC, NF, NEF, N, NS, and the US Standard and SAE series of the same form."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from generator.threads.designation import Designation
+from generator.threads.families.national.limits import national_limits
+from generator.threads.families.national.reading import SERIES, parse_national
+from generator.threads.families.national.series import sizes
+from generator.threads.family import Family, StandardSize
+from generator.threads.heads import inch_front
+from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.sizes import ThreadLimits
+from generator.threads.text import Written, number_text
+
+
+class National(Family):
+    """American National threads."""
+
+    key = "N"
+    name = "American National threads"
+    standard = "NBS Handbook H28 (1942)"
+    examples = ("1/2-13 NC-2", "3/4-16 NF-3", "2-8 N-2", "1 1/8-10 NS-2-LH", "1 5/8-5.5 USS", "1/2-20 SAE")
+    order = 70
+
+    def claims(self, text: Written) -> bool:
+        """A series of these, and not a Unified one."""
+        return SERIES.search(text.upper) is not None and text.upper[:1] in "#.0123456789N"
+
+    def read(self, text: Written) -> Designation:
+        """Size, threads per inch, series, class, hand."""
+        return parse_national(text)
+
+    def write(self, d: Designation) -> str:
+        """As H28: ``1/2-13 NC-2-LH``."""
+        class_ = f"-{d.class_}" if d.class_ else ""
+        tail = ("-LH" if d.hand == "left" else "") + (" internal" if d.internal else "")
+        return f"{inch_front(d.nominal_text, d.pitch, d.lead)} {d.series}{class_}{tail}"
+
+    def profile(self, d: Designation) -> Profile:
+        """60 degrees, flat P/8 at crest and root."""
+        return Profile(
+            flanks=SIXTY, depth=0.64951905, crest_flat=0.125, tool_flat=0.125, source="NBS Handbook H28",
+            widest_flat=0.25, infeed=usual_infeed(SIXTY.half_angle),
+        )
+
+    def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
+        """Classes 1 to 3; basic sizes for class 4."""
+        return national_limits(d, engagement)
+
+    def mate(self, d: Designation) -> Designation:
+        """The same class on the other side."""
+        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
+
+    def sizes(self) -> Iterable[StandardSize]:
+        """NC, NF, NEF, and the US Standard and SAE series."""
+        for size, diameter, tpi, series in sizes():
+            class_ = "-2" if series.startswith("N") else ""
+            yield StandardSize(
+                f"{size}-{number_text(tpi)} {series}{class_}", diameter, 1 / float(tpi), "in",
+                common=series in ("NC", "NF"),
+            )
+
+
+FAMILY = National()
