@@ -205,8 +205,8 @@ def _form(d: Designation) -> Form:
 def _remarks(d: Designation) -> list[str]:
     form = _form(d)
     said = [
-        "No standard: made to the mate as measured. The sizes are basic; the clearance is what the fit wants. "
-        "Try the mate, and write down what was cut."
+        "No standard: made to the mate as measured. The sizes are basic; the clearance is what the fit "
+        "wants. Try the mate, and write down what was cut."
     ]
     if not form.depth:
         said.append(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -27,7 +28,8 @@ class National(Family):
 
     def claims(self, text: Written) -> bool:
         """A series of these, and not a Unified one."""
-        return SERIES.search(text.upper) is not None and text.upper[:1] in "#.0123456789N"
+        sized = re.match(r"[#.\d]|NO\b", text.upper, re.ASCII) is not None
+        return sized and SERIES.search(text.upper) is not None
 
     def read(self, text: Written) -> Designation:
         """Size, threads per inch, series, class, hand."""

@@ -72,8 +72,8 @@ def _class(text: Written, tail: str, series: str) -> str:
         raise BadDesignation(f'"{text.written}": {series} threads have no class; leave out "{words[0]}"')
     if re.fullmatch(r"[123][AB]", words[0]):
         raise BadDesignation(
-            f'"{text.written}": class {words[0]} is of Unified threads; write {series}-{words[0][0]}, or U in '
-            f"front of the series for a Unified thread"
+            f'"{text.written}": class {words[0]} is of Unified threads; write {series}-{words[0][0]}, or U '
+            "in front of the series for a Unified thread"
         )
     if words[0] not in CLASSES:
         raise BadDesignation(f'"{text.written}": American National threads have classes 1 to 4; {ACCEPTED}')
