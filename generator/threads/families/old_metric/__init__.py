@@ -99,7 +99,8 @@ class OldMetric(Family):
         depth = float(row["depth"])
         twin = (
             " A metric thread of today (M) of the same diameter and pitch goes together with it, and may "
-            "serve in its place." if d.series != "LOEW" else " A metric thread (M) does not go together with it."
+            "serve in its place." if d.series != "LOEW"
+            else " A metric thread (M) does not go together with it."
         )
         return replace(
             basic_limits(

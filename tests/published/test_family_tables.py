@@ -1,0 +1,48 @@
+"""Thread families against print: every row of data/family_*.csv names its source; rows from memory say so.
+
+A quantity is the path to it in the limits (``pitch_diameter.max``, ``pitch_tolerance``). Where print and
+formula differ by one unit of the last printed place, the row stands in generator/threads/differences.csv
+with the reason.
+"""
+
+from __future__ import annotations
+
+import csv
+import operator
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from generator.tables.rows import table
+from generator.threads.registry import limits, parse_designation
+
+DATA = Path(__file__).parent / "data"
+
+
+def rows():
+    for path in sorted(DATA.glob("family_*.csv")):
+        with path.open(encoding="utf-8", newline="") as file:
+            yield from csv.DictReader(file)
+
+
+ROWS = list(rows())
+KNOWN = {
+    (row["designation"], row["quantity"], row["printed"]) for row in table("differences", "generator.threads")
+}
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: f"{row['designation']} {row['quantity']}")
+def test_printed_size(row):
+    """To the last printed place, or listed as a difference of one unit."""
+    got = operator.attrgetter(row["quantity"])(limits(parse_designation(row["designation"])))
+    assert got is not None, "the family gives no such limit"
+    unit = 10.0 ** -len(row["value"].partition(".")[2])
+    listed = (row["designation"], row["quantity"], row["value"]) in KNOWN
+    assert abs(got - float(row["value"])) <= (1.01 if listed else 0.501) * unit, (got, row["source"])
+
+
+def test_every_row_is_distinct_and_has_a_source():
+    counted = Counter((row["designation"], row["quantity"], row["source"]) for row in ROWS)
+    assert [key for key, times in counted.items() if times > 1] == []
+    assert all(row["source"] for row in ROWS)
