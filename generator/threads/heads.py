@@ -18,7 +18,7 @@ LARGEST_GAGE = 20  # numbered screws of the old lists go beyond the 12 of ASME B
 _INCH = re.compile(
     r"(?P<size>(?:#|NO\.?)\s*\d{1,2}|\d{1,3}[ -]+\d{1,3}/\d{1,3}|\d{1,3}/\d{1,3}|\d{0,3}\.\d{1,6}|\d{1,3}\.?)"
     r"\s*(?:\"|''|INCH(?:ES)?\b|IN\b\.?)?\s*(?:[-X]|\s)\s*"
-    r"(?:(?P<pitch>\d?\.\d{1,8})\s*P\s*-\s*(?P<lead>\d{0,2}\.\d{1,8})\s*L"
+    r"(?:(?P<pitch>\d?\.\d{1,8}|\d)\s*P\s*-\s*(?P<lead>\d{0,2}\.\d{1,8}|\d{1,2})\s*L"
     r"|(?P<tpi>\d{1,3}[ -]+\d{1,2}/\d{1,2}|\d{1,3}(?:\.\d{1,4})?)(?:\s*(?:TPI|THREADS?)\b)?"
     r"\s*(?:\(\s*(?P<times>\d{1,2})\s*P\s*\))?)(?P<rest>(?:[^\d.].*)?)",
     re.ASCII,
@@ -68,6 +68,10 @@ def inch_head(text: Written, upper: str, accepted: str) -> Head:
         tpi = mixed_number(found["tpi"])
         if not tpi:
             raise BadDesignation(f'"{text.written}": threads per inch must be above zero; {accepted}')
+        if "/" in found["tpi"] and 16 % tpi.denominator:
+            raise BadDesignation(
+                f'"{text.written}": {found["tpi"]} is not a number of threads per inch as the trade writes it'
+            )
         pitch, written_starts = 1 / tpi, times
     else:
         pitch, written_starts = _pitch_and_lead(text, found["pitch"], found["lead"], accepted)

@@ -14,7 +14,9 @@ POSITIONS: dict[str, Side] = {
     "h": "external", "e": "external", "c": "external", "AZ": "internal", "H": "internal",
 }
 USUAL: dict[Side, str] = {"external": "7h", "internal": "7AZ"}
-_CLASS = re.compile(r"(?<=[-\s])(?P<grade>\d{1,2})\s?(?P<letter>[A-Za-z]{1,2})(?=$|[-\s])", re.ASCII)
+_CLASS = re.compile(
+    r"(?<=[-\s])(?P<grade>\d{1,2})\s?(?P<letter>(?!(?i:LH|RH|MM))[A-Za-z]{1,2})(?=$|[-\s])", re.ASCII
+)
 _IDLE = r"\bDIN\s*513(?:-\d)?\b|\b3/30(?:DEG)?\b|\bSAW[- ]?TOOTH\b|\bBUTTRESS\b"
 
 
