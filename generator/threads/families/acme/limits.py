@@ -196,7 +196,8 @@ def listed_diameter(nominal: Decimal) -> Decimal:
 def series() -> tuple[tuple[str, Decimal, Fraction], ...]:
     """Size as the trade writes it, diameter (in) and threads per inch of the standard series."""
     return tuple(
-        (row["size"], Decimal(row["diameter"]), Fraction(row["tpi"])) for row in table("acme_series", __package__)
+        (row["size"], Decimal(row["diameter"]), Fraction(row["tpi"]))
+        for row in table("acme_series", __package__)
     )
 
 

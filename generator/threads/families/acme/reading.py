@@ -86,8 +86,8 @@ def _class(text: Written, class_: str, front: str) -> str:
         return class_
     if class_[1] == "C":
         raise BadDesignation(
-            f'"{text.written}": class {class_} is of the centralizing threads, which bear on the major diameter '
-            "and have limits of their own (ASME B1.5, section 3); they are not computed here. Write "
+            f'"{text.written}": class {class_} is of the centralizing threads, which bear on the major '
+            "diameter and have limits of their own (ASME B1.5, section 3); they are not computed here. Write "
             f"{front}-2G for the general purpose thread, or take the limits from the standard"
         )
     if class_ == "5G":
