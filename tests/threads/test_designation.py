@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import random
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
-from generator.errors import BadDesignation, OutsideRange
-from generator.threads.registry import limits, parse_designation
+from generator.errors import BadDesignation
+from generator.threads.registry import limits, mate_of, parse_designation, write_designation
 
 
 def read(text):
@@ -118,6 +118,45 @@ def test_group_of_engagement(text, group):
     assert parse_designation(text).engagement_group == group
 
 
+@pytest.mark.parametrize(
+    ("text", "standard"),
+    [
+        ("1 1/4-7unc-2a-lh", "1 1/4-7 UNC-2A-LH"), ("1.25-7 UNC 2A LH", "1.250-7 UNC-2A-LH"),
+        ("3/8-16UNC2A", "3/8-16 UNC-2A"), ("10-32 unf 3b", "#10-32 UNF-3B"),
+        (".5 - 13 unc 2b", "0.500-13 UNC-2B"), ("2-8un-2a(21)LH", "2-8 UN-2A-LH"),
+        ("1/2-13 UNC-2A SE 1 1/2", "1/2-13 UNC-2A SE 1.5"),
+        ("1/2-13 unc-2a-lh-se1.5in", "1/2-13 UNC-2A-LH SE 1.5"),
+        ("1-8 UN-2A two starts", "1-.125P-.25L(2 STARTS)UN-2A"),
+        ("m16 x l3 - p1.5 - 6H", "M16xPh3P1.5-6H"), ("M16x3(P1.5)-6g lh", "M16xPh3P1.5-6g-LH"),
+        ("M16x1.5-6g double start", "M16xPh3P1.5-6g"), ("m 16 mm x 1.5 mm 6h left hand", "M16x1.5-6h-LH"),
+        ("M8x 1 - 6g6g", "M8x1-6g"), ("m10-5g6h-l", "M10x1.5-5g6h-L"), ("M10x1.5-6G6H", "M10x1.5-6G6H"),
+        ("M10LH", "M10x1.5-6g-LH"),
+    ],
+)
+def test_written_back_in_the_standards_form(text, standard):
+    """ASME B1.1, section 6, and ISO 965-1, section 12; that ``SE`` is written so is from memory."""
+    assert write_designation(parse_designation(text)) == standard
+    assert write_designation(parse_designation(standard)) == standard
+
+
+def test_a_special_length_of_engagement_is_read_and_counts():
+    """ASME B1.1: outside the range of the standard's tolerance the length itself goes into the formula."""
+    long, usual = parse_designation("1/2-13 UNC-2A SE 1.5"), parse_designation("1/2-13 UNC-2A")
+    assert long.engagement == 1.5
+    assert usual.engagement is None
+    assert limits(long) == replace(limits(usual, 1.5), designation=long)
+    assert limits(long, 0.5).pitch_diameter == limits(usual).pitch_diameter
+
+
+@pytest.mark.parametrize(
+    ("text", "class_"), [("M1.4x0.3", "5H"), ("M1x0.2", "4H"), ("M1.6", "6H"), ("M2x0.25", "5H")]
+)
+def test_small_nuts_have_the_coarsest_class_that_their_pitch_has(text, class_):
+    """ISO 965-1: 5H up to M1.4; no grade 6 inside below a pitch of 0.3 mm, none of 5 below 0.25 mm."""
+    assert parse_designation(text, "internal").class_ == class_
+    assert mate_of(parse_designation(text)).class_ == class_
+
+
 def test_multiple_starts():
     """Lead = starts x pitch (ASME B1.7, ISO 965-1)."""
     inch_thread = parse_designation("0.750-.0625P-.1875L(3 STARTS)UNF-2A")
@@ -140,7 +179,6 @@ REFUSED = {
     "M10-9H": "grade 9 does not exist for the pitch diameter of an internal thread",
     "M10-6H3H": "grade 3 does not exist for the minor diameter",
     "M10-6H6g": "mixes a capital letter",
-    "M10-6G6H": "write one letter, like M10-6G6G",
     "M10-6H/6g": "a fit of two parts",
     "1/2-20 UNC-3A": "write 1/2-13 UNC-3A, or 1/2-20 UNF-3A",
     "5/8-12 UNC-2A": "write 5/8-11 UNC-2A, or 5/8-12 UN-2A",
@@ -174,14 +212,15 @@ REFUSED = {
     "M10-2g": "grade 2 does not exist",
     "M10-6k": "positions e, f, g and h",
     "M10-6a": "positions a to d are not computed yet",
-    "M10-6g8h": "write one letter, like M10-6g8g",
+    "M16xPh3P1.5-6g (three starts)": "says 3 starts in words, and 2 by its lead",
     "M10x1.5-6g 5g6g": "says two things at once",
     "1/2-13 UNC-2A-3A": "says two things at once",
     "1/2-13 UNC-2A-LH-RH": "says two things at once",
     "0.750-.0625P-.2L(3 STARTS)UNF-2A": "3 starts would have a lead of 0.1875",
     "0.750-.0625P-.1875L(2 STARTS)UNF-2A": "is 3 starts, but the designation says 2",
     "M16xPh4 P1.5-6g": "a whole number of pitches",
-    "1/2-13 UNC-2A-SE 1.0": "give it beside it",
+    "1/2-13 UNC-2A SE": "like 1/2-13 UNC-2A SE 1.5",
+    "1/2-13 UNC-2A SE 0": "0 is not a length of engagement",
     "1" * 200: "too long",
 }
 
@@ -216,45 +255,3 @@ def test_every_named_size_of_the_series_reads_and_has_limits():
             assert (d.series, d.nominal) == (row["series"], float(row["diameter"]))
             assert limits(d).tabulated
     assert len(rows) == 33 + 24 + 25
-
-
-def test_any_text_is_read_or_refused():
-    """No text breaks the reader: noise, cut and mixed designations raise BadDesignation or read."""
-    rng = random.Random(20261125)
-    good = ["2 1/4-8 UN-2A", "M16×Ph3 P1.5-6g", "0.750-.0625P-.1875L(3 STARTS)UNF-2A", "#10-32 UNF-2A-LH"]
-    seeds = [*REFUSED, *good * 10]
-    alphabet = '0123456789 -–×x./#"MUNCFESRPhLgGHeA()½٣²\u00a0\n\t,+%' + "éß漢"
-    seen = 0
-    for _ in range(20_000):
-        base = list(rng.choice(seeds))
-        for _ in range(rng.randrange(1, 5)):
-            at = rng.randrange(len(base) + 1)
-            action = rng.randrange(3)
-            if action == 0:
-                base.insert(at, rng.choice(alphabet))
-            elif action == 1 and base:
-                del base[min(at, len(base) - 1)]
-            else:
-                base = base[:at] + list(rng.choice(seeds))[rng.randrange(4) :]
-        try:
-            d = parse_designation("".join(base))
-        except BadDesignation:
-            continue
-        seen += 1
-        assert d.nominal > 0
-        assert d.pitch > 0
-        assert d.lead == d.starts * d.pitch
-        try:
-            of = limits(d)
-        except OutsideRange:
-            continue
-        if d.internal:
-            assert of.major.max is None
-            assert of.major.min > of.pitch_diameter.min > of.minor.min > 0
-            assert of.pitch_diameter.max > of.pitch_diameter.min
-            assert of.minor.max > of.minor.min
-            continue
-        assert of.major.max > of.major.min > 0
-        assert of.major.max > of.pitch_diameter.max > of.pitch_diameter.min > 0
-        assert of.pitch_diameter.max > of.minor.max
-    assert seen > 500

@@ -216,6 +216,42 @@ def test_outside_the_standards_range(text, says):
     assert says in str(error.value)
 
 
+def test_pitch_diameter_and_crest_may_stand_at_different_positions():
+    """ISO 965-1: each diameter has the deviation of its own letter; the root goes with the pitch diameter."""
+    mixed, g, h = of("M10x1.5-6g6h"), of("M10x1.5-6g"), of("M10x1.5-6h")
+    assert (mixed.major, mixed.pitch_diameter, mixed.minor) == (h.major, g.pitch_diameter, g.minor)
+    assert mixed.allowance == 0.032
+    inside, open_, tight = of("M10x1.5-6G6H"), of("M10x1.5-6G"), of("M10x1.5-6H")
+    assert (inside.major, inside.pitch_diameter) == (open_.major, open_.pitch_diameter)
+    assert inside.minor == tight.minor
+    assert [line.value for line in mixed.lines if line.name == "major.allowance"] == [0]
+    assert [line.value for line in inside.lines if line.name == "minor.allowance"] == [0]
+
+
+def test_group_of_engagement_says_how_long():
+    """Machinery's Handbook, 27th ed., p. 1792: M10 x 1.5 group S up to 5, N up to 15, L over 15 mm."""
+    assert [of(f"M10x1.5-6g{group}").engagement for group in ("-S", "", "-N", "-L")] == [5, 15, 15, None]
+
+
+def test_no_better_class_is_named_where_the_grades_end():
+    """ISO 965-1: grades 3 to 9 outside, 4 to 8 inside, and coarse ones not for fine pitches."""
+    assert any("no grade coarser than that of 9g6g" in remark for remark in of("M10-9g6g", 20).remarks)
+    assert any("no grade finer than that of 4H" in remark for remark in of("M10-4H", 3).remarks)
+    assert any("no grade coarser than that of 6H" in remark for remark in of("M1.6x0.35-6H", 5).remarks)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("M10x1.5-6e", "position e"), ("M10x1.5-6g6f", "position f"), ("M100x8-6g", "pitch of 8 mm"),
+        ("2 1/2-4 UNC-2A", ""), ("4 1/2-4 UN-2A", "4-UN series"), ("4-3 UNS-2B", "under 4 threads per inch"),
+        ("1/2-13 UNC-2A SE 2", "outside the usual range"), ("M200x4-6g", ""), ("M10x1.5-6g", ""),
+    ],
+)
+def test_what_is_from_memory_says_so(text, says):
+    assert (says in of(text).memory) if says else not of(text).memory
+
+
 def test_special_threads_say_so():
     """Any diameter and pitch has limits; what is in no table is not called tabulated."""
     assert not of("2.4375-10 UNS-2A").tabulated

@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import replace
+from fractions import Fraction
 
-from generator.threads.designation import Designation
-from generator.threads.families.metric.external import metric_limits
+from generator.threads.designation import Designation, Side
+from generator.threads.families.metric.external import crest_allowance, metric_limits
+from generator.threads.families.metric.grades import usual_class
 from generator.threads.families.metric.internal import internal_metric_limits
-from generator.threads.families.metric.pitches import coarse_pitches
+from generator.threads.families.metric.pitches import coarse_pitches, fine_pitches
 from generator.threads.families.metric.reading import parse_metric
 from generator.threads.families.metric.working import size_lines
 from generator.threads.family import Family, StandardSize
@@ -35,7 +37,7 @@ class Metric(Family):
 
     def read(self, text: Written) -> Designation:
         """M, diameter, pitch, class, group of engagement, hand."""
-        return parse_metric(text.written, text.plain, text.side)
+        return parse_metric(text)
 
     def write(self, d: Designation) -> str:
         """As section 5 of the standard: ``M20x1.5-5g6g-LH``, the pitch always written."""
@@ -56,19 +58,20 @@ class Metric(Family):
         """Positions e to h outside, G and H inside."""
         of_side = internal_metric_limits if d.internal else metric_limits
         sizes = of_side(d, engagement)
-        return replace(sizes, places=3, lines=size_lines(sizes))
+        return replace(sizes, places=3, lines=size_lines(sizes, crest_allowance(d)))
 
     def mate(self, d: Designation) -> Designation:
-        """6H for a screw, 6g for a nut (ISO 965-1: the usual fit)."""
-        if d.internal:
-            return replace(d, text="", class_="6g", side="external", class_assumed=True)
-        return replace(d, text="", class_="6H", side="internal", class_assumed=True)
+        """The usual class of the other side: 6H for a screw, 6g for a nut, finer for the smallest."""
+        side: Side = "external" if d.internal else "internal"
+        class_ = usual_class(Fraction(d.nominal_text), d.pitch, side == "internal")
+        return replace(d, text="", class_=class_, side=side, class_assumed=True)
 
     def sizes(self) -> Iterable[StandardSize]:
-        """The coarse series of ISO 261."""
-        for nominal, pitch in coarse_pitches().items():
-            text = f"M{number_text(nominal)}x{number_text(pitch)}-6g"
-            yield StandardSize(text, float(nominal), float(pitch), "mm")
+        """The coarse series of ISO 261, and its fine pitches; those of ISO 262 are the common ones."""
+        coarse = [(nominal, pitch, True) for nominal, pitch in coarse_pitches().items()]
+        for nominal, pitch, common in sorted([*coarse, *fine_pitches()]):
+            text = f"M{number_text(nominal)}x{number_text(pitch)}-{usual_class(nominal, pitch, False)}"
+            yield StandardSize(text, float(nominal), float(pitch), "mm", common)
 
 
 FAMILY = Metric()

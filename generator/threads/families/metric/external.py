@@ -14,6 +14,7 @@ from decimal import Decimal
 import generator.threads.families.metric.pitches as metric
 from generator.errors import OutsideRange
 from generator.threads.designation import Designation
+from generator.threads.families.metric.grades import LEAST_PITCH_INSIDE, LEAST_PITCH_OUTSIDE
 from generator.threads.rounding import THREE, preferred_number, rounded
 from generator.threads.sizes import Range, ThreadLimits
 
@@ -24,7 +25,7 @@ ROOT_BELOW_PITCH = Decimal("0.6160254")  # H/2 + H/4 less the rise of a root of 
 STEPS_A_GRADE = 4  # of the R 40 series
 MICROMETER = Decimal("0.001")
 FINEST, COARSEST = Decimal("0.2"), Decimal(8)
-LEAST_PITCH_OF_GRADE = {7: Decimal("0.35"), 8: Decimal("0.8"), 9: Decimal("0.8")}
+OUTSIDE_GRADES, INSIDE_GRADES = range(3, 10), range(4, 9)  # of the pitch diameter: ISO 965-1
 NORMAL_FROM, NORMAL_TO = 2.24, 6.7  # ISO 965-1: group N from 2.24 P d^0.2 to 6.7 P d^0.2
 DEVIATION_CONSTANT = {"e": 50, "f": 30, "g": 15}
 DEVIATION_SLOPE = 11
@@ -58,14 +59,14 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
     Source: ISO 965-1, ISO 68-1, ISO 724.
     """
     engagement = None if engagement is None else round(engagement, 6)
-    of = basis(d, LEAST_PITCH_OF_GRADE)
+    of = basis(d, LEAST_PITCH_OUTSIDE)
     nominal, pitch, row, crest = of.nominal, of.pitch, of.row, of.crest
     deviation = MICROMETER * deviation_of(of.position, pitch, crest)
     pitch_tolerance = MICROMETER * graded(of.pitch_tolerance, of.pitch_grade)
     major_tolerance = MICROMETER * graded(
         Decimal(crest.tolerance) if crest else _crest_base(pitch), of.crest_grade
     )
-    major = nominal - deviation
+    major = nominal - MICROMETER * deviation_of(of.crest_position, pitch, crest)
     pitch_max = rounded(nominal - PITCH_FACTOR * pitch, THREE) - deviation
     pitch_min = pitch_max - pitch_tolerance
     flat_minor = rounded(nominal - MINOR_FACTOR * pitch, THREE) - deviation
@@ -88,11 +89,12 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
         allowance=float(deviation),
         major_tolerance=float(major_tolerance),
         pitch_tolerance=float(pitch_tolerance),
-        engagement=engagement if engagement is not None else longest,
+        engagement=engagement if engagement is not None else longest_of(d, shortest, longest),
         engagement_standard=engagement is None or shortest < engagement <= longest,
         tabulated=row is not None and crest is not None,
-        remarks=tuple(remarks(d, nominal, pitch, of.position, row, engagement, shortest, longest)),
+        remarks=tuple(remarks(d, pitch, row, engagement, shortest, longest)),
         source=SOURCE,
+        memory=memory(of),
     )
 
 
@@ -110,6 +112,7 @@ class Basis:
     pitch_grade: int
     position: str
     crest_grade: int
+    crest_position: str
     pitch_tolerance: Decimal
 
 
@@ -136,7 +139,9 @@ def basis(d: Designation, least_pitch: Mapping[int, Decimal]) -> Basis:
     row = metric.pitch_rows().get((low, d.pitch))
     tolerance = Decimal(row.tolerance) if row else pitch_base(pitch, low, high)
     crest = metric.crest_rows().get(d.pitch)
-    return Basis(nominal, pitch, row, crest, pitch_grade, d.class_[1], crest_grade, tolerance)
+    return Basis(
+        nominal, pitch, row, crest, pitch_grade, d.class_[1], crest_grade, d.class_[-1], tolerance
+    )
 
 
 def deviation_of(position: str, pitch: Decimal, row: metric.CrestRow | None) -> Decimal:
@@ -151,6 +156,13 @@ def deviation_of(position: str, pitch: Decimal, row: metric.CrestRow | None) -> 
             f"pitch for position {position}", float(pitch), float(least), None, "ISO 965-1", "mm"
         )
     return Decimal(row.deviation[position])
+
+
+def crest_allowance(d: Designation) -> float:
+    """Distance (mm) of a thread's crests from the basic size, towards looseness; G lies as far as g."""
+    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    position = d.class_[-1].lower()
+    return float(MICROMETER * deviation_of(position, pitch, metric.crest_rows().get(d.pitch)))
 
 
 def graded(grade_6: Decimal, grade: int) -> Decimal:
@@ -200,27 +212,25 @@ def diameter_range(d: Designation) -> tuple[Decimal, Decimal]:
     raise OutsideRange("nominal diameter", d.nominal, 1.0, float(ranges[-1][1]), "ISO 965-1", "mm")
 
 
+def longest_of(d: Designation, shortest: float, longest: float) -> float | None:
+    """Longest engagement (mm) of the designation's group; None for L, which has no end."""
+    return {"S": shortest, "N": longest}.get(d.engagement_group)
+
+
 def remarks(
     d: Designation,
-    nominal: Decimal,
     pitch: Decimal,
-    position: str,
     row: metric.PitchRow | None,
     engagement: float | None,
     shortest: float,
     longest: float,
 ) -> list[str]:
-    """What is special or not verified about the limits of this thread, outside or inside."""
+    """What is special about the limits of this thread, outside or inside."""
     said: list[str] = []
     if row is None:
         said.append(
             f"M{d.nominal_text}x{float(pitch):g} is not a tabulated combination of ISO 965-1: its "
             "tolerance comes from the standard's formula, rounded to the R 40 series."
-        )
-    if position in "ef" or pitch == COARSEST or nominal > 180:
-        said.append(
-            "These table values are from memory of ISO 965-1 and not compared with print; "
-            "check against the standard."
         )
     if d.starts > 1:
         said.append(
@@ -228,10 +238,29 @@ def remarks(
         )
     if engagement is not None and not shortest < engagement <= longest:
         size, finer = ("short", -1) if engagement <= shortest else ("long", 1)
-        better = f"{int(d.class_[0]) + finer}{position}{d.class_[-2:]}"
         said.append(
             f"An engagement of {engagement:g} mm is {size} (normal is over {shortest:g} "
-            f"up to {longest:g} mm): ISO 965-1 then recommends {better} in place of {d.class_}. "
-            f"The limits here are those of {d.class_}."
+            f"up to {longest:g} mm): {_better(d, pitch, finer)} The limits here are those of {d.class_}."
         )
     return said
+
+
+def _better(d: Designation, pitch: Decimal, finer: int) -> str:
+    """The class that a short or long engagement asks for, where there is one."""
+    grade = int(d.class_[0]) + finer
+    least = (LEAST_PITCH_INSIDE if d.internal else LEAST_PITCH_OUTSIDE).get(grade, FINEST)
+    if grade not in (INSIDE_GRADES if d.internal else OUTSIDE_GRADES) or pitch < least:
+        return f"ISO 965-1 has no grade {'coarser' if finer > 0 else 'finer'} than that of {d.class_} here."
+    return f"ISO 965-1 then recommends {grade}{d.class_[1]}{d.class_[-2:]} in place of {d.class_}."
+
+
+def memory(of: Basis) -> str:
+    """What of the limits could only be had from memory of ISO 965-1, in words."""
+    found = [
+        f"the deviation of position {position}"
+        for position in dict.fromkeys((of.position, of.crest_position))
+        if position in "ef"
+    ]
+    if of.pitch == COARSEST:
+        found.append("crest tolerances and deviations at a pitch of 8 mm")
+    return ", ".join(found)

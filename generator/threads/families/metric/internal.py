@@ -1,6 +1,6 @@
 """Limits of size of internal ISO metric threads (ISO 965-1, ISO 724, ISO 68-1). Millimeters.
 
-The tables are those of the external threads (`limits_metric`): the pitch-diameter tolerance of an internal
+The tables are those of the external threads (`external`): the pitch-diameter tolerance of an internal
 thread stands five steps of the R 40 series above that of an external one of the same grade.
 """
 
@@ -19,17 +19,17 @@ from generator.threads.families.metric.external import (
     basis,
     deviation_of,
     graded,
+    longest_of,
+    memory,
     normal_engagement,
     remarks,
 )
+from generator.threads.families.metric.grades import LEAST_PITCH_INSIDE
 from generator.threads.rounding import THREE, preferred_number, rounded
 from generator.threads.sizes import Range, ThreadLimits
 
 INTERNAL_STEPS = 5  # of the R 40 series, from Td2 to TD2: a factor of 1.32 (ISO 965-1)
 FINE = Decimal("0.8")  # mm: the formula of the minor tolerance changes above
-LEAST_PITCH_OF_GRADE = {  # ISO 965-1, from memory of its tables
-    5: Decimal("0.25"), 6: Decimal("0.3"), 7: Decimal("0.5"), 8: Decimal("0.8"),
-}
 
 
 def internal_metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
@@ -59,15 +59,18 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
     Source: ISO 965-1, ISO 68-1, ISO 724.
     """
     engagement = None if engagement is None else round(engagement, 6)
-    of = basis(d, LEAST_PITCH_OF_GRADE)
+    of = basis(d, LEAST_PITCH_INSIDE)
     nominal, pitch, row, crest = of.nominal, of.pitch, of.row, of.crest
-    shift = MICROMETER * deviation_of({"H": "h", "G": "g"}[of.position], pitch, crest)
+    shift, crest_shift = (
+        MICROMETER * deviation_of(position.lower(), pitch, crest)
+        for position in (of.position, of.crest_position)
+    )
     steps = STEPS_A_GRADE * (of.pitch_grade - 6) + INTERNAL_STEPS
     pitch_tolerance = MICROMETER * preferred_number(of.pitch_tolerance, steps)
     of_table = Decimal(crest.minor_tolerance) if crest else minor_base(pitch)
     crest_tolerance = MICROMETER * graded(of_table, of.crest_grade)
     pitch_min = rounded(nominal - PITCH_FACTOR * pitch, THREE) + shift
-    minor_min = rounded(nominal - MINOR_FACTOR * pitch, THREE) + shift
+    minor_min = rounded(nominal - MINOR_FACTOR * pitch, THREE) + crest_shift
     if minor_min <= 0:
         raise OutsideRange(
             f"bore of {d.text}", float(minor_min), 0.0, None, "the pitch is too coarse for this diameter",
@@ -82,11 +85,12 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
         allowance=float(shift),
         major_tolerance=None,
         pitch_tolerance=float(pitch_tolerance),
-        engagement=engagement if engagement is not None else longest,
+        engagement=engagement if engagement is not None else longest_of(d, shortest, longest),
         engagement_standard=engagement is None or shortest < engagement <= longest,
         tabulated=row is not None and crest is not None,
-        remarks=tuple(remarks(d, nominal, pitch, of.position, row, engagement, shortest, longest)),
+        remarks=tuple(remarks(d, pitch, row, engagement, shortest, longest)),
         source=SOURCE,
+        memory=memory(of),
         minor_tolerance=float(crest_tolerance),
     )
 

@@ -40,6 +40,16 @@ def coarse_pitches() -> dict[Fraction, Fraction]:
 
 
 @cache
+def fine_pitches() -> tuple[tuple[Fraction, Fraction, bool], ...]:
+    """Nominal diameter (mm), fine pitch (mm), and whether ISO 262 selects it, the smallest first."""
+    return tuple(
+        (Fraction(row["nominal"]), Fraction(pitch), pitch in row["selected"].split())
+        for row in table("metric_fine", __package__)
+        for pitch in row["pitches"].split()
+    )
+
+
+@cache
 def crest_rows() -> dict[Fraction, CrestRow]:
     """Rows of the table of crest tolerances and deviations by pitch (mm)."""
     return {

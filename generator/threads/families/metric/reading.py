@@ -1,6 +1,8 @@
 """ISO metric designations: M, diameter, pitch, tolerance class, group of engagement, hand (ISO 965-1).
 
-Reading order: `parse_metric`, then pitch and lead, then what follows the first hyphen.
+Reading order: `parse_metric`, then pitch and lead, then what follows the first hyphen. Multiple-start
+threads are read as ``M16xPh3P1.5``, in the older forms ``M16xL3-P1.5`` and ``M16x3(P1.5)``, and with their
+starts in words.
 """
 
 from __future__ import annotations
@@ -10,8 +12,10 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.errors import BadDesignation
-from generator.threads.designation import Designation, Side
+from generator.threads.designation import Designation
+from generator.threads.families.metric.grades import usual_class
 from generator.threads.families.metric.pitches import coarse_pitches
+from generator.threads.text import Written, number_text, take_hand, take_starts
 
 CREST_GRADES = "468"  # ISO 965-1: grades of the external major diameter
 PITCH_GRADES = "3456789"  # ISO 965-1: grades of the external pitch diameter
@@ -19,12 +23,13 @@ INTERNAL_GRADES = "45678"  # ISO 965-1: grades of the internal pitch and minor d
 POSITIONS = "efgh"
 INTERNAL_POSITIONS = "GH"
 GROUPS: dict[str, Literal["S", "N", "L"]] = {"S": "S", "N": "N", "L": "L"}  # ISO 965-1: short, normal, long
-FINEST_CLASS_DIAMETER = Fraction(16, 10)  # ISO 965-1: without a class, 6g from M1.6 upwards and 6h below
 
 _NUMBER = r"\d{0,3}\.\d{1,4}|\d{1,3}"
 _FORM = re.compile(
-    rf"M\s*(?P<nominal>{_NUMBER})"
-    rf"(?:\s*[X*]\s*(?:PH\s*(?P<lead>{_NUMBER})\s*[- ]?\s*P\s*(?P<of>{_NUMBER})|(?P<pitch>{_NUMBER})))?"
+    rf"M\s*(?P<nominal>{_NUMBER})\s*(?:MM\b)?"
+    rf"(?:\s*[X*]\s*(?:(?:PH|L)\s*(?P<lead>{_NUMBER})\s*[- ]?\s*\(?\s*P\s*(?P<of>{_NUMBER})\s*\)?"
+    rf"|(?P<long>{_NUMBER})\s*\(\s*P\s*(?P<short>{_NUMBER})\s*\)"
+    rf"|(?P<pitch>{_NUMBER})))?"
     r"(?:\s*MM\b)?(?P<tail>(?:[^\d.].*)?)",
     re.ASCII | re.IGNORECASE,
 )
@@ -33,22 +38,37 @@ _ACCEPTED = (
 )
 
 
-def parse_metric(written: str, plain: str, side: Side | None = None) -> Designation:
-    """The metric thread that `plain`, the tidied text, names; `written` is quoted in errors.
+def parse_metric(text: Written) -> Designation:
+    """The metric thread that the tidied text names; its side decides the class where none is written.
 
-    `side` decides the class that is taken where none is written.
+    Raises
+    ------
+    BadDesignation
+        With what was written and what would be accepted.
+
+    Examples
+    --------
+    >>> from generator.threads.text import tidy
+    >>> d = parse_metric(tidy("M16 x L3-P1.5 6H LH"))
+    >>> d.starts, d.class_, d.hand
+    (2, '6H', 'left')
+
+    Source: ISO 965-1.
     """
-    found = _FORM.fullmatch(plain)
+    written = text.written
+    plain, said_starts = take_starts(text, _capitals_but_classes(text.plain))
+    plain, hand = take_hand(text, plain)
+    found = _FORM.fullmatch(plain.strip())
     if found is None:
         raise BadDesignation(f'"{written}" is not a metric thread designation; {_ACCEPTED}')
     nominal = Fraction(found["nominal"])
-    size = _text(nominal)
+    size = number_text(nominal)
     if nominal == 0:
         raise BadDesignation(f'"{written}": the diameter must be above zero; {_ACCEPTED}')
-    pitch, lead, starts, coarse = _pitch(written, found, nominal, size)
-    head = f"M{size}" if coarse else f"M{size}x{_text(pitch)}"
-    class_, group, hand = _tail(written, found["tail"], head, starts)
-    usual = "6H" if side == "internal" else "6g" if nominal >= FINEST_CLASS_DIAMETER else "6h"
+    pitch, starts, coarse = _pitch(written, found, nominal, said_starts)
+    head = f"M{size}" if coarse else f"M{size}x{number_text(pitch)}"
+    class_, group = _tail(written, found["tail"], head)
+    usual = usual_class(nominal, pitch, text.side == "internal")
     return Designation(
         text=written,
         family="M",
@@ -56,7 +76,7 @@ def parse_metric(written: str, plain: str, side: Side | None = None) -> Designat
         nominal=float(nominal),
         nominal_text=size,
         pitch=pitch,
-        lead=lead,
+        lead=starts * pitch,
         starts=starts,
         class_=class_ or usual,
         class_assumed=not class_,
@@ -68,48 +88,46 @@ def parse_metric(written: str, plain: str, side: Side | None = None) -> Designat
     )
 
 
+def _capitals_but_classes(plain: str) -> str:
+    """The text in capitals, but for the letters of classes: they say by their case which side is meant."""
+    kept = re.split(r"((?<![\d.])\d[a-zA-Z](?:\d[a-zA-Z])?(?![a-zA-Z\d.]))", plain, flags=re.ASCII)
+    return "".join(part if at % 2 else part.upper() for at, part in enumerate(kept))
+
+
 def _pitch(
-    written: str, found: re.Match[str], nominal: Fraction, size: str
-) -> tuple[Fraction, Fraction, int, bool]:
-    """Pitch, lead (mm), starts, and whether the coarse pitch was left out."""
-    if found["lead"]:
-        lead, pitch = Fraction(found["lead"]), Fraction(found["of"])
+    written: str, found: re.Match[str], nominal: Fraction, said: int | None
+) -> tuple[Fraction, int, bool]:
+    """Pitch (mm), starts, and whether the coarse pitch was left out; `said` is the starts in words."""
+    if found["lead"] or found["long"]:
+        lead, pitch = Fraction(found["lead"] or found["long"]), Fraction(found["of"] or found["short"])
         if pitch == 0 or lead == 0 or (lead / pitch).denominator != 1:
             raise BadDesignation(f'"{written}": the lead Ph must be a whole number of pitches P; {_ACCEPTED}')
-        return pitch, lead, int(lead / pitch), False
+        starts = int(lead / pitch)
+        if said not in (None, starts):
+            raise BadDesignation(f'"{written}" says {said} starts in words, and {starts} by its lead')
+        return pitch, starts, False
     if found["pitch"]:
         pitch = Fraction(found["pitch"])
         if pitch == 0:
             raise BadDesignation(f'"{written}": the pitch must be above zero; {_ACCEPTED}')
-        return pitch, pitch, 1, False
+        return pitch, said or 1, False
     coarse = coarse_pitches().get(nominal)
     if coarse is None:
+        size = number_text(nominal)
         raise BadDesignation(
             f'"{written}": ISO 261 has no coarse pitch for M{size}; write the pitch, like M{size}x1.5-6g'
         )
-    return coarse, coarse, 1, True
+    return coarse, said or 1, True
 
 
-def _text(value: Fraction) -> str:
-    return f"{float(value):.6g}"
-
-
-def _tail(
-    written: str, tail: str, head: str, starts: int
-) -> tuple[str, Literal["S", "N", "L"], Literal["right", "left"]]:
-    """Tolerance class (empty when left out), group of engagement, hand."""
-    tail = re.sub(r"\(\s*(\w+)\s+STARTS?\s*\)", " ", tail, flags=re.IGNORECASE) if starts > 1 else tail
-    tail = re.sub(r"\bLEFT[\s-]*HAND(ED)?\b|\bL\.\s*H\.", " LH ", tail, flags=re.IGNORECASE)
-    tail = re.sub(r"\bRIGHT[\s-]*HAND(ED)?\b|\bR\.\s*H\.", " RH ", tail, flags=re.IGNORECASE)
+def _tail(written: str, tail: str, head: str) -> tuple[str, Literal["S", "N", "L"]]:
+    """Tolerance class (empty when left out) and group of engagement."""
     classes: list[str] = []
     groups: list[Literal["S", "N", "L"]] = []
-    hands: list[str] = []
     for word in re.split(r"[\s-]+", tail):
         upper = word.upper()
         if re.fullmatch(r"\d[A-Z](\d[A-Z])?", upper):
             classes.append(_class(written, word, head))
-        elif upper in ("LH", "RH", "LEFT", "RIGHT"):
-            hands.append(upper[0])
         elif upper in GROUPS:
             groups.append(GROUPS[upper])
         elif "/" in word:
@@ -122,15 +140,11 @@ def _tail(
                 f'"{written}": "{word}" is not understood after the pitch; '
                 f"write {head}-6g, and -LH at the end for a left-hand thread"
             )
-    if len(set(classes)) > 1 or len(set(hands)) > 1 or len(set(groups)) > 1:
+    if len(set(classes)) > 1 or len(set(groups)) > 1:
         raise BadDesignation(
             f'"{written}" says two things at once; write one class and one hand, like {head}-6g-LH'
         )
-    return (
-        classes[0] if classes else "",
-        groups[0] if groups else "N",
-        "left" if hands and hands[0] == "L" else "right",
-    )
+    return classes[0] if classes else "", groups[0] if groups else "N"
 
 
 def _class(written: str, word: str, head: str) -> str:
@@ -146,7 +160,8 @@ def _class(written: str, word: str, head: str) -> str:
         _check_internal(written, word, head, (grade, position), (crest_grade, crest_position))
     else:
         _check_external(written, word, head, (grade, position), (crest_grade, crest_position))
-    return f"{grade}{position}" if grade == crest_grade else f"{grade}{position}{crest_grade}{position}"
+    crest = f"{crest_grade}{crest_position}"
+    return f"{grade}{position}" if f"{grade}{position}" == crest else f"{grade}{position}{crest}"
 
 
 def _check_internal(
@@ -159,7 +174,6 @@ def _check_internal(
                 f'"{written}": internal threads have positions G and H (capital letters); write {head}-6H'
                 + (f", or {head}-6{position.lower()} for the external thread" if position in "EF" else "")
             )
-    _check_one_position(written, word, head, pitch, crest)
     for (grade, position), diameter in ((pitch, "pitch"), (crest, "minor")):
         if grade not in INTERNAL_GRADES:
             raise BadDesignation(
@@ -175,11 +189,11 @@ def _check_external(
     (grade, position), (crest_grade, crest_position) = pitch, crest
     if position in "abcd" or crest_position in "abcd":
         raise BadDesignation(
-            f'"{written}": positions a to d are not computed yet; e, f, g and h are, like {head}-6g'
+            f'"{written}": positions a to d are not computed yet (no print of their deviations was at hand); '
+            f"e, f, g and h are, like {head}-6g"
         )
     if position not in POSITIONS or crest_position not in POSITIONS:
         raise BadDesignation(f'"{written}": external threads have positions e, f, g and h; write {head}-6g')
-    _check_one_position(written, word, head, pitch, crest)
     if grade not in PITCH_GRADES:
         raise BadDesignation(
             f'"{written}": grade {grade} does not exist for the pitch diameter; 3 to 9 do, '
@@ -189,15 +203,4 @@ def _check_external(
         raise BadDesignation(
             f'"{written}": the major diameter has grades 4, 6 and 8 only; write pitch diameter and crest '
             f"apart, like {head}-{grade}{position}6{position}"
-        )
-
-
-def _check_one_position(
-    written: str, word: str, head: str, pitch: tuple[str, str], crest: tuple[str, str]
-) -> None:
-    (grade, position), (crest_grade, crest_position) = pitch, crest
-    if position != crest_position:
-        raise BadDesignation(
-            f'"{written}": pitch diameter and crest at different positions ({word}) are not computed yet; '
-            f"write one letter, like {head}-{grade}{position}{crest_grade}{position}"
         )

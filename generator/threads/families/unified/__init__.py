@@ -35,16 +35,18 @@ class Unified(Family):
         return re.match(r"[#\d.]|NO\b", text.upper, re.ASCII) is not None
 
     def read(self, text: Written) -> Designation:
-        """Size, threads per inch, series, class, hand."""
-        return parse_unified(text.written, text.upper)
+        """Size, threads per inch, series, class, hand, special length of engagement."""
+        return parse_unified(text)
 
     def write(self, d: Designation) -> str:
-        """As section 6 of the standard: ``1 1/4-7 UNC-2A-LH``."""
-        hand = "-LH" if d.hand == "left" else ""
+        """As section 6 of the standard: ``1 1/4-7 UNC-2A-LH``, ``0.750-.0625P-.1875L(3 STARTS)UNF-2A``."""
+        end = f"{d.series}-{d.class_}" + ("-LH" if d.hand == "left" else "")
+        if d.engagement is not None:
+            end += f" SE {number_text(d.engagement)}"
         if d.starts > 1:
             turns = f"{_inches(d.pitch)}P-{_inches(d.lead)}L({d.starts} STARTS)"
-            return f"{d.nominal_text}-{turns}{d.series}-{d.class_}{hand}"
-        return f"{d.nominal_text}-{number_text(1 / d.pitch)} {d.series}-{d.class_}{hand}"
+            return f"{_size(d.nominal_text)}-{turns}{end}"
+        return f"{_size(d.nominal_text)}-{number_text(1 / d.pitch)} {end}"
 
     def profile(self, d: Designation) -> Profile:
         """60 degrees, crest flat P/8; root flat P/4 outside, a radius of H/8 at least for UNR."""
@@ -56,7 +58,8 @@ class Unified(Family):
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
-        """Classes 1A to 3A outside, 1B to 3B inside."""
+        """Classes 1A to 3A outside, 1B to 3B inside; an engagement in the designation counts."""
+        engagement = d.engagement if engagement is None else engagement
         of_side = internal_unified_limits if d.internal else unified_limits
         sizes = of_side(d, engagement)
         return replace(sizes, lines=size_lines(sizes))
@@ -70,14 +73,20 @@ class Unified(Family):
         )
 
     def sizes(self) -> Iterable[StandardSize]:
-        """UNC, UNF and UNEF."""
-        for size, diameter, tpi, name in series.named_sizes():
+        """UNC, UNF, UNEF and the constant-pitch series."""
+        for size, diameter, tpi, name in series.all_sizes():
             text = f"{size}-{number_text(tpi)} {name}-2A"
-            yield StandardSize(text, diameter, 1 / float(tpi), "in", name != "UNEF")
+            yield StandardSize(text, diameter, 1 / float(tpi), "in", name in ("UNC", "UNF"))
 
 
 def _inches(length: Fraction) -> str:
-    return f"{float(length):.6f}".rstrip("0").removeprefix("0")
+    return f"{float(length):.8f}".rstrip("0").removeprefix("0")
+
+
+def _size(text: str) -> str:
+    """A size as the standard writes it: a decimal with three places at least."""
+    whole, point, decimals = text.partition(".")
+    return f"{whole or '0'}.{decimals:<03}" if point else text
 
 
 FAMILY = Unified()

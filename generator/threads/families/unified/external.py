@@ -138,6 +138,7 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
         tabulated=unified.series_of(diameter, tpi) is not None,
         remarks=tuple(remarks(d, diameter, tpi, is_standard)),
         source=SOURCE,
+        memory=memory(diameter, tpi, is_standard),
     )
 
 
@@ -192,11 +193,6 @@ def remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: b
             "Beyond the tables of ASME B1.1 (to 6 in, 4 to 80 threads per inch) the limits come from its "
             "formulas alone; check them against the standard."
         )
-    if series == "UN" and tpi == COARSEST:
-        said.append(
-            "That the tolerances of the 4-UN series are for one diameter of engagement is from memory; "
-            "check the limits against ASME B1.1."
-        )
     if d.starts > 1:
         said.append(
             "The limits are those of a single-start thread; check a multiple-start thread against ASME B1.1."
@@ -205,9 +201,21 @@ def remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: b
         too = "" if d.internal else ", for the allowance too"
         said.append(
             "The length of engagement lies outside the range of the standard's tolerance, so it went into "
-            f"the formula itself{too} (from memory of ASME B1.1; check against the standard)."
+            f"the formula itself{too}."
         )
     return said
+
+
+def memory(diameter: Decimal, tpi: Fraction, standard_length: bool, minor: bool = False) -> str:
+    """What of the limits could only be had from memory of the standard, in words; `minor`: inside."""
+    found: list[str] = []
+    if unified.series_of(diameter, tpi) == "UN" and tpi == COARSEST:
+        found.append("that the tolerances of the 4-UN series are for one diameter of engagement")
+    if not standard_length:
+        found.append("that a length of engagement outside the usual range goes into the formula")
+    if minor and tpi < COARSEST:
+        found.append("the minor diameter tolerance under 4 threads per inch")
+    return ", ".join(found)
 
 
 def decimal(value: Fraction) -> Decimal:

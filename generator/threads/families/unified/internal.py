@@ -1,6 +1,6 @@
 """Limits of size of internal Unified threads, classes 1B, 2B and 3B (ASME B1.1). Inches.
 
-Built on the tolerance of class 2A (`limits_unified`). Diameters and tolerances stand at four places each
+Built on the tolerance of class 2A (`external`). Diameters and tolerances stand at four places each
 before they are added; the minor diameter is then shown at the places the standard prints.
 """
 
@@ -16,6 +16,7 @@ from generator.threads.families.unified.external import (
     PITCH_FACTOR,
     SOURCE,
     engagement_used,
+    memory,
     remarks,
     sizes,
     tolerance_2a,
@@ -97,7 +98,7 @@ def internal_unified_limits(d: Designation, engagement: float | None = None) -> 
 
     Notes
     -----
-    Range: as `limits_unified.unified_limits`.
+    Range: as `external.unified_limits`.
 
     Source: ASME B1.1; rounding ASME B1.30.
     """
@@ -128,17 +129,8 @@ def internal_unified_limits(d: Designation, engagement: float | None = None) -> 
         engagement=float(used),
         engagement_standard=is_standard,
         tabulated=unified.series_of(diameter, tpi) is not None,
-        remarks=tuple(_remarks(d, diameter, pitch, is_standard)),
+        remarks=tuple(remarks(d, diameter, tpi, is_standard)),
         source=SOURCE,
+        memory=memory(diameter, tpi, is_standard, minor=True),
         minor_tolerance=float(crest_tolerance),
     )
-
-
-def _remarks(d: Designation, diameter: Decimal, pitch: Decimal, standard_length: bool) -> list[str]:
-    said = remarks(d, diameter, 1 / d.pitch, standard_length)
-    if 1 / pitch < COARSE:
-        said.append(
-            "The minor diameter tolerance under 4 threads per inch is from memory; check it against "
-            "ASME B1.1."
-        )
-    return said

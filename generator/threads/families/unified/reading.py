@@ -1,6 +1,8 @@
-"""Unified inch designations: size, threads per inch, series, class, hand (ASME B1.1, section 6).
+"""Unified inch designations: size, threads per inch, series, class, hand, engagement (ASME B1.1, section 6).
 
-Reading order: `parse_unified`, then the pieces it reads from left to right, then the series check.
+Reading order: `parse_unified`, then the pieces it reads from left to right, then the series check. The gaging
+system of ASME B1.3, ``(21)``, says how a part is accepted and nothing of its sizes: it is read and dropped.
+How a special length of engagement is written, ``SE 1.5``, is from memory of the standard.
 """
 
 from __future__ import annotations
@@ -8,11 +10,11 @@ from __future__ import annotations
 import re
 from decimal import Decimal
 from fractions import Fraction
-from typing import Literal
 
 import generator.threads.families.unified.series as unified
 from generator.errors import BadDesignation
 from generator.threads.designation import Designation
+from generator.threads.text import Written, mixed_number, take_hand, take_starts
 
 LARGEST_GAGE = 12  # ASME B1.1: numbered sizes 0 to 12, diameter 0.060 + 0.013 N inch
 FINEST_FRACTION = 64
@@ -26,23 +28,45 @@ _MARK = r"\s*(?:\"|''|INCH\b|IN\b\.?)?"
 _TPI = r"(?P<tpi>\d{1,3}[ -]+\d/\d|\d{1,3}(?:\.\d{1,4})?)\s*(?:TPI\b)?"
 _STARTS = (
     r"(?P<pitch>\d?\.\d{1,8})\s*P\s*-\s*(?P<lead>\d{0,2}\.\d{1,8})\s*L"
-    r"\s*(?:\(\s*(?P<starts>\w+)\s+STARTS?\s*\))?"
 )
 _FORM = re.compile(rf"{_SIZE}{_MARK}\s*[- ]\s*(?:{_STARTS}|{_TPI})(?P<rest>(?:[^\d.].*)?)", re.ASCII)
 _SERIES = re.compile(r"[\s-]*UN(?P<root>R)?(?P<kind>C|F|EF|S)?(?![A-Z])(?P<tail>.*)", re.ASCII)
-_COUNTS = {"ONE": 1, "SINGLE": 1, "TWO": 2, "DOUBLE": 2, "THREE": 3, "TRIPLE": 3, "FOUR": 4, "QUADRUPLE": 4}
+_ENGAGEMENT = re.compile(
+    r"\b(?:SE|LE)\s*=?\s*(?P<length>\d{1,2}[ -]+\d{1,2}/\d{1,2}|\d{1,2}/\d{1,2}|\d{0,2}\.\d{1,6}|\d{1,2}\.?)"
+    r"\s*(?:\"|''|IN(?:CH)?\b\.?)?(?![\d./])",
+    re.ASCII,
+)
 _ACCEPTED = (
     "write size-threads per inch, series, class, like 1/2-13 UNC-2A, 2 1/4-8 UN-2A, #10-32 UNF-2A "
     "or 2.4375-10 UNS-2A"
 )
 
 
-def parse_unified(written: str, upper: str) -> Designation:
-    """The Unified thread that `upper`, the tidied text in capitals, names; `written` is quoted in errors."""
-    found = _FORM.fullmatch(upper)
+def parse_unified(text: Written) -> Designation:
+    """The Unified thread that the tidied text names.
+
+    Raises
+    ------
+    BadDesignation
+        With what was written and what would be accepted.
+
+    Examples
+    --------
+    >>> from generator.threads.text import tidy
+    >>> d = parse_unified(tidy("1 1/2-6 UNC-2A-LH SE 3"))
+    >>> d.hand, d.engagement
+    ('left', 3.0)
+
+    Source: ASME B1.1, section 6.
+    """
+    written = text.written
+    upper, said_starts = take_starts(text, text.upper)
+    upper, engagement = _engagement(written, upper)
+    upper, hand = take_hand(text, upper)
+    found = _FORM.fullmatch(upper.strip())
     if found is None:
         raise BadDesignation(f'"{written}" is not a Unified thread designation; {_ACCEPTED}')
-    pitch, lead, starts = _pitch(written, found)
+    pitch, lead, starts = _pitch(written, found, said_starts)
     tpi = 1 / pitch
     named = _SERIES.fullmatch(found["rest"])
     nominal, size = _nominal(written, found, tpi, f"UN{named['kind'] or ''}" if named else "")
@@ -53,7 +77,7 @@ def parse_unified(written: str, upper: str) -> Designation:
         )
     kind, root = named["kind"] or "", named["root"] or ""
     series = f"UN{root}{kind}"
-    class_, hand = _class_and_hand(written, named["tail"], f"{head} {series}")
+    class_ = _class(written, named["tail"], f"{head} {series}")
     if root and class_.endswith("B"):
         raise BadDesignation(
             f'"{written}": the rounded root (UNR) is of external threads only; write {head} UN{kind}-{class_}'
@@ -76,16 +100,30 @@ def parse_unified(written: str, upper: str) -> Designation:
         side="internal" if class_.endswith("B") else "external",
         tpi=tpi,
         rounded_root=bool(root),
+        engagement=engagement,
     )
 
 
-def _pitch(written: str, found: re.Match[str]) -> tuple[Fraction, Fraction, int]:
-    """Pitch and lead (in), number of starts."""
+def _engagement(written: str, upper: str) -> tuple[str, float | None]:
+    """The text without a special length of engagement (in), and that length; None where none is written."""
+    found = _ENGAGEMENT.search(upper)
+    if found is None:
+        return upper, None
+    length = mixed_number(found["length"])
+    if not length:
+        raise BadDesignation(
+            f'"{written}": {found["length"]} is not a length of engagement; write it in inches, like SE 1.5'
+        )
+    return (upper[: found.start()].rstrip(" -") + upper[found.end() :]).strip(), float(length)
+
+
+def _pitch(written: str, found: re.Match[str], said: int | None) -> tuple[Fraction, Fraction, int]:
+    """Pitch and lead (in), number of starts; `said` is what words say of the starts."""
     if found["tpi"]:
         tpi = _mixed(written, found["tpi"], "threads per inch")
         if tpi <= 0:
             raise BadDesignation(f'"{written}": threads per inch must be above zero; {_ACCEPTED}')
-        return 1 / tpi, 1 / tpi, 1
+        return 1 / tpi, (said or 1) / tpi, said or 1
     pitch = _near_unit_fraction(found["pitch"])
     written_pitch, written_lead = Fraction(found["pitch"]), Fraction(found["lead"])
     if not written_pitch or not written_lead:
@@ -97,11 +135,10 @@ def _pitch(written: str, found: re.Match[str]) -> tuple[Fraction, Fraction, int]
             f'"{written}": the lead {found["lead"]} is not a whole number of pitches of {found["pitch"]}; '
             f"{max(starts, 1)} starts would have a lead of {float(max(starts, 1) * pitch):.4f}"
         )
-    said = found["starts"]
-    if said and (_COUNTS.get(said) or (int(said) if said.isdecimal() else 0)) != starts:
+    if said not in (None, starts):
         raise BadDesignation(
             f'"{written}": a lead of {found["lead"]} with a pitch of {found["pitch"]} is {starts} '
-            f"starts, but the designation says {said.lower()}"
+            f"starts, but the designation says {said}"
         )
     return pitch, starts * pitch, starts
 
@@ -208,34 +245,29 @@ def _check_series(
     raise BadDesignation(f'"{written}": the {series} series has no such size; {right_series}')
 
 
-def _class_and_hand(written: str, tail: str, head: str) -> tuple[str, Literal["right", "left"]]:
-    """Class and hand from what follows the series."""
+def _class(written: str, tail: str, head: str) -> str:
+    """The class, from what follows the series."""
     tail = re.sub(r"\(\s*2[123]\s*\)", " ", tail)  # gaging system, ASME B1.3
-    tail = re.sub(r"\bLEFT[\s-]*HAND(ED)?\b|\bL\.\s*H\.", " LH ", tail)
-    tail = re.sub(r"\bRIGHT[\s-]*HAND(ED)?\b|\bR\.\s*H\.", " RH ", tail)
     classes: list[str] = []
-    hands: list[str] = []
     for word in re.split(r"[\s-]+", tail):
         if re.fullmatch(r"[1-5][AB]", word):
             classes.append(word)
-        elif word in ("LH", "RH", "LEFT", "RIGHT"):
-            hands.append(word[0])
         elif word in ("1", "2", "3"):
             raise BadDesignation(
                 f'"{written}": class {word} needs its letter, A for external threads, B for internal ones; '
                 f"write {head}-{word}A"
             )
-        elif word.startswith("SE") or word == "LE":
+        elif word in ("SE", "LE"):
             raise BadDesignation(
-                f'"{written}": leave the special length of engagement out of the designation and give it '
-                "beside it, as engagement"
+                f'"{written}": {word} stands for a special length of engagement; write it in inches after '
+                f"the class, like {head}-2A SE 1.5"
             )
         elif word:
             raise BadDesignation(
                 f'"{written}": "{word}" is not understood after the series; '
                 f"write {head}-2A, and -LH at the end for a left-hand thread"
             )
-    if len(set(classes)) > 1 or len(set(hands)) > 1:
+    if len(set(classes)) > 1:
         raise BadDesignation(
             f'"{written}" says two things at once; write one class and one hand, like {head}-2A-LH'
         )
@@ -249,4 +281,4 @@ def _class_and_hand(written: str, tail: str, head: str) -> tuple[str, Literal["r
         raise BadDesignation(
             f'"{written}": Unified threads have classes 1{side}, 2{side} and 3{side}; write {head}-2{side}'
         )
-    return classes[0], "left" if hands and hands[0] == "L" else "right"
+    return classes[0]

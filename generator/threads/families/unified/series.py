@@ -30,6 +30,29 @@ def named_sizes() -> tuple[tuple[str, float, Fraction, str], ...]:
     )
 
 
+@cache
+def all_sizes() -> tuple[tuple[str, float, Fraction, str], ...]:
+    """Size, diameter (in), threads per inch and series of every standard combination, the smallest first."""
+    found = list(named_sizes())
+    for row in table("unified_constant_pitch", __package__):
+        tpi, size, largest = (Fraction(row[name]) for name in ("tpi", "smallest", "largest"))
+        while size <= largest:
+            if series_of(Decimal(float(size)), tpi) == "UN":
+                found.append((mixed_text(size), float(size), tpi, "UN"))
+            size += SIXTEENTH
+    return tuple(sorted(found, key=lambda one: one[1]))
+
+
+def mixed_text(size: Fraction) -> str:
+    """A size in inches as a whole number and a fraction.
+
+    >>> mixed_text(Fraction(41, 16)), mixed_text(Fraction(3)), mixed_text(Fraction(3, 8))
+    ('2 9/16', '3', '3/8')
+    """
+    whole, rest = divmod(size, 1)
+    return " ".join([str(whole)] * (whole > 0) + [str(rest)] * (rest > 0))
+
+
 def tpi_in_series(diameter: Decimal, series: str) -> Fraction | None:
     """Threads per inch that a named series gives a diameter (in), or None."""
     return next(
