@@ -168,8 +168,8 @@ def _pitch_and_lead(text: Written, pitch: str, lead: str, accepted: str) -> tupl
     threads = Fraction(round(8 / written), 8)
     exact = 1 / threads if threads and abs(1 / threads - written) <= half_digit else written
     starts = max(round(led / written), 1)
-    last_digit = Fraction(1, 10 ** len(lead.partition(".")[2]))
-    if abs(starts * exact - led) > last_digit:
+    rounding = Fraction(1, 2 * 10 ** len(lead.partition(".")[2]))
+    if min(abs(starts * exact - led), abs(starts * written - led)) > rounding:
         raise BadDesignation(
             f'"{text.written}": the lead {lead} is not a whole number of pitches of {pitch}; '
             f"{starts} starts would have a lead of {float(starts * exact):.4f}"
