@@ -116,9 +116,15 @@ def nearest(plain: str) -> list[str]:
     >>> "M10x1.5-6g" in nearest("N 10x1.5")
     True
     """
-    known = {_plain(size.designation): size.designation for family in families() for size in family.sizes()}
-    known |= {_plain(example): example for family in families() for example in family.examples}
+    known = _known(families())
     return [known[one] for one in difflib.get_close_matches(_plain(plain), known, NEAREST, 0.6)]
+
+
+@cache
+def _known(asked: tuple[Family, ...]) -> dict[str, str]:
+    """Every standard size and example of the families asked, by its text in capitals."""
+    known = {_plain(size.designation): size.designation for family in asked for size in family.sizes()}
+    return known | {_plain(example): example for family in asked for example in family.examples}
 
 
 def _plain(text: str) -> str:
