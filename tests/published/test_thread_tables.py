@@ -3,10 +3,10 @@
 The limits of all classes stand in data/family_unified.csv and data/family_metric.csv, and are compared where
 those of the other families are.
 
-Sources, named beside each value in the rows: Machinery's Handbook, 27th ed., pp. 1755, 1762, 1792, 1794, 1802,
-1822 and its external metric limits; 31st ed., Unified screw threads tables 3, 4a, 4c, 5c and pp. 2025,
-2127-2135; the standard series table of ASME B1.1 in web and library reprints; charts of ASME B1.13M and ISO 965
-limits and of gauges; catalogues of taps; an extract of ISO 965-4.
+Sources, named beside each value in the rows: Machinery's Handbook, 27th ed., pp. 1755, 1762, 1792, 1794,
+1802, 1822 and its external metric limits; 31st ed., Unified screw threads tables 3, 4a, 4c, 5c and pp. 2025,
+2127-2135; the standard series table of ASME B1.1 in web and library reprints; charts of ASME B1.13M and ISO
+965 limits and of gauges; catalogues of taps; an extract of ISO 965-4.
 
 Left out as misprints of their chart: M9 x 1 major max 8.972 (its own min plus tolerance is 8.974) and M2.5 x
 0.35 minor min 1.998 (the value of 4g6g); of the internal charts M9 x 1 and M12 x 0.5 pitch max (tolerances
