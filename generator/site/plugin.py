@@ -34,6 +34,7 @@ from generator.job.keys import file_keys
 from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
 from generator.site.links import broken_links
 from generator.site.swap import SiteFolder, SiteRefused
+from generator.site.thread_print import differences, from_memory
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
@@ -118,6 +119,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "archive_filters": [(name, name.capitalize()) for name in FILTERS],
             "archive_script": INDEX_SCRIPT,
             "file_keys": file_keys,
+            "thread_differences": differences,
+            "threads_from_memory": from_memory,
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context

@@ -197,8 +197,8 @@ ODD = st.text(
     alphabet="0123456789 -–×x./#\"MUNCFESRPhLgGHeAaBbTrW()½٣²\u00a0\n\t,+%°éß漢'", max_size=6
 )
 WORDS = st.sampled_from([
-    *PIECES, " ", "-", "LH", "left hand", "internal", "nut", "(2 starts)", "P", "x", "7H", "1/2", "0", "SE 1.5",
-    ",",
+    *PIECES, " ", "-", "LH", "left hand", "internal", "nut", "(2 starts)", "P", "x", "7H", "1/2", "0", ",",
+    "SE 1.5",
 ])
 
 

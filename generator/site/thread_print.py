@@ -1,0 +1,123 @@
+"""What the site says about threads and print: printed sizes that differ, and figures from memory, by family.
+
+    differences     the list of generator/threads/differences.csv, by family
+    from_memory     what the limits of each family could only be had of memory, in words
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from functools import cache
+
+from generator.errors import BadDesignation, OutsideRange
+from generator.tables.rows import table
+from generator.threads.family import Family
+from generator.threads.registry import (
+    Designation,
+    families,
+    family_of,
+    limits,
+    mate_of,
+    parse_designation,
+    write_designation,
+)
+
+QUANTITIES = {
+    "major": "major diameter", "pitch_diameter": "pitch diameter", "minor": "minor diameter",
+    "max": "max", "min": "min", "allowance": "allowance", "major_tolerance": "major diameter tolerance",
+    "pitch_tolerance": "pitch diameter tolerance", "minor_tolerance": "minor diameter tolerance",
+}
+# Classes of all kinds of threads: each family reads those that it has.
+CLASSES = (
+    "1A", "2A", "3A", "1B", "2B", "3B", "2G", "3G", "4G", "5G", "1", "2", "3", "4", "5", "A", "B",
+    "3g", "4h", "5g6g", "6e", "6f", "6g", "8g", "9g", "4H", "5H", "6H", "6G", "7H", "8H", "9H",
+    "6c", "7c", "8c", "9c", "7e", "8e", "7h", "8h", "9h",
+)
+NUMBER = r"(?<=\bfor )\d+(?:\.\d+)?(?= )"
+
+
+@dataclass(frozen=True)
+class Difference:
+    """One printed size that is not the computed one, and why."""
+
+    family: str
+    designation: str
+    quantity: str
+    printed: str
+    computed: str
+    source: str
+    reason: str
+
+
+@dataclass(frozen=True)
+class FromMemory:
+    """What of a family's limits could only be had from memory of its standard."""
+
+    family: str
+    standard: str
+    figures: tuple[str, ...]
+
+
+@cache
+def differences() -> tuple[Difference, ...]:
+    """Every printed size that differs, in the order of families, then as listed."""
+    found = []
+    for row in table("differences", "generator.threads"):
+        family = family_of(parse_designation(row["designation"]))
+        words = " ".join(QUANTITIES[part] for part in row["quantity"].split("."))
+        found.append(
+            Difference(
+                family.name, row["designation"], words, row["printed"], row["computed"], row["source"],
+                row["reason"],
+            )
+        )
+    return tuple(sorted(found, key=lambda one: one.family))
+
+
+@cache
+def from_memory() -> tuple[FromMemory, ...]:
+    """The families that have figures from memory, and which."""
+    found = []
+    for family in sorted(families(), key=lambda one: one.name):
+        figures: dict[str, None] = {}
+        for d in _threads(family):
+            try:
+                said = limits(d).memory
+            except OutsideRange:
+                continue
+            figures |= dict.fromkeys(re.split(r", | and (?=the )", said) if said else ())
+        if figures:
+            found.append(FromMemory(family.name, family.standard, _gathered(figures)))
+    return tuple(found)
+
+
+def _gathered(figures: Iterable[str]) -> tuple[str, ...]:
+    """Phrases that differ in one number only (``for 16 threads per inch``) as one, with all the numbers."""
+    numbers: dict[str, list[float]] = {}
+    for phrase in figures:
+        said = re.search(NUMBER, phrase)
+        numbers.setdefault(re.sub(NUMBER, "{}", phrase), []).extend([float(said[0])] if said else [])
+    return tuple(
+        phrase.replace("{}", ", ".join(f"{one:g}" for one in sorted(found)))
+        for phrase, found in numbers.items()
+    )
+
+
+def _threads(family: Family) -> Iterator[Designation]:
+    """Every standard size and its mate; examples, and one size of each pitch, in every class there is."""
+    sizes = list(family.sizes())
+    for size in sizes:
+        d = parse_designation(size.designation)
+        yield d
+        yield mate_of(d)
+    for text in [*family.examples, *{size.pitch: size.designation for size in sizes}.values()]:
+        d = parse_designation(text)
+        for side in (d, mate_of(d)):
+            yield side
+            for class_ in CLASSES if side.class_ else ():
+                try:
+                    yield parse_designation(write_designation(replace(side, class_=class_)))
+                except BadDesignation:
+                    continue
