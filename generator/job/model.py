@@ -231,6 +231,14 @@ class Mate(Strict):
     """Length of thread that engages."""
     pitch_diameter: Length | None = None
     """Its pitch diameter as measured."""
+    major: Length | None = None
+    """Its major diameter as measured."""
+    minor: Length | None = None
+    """Its minor diameter as measured."""
+    clearance: LengthOrZero | None = None
+    """Play wanted on pitch diameter with the mate as measured: the thread is then cut to it."""
+    chamfer: LengthOrZero | None = None
+    """Length along the axis that a chamfer takes off each end of its thread."""
     material: Line | None = None
     """A material of the shop's list, where it is known."""
     on_bench: YesNo = False

@@ -186,6 +186,8 @@ class Thread(Settings):
     """Unit of this thread, where it is not the file's."""
     engagement: Length | None = None
     """Length of engagement the limits are to be worked for."""
+    plating: Length | None = None
+    """Thickness of the plating or coating that it gets afterwards, such as 8 um."""
     blank: Length | None = None
     """Diameter as measured before threading."""
     infeed: Infeed = Infeed()
