@@ -65,3 +65,10 @@ def usual_infeed(half_angle: Angle) -> Angle:
     Source: common practice, no source.
     """
     return max(half_angle - math.radians(0.5), 0.0)
+
+
+WHITWORTH = Profile(  # Machinery's Handbook, 31st ed., p. 2087, table 2: threads of Whitworth form
+    flanks=Flanks.alike(math.radians(27.5)), depth=0.640327, crest_flat=0.0, crest_radius=0.137329,
+    tool_flat=1 / 6, tool_radius=0.137329, widest_flat=1 / 6, infeed=usual_infeed(math.radians(27.5)),
+    source="Whitworth form, BS 84",
+)
