@@ -1,0 +1,129 @@
+"""Designations of threads of Whitworth form: BSW, BSF, and any diameter and pitch (BS 84).
+
+    5/8 BSW                             size and series: the threads per inch are the series'
+    1/2 in - 12 BSW (medium) nut        as the standard writes it
+    W 3/8, 3/8 Whitworth                BSW
+    1 1/4 in -16 Whit, 3/4-20 WHIT. FORM
+    1/4-26 BSB, 1/4-40 ME               brass and model engineers' threads
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from generator.errors import BadDesignation
+from generator.threads.designation import Designation, Side
+from generator.threads.families.whitworth.series import FORMS, SPECIAL, STANDARD, of_series
+from generator.threads.heads import inch_head
+from generator.threads.text import Written, mixed_number, number_text, take_hand, take_starts
+
+ACCEPTED = (
+    "write size, threads per inch and series, like 5/8 BSW, 1/2 in - 12 BSW (medium), 3/8 BSF (free) or "
+    "1 1/4 in - 16 Whit"
+)
+SERIES = re.compile(
+    r"(?<![A-Z])(?:(?P<bsw>B\.?\s?S\.?\s?W\b\.?)|(?P<bsf>B\.?\s?S\.?\s?F\b\.?)|(?P<bsb>B\.?\s?S\.?\s?B\b\.?)"
+    r"|(?P<me>M\.?\s?E\b\.?|MODEL\s+ENGINEERS?\b'?)|(?P<whit>WHIT(?:WORTH)?\b\.?))(?:\s*-?\s*FORM\b)?",
+    re.ASCII,
+)
+OLD = re.compile(r"^W\.?\s*(?=[\d.])|(?<=[\d\"])\s*W$", re.ASCII)
+_CLASS = re.compile(
+    r"\(?\s*\b(?:CLASS|FIT)?\s*(CLOSE|MEDIUM|FREE|NORMAL)\b\s*(?:CLASS|FIT)?\b\s*\)?", re.ASCII
+)
+_SIZE_ALONE = re.compile(r"(?P<size>[\d./ -]*\d)\s*(?:\"|''|INCH(?:ES)?\b|IN\b\.?)?", re.ASCII)
+ONE_SIDE: dict[str, Side] = {"free": "external", "normal": "internal"}
+
+
+def parse_whitworth(text: Written) -> Designation:
+    """The thread of Whitworth form that a text names.
+
+    Raises
+    ------
+    BadDesignation
+        With what was written and what would be accepted.
+    """
+    upper, hand = take_hand(text, text.upper)
+    upper, starts = take_starts(text, upper)
+    upper, class_ = _take_class(text, upper)
+    upper, series = _take_series(text, upper)
+    front = re.sub(r"(?<=\d)\.(?=\d{1,2}/\d)", " ", upper).strip(" -")
+    alone = _SIZE_ALONE.fullmatch(front)
+    size = mixed_number(alone["size"]) if alone else None
+    if size is not None and alone is not None:
+        tpi = _of_series(text, series, size)
+        front = f"{alone['size']}-{number_text(tpi)}"
+    head = inch_head(text, f"{front} ({starts} STARTS)" if starts else front, ACCEPTED)
+    if head.rest.strip(" -"):
+        raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {ACCEPTED}')
+    series = _checked(text, series, Fraction(str(head.nominal)), head.pitch, size is not None)
+    side = ONE_SIDE.get(class_) or text.side or "external"
+    return Designation(
+        text=text.written, family="WHIT", series=series, nominal=head.nominal, nominal_text=head.nominal_text,
+        pitch=head.pitch, lead=head.lead, starts=head.starts, class_=class_ or "medium",
+        class_assumed=not class_, pitch_assumed=size is not None, hand=hand, unit="in", side=side,
+        tpi=1 / head.pitch, side_assumed=text.side is None and class_ not in ONE_SIDE,
+    )
+
+
+def _take_class(text: Written, upper: str) -> tuple[str, str]:
+    found = _CLASS.findall(upper)
+    if len(set(found)) > 1:
+        raise BadDesignation(f'"{text.written}" says two classes; write one of close, medium, free, normal')
+    return _CLASS.sub(" ", upper).strip(" -"), found[0].lower() if found else ""
+
+
+def _take_series(text: Written, upper: str) -> tuple[str, str]:
+    found = SERIES.search(upper)
+    if found is None:
+        without = OLD.sub("", upper.strip())
+        if without == upper.strip():
+            raise BadDesignation(f'"{text.written}" names no series; {ACCEPTED}')
+        if re.search(r"[X*]\s*1\s*/", without):
+            raise BadDesignation(
+                f'"{text.written}": Whitworth threads with a diameter in millimeters (gas cylinder valves) '
+                "are not held here; write special, diameter x pitch in mm and 55deg, like special "
+                "21.8x1.814 55deg"
+            )
+        return without, SPECIAL
+    left = SERIES.sub(" ", upper, count=1)
+    if SERIES.search(left) and not found["whit"]:
+        left = re.sub(r"WHIT(?:WORTH)?\b\.?(?:\s*-?\s*FORM\b)?", " ", left)
+    if SERIES.search(left):
+        raise BadDesignation(f'"{text.written}" names two series; {ACCEPTED}')
+    names = {"bsw": "BSW", "bsf": "BSF", "bsb": "BSB", "me": "ME", "whit": SPECIAL}
+    return left.strip(" -"), names[found.lastgroup or "whit"]
+
+
+def _of_series(text: Written, series: str, size: Fraction) -> Fraction:
+    """Threads per inch that go with the size, where none were written."""
+    found = of_series("BSW" if series == SPECIAL else series, size)
+    if len(found) == 1:
+        return found[0].tpi
+    if found:
+        several = " and ".join(f"{one.text}-{number_text(one.tpi)} {series}" for one in found)
+        raise BadDesignation(f'"{text.written}" does not say the threads per inch; there are {several}')
+    known = "BSW" if series == SPECIAL else series
+    raise BadDesignation(
+        f'"{text.written}": {number_text(size)} in is no size of the {known} series; write the threads per '
+        "inch too, like 1 1/4 in - 16 Whit"
+    )
+
+
+def _checked(text: Written, series: str, size: Fraction, pitch: Fraction, from_series: bool) -> str:
+    """The series that diameter and pitch are of; other pitches are special threads of Whitworth form."""
+    if series == SPECIAL and from_series:
+        return "BSW"
+    if series in (SPECIAL, *FORMS):
+        return series
+    found = of_series(series, size)
+    if any(one.tpi == 1 / pitch for one in found):
+        return series
+    known = f"{found[0].text} {series} has {number_text(found[0].tpi)} threads per inch" if found else (
+        f"{number_text(size)} in is no size of the {series} series"
+    )
+    other = next((s for s in STANDARD if any(one.tpi == 1 / pitch for one in of_series(s, size))), "")
+    instead = f"; {number_text(1 / pitch)} is {other}" if other else ""
+    raise BadDesignation(
+        f'"{text.written}": {known}{instead}; for any other pitch write Whit, like 3/4-20 Whit'
+    )
