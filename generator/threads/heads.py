@@ -30,6 +30,9 @@ _METRIC = re.compile(
 )
 
 
+_SIZE_ALONE = re.compile(r"(?P<size>[\d./ -]*\d)\s*(?:\"|''|INCH(?:ES)?\b|IN\b\.?)?", re.ASCII)
+
+
 @dataclass(frozen=True)
 class Head:
     """Size, pitch, lead (own unit) and starts of a designation, and what follows them."""
@@ -77,6 +80,26 @@ def inch_head(text: Written, upper: str, accepted: str) -> Head:
         pitch, written_starts = _pitch_and_lead(text, found["pitch"], found["lead"], accepted)
     starts = _one(text, said, written_starts)
     return Head(float(nominal), name, pitch, starts * pitch, starts, found["rest"])
+
+
+def dotted(front: str) -> str:
+    """`front` with a mixed number that is written with a point made plain.
+
+    >>> dotted("1.1/4 -7")
+    '1 1/4 -7'
+    """
+    return re.sub(r"(?<=\d)\.(?=\d{1,2}/\d)", " ", front)
+
+
+def inch_size_alone(front: str) -> tuple[str, Fraction] | None:
+    """A size in inches with nothing behind it, as written and as a number; None for anything else.
+
+    >>> inch_size_alone("1 1/4 IN."), inch_size_alone("5/8-11")
+    (('1 1/4', Fraction(5, 4)), None)
+    """
+    found = _SIZE_ALONE.fullmatch(front.strip(" -"))
+    size = mixed_number(found["size"]) if found else None
+    return (found["size"], size) if found and size else None
 
 
 def metric_head(text: Written, upper: str, accepted: str) -> Head:

@@ -15,8 +15,8 @@ from fractions import Fraction
 from generator.errors import BadDesignation
 from generator.threads.designation import Designation, Side
 from generator.threads.families.whitworth.series import FORMS, SPECIAL, STANDARD, of_series
-from generator.threads.heads import inch_head
-from generator.threads.text import Written, mixed_number, number_text, take_hand, take_starts
+from generator.threads.heads import dotted, inch_head, inch_size_alone
+from generator.threads.text import Written, number_text, take_hand, take_starts
 
 ACCEPTED = (
     "write size, threads per inch and series, like 5/8 BSW, 1/2 in - 12 BSW (medium), 3/8 BSF (free) or "
@@ -31,7 +31,6 @@ OLD = re.compile(r"^W\.?\s*(?=[\d.])|(?<=[\d\"])\s*W$", re.ASCII)
 _CLASS = re.compile(
     r"\(?\s*\b(?:CLASS|FIT)?\s*(CLOSE|MEDIUM|FREE|NORMAL)\b\s*(?:CLASS|FIT)?\b\s*\)?", re.ASCII
 )
-_SIZE_ALONE = re.compile(r"(?P<size>[\d./ -]*\d)\s*(?:\"|''|INCH(?:ES)?\b|IN\b\.?)?", re.ASCII)
 ONE_SIDE: dict[str, Side] = {"free": "external", "normal": "internal"}
 
 
@@ -47,21 +46,19 @@ def parse_whitworth(text: Written) -> Designation:
     upper, starts = take_starts(text, upper)
     upper, class_ = _take_class(text, upper)
     upper, series = _take_series(text, upper)
-    front = re.sub(r"(?<=\d)\.(?=\d{1,2}/\d)", " ", upper).strip(" -")
-    alone = _SIZE_ALONE.fullmatch(front)
-    size = mixed_number(alone["size"]) if alone else None
-    if size is not None and alone is not None:
-        tpi = _of_series(text, series, size)
-        front = f"{alone['size']}-{number_text(tpi)}"
+    front = dotted(upper).strip(" -")
+    alone = inch_size_alone(front)
+    if alone:
+        front = f"{alone[0]}-{number_text(_of_series(text, series, alone[1]))}"
     head = inch_head(text, f"{front} ({starts} STARTS)" if starts else front, ACCEPTED)
     if head.rest.strip(" -"):
         raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {ACCEPTED}')
-    series = _checked(text, series, Fraction(str(head.nominal)), head.pitch, size is not None)
+    series = _checked(text, series, Fraction(str(head.nominal)), head.pitch, bool(alone))
     side = ONE_SIDE.get(class_) or text.side or "external"
     return Designation(
         text=text.written, family="WHIT", series=series, nominal=head.nominal, nominal_text=head.nominal_text,
         pitch=head.pitch, lead=head.lead, starts=head.starts, class_=class_ or "medium",
-        class_assumed=not class_, pitch_assumed=size is not None, hand=hand, unit="in", side=side,
+        class_assumed=not class_, pitch_assumed=bool(alone), hand=hand, unit="in", side=side,
         tpi=1 / head.pitch, side_assumed=text.side is None and class_ not in ONE_SIDE,
     )
 
