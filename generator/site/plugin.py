@@ -31,10 +31,10 @@ from mkdocs.utils.templates import TemplateContext
 
 import generator
 from generator.job.keys import file_keys
+from generator.job.thread_print import differences, from_memory
 from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
 from generator.site.links import broken_links
 from generator.site.swap import SiteFolder, SiteRefused
-from generator.site.thread_print import differences, from_memory
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.site.thread_print import QUANTITIES, differences, from_memory
+from generator.job.thread_print import QUANTITIES, differences, from_memory
 from generator.tables.rows import table
 from generator.threads.registry import families, limits, parse_designation
 
