@@ -22,7 +22,7 @@ LEAST_BAND = 0.25  # of the standard's tolerance: closer no shop would promise (
 def coated_pitch_change(thickness: Length, flanks: Flanks) -> Length:
     """What a coating of the same thickness on both flanks adds to the pitch diameter of a screw.
 
-    2 t (1 / cos a1 + 1 / cos a2) / (tan a1 + tan a2);  2 t / sin A where both flanks lean A: 4 t at 30 degrees
+    2 t (1 / cos a1 + 1 / cos a2) / (tan a1 + tan a2);  2 t / sin A where both lean A: 4 t at 30 degrees
 
     Parameters
     ----------
@@ -55,7 +55,7 @@ def coated_pitch_change(thickness: Length, flanks: Flanks) -> Length:
     _not_negative("coating thickness", thickness)
     if flanks.square:
         raise OutsideRange(
-            "flank angle", 0.0, 0.0, None, "a coating moves the pitch diameter of leaning flanks only", "degrees"
+            "flank angle", 0.0, 0.0, None, "a coating moves the pitch diameter of leaning flanks", "degrees"
         )
     slants = 1 / math.cos(flanks.load) + 1 / math.cos(flanks.clearance)
     return 2 * thickness * slants / flanks.tangents

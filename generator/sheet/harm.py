@@ -55,7 +55,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         # carried and depended on: sheet.holding.handling, sheet.knowledge
         "hoist", "lift", "material-unknown", "duty-unknown", "lift-reach", "sling", "droop", "chuck-lift",
         # what the part must carry, and heat that spoils a center: sheet.holding.strength, sheet.holding.heat
-        "strength-yield", "strength-mate-yield", "strength-engagement", "ease-center",
+        "strength-yield", "strength-mate-yield", "strength-engagement", "ease-center", "mate-not-engaged",
+        "engaged-short",
         # lifted out of the steady rest: sheet.holding.fingers
         "finger-lifts",
     ),
@@ -106,7 +107,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         # the thread's own tool and cuts: sheet.threading_tool, sheet.threading_inside, sheet.infeed
         "outside-range", "infeed-angle", "infeed-contradiction", "cuts-contradict", "dial-coarse", "one-cut",
         "tool-assumed", "tool-inside", "tool-outside", "tool-angle", "nose-wide", "nose-radius",
-        "bar-slender", "bar-springs", "mate-tight", "mate-unknown", "material-hearsay",
+        "bar-slender", "bar-springs", "mate-tight", "mate-crests-meet", "mate-worn", "mate-undersize",
+        "fit-outside-limits", "fit-impossible", "fit-unmeasured", "mate-unknown", "material-hearsay",
         # operations
         "operation-off-work", "operation-range", "operation-feed-coarse", "tool-wide", "tool-nose",
         "knurl-pitch", "lead-in-steep", "lead-in-angle", "lead-in-ring", "taper-unknown", "taper-differs",
@@ -120,7 +122,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "spindle-bore", "spindle-step",
         "operation-step", "gearbox-unknown",
         "cross-travel", "compound-travel", "quill-travel", "end-in-chuck", "bore-no-hole", "nothing-to-cut",
-        "part-off-place", "many-passes", "class-assumed", "limits-remark", "not-tabulated", "wire-missing",
+        "part-off-place", "many-passes", "class-assumed", "limits-remark", "limits-from-memory",
+        "not-tabulated", "wire-missing",
         "wire-unusable", "wire-inside", "fit-wires-inside", "fit-unsaid", "route-proposed", "order-proposed",
         "speed-unknown-material", "picture-missing", "not-checked",
     ),

@@ -1,110 +1,192 @@
-"""The mate's own thread: its limits, the play that both leave, and what its measured size means."""
+"""The mate's own thread: its limits, what its measured size means, and the play at pitch diameter and crests.
+
+    lay_mate     all of it, where the job has a mate
+    mate_thread  the mate's designation, where it is the other half of this thread with its class written
+"""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from generator.errors import BadDesignation, OutsideRange
+from generator.job.fields import Given
 from generator.job.model import Job, Mate
 from generator.sheet.desk import Desk
+from generator.sheet.mate_engagement import lay_engaged
+from generator.sheet.mate_fit import Aim, plating_growth
 from generator.sheet.model import Kind
 from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words
 from generator.si import Length
-from generator.threads.registry import Designation, ThreadLimits, limits, parse_designation
+from generator.threads.registry import (
+    Designation,
+    Range,
+    ThreadLimits,
+    limits,
+    parse_designation,
+    write_designation,
+)
 
 ARITHMETIC = "arithmetic; ASME B1.1, ISO 965-1 for the limits"
 SAME = 1e-9  # m: two sizes closer than this are one
+DIAMETERS = {"major": "major diameter", "pitch_diameter": "pitch diameter", "minor": "minor diameter"}
+PLAYS = {"pitch_diameter": "mate.play", "major": "mate.play.major", "minor": "mate.play.minor"}
+
+
+@dataclass(frozen=True)
+class Own:
+    """The thread to cut as it comes out finished, at the size aimed at (m)."""
+
+    pitch_diameter: Length
+    major: Length
+    minor: Length
 
 
 def lay_mate(
-    job: Job, threading: Threading, largest: Length, smallest: Length, target: Length, desk: Desk
+    job: Job, threading: Threading, aim: Aim, blank: Length, root: Length, desk: Desk
 ) -> None:
-    """Lay down the mate's limits and the play on the pitch diameter, where its designation has a class.
+    """Lay down the mate's limits, the play to expect, and the length that engages.
 
-    `largest` and `smallest` are the limits of the thread to be cut, `target` what it is cut to (m).
+    `blank` and `root` are what the thread is cut into and to (m), before plating.
     """
     mate = job.mate
     if not isinstance(mate, Mate):
         return
     other = mate_thread(mate, threading.designation)
+    sizes: ThreadLimits | None = None
     if other is not None:
         try:
-            _lay_limits(other, limits(other), threading, (largest, smallest), desk)
+            sizes = limits(other)
         except OutsideRange:
-            return  # the mate's own limits are in no standard here
+            sizes = None  # the mate's own limits are in no standard here
+    if sizes is not None:
+        _lay_limits(sizes, threading, desk)
     if mate.pitch_diameter is not None:
-        _lay_measured(mate, threading, target, desk)
+        _lay_measured(mate.pitch_diameter, "pitch_diameter", sizes, threading, desk)
+    for name in ("major", "minor"):
+        given: Given | None = getattr(mate, name)
+        if given is not None:
+            _lay_measured(given, name, sizes, threading, desk)
+    _lay_play_with_measured(mate, threading, _own(threading, aim, blank, root), desk)
+    lay_engaged(job, mate, threading, desk)
 
 
 def mate_thread(mate: Mate, own: Designation) -> Designation | None:
     """The mate's designation, where it is the other half of the same thread with its class written.
 
-    One that cannot be read as it stands is left to the contradictions.
+    One that cannot be read as it stands is left to the contradictions. Where its form does not say the side,
+    it is the other one.
     """
+    if not mate.thread:
+        return None
     try:
-        other = parse_designation(mate.thread) if mate.thread else None
+        other = parse_designation(mate.thread, "external" if own.internal else "internal")
     except BadDesignation:
         return None
-    return other if other is not None and _goes_with(other, own) else None
-
-
-def _goes_with(other: Designation, own: Designation) -> bool:
-    """True for the other half of the same thread, with its class written."""
     halves = [(one.nominal, one.pitch, one.lead, one.unit, one.hand) for one in (own, other)]
-    return halves[0] == halves[1] and other.side != own.side and not other.class_assumed
+    return other if halves[0] == halves[1] and not other.class_assumed else None
 
 
-def _lay_limits(
-    other: Designation, sizes: ThreadLimits, threading: Threading, own: tuple[Length, Length], desk: Desk
+def _own(threading: Threading, aim: Aim, blank: Length, root: Length) -> Own:
+    """The thread to cut, finished: with its plating on."""
+    inside, growth = threading.designation.internal, plating_growth(threading)
+    plating = threading.operation.plating
+    skin, way = (2 * plating.si if plating else 0.0), -1 if inside else 1
+    outer, inner = (root, blank) if inside else (blank, root)
+    return Own(aim.target + way * growth, outer + way * skin, inner + way * skin)
+
+
+def _lay_limits(sizes: ThreadLimits, threading: Threading, desk: Desk) -> None:
+    """The mate's limits that count, and the least and most play when both threads are inside their limits."""
+    unit, system, other = threading.unit, threading.system, sizes.designation
+    crest = "minor" if other.internal else "major"
+    named = other.text or write_designation(other)
+    for name, end in (
+        ("pitch_diameter", "max"), ("pitch_diameter", "min"), (crest, "min" if other.internal else "max"),
+    ):
+        value = getattr(getattr(sizes, name), end)
+        if value is not None:
+            desk.computed(
+                f"mate.{name}.{end}", f"Mate's {DIAMETERS[name]}, {end}", value * unit, "length",
+                f"the standard's limit of {named}", {}, sizes.source, kind=Kind.STANDARD, system=system,
+                rounds="down" if end == "max" else "up",
+            )
+    own = threading.finished
+    nut, screw = (sizes, own) if other.internal else (own, sizes)
+    for name, prefix in PLAYS.items():
+        wide, thin = getattr(nut, name), getattr(screw, name)
+        _lay_play(prefix, name, "least", wide, thin, threading, desk)
+        _lay_play(prefix, name, "most", wide, thin, threading, desk)
+
+
+def _lay_play(
+    prefix: str, name: str, which: str, nut: Range, screw: Range, threading: Threading, desk: Desk
 ) -> None:
-    unit, system = threading.unit, threading.system
-    pitch = sizes.pitch_diameter
-    assert pitch.max is not None, "every thread has both limits of the pitch diameter"
-    assert pitch.min is not None, "every thread has both limits of the pitch diameter"
-    inside = other.internal
-    crest = ("minor", "min", sizes.minor.min) if inside else ("major", "max", sizes.major.max)
-    for name, label, value, rounds in (
-        ("pitch_diameter.max", "Mate's pitch diameter, max", pitch.max, "down"),
-        ("pitch_diameter.min", "Mate's pitch diameter, min", pitch.min, "up"),
-        (f"{crest[0]}.{crest[1]}", f"Mate's {crest[0]} diameter, {crest[1]}", crest[2],
-         "up" if inside else "down"),
-    ):
-        assert value is not None, "the standard limits the crests of every thread towards the mate"
-        desk.computed(
-            f"mate.{name}", label, value * unit, "length", f"the standard's limit of {other.text}", {},
-            sizes.source, kind=Kind.STANDARD, system=system, rounds=rounds,
-        )
-    nut = (pitch.max * unit, pitch.min * unit) if inside else own
-    screw = own if inside else (pitch.max * unit, pitch.min * unit)
-    for name, label, inner, outer in (
-        ("least", "Play on pitch diameter, least", nut[1], screw[0]),
-        ("most", "Play on pitch diameter, most", nut[0], screw[1]),
-    ):
-        ends = ("min", "max") if name == "least" else ("max", "min")
-        desk.computed(
-            f"mate.play.{name}", label, inner - outer, "fine_length",
-            f"{{internal {ends[0]}}} − {{external {ends[1]}}}",
-            {f"internal {ends[0]}": (inner, "length"), f"external {ends[1]}": (outer, "length")}, ARITHMETIC,
-            system=system, note="when both threads are inside their limits",
-        )
-
-
-def _lay_measured(mate: Mate, threading: Threading, target: Length, desk: Desk) -> None:
-    """Play against the mate as measured; a word when it will not go together."""
-    given, system = mate.pitch_diameter, threading.system
-    assert given is not None, "called with a measured mate"
-    size = desk.given("mate.measured", "Mate's pitch diameter, as measured", given, "length")
-    inside = threading.designation.internal
-    play = desk.computed(
-        "mate.play.measured", "Play to expect with this mate", target - size if inside else size - target,
-        "fine_length", "{aim} − {mate}" if inside else "{mate} − {aim}",
-        {"aim": (target, "length"), "mate": (size, "length")}, "arithmetic", system=system,
-        note="on pitch diameter, at the size aimed at",
+    """Least or most play at one diameter, where both threads have the limit that it needs."""
+    ends = ("min", "max") if which == "least" else ("max", "min")
+    inner, outer = getattr(nut, ends[0]), getattr(screw, ends[1])
+    if inner is None or outer is None:
+        return
+    inner, outer = inner * threading.unit, outer * threading.unit
+    desk.computed(
+        f"{prefix}.{which}", f"Play on {DIAMETERS[name]}, {which}", inner - outer, "fine_length",
+        f"{{internal {ends[0]}}} − {{external {ends[1]}}}",
+        {f"internal {ends[0]}": (inner, "length"), f"external {ends[1]}": (outer, "length")}, ARITHMETIC,
+        system=threading.system, note="when both threads are inside their limits",
     )
-    if play < -SAME:
-        desk.find(
-            "mate-tight", "check",
-            f"The mate measures {given.with_unit} on pitch diameter, and this thread aims at "
-            f"{fine_words(target, system)}: it would be {fine_words(-play, system)} too tight. Measure the "
-            "mate again, or decide what is to be cut instead.",
-            given.where, "Was the mate measured right, and which of the two is to be changed?",
+
+
+def _lay_measured(
+    given: Given, name: str, sizes: ThreadLimits | None, threading: Threading, desk: Desk
+) -> None:
+    """A size of the mate as measured; how far it is outside its standard's limits, where they are known."""
+    figure = "mate.measured" if name == "pitch_diameter" else f"mate.measured.{name}"
+    size = desk.given(figure, f"Mate's {DIAMETERS[name]}, as measured", given, "length")
+    if sizes is None:
+        return
+    unit, system, other = threading.unit, threading.system, sizes.designation
+    of: Range = getattr(sizes, name)
+    over = size - of.max * unit if of.max is not None else 0.0
+    under = of.min * unit - size if of.min is not None else 0.0
+    if max(over, under) <= SAME:
+        return
+    off, far, end = (over, "over", "largest") if over > under else (under, "under", "smallest")
+    loose = (over > under) == other.internal
+    meaning = (
+        "worn, or never to this class" if loose else "bruised, not cleaned, or never to this class: tight"
+    )
+    desk.find(
+        "mate-worn" if loose else "mate-undersize", "check",
+        f"The mate measures {given.with_unit} on {DIAMETERS[name]}, {fine_words(off, system)} {far} the "
+        f"{end} of {other.text}: {meaning}.",
+        given.where,
+        "Is the mate to be used as it is, repaired, or made new?" if loose
+        else "Is the mate clean and undamaged, and is this its thread?",
+    )
+
+
+def _lay_play_with_measured(mate: Mate, threading: Threading, own: Own, desk: Desk) -> None:
+    """Play against the mate as measured at each diameter that was; a word when it will not go together."""
+    inside, system = threading.designation.internal, threading.system
+    for name, prefix in PLAYS.items():
+        given: Given | None = getattr(mate, name)
+        if given is None or (name == "pitch_diameter" and threading.profile.square):
+            continue
+        mine = getattr(own, name)
+        play = desk.computed(
+            f"{prefix}.measured",
+            "Play to expect with this mate" if name == "pitch_diameter"
+            else f"Play to expect on {DIAMETERS[name]} with this mate",
+            mine - given.si if inside else given.si - mine, "fine_length",
+            "{aim} − {mate}" if inside else "{mate} − {aim}",
+            {"aim": (mine, "length"), "mate": (given.si, "length")}, "arithmetic", system=system,
+            note=f"on {DIAMETERS[name]}, at the size aimed at",
         )
+        if play < -SAME:
+            desk.find(
+                "mate-tight" if name == "pitch_diameter" else "mate-crests-meet", "check",
+                f"The mate measures {given.with_unit} on {DIAMETERS[name]}, and this thread aims at "
+                f"{fine_words(mine, system)}: it would be {fine_words(-play, system)} too tight. Measure the "
+                "mate again, or decide what is to be cut instead.",
+                given.where, "Was the mate measured right, and which of the two is to be changed?",
+            )

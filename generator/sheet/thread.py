@@ -12,8 +12,9 @@ from generator.job.shop import Tools
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.limits_of_size import lay_limits
+from generator.sheet.mate_fit import Aim, aim_of
 from generator.sheet.mate_limits import lay_mate
-from generator.sheet.model import Figure, Kind, Quantity, System
+from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.threading import (
     Threading,
@@ -37,9 +38,6 @@ from generator.sheet.threading_tool import (
     named_tool,
 )
 from generator.sheet.wire_sizes import lay_wires
-from generator.si import Length
-
-PRACTICE = "common practice, no source"
 
 
 def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> ThreadPlan | None:
@@ -70,7 +68,8 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         target = blank + depth if inside else blank - depth
         largest = smallest = target
     else:
-        target = _lay_target(largest, smallest, system, desk)
+        aim = aim_of(job, threading, largest, smallest, desk)
+        target, largest, smallest = aim.target, aim.largest, aim.smallest
         depth = lay_depth(threading, blank, target, flat, radius, desk)
     root = desk.computed(
         "thread.root", "Root diameter this tool leaves",
@@ -82,7 +81,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     wire = None
     if not inside and not threading.profile.square:
         wire = lay_wires(threading, tools, largest, smallest, desk)
-    lay_mate(job, threading, largest, smallest, target, desk)
+    lay_mate(job, threading, Aim(target, largest, smallest), blank, root, desk)
     desk.given("thread.length", "Thread length", operation.length, "length")
     middle = layout.span_at((start + end) / 2)
     groove = relief_operation(job)
@@ -123,15 +122,6 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         internal=inside,
         bar=tool.bar.si if inside and tool and tool.bar else None,
         bar_out=tool.reach.si if inside and tool and tool.reach else None,
-    )
-
-
-def _lay_target(largest: Length, smallest: Length, system: System, desk: Desk) -> Length:
-    """The pitch diameter aimed at (m)."""
-    return desk.computed(
-        "thread.target", "Pitch diameter aimed at", (largest + smallest) / 2, "length",
-        "({d2 max} + {d2 min}) ÷ 2", {"d2 max": (largest, "length"), "d2 min": (smallest, "length")},
-        PRACTICE, note="the middle of the limits", system=system,
     )
 
 

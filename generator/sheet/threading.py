@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from generator.job.model import Job
 from generator.job.operations import Relief, Thread
 from generator.sheet.model import System
+from generator.sheet.plating import before_plating
 from generator.si import Angle, Length
 from generator.threads.profile import Profile
 from generator.threads.registry import Designation, ThreadLimits, family_of, limits, profile
@@ -14,12 +15,16 @@ from generator.threads.registry import Designation, ThreadLimits, family_of, lim
 
 @dataclass(frozen=True)
 class Threading:
-    """The thread operation with its designation read, its form, and the standard's limits looked up."""
+    """The thread operation with its designation read, its form, and the standard's limits looked up.
+
+    `limits` are those to cut to: before plating, where it is plated; `finished` are the standard's.
+    """
 
     operation: Thread
     designation: Designation
     limits: ThreadLimits
     profile: Profile
+    finished: ThreadLimits
 
     @property
     def system(self) -> System:
@@ -72,7 +77,9 @@ def threading_of(operation: Thread) -> Threading:
     """
     designation = operation.read()
     engagement = operation.engagement.si / designation.unit_si if operation.engagement else None
-    return Threading(operation, designation, limits(designation, engagement), profile(designation))
+    finished, form = limits(designation, engagement), profile(designation)
+    cut = before_plating(finished, operation.plating.si, form) if operation.plating else finished
+    return Threading(operation, designation, cut, form, finished)
 
 
 def thread_operation(job: Job) -> Thread | None:
