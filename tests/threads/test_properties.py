@@ -91,10 +91,15 @@ def test_limits_are_in_order(texts):
 
 
 def groups(*names):
-    """The standard sizes of each family, grouped by what the names say of their designations."""
+    """The standard sizes of each family, grouped by what the names say of their designations.
+
+    Not taper threads: their tolerance is a turn, the same for all sizes of a pitch (ASME B1.20.1, ISO 7-1).
+    """
     found = {}
     for family, size in SIZES:
         d = parse_designation(size.designation)
+        if profile(d).taper:
+            continue
         found.setdefault((family.key, *(getattr(d, name) for name in names)), []).append(d)
     return found.items()
 
