@@ -24,11 +24,12 @@ from generator.threads.profile import WHITWORTH, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, mixed_number, take_hand, take_starts
 
-ACCEPTED = "write G and the size, and A or B for an external thread, like G 3/8 A, G 3/8 B or G 3/8 (internal)"
+ACCEPTED = "write G and the size, outside with A or B behind it, like G 3/8 A, G 3/8 B or G 3/8 (internal)"
 SOURCE = "ISO 228-1, table 1"
 _NAMES = re.compile(
     r"\bISO\s*228(?:\s*-\s*1(?!\d|\s*/))?\b|(?<![A-Z])G(?![A-Z])"
-    r"|\bB\.?\s?S\.?\s?P\.?\s?[PF]?\b\.?|(?<![A-Z])PF(?![A-Z])|\bPARALLEL\b|\bPIPE\b|\bTHREADS?\b|[()]",
+    r"|\bB\.?\s?S\.?\s?P\.?\s?[PF]?\b\.?|(?<![A-Z])PF(?![A-Z])"
+    r"|\bPARALLEL\b|\bPIPE\b|\bTHREADS?\b|[()]",
     re.ASCII,
 )
 _OWN = re.compile(
