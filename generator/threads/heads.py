@@ -82,6 +82,25 @@ def inch_head(text: Written, upper: str, accepted: str) -> Head:
     return Head(float(nominal), name, pitch, starts * pitch, starts, found["rest"])
 
 
+def whole_inch_head(text: Written, front: str, starts: int | None, accepted: str) -> Head:
+    """Size and pitch with nothing behind them; `starts` is the number of starts said in words elsewhere.
+
+    Raises
+    ------
+    BadDesignation
+        With what was written, what of it is not understood, and `accepted`.
+
+    Examples
+    --------
+    >>> whole_inch_head(Written("x", "x"), "3/8-26", 2, "write it so").lead
+    Fraction(1, 13)
+    """
+    head = inch_head(text, f"{front} ({starts} STARTS)" if starts else front, accepted)
+    if head.rest.strip(" -"):
+        raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {accepted}')
+    return head
+
+
 def dotted(front: str) -> str:
     """`front` with a mixed number that is written with a point made plain.
 

@@ -16,7 +16,7 @@ from generator.tables.rows import table
 from generator.threads.basic_sizes import basic_limits
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
-from generator.threads.heads import dotted, inch_front, inch_head, inch_size_alone
+from generator.threads.heads import dotted, inch_front, inch_size_alone, whole_inch_head
 from generator.threads.profile import SIXTY, Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text, take_hand, take_starts
@@ -51,9 +51,7 @@ class Cycle(Family):
         alone = inch_size_alone(front)
         if alone:
             front = f"{alone[0]}-{_of_series(text, alone[1])}"
-        head = inch_head(text, f"{front} ({starts} STARTS)" if starts else front, ACCEPTED)
-        if head.rest.strip(" -"):
-            raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {ACCEPTED}')
+        head = whole_inch_head(text, front, starts, ACCEPTED)
         return Designation(
             text=text.written, family=self.key, series="BSC", nominal=head.nominal,
             nominal_text=head.nominal_text, pitch=head.pitch, lead=head.lead, starts=head.starts, class_="",

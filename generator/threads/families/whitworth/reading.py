@@ -15,7 +15,7 @@ from fractions import Fraction
 from generator.errors import BadDesignation
 from generator.threads.designation import Designation, Side
 from generator.threads.families.whitworth.series import FORMS, SPECIAL, STANDARD, of_series
-from generator.threads.heads import dotted, inch_head, inch_size_alone
+from generator.threads.heads import dotted, inch_size_alone, whole_inch_head
 from generator.threads.text import Written, number_text, take_hand, take_starts
 
 ACCEPTED = (
@@ -50,9 +50,7 @@ def parse_whitworth(text: Written) -> Designation:
     alone = inch_size_alone(front)
     if alone:
         front = f"{alone[0]}-{number_text(_of_series(text, series, alone[1]))}"
-    head = inch_head(text, f"{front} ({starts} STARTS)" if starts else front, ACCEPTED)
-    if head.rest.strip(" -"):
-        raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {ACCEPTED}')
+    head = whole_inch_head(text, front, starts, ACCEPTED)
     series = _checked(text, series, Fraction(str(head.nominal)), head.pitch, bool(alone))
     side = ONE_SIDE.get(class_) or text.side or "external"
     return Designation(
