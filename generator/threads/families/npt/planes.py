@@ -42,7 +42,7 @@ class PipeSize:
 
 @dataclass(frozen=True)
 class Truncation:
-    """Least and most that crest and root lie below the sharp V (over the pitch), and the vanish thread (in)."""
+    """Least and most that crest and root lie below the sharp V, over the pitch, and the vanish thread, in."""
 
     crest_min: Fraction
     crest_max: Fraction
