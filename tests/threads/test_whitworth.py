@@ -154,6 +154,8 @@ def test_limits_say_what_is_from_memory_and_what_is_special():
     assert any("special thread of Whitworth form" in remark for remark in of.remarks)
     assert limits(parse_designation("1 1/4-7 BSW")).tabulated
     assert limits(parse_designation("3/8-16 Whit")).tabulated
+    assert "series has this size" in limits(parse_designation("9/32 BSF")).memory
+    assert "series has this size" not in limits(parse_designation("3/8 BSF")).memory
 
 
 def test_a_pitch_too_coarse_for_the_diameter_is_refused():

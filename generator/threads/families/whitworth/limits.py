@@ -200,10 +200,11 @@ def bore_addition(tpi: Decimal) -> Decimal:
 
 
 def _memory(d: Designation, diameter: Decimal) -> str:
-    of = "the formulas of the tolerances"
+    found = "the formulas of the tolerances"
     if not d.internal and d.class_ != "close" and diameter <= LARGEST_ALLOWED:
-        return f"{of} and of the allowance"
-    return of
+        found += " and of the allowance"
+    size = named(d.nominal, d.pitch)
+    return f"{found}, and that the series has this size" if size and size.memory else found
 
 
 def _remarks(d: Designation, standard: bool) -> list[str]:
