@@ -24,10 +24,9 @@ from generator.threads.registry import (
     write_designation,
 )
 
-QUANTITIES = {
-    "major": "major diameter", "pitch_diameter": "pitch diameter", "minor": "minor diameter",
-    "max": "max", "min": "min", "allowance": "allowance", "major_tolerance": "major diameter tolerance",
-    "pitch_tolerance": "pitch diameter tolerance", "minor_tolerance": "minor diameter tolerance",
+TOLERANCES = {  # the names that they have among the limits, and as lines of the working
+    "major_tolerance": "major.tolerance", "pitch_tolerance": "pitch_diameter.tolerance",
+    "minor_tolerance": "minor.tolerance",
 }
 # Classes of all kinds of threads: each family reads those that it has.
 CLASSES = (
@@ -65,12 +64,13 @@ def differences() -> tuple[Difference, ...]:
     """Every printed size that differs, in the order of families, then as listed."""
     found = []
     for row in table("differences", "generator.threads"):
-        family = family_of(parse_designation(row["designation"]))
-        words = " ".join(QUANTITIES[part] for part in row["quantity"].split("."))
+        d, quantity = parse_designation(row["designation"]), row["quantity"]
+        labels = {line.name: line.label for line in limits(d).lines}
+        name = TOLERANCES.get(quantity, quantity)
         found.append(
             Difference(
-                family.name, row["designation"], words, row["printed"], row["computed"], row["source"],
-                row["reason"],
+                family_of(d).name, row["designation"], labels.get(name, name), row["printed"],
+                row["computed"], row["source"], row["reason"],
             )
         )
     return tuple(sorted(found, key=lambda one: one.family))

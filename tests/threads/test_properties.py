@@ -104,28 +104,19 @@ def groups(*names):
     return found.items()
 
 
-def test_tolerances_grow_with_the_diameter_at_the_same_pitch():
-    """No larger diameter has a smaller tolerance of the pitch diameter in the same series and class."""
+@pytest.mark.parametrize(("same", "grows"), [("pitch", "nominal"), ("nominal", "pitch")])
+def test_tolerances_grow_with_diameter_and_pitch(same, grows):
+    """No larger diameter at the same pitch, no coarser pitch at the same diameter has a closer tolerance.
+
+    In the same series, class and number of starts.
+    """
     seen = 0
-    for key, group in groups("series", "pitch", "starts", "class_"):
-        ordered = sorted(group, key=lambda d: d.nominal)
+    for key, group in groups("series", same, "starts", "class_"):
+        ordered = sorted(group, key=lambda d: getattr(d, grows))
         for small, large in itertools.pairwise(ordered):
             tight, loose = limits(small).pitch_tolerance, limits(large).pitch_tolerance
             if tight is not None and loose is not None:
                 assert tight <= loose, (key, small.text, large.text)
-                seen += 1
-    assert seen > 300
-
-
-def test_tolerances_grow_with_the_pitch_at_the_same_diameter():
-    """No coarser pitch has a smaller tolerance in the same series, class and size."""
-    seen = 0
-    for key, group in groups("series", "nominal", "starts", "class_"):
-        ordered = sorted(group, key=lambda d: d.pitch)
-        for fine, coarse in itertools.pairwise(ordered):
-            tight, loose = limits(fine).pitch_tolerance, limits(coarse).pitch_tolerance
-            if tight is not None and loose is not None:
-                assert tight <= loose, (key, fine.text, coarse.text)
                 seen += 1
     assert seen > 200
 
