@@ -40,6 +40,7 @@ from generator.sheet.reach import reach_section
 from generator.sheet.relief import relief_section
 from generator.sheet.route import route_section
 from generator.sheet.scenes import setup_scene, thread_scene
+from generator.sheet.taper_thread import taper_thread_section
 from generator.sheet.thread import thread_section
 from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.time_allowed import Timing
@@ -139,6 +140,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
         if thread is not None:
             levers = lathe_section(job, lathe, shop.house, material, thread, desk)
             cuts = pass_section(job, lathe, shop.house, material, thread, desk)
+            taper_thread_section(job, lathe, layout, thread, cuts, desk)
             relief_section(job, lathe, thread, levers, desk)
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))

@@ -59,6 +59,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "engaged-short",
         # lifted out of the steady rest: sheet.holding.fingers
         "finger-lifts",
+        # a joint under pressure: sheet.taper_thread
+        "taper-thread-pressure",
     ),
     Harm.LATHE: (
         # bent by the cut, carried by a finger: sheet.holding.climb, sheet.holding.fingers
@@ -109,6 +111,10 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "tool-assumed", "tool-inside", "tool-outside", "tool-angle", "nose-wide", "nose-radius",
         "bar-slender", "bar-springs", "mate-tight", "mate-crests-meet", "mate-worn", "mate-undersize",
         "fit-outside-limits", "fit-impossible", "fit-unmeasured", "mate-unknown", "material-hearsay",
+        # a taper thread: sheet.taper_thread, sheet.taper_thread_method
+        "taper-thread-no-way", "taper-thread-blank", "taper-thread-crests", "taper-thread-square",
+        "taper-thread-root", "taper-thread-gauge", "taper-thread-short", "taper-thread-attachment",
+        "taper-thread-set-over",
         # operations
         "operation-off-work", "operation-range", "operation-feed-coarse", "tool-wide", "tool-nose",
         "knurl-pitch", "lead-in-steep", "lead-in-angle", "lead-in-ring", "taper-unknown", "taper-differs",

@@ -16,6 +16,7 @@ from generator.sheet.mate_fit import Aim, aim_of
 from generator.sheet.mate_limits import lay_mate
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
+from generator.sheet.taper_blank import lay_taper_blank
 from generator.sheet.threading import (
     Threading,
     relief_operation,
@@ -59,9 +60,13 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     start = layout.stick_out - (operation.from_end.si if operation.from_end else 0.0)
     end = start - operation.length.si
     inside, tool = threading.designation.internal, named_tool(threading, tools)
-    blank = (
-        lay_bore(threading, job, layout, (start + end) / 2, desk) if inside else lay_blank(threading, desk)
-    )
+    taper = threading.profile.taper > 0
+    if taper:
+        blank = lay_taper_blank(threading, desk)
+    elif inside:
+        blank = lay_bore(threading, job, layout, (start + end) / 2, desk)
+    else:
+        blank = lay_blank(threading, desk)
     flat, radius = lay_nose(threading, tools, desk)
     if threading.profile.square:
         depth = lay_square_depth(threading, blank, desk)
@@ -79,9 +84,10 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         "geometry of the groove", system=system,
     )
     wire = None
-    if not inside and not threading.profile.square:
+    if not inside and not taper and not threading.profile.square:
         wire = lay_wires(threading, tools, largest, smallest, desk)
-    lay_mate(job, threading, Aim(target, largest, smallest), blank, root, desk)
+    if not taper:  # both halves of a taper thread are gauged, each at a plane of its own
+        lay_mate(job, threading, Aim(target, largest, smallest), blank, root, desk)
     desk.given("thread.length", "Thread length", operation.length, "length")
     middle = layout.span_at((start + end) / 2)
     groove = relief_operation(job)
@@ -91,7 +97,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         floor = groove.diameter.si if groove.diameter else usual(root, system)
     if inside:
         deep = layout.stick_out - end + (groove.width.si if groove else 0.0)
-        if not threading.profile.square:
+        if not taper and not threading.profile.square:
             lay_balls(threading, largest, smallest, desk)
         check_fit(threading, desk)
         check_root(tool, threading, root, desk)

@@ -134,6 +134,10 @@ def _turns(d: Designation, of: Planes) -> list[SizeLine]:
     pitch = (float(d.pitch), "fine_length")
     return [
         SizeLine(
+            "gauge.turns_each_way", "Gauge may stand off, turns each way", 1.0, "the standard's tolerance",
+            quantity="ratio",
+        ),
+        SizeLine(
             "gauge.hand_turns", "Turns of engagement by hand", float(of.l1 / d.pitch), "{L1} ÷ {P}",
             {"L1": (float(of.l1), "length"), "P": (pitch[0], "fine_length")}, quantity="ratio",
         ),

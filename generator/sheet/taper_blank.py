@@ -1,0 +1,56 @@
+"""The blank of a taper thread, at the end where the thread starts, and what the job says of its taper."""
+
+from __future__ import annotations
+
+from generator.job.model import Job
+from generator.sheet.desk import Desk
+from generator.sheet.layout import Layout
+from generator.sheet.plans import ThreadPlan
+from generator.sheet.threading import Threading
+from generator.si import Length
+from generator.threads.sizes import known
+
+PRACTICE = "common practice, no source"
+SAME_TAPER = 1e-4  # of 1: a section's taper written with three or four decimals
+
+
+def lay_taper_blank(threading: Threading, desk: Desk) -> Length:
+    """The turned or bored diameter at the end where the thread starts (m).
+
+    As measured, else as far from the pitch diameter aimed at as the form wants: three quarters of what the
+    truncations of the crest allow, so that it goes with this pitch diameter and not with another turn's.
+    """
+    inside, unit, sizes = threading.designation.internal, threading.unit, threading.limits
+    label = "Bore at the face, before threading" if inside else "Blank diameter at the small end"
+    if threading.operation.blank is not None:
+        note = f"measured at the {'face' if inside else 'small end'}"
+        return desk.given("thread.blank", label, threading.operation.blank, "length", note=note)
+    effective, crest = sizes.pitch_diameter, sizes.minor if inside else sizes.major
+    ends = [abs(known(getattr(crest, end)) - known(getattr(effective, end))) for end in ("max", "min")]
+    low, high = sorted(ends)
+    height = (high - (high - low) / 4) * unit
+    middle = (known(effective.max) + known(effective.min)) / 2 * unit
+    return desk.computed(
+        "thread.blank", label, middle - height if inside else middle + height, "length",
+        "({d2 max} + {d2 min}) ÷ 2 " + ("−" if inside else "+") + " {crest height, twice}",
+        {
+            "d2 max": (known(effective.max) * unit, "length"), "d2 min": (known(effective.min) * unit, "length"),
+            "crest height, twice": (height, "length"),
+        },
+        PRACTICE, note="the crests that go with the pitch diameter aimed at; measure it cold",
+        system=threading.system,
+    )
+
+
+def taper_is_turned(job: Job, layout: Layout, thread: ThreadPlan) -> bool:
+    """Whether the work has the taper before the thread is cut: its section, or an operation that turns it."""
+    for operation in job.operations:
+        if operation.thread is not None:
+            break
+        if operation.taper is not None:
+            return True
+    span = layout.span_at((thread.start + thread.end) / 2)
+    if span is None or thread.internal:
+        return False
+    own = (span.od_start - span.od_end) / (span.end - span.start)
+    return abs(own - thread.profile.taper) <= SAME_TAPER

@@ -1,0 +1,233 @@
+"""A taper thread at the lathe: how the taper is cut, how the tool stands, what the gauge says, how it is made up.
+
+`taper_thread_section` lays the figures and findings; the blank is laid with the thread (`taper_blank`).
+"""
+
+from __future__ import annotations
+
+from generator.calc import taper_thread, taper_thread_setup
+from generator.calc.taper import half_angle
+from generator.job.lathe import Lathe
+from generator.job.model import Job
+from generator.job.operations import Thread
+from generator.sheet.desk import Desk
+from generator.sheet.layout import Layout
+from generator.sheet.plans import PassPlan, ThreadPlan
+from generator.sheet.taper_blank import PRACTICE, taper_is_turned
+from generator.sheet.taper_thread_method import lay_taper_method
+from generator.sheet.threading import thread_operation
+from generator.sheet.wording import fine_words, length_words
+from generator.si import Length, degree
+from generator.threads.sizes import known
+
+GEOMETRY = "geometry of the taper"
+CHAMFER = 0.02        # of the diameter at least; common practice: to just below the root, or over it inside
+SHORT = 0.995         # of the standard's length: less than this is short
+TURNS = (("half", "1/2 turn", 0.5), ("one", "1 turn", 1.0), ("two", "2 turns", 2.0))
+
+
+def taper_thread_section(
+    job: Job, lathe: Lathe, layout: Layout, thread: ThreadPlan, cuts: PassPlan, desk: Desk
+) -> None:
+    """Lay the figures of a taper thread, and what to look out for; nothing for a parallel one.
+
+    Raises
+    ------
+    OutsideRange
+        When the bore of an internal thread would close before its end.
+    """
+    operation = thread_operation(job)
+    if operation is None or not thread.profile.taper:
+        return
+    _lay_shape(job, layout, thread, operation, desk)
+    lay_taper_method(job, lathe, layout, thread, operation, desk)
+    _lay_tool(thread, operation, desk)
+    _lay_gauge(thread, cuts, operation, desk)
+    _find_length(thread, operation, desk)
+    _find_make_up(thread, operation, desk)
+
+
+def _lay_shape(job: Job, layout: Layout, thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
+    """The blank at its far end, the chamfer at the mouth, and whether the taper is there."""
+    ratio, inside, system = thread.profile.taper, thread.internal, thread.system
+    length = abs(thread.start - thread.end)
+    name, sign = ("bore", "−") if inside else ("blank", "+")
+    far = desk.computed(
+        "cut.taper.far_end", f"{'Bore' if inside else 'Blank'} at the far end of the thread",
+        taper_thread.far_diameter(thread.blank, ratio, length, inside), "length",
+        f"{{{name}}} {sign} {{taper}} × {{length}}",
+        {name: (thread.blank, "length"), "taper": (ratio, "ratio"), "length": (length, "length")}, GEOMETRY,
+        note="with the same setting as the thread", system=system,
+    )
+    _lay_chamfer(thread, desk)
+    if not taper_is_turned(job, layout, thread):
+        verb, rises = ("Bore", "falling") if inside else ("Turn", "rising")
+        desk.find(
+            "taper-thread-blank", "check",
+            f"{thread.designation.text}: no operation before the thread makes its taper. {verb} it first, "
+            f"from {length_words(thread.blank, system)} at the {'face' if inside else 'small end'} {rises} to "
+            f"{length_words(far, system)} over {length_words(length, system)}, and leave the setting for the "
+            "thread.",
+            operation.length.where,
+        )
+    span = layout.span_at((thread.start + thread.end) / 2)
+    if not inside and span is not None and not span.tapered:
+        _find_crests(span.od_start, thread, operation, length, desk)
+
+
+def _lay_chamfer(thread: ThreadPlan, desk: Desk) -> None:
+    """45 degrees to just beyond the root at the mouth."""
+    root, system, share = thread.root_diameter, thread.system, CHAMFER / 2
+    beyond = share * thread.pitch
+    desk.computed(
+        "cut.taper.chamfer", "Chamfer at the mouth, 45°, to a diameter of",
+        root + 2 * beyond if thread.internal else root - 2 * beyond, "length",
+        "{root} " + ("+" if thread.internal else "−") + f" {CHAMFER:g} × {{P}}",
+        {"root": (root, "length"), "P": (thread.pitch, "fine_length")}, PRACTICE,
+        note="before threading; where it is longer, the gauge is read from where the thread begins",
+        system=system,
+    )
+
+
+def _find_crests(
+    outside: Length, thread: ThreadPlan, operation: Thread, length: Length, desk: Desk
+) -> None:
+    """Straight work ends the taper: the crests beyond stay flat, as on a pipe."""
+    full = taper_thread.full_crests(outside, thread.blank, thread.profile.taper)
+    if full >= length * SHORT:
+        return
+    wanted = _line(thread, "gauge.l5")
+    too_small = wanted is not None and full < wanted * SHORT
+    desk.find(
+        "taper-thread-crests", "check" if too_small else "note",
+        f"The work is {length_words(outside, thread.system)} across at {thread.designation.text}: the taper "
+        f"runs out of it {length_words(full, thread.system)} from the end, and the crests beyond stay flat, as "
+        "on a pipe."
+        + (
+            f" The standard has full crests for {length_words(wanted, thread.system)}: the work is too small."
+            if too_small and wanted is not None else ""
+        ),
+        operation.length.where,
+        "Is it a pipe of this size, or is larger stock wanted?" if too_small else "",
+    )
+
+
+def _lay_tool(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
+    """Square to the axis; and the nose against the root that the standard allows."""
+    ratio, half = thread.profile.taper, thread.half_angle
+    height, tilt = thread.profile.depth * thread.pitch, half_angle(ratio)
+    cost = desk.computed(
+        "cut.taper.tilt", "Pitch diameter lost to a tool set square to the taper",
+        taper_thread_setup.tilt_diameter(height, half, tilt), "fine_length",
+        "{h} ÷ 2 × (tan({A} + {α}) − tan({A} − {α})) ÷ tan {A}",
+        {"h": (height, "fine_length"), "A": (half, "angle"), "α": (tilt, "angle")},
+        "geometry; NBS Handbook H28 (from memory)", system=thread.system,
+        note="set it square to the axis",
+    )
+    turns = taper_thread.turns_for_depth(cost / 2, thread.lead, ratio)
+    desk.find(
+        "taper-thread-square", "check",
+        f"Set the tool square to the axis of the work, not to the side of the taper: {thread.profile.source} "
+        f"measures the flanks from the axis. Square to the taper they would lean {tilt / degree:.2f} degrees, "
+        f"bear at crest and root only, and stop the gauge {turns:.1f} turns early. Hold the gauge for the "
+        "tool against the face or a straight part.",
+        operation.length.where,
+    )
+    _check_root(thread, operation, desk)
+
+
+def _check_root(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
+    """A nose so sharp that the root lies beyond what the standard allows at this pitch diameter."""
+    sizes, unit = thread.limits, thread.designation.unit_si
+    if thread.internal:
+        room = (known(sizes.major.max) - known(sizes.pitch_diameter.max)) * unit
+        beyond = thread.root_diameter - (thread.target + room)
+    else:
+        room = (known(sizes.pitch_diameter.min) - known(sizes.minor.min)) * unit
+        beyond = (thread.target - room) - thread.root_diameter
+    if beyond > 1e-6 and thread.nose_flat > 0:
+        desk.find(
+            "taper-thread-root", "check",
+            f"The nose of the tool is so narrow that the root of {thread.designation.text} comes "
+            f"{fine_words(beyond, thread.system)} on the diameter beyond what the standard allows: the mate's "
+            "crests do not meet it, and the joint leaks along the root unless the compound fills it.",
+            operation.length.where,
+        )
+
+
+def _lay_gauge(thread: ThreadPlan, cuts: PassPlan, operation: Thread, desk: Desk) -> None:
+    """What to feed in where the gauge stops short, and how it is read."""
+    ratio, angle = thread.profile.taper, cuts.infeed_angle
+    slide = "compound" if angle else "cross slide"
+    for key, words, turns in TURNS:
+        desk.computed(
+            f"thread.gauge.cut.{key}", f"Gauge stops {words} short: {slide} further in by",
+            taper_thread.travel_for_turns(turns, thread.lead, ratio, angle), "fine_length",
+            "{turns} × {taper} × {L} ÷ 2" + (" ÷ cos {angle}" if angle else ""),
+            {
+                "turns": (turns, "ratio"), "taper": (ratio, "ratio"), "L": (thread.lead, "fine_length"),
+                **({"angle": (angle, "angle")} if angle else {}),
+            },
+            GEOMETRY, system=thread.system,
+        )
+    each_way = _line(thread, "gauge.turns_each_way", length=False)
+    gauge, flush = (
+        ("plug gauge", "its mark with the face") if thread.internal
+        else ("ring gauge", "its small face with the end of the work")
+    )
+    may = "" if each_way is None else f"; {each_way:g} turns either way pass ({thread.limits.source})"
+    desk.find(
+        "taper-thread-gauge", "note",
+        f"The {gauge} decides: by hand, threads clean and the burr off, never by force. It should stop with "
+        f"{flush}{may}. Where it stops short, cut deeper by the gauge lines; where it goes too far, the thread "
+        "is cut too deep and only shortening its end saves it. Wires do not measure a taper thread like a "
+        "parallel one.",
+        operation.length.where,
+    )
+
+
+def _find_length(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
+    """A thread shorter than the standard's effective one runs out before the joint is tight."""
+    if thread.internal:
+        parts = [_line(thread, name) for name in ("gauge.l1", "gauge.l3")]
+        wanted = sum(part for part in parts if part is not None) if all(parts) else None
+        what = "engagement by hand and by wrench"
+    else:
+        wanted = _line(thread, "gauge.l2") or _line(thread, "gauge.useful")
+        what = "effective thread"
+    length = abs(thread.start - thread.end)
+    if wanted is not None and length < wanted * SHORT:
+        desk.find(
+            "taper-thread-short", "check",
+            f"The thread is {operation.length.with_unit} long, and the {what} of {thread.designation.text} is "
+            f"{length_words(wanted, thread.system)} ({thread.limits.source}): it would run out before the "
+            "joint is tight.",
+            operation.length.where, "Is a shorter thread wanted, or how long is it to be?",
+        )
+
+
+def _find_make_up(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
+    """By hand, then by wrench; force does not seal; pressure is for those who may work on it."""
+    hand, wrench = (
+        _line(thread, f"gauge.{name}_turns", length=False) for name in ("hand", "wrench")
+    )
+    turns = "" if hand is None else f" about {hand:.1f} turns"
+    more = "" if wrench is None else f" about {wrench:g} turns more"
+    dry = thread.designation.family == "NPTF"
+    seal = (
+        "dry, or with a little lubricant against galling" if dry else "with a sealing compound or tape"
+    )
+    only = " It seals dry only with another NPTF thread." if dry else ""
+    desk.find(
+        "taper-thread-pressure", "check",
+        f"Made up{turns} by hand, then{more} by wrench, {seal}.{only} A joint that leaks is not made tight by "
+        "force: fittings split. Gas, steam and pressure piping: the local code, a licensed fitter and a "
+        "pressure test before use decide, not this sheet.",
+        operation.length.where, "What does the joint carry, and at what pressure?",
+    )
+
+
+def _line(thread: ThreadPlan, name: str, length: bool = True) -> float | None:
+    """A further size of the standard by its name: a length in m, or a number; None where it has none."""
+    value = next((line.value for line in thread.limits.lines if line.name == name), None)
+    return value if value is None or not length else value * thread.designation.unit_si
