@@ -9,6 +9,7 @@ from typing import Final
 from generator.errors import BadDesignation, OutsideRange
 from generator.job.bore_checks import bore_contradictions, bore_room, relief_room
 from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
+from generator.job.fields import Given
 from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
@@ -18,6 +19,7 @@ from generator.units import quoted
 
 SAME_ANGLE: Final = 1e-4  # rad
 SAME_TAPER: Final = 1e-6
+WRITTEN_TAPER: Final = 0.002  # of 1: from diameters written to three decimals over an inch or so
 SAME_PITCH: Final = 1e-3  # relative: 0.1429 in for 1/7 in is the same pitch
 
 
@@ -124,12 +126,7 @@ def _room(read: ReadJob, thread: Thread, designation: Designation) -> Iterator[C
         yield from bore_room(read, thread, section, start)
         return
     if section.od_end is not None and abs(section.od_end.si - section.od.si) > SAME:
-        yield Contradiction(
-            "thread-on-taper", "stop",
-            f"The thread of {said(length)} lies on a section that tapers from {said(section.od)} to "
-            f"{said(section.od_end)}.",
-            length.where, "Is the section straight, or is a taper thread wanted?",
-        )
+        yield from _on_taper(thread, designation, section, section.od_end)
     if length.si > start - begins + SAME:
         yield Contradiction(
             "thread-too-long", "stop",
@@ -142,6 +139,27 @@ def _room(read: ReadJob, thread: Thread, designation: Designation) -> Iterator[C
     for operation in read.job.operations:
         if operation.relief is not None:
             yield from _relief(operation.relief, thread, section, straight)
+
+
+def _on_taper(
+    thread: Thread, designation: Designation, section: Section, end: Given
+) -> Iterator[Contradiction]:
+    """A thread on a tapered section: right only for a taper thread with its small end at the tailstock."""
+    own = (section.od.si - end.si) / section.length.si
+    wanted = profile(designation).taper
+    if wanted and abs(own - wanted) <= WRITTEN_TAPER:
+        return
+    tapers = f"lies on a section that tapers from {said(section.od)} to {said(end)}"
+    if not wanted:
+        text, asks = f"{tapers}.", "Is the section straight, or is a taper thread wanted?"
+    else:
+        lean = "it grows towards the tailstock" if own < 0 else f"1 in {1 / own:.4g}"
+        wants = f"{designation.text} wants 1 in {1 / wanted:.4g}, small end at the tailstock"
+        text = f"{tapers}: {lean}. {wants}."
+        asks = "What are the diameters at both ends of the thread?"
+    yield Contradiction(
+        "thread-on-taper", "stop", f"The thread of {said(thread.length)} {text}", thread.length.where, asks
+    )
 
 
 def _relief(relief: Relief, thread: Thread, section: Section, straight: float) -> Iterator[Contradiction]:
@@ -179,7 +197,8 @@ def _blank(
     allowed = f"{major.min:.{digits}f} to {major.max:.{digits}f}{unit}"
     least, largest = major.min * designation.unit_si, major.max * designation.unit_si
     nominal = designation.nominal * designation.unit_si
-    blank, od = thread.blank, section_at(read.job.work, _start(read.job.work, thread) - SAME)[0].od
+    section = section_at(read.job.work, _start(read.job.work, thread) - SAME)[0]
+    blank, od = thread.blank, section.od_end or section.od
     if blank is not None:
         how = f", {blank.origin}" if blank.kind == "measured" else ""
         if blank.si > largest + 1e-9:
@@ -204,6 +223,8 @@ def _blank(
             f"The section to be threaded is {said(od)}, and {named} needs a blank of {allowed}.",
             od.where, "Is the diameter right, or is another thread wanted?",
         )
+    elif profile(designation).taper:
+        return  # its blank is a taper: the sheet says from where to where
     elif od.si > nominal + SAME and not _turned_to(read, place, nominal):
         yield Contradiction(
             "turn-first", "check",
@@ -243,7 +264,8 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
     own_form, its_form = profile(designation), profile(other)
     angles = own_form.flanks, its_form.flanks
     differing += ["flank angle"] if abs(angles[0].included - angles[1].included) > SAME_ANGLE else []
-    differing += ["taper"] if abs(own_form.taper - its_form.taper) > SAME_TAPER else []
+    tapers = abs(own_form.taper - its_form.taper) > SAME_TAPER
+    differing += ["taper"] if tapers and designation.family != other.family else []  # R goes with Rp
     if differing:
         yield Contradiction(
             "mate-differs", "stop",

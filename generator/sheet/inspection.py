@@ -30,6 +30,9 @@ _INSIDE = (
         "two balls and bore gauge, where there is no plug gauge",
     ),
 )
+_BY_TAPER_GAUGE = InspectionLine(
+    "Taper gauge off flush, turns, by hand", "", "thread.gauge.turns_each_way", "taper ring or plug gauge"
+)
 _LENGTHS = (
     InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
     InspectionLine("Relief width", "relief.width", "", "caliper"),
@@ -42,11 +45,17 @@ _ON_LOBES = "indicator, or a bore gauge that sees these lobes"
 
 def inspection(desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:
     """What to measure and to write down; only lines whose limits are known."""
-    of_thread = () if thread is None else (*(_INSIDE if thread.internal else _OUTSIDE), *_LENGTHS)
+    of_thread = () if thread is None else (*_sizes(thread), *_LENGTHS)
     return tuple(
         line for line in (*of_thread, *_thin(desk))
         if all(name in desk.figures for name in (line.low, line.high) if name)
     )
+
+
+def _sizes(thread: ThreadPlan) -> tuple[InspectionLine, ...]:
+    """Of the thread itself: of a taper thread the crests at its end, and what the gauge decides."""
+    lines = _INSIDE if thread.internal else _OUTSIDE
+    return (lines[0], _BY_TAPER_GAUGE) if thread.profile.taper else lines
 
 
 def _thin(desk: Desk) -> tuple[InspectionLine, ...]:

@@ -92,7 +92,12 @@ def with_steady_at(job: Job, at: Length | None, system: System) -> Job:
 
 
 def _blank(thread: ThreadPlan, layout: Layout, inside: bool, system: System) -> list[Entry]:
-    """Turn or bore to the size before threading, unless the work has that size already."""
+    """Turn or bore to the size before threading, unless the work has that size already.
+
+    Not the blank of a taper thread: it is cut with the thread's own setting, which `taper_thread` says.
+    """
+    if thread.profile.taper:
+        return []
     far = thread.end if thread.relief_end is None else thread.relief_end
     span = layout.span_at((thread.start + thread.end) / 2)
     length, from_end = thread.start - far, layout.stick_out - thread.start

@@ -34,7 +34,8 @@ def lay_taper_blank(threading: Threading, desk: Desk) -> Length:
         "thread.blank", label, middle - height if inside else middle + height, "length",
         "({d2 max} + {d2 min}) ÷ 2 " + ("−" if inside else "+") + " {crest height, twice}",
         {
-            "d2 max": (known(effective.max) * unit, "length"), "d2 min": (known(effective.min) * unit, "length"),
+            "d2 max": (known(effective.max) * unit, "length"),
+            "d2 min": (known(effective.min) * unit, "length"),
             "crest height, twice": (height, "length"),
         },
         PRACTICE, note="the crests that go with the pitch diameter aimed at; measure it cold",

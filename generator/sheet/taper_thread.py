@@ -1,4 +1,4 @@
-"""A taper thread at the lathe: how the taper is cut, how the tool stands, what the gauge says, how it is made up.
+"""A taper thread at the lathe: blank at both ends, how the tool stands, what the gauge says, making it up.
 
 `taper_thread_section` lays the figures and findings; the blank is laid with the thread (`taper_blank`).
 """
@@ -60,19 +60,24 @@ def _lay_shape(job: Job, layout: Layout, thread: ThreadPlan, operation: Thread, 
         note="with the same setting as the thread", system=system,
     )
     _lay_chamfer(thread, desk)
+    span = layout.span_at((thread.start + thread.end) / 2)
+    straight = None if inside or span is None or span.tapered else span.od_start
+    full = length if straight is None else taper_thread.full_crests(straight, thread.blank, ratio)
+    runs_out = full < length * SHORT
     if not taper_is_turned(job, layout, thread):
         verb, rises = ("Bore", "falling") if inside else ("Turn", "rising")
+        to = f"to {length_words(far, system)} over {length_words(length, system)}"
+        if runs_out:
+            to = f"until it runs out of the work {length_words(full, system)} from the end, as on a pipe"
         desk.find(
             "taper-thread-blank", "check",
             f"{thread.designation.text}: no operation before the thread makes its taper. {verb} it first, "
-            f"from {length_words(thread.blank, system)} at the {'face' if inside else 'small end'} {rises} to "
-            f"{length_words(far, system)} over {length_words(length, system)}, and leave the setting for the "
-            "thread.",
+            f"from {length_words(thread.blank, system)} at the {'face' if inside else 'small end'}, {rises} "
+            f"1 in {1 / ratio:g} {to}, and leave the setting for the thread.",
             operation.length.where,
         )
-    span = layout.span_at((thread.start + thread.end) / 2)
-    if not inside and span is not None and not span.tapered:
-        _find_crests(span.od_start, thread, operation, length, desk)
+    if runs_out and straight is not None:
+        _find_crests(straight, full, thread, operation, desk)
 
 
 def _lay_chamfer(thread: ThreadPlan, desk: Desk) -> None:
@@ -90,25 +95,18 @@ def _lay_chamfer(thread: ThreadPlan, desk: Desk) -> None:
 
 
 def _find_crests(
-    outside: Length, thread: ThreadPlan, operation: Thread, length: Length, desk: Desk
+    outside: Length, full: Length, thread: ThreadPlan, operation: Thread, desk: Desk
 ) -> None:
-    """Straight work ends the taper: the crests beyond stay flat, as on a pipe."""
-    full = taper_thread.full_crests(outside, thread.blank, thread.profile.taper)
-    if full >= length * SHORT:
+    """Straight work ends the taper sooner than the standard's full crests, or than hand engagement."""
+    wanted, system = _line(thread, "gauge.l5") or _line(thread, "gauge.length"), thread.system
+    if wanted is None or full >= wanted * SHORT:
         return
-    wanted = _line(thread, "gauge.l5")
-    too_small = wanted is not None and full < wanted * SHORT
     desk.find(
-        "taper-thread-crests", "check" if too_small else "note",
-        f"The work is {length_words(outside, thread.system)} across at {thread.designation.text}: the taper "
-        f"runs out of it {length_words(full, thread.system)} from the end, and the crests beyond stay flat, as "
-        "on a pipe."
-        + (
-            f" The standard has full crests for {length_words(wanted, thread.system)}: the work is too small."
-            if too_small and wanted is not None else ""
-        ),
-        operation.length.where,
-        "Is it a pipe of this size, or is larger stock wanted?" if too_small else "",
+        "taper-thread-crests", "check",
+        f"The work is {length_words(outside, system)} across at {thread.designation.text}: the taper runs "
+        f"out of it {length_words(full, system)} from the end, and the crests beyond stay flat. The standard "
+        f"has them full for {length_words(wanted, system)}: the work is too small.",
+        operation.length.where, "Is it a pipe of this size, or is larger stock wanted?",
     )
 
 
@@ -128,9 +126,9 @@ def _lay_tool(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     desk.find(
         "taper-thread-square", "check",
         f"Set the tool square to the axis of the work, not to the side of the taper: {thread.profile.source} "
-        f"measures the flanks from the axis. Square to the taper they would lean {tilt / degree:.2f} degrees, "
-        f"bear at crest and root only, and stop the gauge {turns:.1f} turns early. Hold the gauge for the "
-        "tool against the face or a straight part.",
+        f"measures the flanks from the axis. Square to the taper they would lean {tilt / degree:.2f} "
+        f"degrees, bear at crest and root only, and stop the gauge {turns:.1f} turns early. Hold the center "
+        "gauge against the face or a straight part.",
         operation.length.where,
     )
     _check_root(thread, operation, desk)
@@ -149,8 +147,8 @@ def _check_root(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
         desk.find(
             "taper-thread-root", "check",
             f"The nose of the tool is so narrow that the root of {thread.designation.text} comes "
-            f"{fine_words(beyond, thread.system)} on the diameter beyond what the standard allows: the mate's "
-            "crests do not meet it, and the joint leaks along the root unless the compound fills it.",
+            f"{fine_words(beyond, thread.system)} on the diameter beyond what the standard allows: the "
+            "mate's crests do not meet it, and the joint leaks along the root unless the compound fills it.",
             operation.length.where,
         )
 
@@ -172,16 +170,16 @@ def _lay_gauge(thread: ThreadPlan, cuts: PassPlan, operation: Thread, desk: Desk
         )
     each_way = _line(thread, "gauge.turns_each_way", length=False)
     gauge, flush = (
-        ("plug gauge", "its mark with the face") if thread.internal
-        else ("ring gauge", "its small face with the end of the work")
+        ("plug gauge", "its mark flush with the face") if thread.internal
+        else ("ring gauge", "its small face flush with the end of the work")
     )
-    may = "" if each_way is None else f"; {each_way:g} turns either way pass ({thread.limits.source})"
+    may = "" if each_way is None else f"; {_turns(each_way)} either way will do ({thread.limits.source})"
     desk.find(
         "taper-thread-gauge", "note",
         f"The {gauge} decides: by hand, threads clean and the burr off, never by force. It should stop with "
-        f"{flush}{may}. Where it stops short, cut deeper by the gauge lines; where it goes too far, the thread "
-        "is cut too deep and only shortening its end saves it. Wires do not measure a taper thread like a "
-        "parallel one.",
+        f"{flush}{may}. Where it stops short, cut deeper by the gauge lines; where it goes too far, the "
+        "thread is cut too deep, and only shortening its end saves it. Wires do not measure a taper thread "
+        "like a parallel one.",
         operation.length.where,
     )
 
@@ -199,8 +197,8 @@ def _find_length(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     if wanted is not None and length < wanted * SHORT:
         desk.find(
             "taper-thread-short", "check",
-            f"The thread is {operation.length.with_unit} long, and the {what} of {thread.designation.text} is "
-            f"{length_words(wanted, thread.system)} ({thread.limits.source}): it would run out before the "
+            f"The thread is {operation.length.with_unit} long, and the {what} of {thread.designation.text} "
+            f"is {length_words(wanted, thread.system)} ({thread.limits.source}): it would run out before the "
             "joint is tight.",
             operation.length.where, "Is a shorter thread wanted, or how long is it to be?",
         )
@@ -212,7 +210,7 @@ def _find_make_up(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
         _line(thread, f"gauge.{name}_turns", length=False) for name in ("hand", "wrench")
     )
     turns = "" if hand is None else f" about {hand:.1f} turns"
-    more = "" if wrench is None else f" about {wrench:g} turns more"
+    more = "" if wrench is None else f" about {_turns(wrench)} more"
     dry = thread.designation.family == "NPTF"
     seal = (
         "dry, or with a little lubricant against galling" if dry else "with a sealing compound or tape"
@@ -220,11 +218,15 @@ def _find_make_up(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     only = " It seals dry only with another NPTF thread." if dry else ""
     desk.find(
         "taper-thread-pressure", "check",
-        f"Made up{turns} by hand, then{more} by wrench, {seal}.{only} A joint that leaks is not made tight by "
-        "force: fittings split. Gas, steam and pressure piping: the local code, a licensed fitter and a "
+        f"Made up{turns} by hand, then{more} by wrench, {seal}.{only} A joint that leaks is not made tight "
+        "by force: fittings split. Gas, steam and pressure piping: the local code, a licensed fitter and a "
         "pressure test before use decide, not this sheet.",
         operation.length.where, "What does the joint carry, and at what pressure?",
     )
+
+
+def _turns(count: float) -> str:
+    return f"{count:g} turn{'' if count == 1 else 's'}"
 
 
 def _line(thread: ThreadPlan, name: str, length: bool = True) -> float | None:

@@ -75,12 +75,12 @@ def _lay_attachment(
             }[attachment.scale],
             {"taper": (ratio, "ratio")}, JONES, system=system,
         )
-    larger_first = "small end" if not thread.internal else "face"
+    start = "face" if thread.internal else "small end"
     desk.find(
         "taper-thread-attachment", "note",
-        f"Try the attachment on the blank: {fine_words(ratio * thread.pitch, system)} on the diameter for one "
-        f"pitch of travel. Start every pass {length_words(RUN_IN * thread.lead, system)} or more before the "
-        f"{larger_first}, so that its slack is taken up on the way, and do not reset it between blank and "
+        f"Try the attachment on the blank: {fine_words(ratio * thread.pitch, system)} on the diameter for "
+        f"one pitch of travel. Start every pass {length_words(RUN_IN * thread.lead, system)} or more before "
+        f"the {start}, so that its slack is taken up on the way, and do not reset it between blank and "
         f"thread. It needs {length_words(way, system)} of its bar.",
         operation.length.where,
     )
@@ -101,9 +101,9 @@ def _lay_tailstock(
     desk.find(
         "taper-thread-set-over", "check",
         f"With the tailstock set over, the work leans: the pitch comes out short by "
-        f"{fine_words(short / thread.pitch * length, system)} over the thread, and a bent dog drives unevenly "
-        "once in a turn. A gauge shows it first as a shake; the attachment cuts the better thread. Set the "
-        "tool square to the work's own axis, not to the lathe's. Line the tailstock up again afterwards.",
+        f"{fine_words(short / thread.pitch * length, system)} over the thread, and a bent dog drives "
+        "unevenly once in a turn. The attachment cuts the better thread. "
+        "Set the tool square to the work's own axis, not to the lathe's. Line the tailstock up again afterwards.",
         operation.length.where,
     )
 
