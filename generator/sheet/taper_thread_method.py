@@ -102,8 +102,8 @@ def _lay_tailstock(
         "taper-thread-set-over", "check",
         f"With the tailstock set over, the work leans: the pitch comes out short by "
         f"{fine_words(short / thread.pitch * length, system)} over the thread, and a bent dog drives "
-        "unevenly once in a turn. The attachment cuts the better thread. "
-        "Set the tool square to the work's own axis, not to the lathe's. Line the tailstock up again afterwards.",
+        "unevenly once in a turn. The attachment cuts the better thread. Set the tool square to the work's "
+        "own axis, not to the lathe's. Line the tailstock up again afterwards.",
         operation.length.where,
     )
 
