@@ -11,7 +11,7 @@ from generator.job.model import Section
 from generator.job.operations import Bore, Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import bore_from, section_at, total_length
-from generator.threads.registry import Designation, limits
+from generator.threads.registry import Designation, limits, profile
 
 
 def bore_room(read: ReadJob, thread: Thread, section: Section, start: float) -> Iterator[Contradiction]:
@@ -75,6 +75,8 @@ def bore_contradictions(
     unit, digits = (" in", 4) if designation.unit == "in" else (" mm", 3)
     allowed = f"{minor.min:.{digits}f} to {minor.max:.{digits}f}{unit}"
     least, largest = minor.min * designation.unit_si, minor.max * designation.unit_si
+    if profile(designation).taper:
+        least = 0.0  # the taper is bored from a straight bore, which ends smaller than the face
     start = total_length(read.job.work) - (thread.from_end.si if thread.from_end else 0.0)
     section = section_at(read.job.work, start - SAME)[0]
     bores = [

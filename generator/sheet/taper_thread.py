@@ -73,7 +73,8 @@ def _lay_shape(job: Job, layout: Layout, thread: ThreadPlan, operation: Thread, 
             "taper-thread-blank", "check",
             f"{thread.designation.text}: no operation before the thread makes its taper. {verb} it first, "
             f"from {length_words(thread.blank, system)} at the {'face' if inside else 'small end'}, {rises} "
-            f"1 in {1 / ratio:g} {to}, and leave the setting for the thread.",
+            f"1 in {1 / ratio:g} {to}, and leave the setting for the thread."
+            + (" A straight bore before it may have that smaller size at most." if inside else ""),
             operation.length.where,
         )
     if runs_out and straight is not None:

@@ -213,6 +213,9 @@ def test_inside_the_face_is_the_large_end(sheet_of):
     assert "face" in sheet.figures["thread.blank"].label
     assert value(sheet, "cut.taper.chamfer") > value(sheet, "thread.root")
     assert found(sheet, "taper-thread-short") is None
+    assert sheet.ready, "a straight bore that is smaller is what the taper is bored from"
+    assert "A straight bore" in found(sheet, "taper-thread-blank").text
+    assert found(sheet_of({"bore: 2 1/8": "bore: 2.27"}, BUSH), "bore-over").level == "stop"
 
 
 def test_a_metric_pipe_thread(sheet_of):
