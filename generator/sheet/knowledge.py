@@ -8,6 +8,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Level
 from generator.sheet.threading import thread_operation
 from generator.tables.materials import MaterialRow
+from generator.threads.registry import profile
 
 
 def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -> None:
@@ -99,8 +100,10 @@ def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -
     elif thread_operation(job) is not None:
         desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
         thread = thread_operation(job)
-        inside = thread is not None and thread.read().internal
-        measured = "of the plug gauges" if inside else "over wires"
+        own = None if thread is None else thread.read()
+        measured = "of the plug gauges" if own is not None and own.internal else "over wires"
+        if own is not None and profile(own).taper:
+            measured = "of the taper gauge"
         level: Level = "stop" if thread is not None and thread.fit == "mate" else "check"
         desk.find(
             "mate-unknown",

@@ -109,6 +109,13 @@ def _trying(
     operation: Thread, infeed: Infeed, thread: ThreadPlan, lines: tuple[PassLine, ...]
 ) -> tuple[str, str]:
     trial = next((line for line in lines if line.try_mate), None)
+    if thread.profile.taper:
+        return (
+            f"Try the taper gauge from pass {trial.number} on, by hand, spindle stopped, thread clean; it "
+            "may still stop short there." if trial else "",
+            "What is still to be cut stands at the gauge lines of the thread data: so much further in for "
+            "every turn that it stops short.",
+        )
     share = f", times {1 / math.cos(infeed.angle):.3f} on the compound" if infeed.angle else ""
     with_what = TRIED_INSIDE if thread.internal else TRIED_WITH
     return (

@@ -81,6 +81,9 @@ def test_what_does_not_hold_on_a_taper_is_left_out(nipple, sheet_of):
     for sheet in (nipple(), sheet_of(text=BUSH)):
         assert not [name for name in sheet.figures if "wire" in name or "balls" in name or "play" in name]
         assert [line.feature for line in sheet.inspection if "gauge" in line.feature]
+        assert any("taper gauge" in remark for remark in sheet.pass_remarks)
+        said = [*sheet.pass_remarks, *(finding.text for finding in sheet.findings)]
+        assert not [text for text in said if "over wires" in text or "over the wires" in text]
         assert "<svg" in render_page(sheet)
 
 
