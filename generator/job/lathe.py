@@ -126,6 +126,8 @@ class Spindle(Strict):
     """Bore through the spindle."""
     nose: Annotated[Literal["camlock", "screwed", "bolted", "taper key"], Word] | None = None
     """How the chuck is held on the spindle."""
+    index_holes: Count | None = None
+    """Holes of the index plate on the spindle, evenly spaced, if it has one."""
 
     @model_validator(mode="after")
     def _rising(self) -> Self:
@@ -201,10 +203,15 @@ class LatheFaceplate(Head):
 
     diameter: Length
     """Its diameter."""
+    slots: Count | None = None
+    """Slots for the tail of a dog, evenly spaced."""
 
 
 class LatheCenter(Head):
     """The center in the headstock, with the plate that drives the dog."""
+
+    slots: Count | None = None
+    """Slots of the plate for the tail of the dog, evenly spaced."""
 
 
 class FollowRest(Range):

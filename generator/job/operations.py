@@ -188,6 +188,10 @@ class Thread(Settings):
     """Length of engagement the limits are to be worked for."""
     plating: Length | None = None
     """Thickness of the plating or coating that it gets afterwards, such as 8 um."""
+    run_out: Length | None = None
+    """Length over which the thread fades out at its chuck end, where it has no relief."""
+    load_flank: Annotated[Literal["chuck", "tailstock"], Word] | None = None
+    """End that the flanks which carry the load look at, of a thread with unlike flanks."""
     blank: Length | None = None
     """Diameter as measured before threading."""
     infeed: Infeed = Infeed()

@@ -105,6 +105,8 @@ class ThreadTool(Strict):
     """Radius at the nose, as measured."""
     width: Length | None = None
     """How far the tool reaches ahead of its point."""
+    side_clearance: Angle | None = None
+    """How far its leading side leans back below the edge, as ground: square to the edge."""
     steel: Annotated[Literal["high-speed steel", "carbide"], Word] = "high-speed steel"
     """What it is made of."""
 

@@ -178,7 +178,7 @@ def _set_over(thread: ThreadPlan | None, cuts: PassPlan | None) -> float:
     """How the compound stands, negative towards the headstock (rad)."""
     if thread is None or cuts is None:
         return 0.0
-    return set_over(cuts.infeed_angle, thread.designation.hand, inside=thread.internal)
+    return set_over(cuts.infeed_angle, cuts.towards, inside=thread.internal)
 
 
 def _mate_material(job: Job, shop: Shop) -> Material | None:

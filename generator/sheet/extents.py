@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from generator.calc.form_tool import Side
 from generator.errors import Location
 from generator.sheet.layout import Way
 from generator.sheet.plans import OperationPlan, ThreadPlan
@@ -114,13 +115,13 @@ def route_extents(plans: Iterable[OperationPlan]) -> list[Extent]:
     ]
 
 
-def set_over(angle: Angle, hand: str, *, inside: bool = False) -> Angle:
+def set_over(angle: Angle, towards: Side, *, inside: bool = False) -> Angle:
     """The compound's angle, negative where it is set over towards the headstock (rad).
 
-    A right-hand thread outside is cut with the compound's handle towards the tailstock, a left-hand one with
-    it towards the headstock; inside it is the other way about. Common practice, no source.
+    Fed in outside towards the headstock, as for a right-hand thread, its handle stands towards the tailstock,
+    and the other way about; inside it stands at the other end. Common practice, no source.
 
-    >>> set_over(0.5, "right"), set_over(0.5, "left"), set_over(0.5, "left", inside=True)
+    >>> set_over(0.5, "headstock"), set_over(0.5, "tailstock"), set_over(0.5, "tailstock", inside=True)
     (0.5, -0.5, 0.5)
     """
-    return angle if (hand == "right") != inside else -angle
+    return angle if (towards == "headstock") != inside else -angle

@@ -10,6 +10,8 @@ from dataclasses import dataclass
 
 from generator.calc import passes
 from generator.calc.dials import Dial
+from generator.calc.form_tool import Side, leading_side, other_side
+from generator.calc.infeed_strategy import along_flank, house_angle, straight_in
 from generator.job.fields import Given
 from generator.job.lathe import Dial as DialRecord
 from generator.job.lathe import Lathe
@@ -24,7 +26,6 @@ from generator.tables.materials import MaterialRow
 PRACTICE = "common practice, no source"
 HOUSE = "jobs/_shop/house.yml"
 GUIDE = "guide of a maker of carbide threading tools (2020)"
-COMPOUND_ANGLE = 29.5 * degree  # common practice for 60 degree threads: 29 or 29 1/2
 DEEPEST_FIRST_CUT = 0.5 * mm    # radial; the guide
 SLOWER = 1.5                    # passes with high-speed steel over carbide; common practice: 1.5 to 2
 LAST_CUT = {"inch": 0.0015 * inch, "mm": 0.04 * mm}  # radial; common practice: 0.001 to 0.002 in
@@ -35,12 +36,13 @@ SPRING_PASSES = 2               # common practice: one or two
 
 @dataclass(frozen=True)
 class Infeed:
-    """The slide that feeds in: what it is called, its dial, and how far it is set over."""
+    """The slide that feeds in: its name and dial, how far it is set over, to which end it also goes."""
 
     slide: str
     dial: Dial
     record: DialRecord
     angle: Angle
+    towards: Side
 
     def depth(self, travel: Length) -> Length:
         """Radial depth of a travel."""
@@ -61,7 +63,8 @@ def lay_infeed(operation: Thread, lathe: Lathe, house: House, thread: ThreadPlan
         When a turn of the lathe's dial does not hold a whole number of its divisions.
     """
     name, label = "passes.infeed_angle", "Compound set over from the cross-slide direction"
-    asked = operation.infeed
+    asked, flanks, towards = operation.infeed, thread.flanks, feeds_towards(operation, thread)
+    across = Infeed("cross slide", _dial(lathe.cross_dial), lathe.cross_dial, 0.0, towards)
     if asked.method == "plunge":
         desk.lay(Figure(name, label, 0.0, "angle", Kind.GIVEN, "the job file: straight in"))
         if asked.angle is not None:
@@ -71,28 +74,62 @@ def lay_infeed(operation: Thread, lathe: Lathe, house: House, thread: ThreadPlan
                 "has none.",
                 asked.angle.where, "Straight in, or along the compound?",
             )
-        return Infeed("cross slide", _dial(lathe.cross_dial), lathe.cross_dial, 0.0)
+        return across
     if asked.angle is not None:
         angle = asked.angle.si
         desk.given(name, label, asked.angle, "angle")
+    elif "method" not in asked.model_fields_set and straight_in(thread.pitch, flanks):
+        note = "a square thread goes straight in" if flanks.square else "a fine pitch goes straight in"
+        desk.lay(Figure(name, label, 0.0, "angle", Kind.ASSUMED, PRACTICE, note=note))
+        return across
     elif house.compound_angle is not None:
-        angle, said = house.compound_angle.si, house.compound_angle
-        text = f"{said.text} degrees" if said.bare else said.text
-        desk.lay(Figure(name, label, angle, "angle", Kind.SHOP, HOUSE, text=text))
+        angle = _lay_house_angle(name, label, house.compound_angle, thread, desk)
     else:
-        angle = COMPOUND_ANGLE
-        desk.lay(Figure(name, label, angle, "angle", Kind.ASSUMED, PRACTICE,
-                        note="a little under the half angle, so that the trailing flank is shaved too"))
-    if angle > thread.half_angle + 1e-9:
+        angle = along_flank(flanks, thread.profile.infeed)
+        note = (
+            "a little under the half angle, so that the trailing flank is shaved too" if flanks.symmetrical
+            else "a little under the clearance flank, which is shaved; the load flank is cut clean"
+        )
+        desk.lay(Figure(name, label, angle, "angle", Kind.ASSUMED, PRACTICE, note=note))
+    steepest = thread.half_angle if flanks.symmetrical else flanks.clearance
+    if angle > steepest + 1e-9:
+        flank = "half angle" if flanks.symmetrical else "clearance flank"
         desk.find(
             "infeed-angle", "stop",
-            f"The compound angle of {angle / degree:g} degrees is over the thread's half angle of "
-            f"{thread.half_angle / degree:g}: the trailing flank would come out in steps. Half a degree "
-            "under the half angle is usual.",
+            f"The compound angle of {angle / degree:g} degrees is over the thread's {flank} of "
+            f"{steepest / degree:g}: the trailing flank would come out in steps. Half a degree "
+            f"under the {flank} is usual.",
             (asked.angle or operation.length).where, "How far is the compound to be set over?",
         )
-        angle = thread.half_angle
-    return Infeed("compound", _dial(lathe.compound_dial), lathe.compound_dial, angle)
+        angle = steepest
+    return Infeed("compound", _dial(lathe.compound_dial), lathe.compound_dial, angle, towards)
+
+
+def _lay_house_angle(name: str, label: str, said: Given, thread: ThreadPlan, desk: Desk) -> Angle:
+    """The shop's own angle for 60 degree threads; for other forms as much under the flank (rad)."""
+    angle, flanks = said.si, thread.flanks
+    if flanks.symmetrical and math.isclose(flanks.included, 60 * degree):
+        text = f"{said.text} degrees" if said.bare else said.text
+        desk.lay(Figure(name, label, angle, "angle", Kind.SHOP, HOUSE, text=text))
+        return angle
+    flank = flanks.half_angle if flanks.symmetrical else flanks.clearance
+    return desk.computed(
+        name, label, house_angle(angle, flanks), "angle", "{flank} − (30° − {house angle})",
+        {"flank": (flank, "angle"), "house angle": (angle, "angle")}, HOUSE, kind=Kind.SHOP,
+        note="the shop's angle is for 60 degree threads; this is as much under the flank",
+    )
+
+
+def load_faces(operation: Thread) -> Side:
+    """The end of the lathe that the load flanks look at; the tailstock where nobody said."""
+    return "headstock" if operation.load_flank == "chuck" else "tailstock"
+
+
+def feeds_towards(operation: Thread, thread: ThreadPlan) -> Side:
+    """The end that the tool also goes towards as it is fed in: that of the flank which is cut, not shaved."""
+    if thread.flanks.symmetrical:
+        return leading_side(thread.designation.hand)
+    return other_side(load_faces(operation))
 
 
 def _dial(record: DialRecord) -> Dial:

@@ -42,7 +42,7 @@ def pass_remarks(
     """All remarks (common practice; Jones, Turning and Boring, 1914, on the compound)."""
     springs = any(line.spring for line in lines)
     return tuple(remark for remark in (
-        *(_setting_inside(infeed, thread) if thread.internal else _setting(infeed, thread)),
+        *(_setting_inside(infeed) if thread.internal else _setting(infeed)),
         _diameter(infeed),
         HALF_WAY if parts > 1 else "",
         *_trying(operation, infeed, thread, lines),
@@ -53,24 +53,24 @@ def pass_remarks(
     ) if remark)
 
 
-def _setting(infeed: Infeed, thread: ThreadPlan) -> tuple[str, ...]:
+def _setting(infeed: Infeed) -> tuple[str, ...]:
     touch = (
         "Touch the turned surface and set both dials to zero with the backlash out; come up to every "
         "reading from the same side."
     )
     if not infeed.angle:
         return touch, "Straight in: withdraw at the end of each pass, feed in to the next reading."
-    towards = "headstock" if thread.designation.hand == "right" else "tailstock"
     return (
         f"Compound set over {infeed.angle / degree:g}° from the cross-slide direction, so that it feeds in "
-        f"towards the {towards}. Protractors differ: it may read {90 - infeed.angle / degree:g}° there.",
+        f"towards the {infeed.towards}. Protractors differ: it may read {90 - infeed.angle / degree:g}° "
+        "there.",
         touch,
         "Withdraw with the cross slide at the end of each pass and bring it back to the same zero before "
         "the next; feed in with the compound only.",
     )
 
 
-def _setting_inside(infeed: Infeed, thread: ThreadPlan) -> tuple[str, ...]:
+def _setting_inside(infeed: Infeed) -> tuple[str, ...]:
     """Depth is outwards, towards the operator; everything that was away is now towards, and back."""
     touch = (
         "Cut on your side of the bore: depth is towards you. Touch the bore and set both dials to zero with "
@@ -84,10 +84,9 @@ def _setting_inside(infeed: Infeed, thread: ThreadPlan) -> tuple[str, ...]:
     look = "Bar at center height, parallel with the bore; run it in by hand once with the spindle stopped."
     if not infeed.angle:
         return look, touch, f"Straight outwards: at the end of each pass stop. {withdraw}."
-    towards = "headstock" if thread.designation.hand == "right" else "tailstock"
     return (
         f"Compound set over {infeed.angle / degree:g}° from the cross-slide direction to the other side than "
-        f"for an outside thread, so that turned back it feeds towards you and towards the {towards}. "
+        f"for an outside thread, so that turned back it feeds towards you and towards the {infeed.towards}. "
         f"Protractors differ: it may read {90 - infeed.angle / degree:g}° there.",
         look,
         touch,

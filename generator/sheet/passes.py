@@ -55,7 +55,8 @@ def pass_section(
     lay_power(largest, thread, lathe, operation, desk)
     lay_bar(last, springs, operation, house, thread, desk)
     remarks = pass_remarks(operation, infeed, way.parts, thread, material, lines)
-    return PassPlan(lines, dial_words(infeed, thread.internal), remarks, infeed.angle, largest, last)
+    dial = dial_words(infeed, thread.internal)
+    return PassPlan(lines, dial, remarks, infeed.angle, largest, last, infeed.towards)
 
 
 def _lines(

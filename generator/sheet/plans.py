@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calc.flanks import Flanks
+from generator.calc.form_tool import Side
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.errors import Location
 from generator.sheet.layout import Way
@@ -89,7 +90,10 @@ class LathePlan:
 
 @dataclass(frozen=True)
 class PassPlan:
-    """The cuts, and the largest and last cutting force (None when the material is unknown)."""
+    """The cuts, and the largest and last cutting force (None when the material is unknown).
+
+    `towards` is the end of the lathe that the tool also goes towards as it is fed in.
+    """
 
     passes: tuple[PassLine, ...]
     dial: str
@@ -97,6 +101,7 @@ class PassPlan:
     infeed_angle: Angle
     largest_force: Force | None
     last_force: Force | None
+    towards: Side
 
 
 @dataclass(frozen=True)

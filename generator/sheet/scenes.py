@@ -158,14 +158,14 @@ def thread_scene(job: Job, thread: ThreadPlan, cuts: PassPlan) -> ThreadScene:
     flanks = (thread.flanks.load, thread.flanks.clearance)
     return ThreadScene(
         pitch=thread.pitch,
-        flanks=flanks if thread.designation.hand == "right" else flanks[::-1],
+        flanks=flanks if cuts.towards == "headstock" else flanks[::-1],
         crest_diameter=thread.blank,
         depth=cuts.passes[-1].depth,
         nose_flat=thread.nose_flat,
         nose_radius=thread.nose_radius,
         pass_depths=tuple(line.depth for line in cuts.passes if not line.spring),
         infeed_angle=cuts.infeed_angle,
-        feed_towards="headstock" if thread.designation.hand == "right" else "tailstock",
+        feed_towards=cuts.towards,
         designation=thread.designation.text,
         system=thread.system,
         job=job.job,

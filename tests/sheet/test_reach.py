@@ -152,7 +152,7 @@ def test_a_left_hand_thread_has_the_compound_towards_the_headstock(sheet_of):
     sheet = sheet_of(LEFT_HAND, lathe={"compound_right": length(20)})
     assert found(sheet)["compound-meets-jaws"].level == "stop"
     assert "compound-meets-tailstock" not in found(sheet)
-    assert set_over(ANGLE, "right", inside=True) == -ANGLE
+    assert set_over(ANGLE, "headstock", inside=True) == -ANGLE
 
 
 FOLLOWED = {"  center: live": "  center: live\n  follow_rest: yes"}
