@@ -3,6 +3,7 @@
     straight_in       whether the tool goes straight in
     house_angle       the compound angle of a shop that has its own for 60 degrees, for another form
     along_flank       the angle of the compound that feeds along a flank
+    rounded_floor     the floor of a groove that a rounded nose leaves
     Roughing, roughing    a slot with a narrow tool, then the flanks in side steps
 """
 
@@ -21,6 +22,7 @@ STEEP = math.radians(35)  # included angle up to which a groove is roughed with 
 COARSE = 4.0 * mm         # from this pitch on; common practice: about 6 to the inch
 LEFT = 0.15 * mm          # on the bottom and on each flank, for the form tool; common practice 0.1 to 0.25
 WIDEST_TOOL = 4.0 * mm    # of a grooving tool that a medium lathe bears straight in; common practice
+SLENDER = 4.0             # depth over width that a grooving tool bears; common practice
 SIDE_STEP = 0.15 * mm     # off one flank at a time; common practice 0.1 to 0.2
 
 
@@ -113,6 +115,34 @@ def house_angle(house: Angle, flanks: Flanks) -> Angle:
     return max(flank - (HALF_OF_SIXTY - house), 0.0)
 
 
+def rounded_floor(nose_radius: Length, left: Length = LEFT) -> Length:
+    """How wide the floor of a rounded groove is where the roughing stops.
+
+    w = 2 sqrt(2 r left - left^2)
+
+    Parameters
+    ----------
+    nose_radius : r (m)
+    left : stock on the floor (m)
+
+    Returns
+    -------
+    Width (m); 0 where the radius is smaller than the stock
+
+    Notes
+    -----
+    For left up to r; the flanks only make it wider.
+
+    Examples
+    --------
+    >>> round(rounded_floor(1.0, 0.2), 6), rounded_floor(0.1, 0.2)
+    (1.2, 0.0)
+
+    Source: geometry of a chord.
+    """
+    return 2 * math.sqrt(2 * nose_radius * left - left**2) if nose_radius > left else 0.0
+
+
 @dataclass(frozen=True)
 class Roughing:
     """A coarse groove cut in steps: a slot first, then its flanks.
@@ -151,7 +181,7 @@ def roughing(
 
     Returns
     -------
-    Roughing, or None: V forms, pitches under 4 mm, and floors too narrow for a slot
+    Roughing, or None: V forms, pitches under 4 mm, and floors too narrow for a tool that deep
 
     Raises
     ------
@@ -176,7 +206,7 @@ def roughing(
     """
     above_zero("depth of the thread", depth, "m")
     slot = bottom - 2 * left
-    if flanks.included > STEEP or pitch < COARSE * (1 - 1e-9) or slot < 2 * left:
+    if flanks.included > STEEP or pitch < COARSE * (1 - 1e-9) or slot < max(2 * left, depth / SLENDER):
         return None
     plunges = math.ceil(slot / widest_tool - 1e-9)
     if plunges > 1:  # each after the first takes three quarters of its width at most

@@ -20,6 +20,7 @@ from generator.job.shop import Material, Shop
 from generator.sheet.archive_row import NOT_READY, archive_row
 from generator.sheet.capacity import unchecked_note
 from generator.sheet.cautions import Setup, cautions_section
+from generator.sheet.cutting_tool import cutting_section
 from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.exact import exact_lead
@@ -140,6 +141,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
         if thread is not None:
             levers = lathe_section(job, lathe, shop.house, material, thread, desk)
             cuts = pass_section(job, lathe, shop.house, material, thread, desk)
+            cutting_section(job, shop.tools, thread, desk)
             taper_thread_section(job, lathe, layout, thread, cuts, desk)
             relief_section(job, lathe, thread, levers, desk)
     except OutsideRange as error:

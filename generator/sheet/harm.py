@@ -109,6 +109,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         # the thread's own tool and cuts: sheet.threading_tool, sheet.threading_inside, sheet.infeed
         "outside-range", "infeed-angle", "infeed-contradiction", "cuts-contradict", "dial-coarse", "one-cut",
         "tool-assumed", "tool-inside", "tool-outside", "tool-angle", "nose-wide", "nose-radius",
+        "nose-blunt", "nose-sharp", "load-flank", "side-clearance", "tool-tilt",
         "bar-slender", "bar-springs", "mate-tight", "mate-crests-meet", "mate-worn", "mate-undersize",
         "fit-outside-limits", "fit-impossible", "fit-unmeasured", "mate-unknown", "material-hearsay",
         # a taper thread: sheet.taper_thread, sheet.taper_thread_method
