@@ -28,6 +28,7 @@ from generator.sheet.extents import Extent, route_extents, set_over, thread_exte
 from generator.sheet.harm import in_order_of_harm
 from generator.sheet.head import used_head
 from generator.sheet.holding.section import holding_section, under_load_section
+from generator.sheet.indexing import indexing_section
 from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
 from generator.sheet.lathe_settings import lathe_section
@@ -142,6 +143,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
             levers = lathe_section(job, lathe, shop.house, material, thread, desk)
             cuts = pass_section(job, lathe, shop.house, material, thread, desk)
             cutting_section(job, shop.tools, thread, desk)
+            indexing_section(job, lathe, thread, cuts, desk)
             taper_thread_section(job, lathe, layout, thread, cuts, desk)
             relief_section(job, lathe, thread, levers, desk)
     except OutsideRange as error:

@@ -105,7 +105,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "relief-radius-wide", "relief-radius-small",
         # lead and start: sheet.gears, sheet.half_nuts, sheet.index_travel
         "gearbox", "change-gears", "leadscrew-reverse", "leadscrew-reverse-unknown", "half-nuts-closed",
-        "thread-dial-unknown", "dial-gear", "dial-starts", "index-travel",
+        "thread-dial-unknown", "dial-gear", "dial-starts", "index-travel", "starts-check",
         # the thread's own tool and cuts: sheet.threading_tool, sheet.threading_inside, sheet.infeed
         "outside-range", "infeed-angle", "infeed-contradiction", "cuts-contradict", "dial-coarse", "one-cut",
         "tool-assumed", "tool-inside", "tool-outside", "tool-angle", "nose-wide", "nose-radius",
