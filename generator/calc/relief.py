@@ -21,17 +21,19 @@ from generator.si import Length, Speed, SpindleSpeed, Time, inch, mm
 # On diameter, under an external root, over an internal one. Usual: 0.25 to 0.5 mm, 0.010 to 0.020 in.
 UNDER_ROOT = {"mm": 0.3 * mm, "inch": 0.012 * inch}
 LEAST_PITCHES = 1.5   # of pitch, beside the tool's own width; common practice
+STEEP_PITCHES = 2.0   # the same of Acme, trapezoidal and square threads, whose tools are wide
 USUAL_PITCHES = (2.0, 3.0)  # width in pitches where there is room; common practice
 CORNER_SHARE = (0.25, 0.5)  # corner radius over pitch depth; common practice
 
 
-def least_width(pitch: Length, tool_width: Length = 0.0) -> Length:
-    """Narrowest relief: ``1.5 P + tool``.
+def least_width(pitch: Length, tool_width: Length = 0.0, steep: bool = False) -> Length:
+    """Narrowest relief: ``1.5 P + tool``; ``2 P + tool`` for steep flanks.
 
     Parameters
     ----------
     pitch : P, m
     tool_width : how far the tool reaches ahead of its point, m
+    steep : the groove is nearly as wide at the bottom as at the top: Acme, trapezoidal, square
 
     Returns
     -------
@@ -43,14 +45,14 @@ def least_width(pitch: Length, tool_width: Length = 0.0) -> Length:
 
     Examples
     --------
-    >>> least_width(2.0, 1.5)
-    4.5
+    >>> least_width(2.0, 1.5), least_width(2.0, 1.5, steep=True)
+    (4.5, 5.5)
 
     Source
     ------
     Common practice, no source.
     """
-    return LEAST_PITCHES * pitch + tool_width
+    return (STEEP_PITCHES if steep else LEAST_PITCHES) * pitch + tool_width
 
 
 def usual_width(pitch: Length) -> tuple[Length, Length]:

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+import csv
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
 from generator.calc.relief import usual_width
+from generator.calc.thread_end import usual_run_out
 from generator.si import mm
-from generator.tables.relief import relief_rows
+from generator.tables.relief import blind_beyond, relief_rows, run_out
 from generator.tables.rows import source
 
+DATA = Path(__file__).parent / "data"
+
+FINE = ["0.25", "0.3", "0.35", "0.4", "0.45", "0.6"]
 PITCHES = [
     "0.5",
     "0.7",
@@ -126,3 +132,86 @@ def test_internal_reliefs_grow_with_the_pitch_and_are_four_pitches_wide_at_least
         assert short.width_least / short.pitch == pytest.approx(2.5, abs=0.1)
         assert normal.width_least < normal.width_most
         assert normal.radius == relief_rows(Fraction(pitch))[0].radius
+
+
+def _rows(name):
+    lines = (DATA / f"{name}.csv").read_text(encoding="utf-8").splitlines()
+    return list(csv.DictReader(line for line in lines if not line.startswith("#")))
+
+
+@pytest.mark.parametrize("row", _rows("relief_outside"), ids=lambda row: row["pitch"])
+def test_a_second_transcription_of_iso_4755(row):
+    """GB/T 3-1997 table 2, equivalent to ISO 4755: 23 pitches in two transcriptions."""
+    has = next(one for one in relief_rows(Fraction(row["pitch"])) if one.standard == "ISO 4755")
+    found = (has.width_most, has.width_least, has.diameter_less, has.radius)
+    wanted = [float(row[key]) for key in ("g2", "g1", "less", "r")]
+    assert [value / mm for value in found] == pytest.approx(wanted)
+
+
+@pytest.mark.parametrize("row", _rows("run_out_inside"), ids=lambda row: row["pitch"])
+def test_run_outs_inside_and_what_the_forms_c_and_d_have_in_common_with_them(row):
+    """GB/T 3-1997 tables 3 and 4: x, A; the undercut is 4 P wide, as form C of DIN 76-1 is at the bottom."""
+    pitch = Fraction(row["pitch"])
+    has = run_out(pitch, internal=True)
+    found = (has.normal, has.short, has.shoulder, has.shoulder_long)
+    wanted = [float(row[key]) for key in ("x", "x_short", "a", "a_long")]
+    assert [value / mm for value in found] == pytest.approx(wanted)
+    if row["g1"]:
+        form_c, _ = relief_rows(pitch, internal=True)
+        assert form_c.width_least / mm == pytest.approx(float(row["g1"]))
+        assert -form_c.diameter_less / mm == pytest.approx(0.3 if pitch < 1 else 0.5)
+
+
+@pytest.mark.parametrize(
+    ("pitch", "x", "x_short", "a", "a_long", "a_short"),
+    [
+        ("0.25", 0.6, 0.3, 0.75, 1, 0.5), ("0.3", 0.75, 0.4, 0.9, 1.2, 0.6),
+        ("0.35", 0.9, 0.45, 1.05, 1.4, 0.7), ("0.4", 1, 0.5, 1.2, 1.6, 0.8),
+    ],
+)
+def test_run_outs_outside_in_a_second_transcription(pitch, x, x_short, a, a_long, a_short):
+    """GB/T 3-1997 table 1, equivalent to ISO 3508, as another web page on fasteners prints its first rows."""
+    has = run_out(Fraction(pitch))
+    found = (has.normal, has.short, has.shoulder, has.shoulder_long, has.shoulder_short)
+    assert [value / mm for value in found] == pytest.approx([x, x_short, a, a_long, a_short])
+
+
+def test_run_outs_outside_keep_to_the_printed_reference_values():
+    """The last row of GB/T 3-1997 table 1: about 2.5 P, 1.25 P, 3 P, and 4 P, 2 P."""
+    for pitch in (*FINE, *PITCHES):
+        has = run_out(Fraction(pitch))
+        assert has.normal / has.pitch == pytest.approx(2.5, abs=0.11), pitch
+        assert has.short / has.pitch == pytest.approx(1.25, abs=0.15), pitch
+        assert has.shoulder / has.pitch == pytest.approx(3, abs=0.21), pitch  # 4 mm is printed for 1.25
+        assert has.shoulder_long / has.pitch == pytest.approx(4), pitch
+        assert has.shoulder_short / has.pitch == pytest.approx(2), pitch
+    assert usual_run_out(1.0) == (2.5, 1.25, 3.0)
+    assert usual_run_out(1.0, internal=True)[:2] == (4.0, 2.0)
+    assert run_out(Fraction("2.3")) is None
+    assert "1.3" in run_out(Fraction("1.75")).doubt
+
+
+@pytest.mark.parametrize(
+    ("pitch", "beyond"),
+    [("0.5", 2.8), ("1", 5.1), ("1.25", 6.2), ("1.5", 7.3), ("2", 9.3), ("3", 13.1), ("6", 24)],
+)
+def test_blind_holes(pitch, beyond):
+    """DIN 76-1, column e1, as recalled from textbooks' tables: from memory; they fall from 6.5 P to 4 P."""
+    assert blind_beyond(Fraction(pitch)) / mm == pytest.approx(beyond)
+
+
+def test_blind_holes_grow_with_the_pitch():
+    found = [blind_beyond(Fraction(pitch)) for pitch in sorted((*FINE, *PITCHES), key=Fraction)]
+    assert found == sorted(found)
+    assert all(3.9 < length / float(pitch) / mm < 6.6 for length, pitch in
+               zip(found, sorted((*FINE, *PITCHES), key=Fraction), strict=True))
+
+
+def test_fine_pitches_have_their_reliefs_too():
+    for pitch in FINE:
+        assert [row.standard for row in relief_rows(Fraction(pitch))] == [
+            "DIN 76-1 form A", "DIN 76-1 form B", "ISO 4755",
+        ]
+        assert all(row.memory for row in relief_rows(Fraction(pitch))[:2])
+        assert all(row.memory for row in relief_rows(Fraction(pitch), internal=True))
+    assert [row.standard for row in relief_rows(Fraction("0.2"))] == ["DIN 76-1 form A", "DIN 76-1 form B"]
