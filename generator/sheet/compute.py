@@ -44,6 +44,7 @@ from generator.sheet.route import route_section
 from generator.sheet.scenes import setup_scene, thread_scene
 from generator.sheet.taper_thread import taper_thread_section
 from generator.sheet.thread import thread_section
+from generator.sheet.thread_end import thread_end_section
 from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.time_allowed import Timing
 from generator.sheet.time_taken import given_times, time_section
@@ -146,6 +147,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
             indexing_section(job, lathe, thread, cuts, desk)
             taper_thread_section(job, lathe, layout, thread, cuts, desk)
             relief_section(job, lathe, thread, levers, desk)
+            thread_end_section(job, lathe, shop.house, thread, levers, desk)
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
     mate_shop_material = _mate_material(job, shop)

@@ -75,7 +75,8 @@ def thread_extents(
     if thread is None:
         return []
     right_hand = thread.designation.hand == "right"
-    start, end = (thread.start, thread.end) if right_hand else (thread.end, thread.start)
+    end_of_cut = thread.end - thread.run_out
+    start, end = (thread.start, end_of_cut) if right_hand else (end_of_cut, thread.start)
     found = [
         Extent(
             "thread", "Thread", start, end, where, RUN_OFF * thread.pitch, thread.blank, thread.root_diameter,

@@ -77,7 +77,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "follow-rest-meets-quill", "follow-rest-meets-tailstock",
         "swing-bed", "swing-slide", "swing-gap", "follow-rest-range",
         # the hand at the half nuts: sheet.lathe_settings
-        "relief-time", "no-relief", "left-hand-start",
+        "relief-time", "no-relief", "left-hand-start", "run-out-time", "run-out-shoulder", "run-out",
         # speed, power and tools
         "spindle-too-fast", "spindle-fast", "operation-too-fast", "operation-fast", "speed-fast",
         "operation-speed", "operation-tips", "operation-feed", "operation-power", "operation-torque", "power",
@@ -102,7 +102,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
         "no-wall", "too-thin", "operation-no-wall", "wall-limit", "thread-wall", "relief-wall", "relief-root",
         "relief-standard", "relief-narrow", "relief-short", "relief-radius", "relief-sharp",
-        "relief-radius-wide", "relief-radius-small",
+        "relief-radius-wide", "relief-radius-small", "run-out-short", "hole-shallow",
         # lead and start: sheet.gears, sheet.half_nuts, sheet.index_travel
         "gearbox", "change-gears", "leadscrew-reverse", "leadscrew-reverse-unknown", "half-nuts-closed",
         "thread-dial-unknown", "dial-gear", "dial-starts", "index-travel", "starts-check",

@@ -33,7 +33,8 @@ class ThreadPlan:
 
     `start` is the end nearer the tailstock, `end` the end nearer the chuck; a right-hand thread is cut
     from `start` to `end`. `relief_start`..`relief_end` follows `end` towards the chuck (None: no relief).
-    `blank` is the diameter the thread is cut into, `target` the pitch diameter aimed at.
+    `blank` is the diameter the thread is cut into, `target` the pitch diameter aimed at. `run_out` is how far
+    the thread fades out past `end`, where it has no relief.
     """
 
     designation: Designation
@@ -60,6 +61,7 @@ class ThreadPlan:
     internal: bool = False
     bar: Length | None = None
     bar_out: Length | None = None
+    run_out: Length = 0.0
 
     @property
     def flanks(self) -> Flanks:

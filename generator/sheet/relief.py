@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.calc import relief as relief_calc
+from generator.calc.infeed_strategy import STEEP
 from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.job.model import Job
@@ -16,7 +17,7 @@ from generator.sheet.plans import LathePlan, ThreadPlan
 from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.wording import length_words
 from generator.si import Length, mm
-from generator.tables.relief import ReliefRow, relief_rows
+from generator.tables.relief import PITCHES, ReliefRow, relief_rows
 
 PRACTICE = "common practice, no source"
 SAME = 1e-9  # m: two sizes closer than this are one
@@ -30,25 +31,27 @@ def relief_section(job: Job, lathe: Lathe, thread: ThreadPlan, lathe_plan: Lathe
         _lay_width(groove, thread, system, desk)
         _lay_diameter(groove, thread.relief_diameter, thread, system, desk)
         _lay_radius(groove, thread, system, desk)
-        _compare_with_print(groove, thread, desk)
+        _compare_with_print(groove, thread, system, desk)
     _lay_walls(job, thread, system, desk)
 
 
 def _lay_width(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
     """Width, against the pitch."""
     width = desk.given("relief.width", "Relief width", groove.width, "length")
+    steep = thread.flanks.included <= STEEP
+    pitches = relief_calc.STEEP_PITCHES if steep else relief_calc.LEAST_PITCHES
     least = desk.computed(
-        "relief.width_least", "Narrowest relief", relief_calc.least_width(thread.pitch), "length",
-        "1.5 × {P}", {"P": (thread.pitch, "fine_length")}, PRACTICE, rounds="up",
+        "relief.width_least", "Narrowest relief",
+        relief_calc.least_width(thread.pitch, steep=steep), "length", f"{pitches:g} × {{P}}", {"P": (thread.pitch, "fine_length")}, PRACTICE, rounds="up",
         note="and beside that, how far the tool reaches ahead of its point",
     )
     low, high = relief_calc.usual_width(thread.pitch)
     if width < least - SAME:
         desk.find(
             "relief-narrow", "check",
-            f"The relief is {groove.width.with_unit} wide; 1.5 pitches are {length_words(least, system)}, "
-            f"and the tool needs its own width beside that. Make it {length_words(low, system)} or more, or "
-            "grind the tool narrow.",
+            f"The relief is {groove.width.with_unit} wide; {pitches:g} pitches are "
+            f"{length_words(least, system)}, and the tool needs its own width beside that. Make it "
+            f"{length_words(max(low, least), system)} or more, or grind the tool narrow.",
             groove.width.where, "May the relief be wider?",
         )
     elif width < low - SAME:
@@ -147,10 +150,12 @@ def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) 
         )
 
 
-def _compare_with_print(groove: Relief, thread: ThreadPlan, desk: Desk) -> None:
-    """What the published tables give for this metric pitch."""
-    metric = thread.designation.family == "M"
-    rows = relief_rows(thread.designation.pitch, thread.internal) if metric else ()
+def _compare_with_print(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
+    """What the published tables give for this metric pitch; for other V threads only where that differs."""
+    if thread.designation.family != "M":
+        _compare_with_scaled(groove, thread, system, desk)
+        return
+    rows = relief_rows(thread.designation.pitch, thread.internal)
     if not rows:
         return
     diameter = thread.designation.nominal - rows[0].diameter_less / mm
@@ -159,6 +164,27 @@ def _compare_with_print(groove: Relief, thread: ThreadPlan, desk: Desk) -> None:
         f"Published reliefs for a pitch of {thread.pitch / mm:g} mm: diameter {diameter:g} mm, corner radius "
         f"{rows[0].radius / mm:g} mm; width {'; '.join(_row_words(row) for row in rows)}. Read in public "
         "transcriptions of the standards; the drawing goes before.",
+        groove.width.where,
+    )
+
+
+def _compare_with_scaled(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
+    """A relief of another V thread against those of the nearest metric pitch, in pitches."""
+    if thread.flanks.included <= STEEP or not thread.flanks.symmetrical or thread.profile.taper:
+        return
+    nearest = min(PITCHES, key=lambda pitch: abs(float(pitch) * mm - thread.pitch))
+    rows = relief_rows(nearest, thread.internal)
+    shares = [(row, thread.pitch / row.pitch) for row in rows]
+    low = min(row.width_least * share for row, share in shares)
+    high = max(row.width_most * share for row, share in shares)
+    if low - SAME <= groove.width.si <= high + SAME:
+        return
+    radius = rows[0].radius * shares[0][1]
+    desk.find(
+        "relief-standard", "note",
+        f"No standard here has reliefs for {thread.designation.text}. Those of metric threads, in pitches, "
+        f"come to {length_words(low, system)} (short) to {length_words(high, system)} (regular) of width and "
+        f"a corner radius of {length_words(radius, system)} ({rows[0].standard}); the drawing goes before.",
         groove.width.where,
     )
 

@@ -128,6 +128,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         internal=inside,
         bar=tool.bar.si if inside and tool and tool.bar else None,
         bar_out=tool.reach.si if inside and tool and tool.reach else None,
+        run_out=operation.run_out.si if operation.run_out and groove is None else 0.0,
     )
 
 

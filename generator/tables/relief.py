@@ -2,6 +2,7 @@
 
 ReliefRow       one relief, in SI
 relief_rows     the reliefs for a pitch, one a standard
+PITCHES         the pitches that all of them have
 RunOut          how a thread without a relief fades out, and how far from a shoulder
 run_out         that of a pitch
 blind_beyond    how far a blind hole goes on past the thread
@@ -46,6 +47,9 @@ def relief_rows(pitch: Fraction, internal: bool = False) -> tuple[ReliefRow, ...
     """
     name = "relief_internal" if internal else "relief"
     return tuple(_row(row) for row in table(name) if Fraction(row["pitch"]) == pitch)
+
+
+PITCHES = tuple(Fraction(row["pitch"]) for row in table("relief") if row["standard"] == "ISO 4755")
 
 
 @dataclass(frozen=True)

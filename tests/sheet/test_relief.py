@@ -191,3 +191,23 @@ def test_hollow_work_without_a_relief_is_still_checked_at_the_root(sheet_of):
     sheet = sheet_of({**HOLLOW, f"  - relief: {{{GIVEN}}}\n": ""})
     assert "relief.width" not in sheet.figures
     assert sheet.figures["thread.wall"].value > 10 * mm
+
+
+def test_other_threads_are_compared_where_they_lie_outside_the_metric_tables(sheet_of):
+    """DIN 76-1 form B 3.7 mm, form A 10.5 mm for P 3; 8 to the inch is 3.175 mm: 0.154 to 0.4375 in.
+
+    The nearest pitch in the table is 3 mm; the widths go in pitches.
+    """
+    wide = ids(sheet_of({GIVEN: "width: 1/2, diameter: 2.060, radius: 1/16"}))["relief-standard"].text
+    assert "0.154 in" in wide
+    assert "0.438 in" in wide
+    assert "relief-standard" not in ids(sheet_of())
+
+
+def test_a_steep_thread_wants_two_pitches(sheet_of):
+    """Common practice: Acme, trapezoidal and square tools are wide; 2 pitches and the tool."""
+    acme = {"2 1/4-8 UN-2A, length: 2 1/2, tool: V1": "2 1/4-4 ACME-2G, length: 2 1/2",
+            "2 1/4-8 UN-2B": "unknown"}
+    sheet = sheet_of({**acme, GIVEN: "width: 3/8, diameter: 1.95, radius: 1/16"})
+    assert sheet.figures["relief.width_least"].value == pytest.approx(0.5 * inch)
+    assert "2 pitches are 0.500 in" in ids(sheet)["relief-narrow"].text
