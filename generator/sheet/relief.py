@@ -42,7 +42,8 @@ def _lay_width(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -
     pitches = relief_calc.STEEP_PITCHES if steep else relief_calc.LEAST_PITCHES
     least = desk.computed(
         "relief.width_least", "Narrowest relief",
-        relief_calc.least_width(thread.pitch, steep=steep), "length", f"{pitches:g} × {{P}}", {"P": (thread.pitch, "fine_length")}, PRACTICE, rounds="up",
+        relief_calc.least_width(thread.pitch, steep=steep), "length", f"{pitches:g} × {{P}}",
+        {"P": (thread.pitch, "fine_length")}, PRACTICE, rounds="up",
         note="and beside that, how far the tool reaches ahead of its point",
     )
     low, high = relief_calc.usual_width(thread.pitch)
