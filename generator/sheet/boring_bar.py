@@ -1,10 +1,11 @@
-"""How far the bar of an internal thread springs away in the last cut, and whether that matters."""
+"""How far the bar of an internal thread springs away in the last cut, and how many spring passes undo it."""
 
 from __future__ import annotations
 
 from math import inf
 
 from generator.calc.beam import Beam, Segment, Support
+from generator.calc.boring_spring import spring_passes
 from generator.job.operations import Thread
 from generator.job.shop import House
 from generator.sheet.desk import Desk
@@ -12,7 +13,7 @@ from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.loads import THRUST_SHARE
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words
-from generator.si import Force, GPa
+from generator.si import Force, GPa, Length
 
 STEEL = 205 * GPa  # elastic modulus of a steel bar: Gere, Mechanics of Materials, 5th ed., Appendix H
 DENSITY = 7850.0   # kg/m^3, the same source; the bar's own weight does not enter
@@ -20,18 +21,23 @@ BEAM = "cantilever with the load at its end (Roark, Formulas for Stress and Stra
 
 
 def lay_bar(
-    last: Force | None, springs: int, operation: Thread, house: House, thread: ThreadPlan, desk: Desk
+    last: Force | None, cut: Length, springs: int, operation: Thread, house: House, thread: ThreadPlan,
+    desk: Desk,
 ) -> None:
-    """Lay down the error on diameter that the bar's spring makes; nothing where bar or force are unknown."""
+    """Lay down the error on diameter that the bar's spring makes; nothing where bar or force are unknown.
+
+    `cut` is the last cut, radial (m). Of a square thread it is the major diameter that suffers, of any other
+    the pitch diameter.
+    """
     bar, out = thread.bar, thread.bar_out
     if bar is None or out is None or last is None:
         return
     share = house.thrust_share.si if house.thrust_share else THRUST_SHARE
     beam = Beam((Segment(0.0, out, bar),), (Support(0.0, inf, inf),), STEEL, DENSITY)
+    spring = float(beam.under_tool(share * last, [out])[0])
     error = desk.computed(
-        "passes.bar_error", "What the bar springs away in the last cut, on diameter",
-        2 * float(beam.under_tool(share * last, [out])[0]), "fine_length",
-        "2 × {share} × {F last} × {bar out}³ ÷ (3 × {E} × π × {bar}⁴ ÷ 64)",
+        "passes.bar_error", "What the bar springs away in the last cut, on diameter", 2 * spring,
+        "fine_length", "2 × {share} × {F last} × {bar out}³ ÷ (3 × {E} × π × {bar}⁴ ÷ 64)",
         {
             "share": (share, "ratio"), "F last": (last, "force"), "bar out": (out, "length"),
             "E": (STEEL, "pressure"), "bar": (bar, "length"),
@@ -39,14 +45,38 @@ def lay_bar(
         f"{BEAM}; radial force over cutting force: common practice, no source", rounds="up",
         system=thread.system, note="the thread comes out that much smaller until spring passes take it out",
     )
-    tolerance = thread.pitch_diameter_max - thread.pitch_diameter_min
-    if error > ERROR_SHARE * tolerance:
-        left = "" if springs else " and there is no spring pass"
-        desk.find(
-            "bar-springs", "check",
-            f"The bar of tool {operation.tool} springs away by {fine_words(error, thread.system)} on "
-            "diameter in the last cut, more than a quarter of the pitch diameter tolerance of "
-            f"{fine_words(tolerance, thread.system)}{left}. Take a thicker bar or set it out less, take "
-            "smaller last cuts, and repeat the last reading until it does not cut.",
-            operation.length.where,
-        )
+    tolerance = _tolerance(thread)
+    if tolerance is None or error <= ERROR_SHARE * tolerance:
+        return
+    wanted = desk.computed(
+        "passes.bar_springs", "Spring passes until a quarter of the tolerance is left of it",
+        spring_passes(spring, cut, ERROR_SHARE * tolerance / 2), "count",
+        "ln({left} ÷ {spring}) ÷ ln({spring} ÷ ({cut} + {spring})), up",
+        {
+            "left": (ERROR_SHARE * tolerance / 2, "fine_length"), "spring": (spring, "fine_length"),
+            "cut": (cut, "fine_length"),
+        },
+        "arithmetic of a spring, the force in proportion to the cut: common practice, no source",
+    )
+    what = "major" if thread.flanks.square else "pitch"
+    left = "" if springs else " and there is no spring pass"
+    more = f" {wanted:g} spring passes would do it." if wanted > springs else ""
+    desk.find(
+        "bar-springs", "check",
+        f"The bar of tool {operation.tool} springs away by {fine_words(error, thread.system)} on "
+        f"diameter in the last cut, more than a quarter of the {what} diameter tolerance of "
+        f"{fine_words(tolerance, thread.system)}{left}.{more} Take a thicker bar or set it out less, take "
+        "smaller last cuts, and repeat the last reading until it does not cut.",
+        operation.length.where,
+    )
+
+
+def _tolerance(thread: ThreadPlan) -> Length | None:
+    """Tolerance of the diameter that the bar's spring makes smaller (m); None where nothing limits it."""
+    if not thread.flanks.square:
+        tolerance = thread.pitch_diameter_max - thread.pitch_diameter_min
+        return tolerance if tolerance > 0 else None
+    limits = thread.limits.major
+    if limits.max is None or limits.min is None:
+        return None
+    return (limits.max - limits.min) * thread.designation.unit_si

@@ -102,7 +102,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         # walls and reliefs: sheet.relief, sheet.holding.section, sheet.route
         "no-wall", "too-thin", "operation-no-wall", "wall-limit", "thread-wall", "relief-wall", "relief-root",
         "relief-standard", "relief-narrow", "relief-short", "relief-radius", "relief-sharp",
-        "relief-radius-wide", "relief-radius-small", "run-out-short", "hole-shallow",
+        "relief-radius-wide", "relief-radius-small", "run-out-short", "run-out-relief", "hole-shallow",
         # lead and start: sheet.gears, sheet.half_nuts, sheet.index_travel
         "gearbox", "change-gears", "leadscrew-reverse", "leadscrew-reverse-unknown", "half-nuts-closed",
         "thread-dial-unknown", "dial-gear", "dial-starts", "index-travel", "starts-check",

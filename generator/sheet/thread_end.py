@@ -40,6 +40,13 @@ def thread_end_section(
         return
     _lay_lead_in(thread, desk)
     if relief_operation(job) is not None:
+        if operation.run_out is not None:
+            desk.find(
+                "run-out-relief", "check",
+                f"A relief and a run-out of {operation.run_out.with_unit} are both given: with a relief the "
+                "thread runs out into it at full depth. The run-out is left out.",
+                operation.run_out.where, "A relief, or a run-out?",
+            )
         return
     room = room_behind(job, thread)
     if room is not None and room > (NEAR_INSIDE if thread.internal else NEAR) * thread.pitch:

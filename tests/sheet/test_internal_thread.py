@@ -430,3 +430,36 @@ def test_the_spring_of_the_bar_is_that_of_a_cantilever(ring_of, shop):
     slender = ring_of(tools=tool(shop, bar=0.375))
     assert ids(slender)["bar-springs"].level == "check"
     assert "passes.bar_error" not in ring_of(tools=tool(shop, bar=None)).figures
+
+
+def test_how_many_spring_passes_the_bar_wants(ring_of, shop):
+    """Force in proportion to the cut: e (e / (h + e))^n is left, to a quarter of the tolerance."""
+    assert "passes.bar_springs" not in ring_of().figures
+    sheet = ring_of(tools=tool(shop, bar=0.375))
+    figures, last = sheet.figures, [line for line in sheet.passes if not line.spring][-1]
+    spring = figures["passes.bar_error"].value / 2
+    most, least = (figures[f"thread.pitch_diameter.{end}"].value for end in ("max", "min"))
+    allowed = (most - least) / 8
+    count = figures["passes.bar_springs"].value
+    share = spring / (last.cut + spring)
+    assert spring * share**count <= allowed < spring * share ** (count - 1)
+    assert f"{count} spring passes would do it" in ids(sheet)["bar-springs"].text
+
+
+def test_a_square_nut_is_held_to_its_major_diameter(read_of, shop):
+    """Its pitch diameter has no tolerance: what the bar springs away is missing at the bottom of it."""
+    from generator.sheet.boring_bar import lay_bar
+    from generator.sheet.desk import Desk
+    from generator.sheet.layout import lay_out
+    from generator.sheet.thread import thread_section
+    from generator.sheet.threading import thread_operation
+
+    square = {"2-8 UN-2B": "2-4 SQUARE internal", "thread: 2-8 UN-2A": "thread: unknown"}
+    job = read_of(square, RING).job
+    desk, tools = Desk(), tool(shop, bar=0.375)
+    plan = thread_section(job, tools, lay_out(job), desk)
+    assert plan.pitch_diameter_max == plan.pitch_diameter_min
+    lay_bar(400.0, 0.002 * inch, 2, thread_operation(job), shop.house, plan, desk)
+    (found,) = [finding for finding in desk.findings if finding.id == "bar-springs"]
+    assert "major diameter tolerance" in found.text
+    assert desk.figures["passes.bar_springs"].value > 2

@@ -92,6 +92,12 @@ def test_a_run_out_is_kept_as_written_and_asks_the_hand(sheet_of):
     assert "run-out-shoulder" not in found
 
 
+def test_a_relief_and_a_run_out_are_asked_about(sheet_of):
+    sheet = sheet_of({"tool: V1": "tool: V1, run_out: 0.3"})
+    assert ids(sheet)["run-out-relief"].asks
+    assert "relief.run_out" not in sheet.figures
+
+
 def test_a_run_out_into_the_shoulder_stops(sheet_of):
     """2 7/8 in of turned length less 2 5/8 in of thread leave a quarter of an inch for 0.3 in."""
     found = ids(sheet_of(with_run_out("2 5/8", 0.3)))
