@@ -207,11 +207,15 @@ def _lay_hand(
                 where,
             )
             break
+    then = (
+        "then stop the spindle, the half nuts stay closed" if levers.keep_half_nuts_closed
+        else "the half nuts at once after"
+    )
     desk.find(
         "run-out", "note",
         f"No relief: begin to pull the tool out at the same mark in every pass, and have it clear within "
-        f"{length / thread.lead:.1f} turns of the work; the cross slide first, the half nuts at once after. "
-        f"A hand that varies by {HAND:g} s moves the mark by {fine_words(wanders, thread.system)}: set a "
+        f"{length / thread.lead:.1f} turns of the work; the cross slide first, {then}. A "
+        f"hand that varies by {HAND:g} s moves the mark by {fine_words(wanders, thread.system)}: set a "
         "carriage dial or an indicator beside it, and let no pass go further than the one before.",
         where,
     )
