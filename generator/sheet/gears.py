@@ -84,6 +84,15 @@ def lay_gearbox(
     return _lay_closest(found, lathe, thread, engagement, where, desk)
 
 
+def _no_tolerance(best: Geared, lathe: Lathe) -> str:
+    """Why a lead that is only close is not taken where no standard says how far off it may be."""
+    return (
+        f"{lathe.name} cannot cut a lead of {best.wanted.words} exactly. The closest it comes is "
+        f"{best.describe()}, {best.off()}, and no standard limits the pitch diameter of this thread, so that "
+        "nothing says whether that will do. Take another lathe, or one with the gears for it."
+    )
+
+
 def _lay_none(why: str, where: Location, lathe: Lathe, desk: Desk) -> GearPlan:
     """The lead cannot be had here."""
     desk.lay(Figure(NAME, "Gearbox", "cannot be cut here", "text", Kind.SHOP, _record(lathe)))
@@ -173,8 +182,10 @@ def _lay_closest(
     best = found.closest[0]
     whole = abs(thread.start - thread.end)
     length = min(engagement, whole) if engagement else whole
-    effect = equivalent_diameter(best.over(length), thread.half_angle)
     tolerance = thread.pitch_diameter_max - thread.pitch_diameter_min
+    if not tolerance:
+        return _lay_none(_no_tolerance(best, lathe), where, lathe, desk)
+    effect = equivalent_diameter(best.over(length), thread.half_angle)
     along = f"{length_words(length, thread.system)} of {'engagement' if engagement else 'thread'}"
     said = (
         f"{lathe.name} cannot cut a lead of {best.wanted.words} exactly. The closest it comes is "

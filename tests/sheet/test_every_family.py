@@ -35,8 +35,9 @@ operations:
 """
 OF_THE_LATHE = {  # what another lathe, tool or place on the work would mend
     "bar-thick", "gearbox", "tool-wide", "relief-time", "compound-meets-jaws", "boring-bar",
+    "chuck-speed", "tool-short",
 }
-SHORT = 1e-7  # m: a tenth of a micrometer
+SHORT = 1.3e-6  # m: half a unit in the last place of a limit in inches
 
 EXAMPLES = [
     pytest.param(text, id=text)

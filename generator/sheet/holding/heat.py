@@ -5,6 +5,8 @@ Where nobody said how warm the work gets, the figures are for each 10 °C, and s
 
 from __future__ import annotations
 
+import math
+
 from generator.calc.heat import axial_stiffness, growth, held_force
 from generator.calc.modes import buckling_push
 from generator.calc.sections import section_area
@@ -192,7 +194,8 @@ def _measuring(case: Case, material: MaterialRow) -> None:
 
 
 def _tolerance(thread: ThreadPlan) -> Length:
-    return thread.pitch_diameter_max - thread.pitch_diameter_min
+    """Tolerance of the pitch diameter (m); without end where no standard limits it."""
+    return thread.pitch_diameter_max - thread.pitch_diameter_min or math.inf
 
 
 def _plain_diameter(case: Case) -> Length | None:
@@ -237,9 +240,10 @@ def _fit_words(case: Case, thread: ThreadPlan) -> str:
 def _lay_pair(case: Case, thread: ThreadPlan, name: str, label: str, larger: Length) -> None:
     """Both limits of something measured, as they read on warm work."""
     for end, rounds in (("max", "down"), ("min", "up")):
-        cold = case.desk.figures[f"thread.{name}.{end}"].value
-        if not isinstance(cold, float):
-            continue
+        figure = case.desk.figures.get(f"thread.{name}.{end}")
+        if figure is None or not isinstance(figure.value, float):
+            continue  # no standard limits it
+        cold = figure.value
         case.desk.computed(
             f"heat.{name}.{end}", f"{label} on the warm work, {end}", cold + larger, "length",
             "{at 20 °C} + {growth}", {"at 20 °C": (cold, "length"), "growth": (larger, "fine_length")},
