@@ -64,6 +64,7 @@ class Nose:
         return [(self.reach(height, angle), depth - height) for height in heights if height <= depth]
 
 
+SHARP: Final = 1e-6  # of the pitch: a crest this narrow is a sharp one, not one cut away
 _ARC: Final = tuple((1 - step / 10) ** 2 for step in range(11))
 
 
@@ -115,7 +116,7 @@ def groove(scene: ThreadScene) -> Groove:
     nose = Nose(scene.nose_flat, scene.nose_radius, towards_chuck, towards_tailstock)
     way = 1 if scene.feed_towards == "headstock" else -1
     made = Groove(scene.pitch, scene.depth, nose, scene.infeed_angle, way)
-    if made.crest_flat <= 0:
+    if made.crest_flat < -SHARP * scene.pitch:
         raise OutsideRange(
             "thread depth",
             scene.depth,
