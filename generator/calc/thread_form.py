@@ -18,7 +18,6 @@ from generator.errors import OutsideRange
 from generator.si import Angle, Length
 
 GEOMETRY = "geometry of the thread groove, half a pitch wide at the pitch cylinder (ISO 5408)"
-CREST_FLAT = 1 / 8  # of the pitch: ISO 68-1 and ASME B1.1, basic profile
 
 
 def depth_for_flat(

@@ -13,12 +13,13 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import root
 
-from generator.calc.thread_form import CREST_FLAT, lead_angle
+from generator.calc.thread_form import lead_angle
 from generator.errors import OutsideRange
 from generator.si import Angle, Length, degree, inch
 
 SOURCE = "NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2127"
 LEAD_TERM_FROM = 0.00015 * inch  # Machinery's Handbook, 31st ed., p. 2127; 0.004 mm in metric practice
+ADDENDUM = 0.32475953  # 3H/8 over the pitch, of 60 degrees: ASME B1.1, ISO 68-1
 ITERATIONS, CLOSE = 50, 1e-13  # of the inverse; it gains about two digits a step
 EXACT_FROM = 5 * degree  # above, the lead-angle form is high by 0.0003 P and more
 
@@ -53,19 +54,19 @@ def best_wire(pitch: Length, half_angle: Angle) -> Length:
     return pitch / (2 * math.cos(half_angle))
 
 
-def usable_wires(pitch: Length, half_angle: Angle, crest_flat: float = CREST_FLAT) -> tuple[Length, Length]:
+def usable_wires(pitch: Length, half_angle: Angle, addendum: float = ADDENDUM) -> tuple[Length, Length]:
     """Smallest and largest wire that can be measured over.
 
     min: over the wires = over the crests;  max: the wire touches the flanks at the crest edge
 
-    W min = (a + P cot A / 2) / (1 + 1/sin A),  a = (P/2 - f P) cot A;   W max = (1 - f) P / cos A,
-    with f P the crest flat and a twice the addendum
+    W min = (2 a P + P cot A / 2) / (1 + 1/sin A);   W max = (1/2 + 2 a tan A) P / cos A,
+    with a P the addendum, from the pitch line to the crest
 
     Parameters
     ----------
     pitch : P (m)
     half_angle : A (rad)
-    crest_flat : f, crest flat over pitch
+    addendum : a, over pitch
 
     Returns
     -------
@@ -78,25 +79,26 @@ def usable_wires(pitch: Length, half_angle: Angle, crest_flat: float = CREST_FLA
 
     Examples
     --------
-    Acme: 0.487263 P to 0.650013 P (Machinery's Handbook, 31st ed., p. 2135; crest flat 0.3707 P).
+    Acme: 0.487263 P to 0.650013 P (Machinery's Handbook, 31st ed., p. 2135; addendum 0.25 P).
 
-    >>> tuple(round(w, 4) for w in usable_wires(1.0, math.radians(14.5), 0.3707))
+    >>> tuple(round(w, 4) for w in usable_wires(1.0, math.radians(14.5), 0.25))
     (0.4873, 0.65)
 
     Source: geometry; Machinery's Handbook, 31st ed., p. 2135 for the check values.
     """
     cot = 1 / math.tan(half_angle)
-    twice_addendum = (0.5 - crest_flat) * pitch * cot
-    smallest = (twice_addendum + pitch * cot / 2) / (1 + 1 / math.sin(half_angle))
-    return smallest, (1 - crest_flat) * pitch / math.cos(half_angle)
+    smallest = (2 * addendum + cot / 2) * pitch / (1 + 1 / math.sin(half_angle))
+    return smallest, (0.5 + 2 * addendum / cot) * pitch / math.cos(half_angle)
 
 
-def choose_wire(best: Length, available: Sequence[Length], pitch: Length, half_angle: Angle) -> Length | None:
+def choose_wire(
+    best: Length, available: Sequence[Length], pitch: Length, half_angle: Angle, addendum: float = ADDENDUM
+) -> Length | None:
     """The usable wire of a set that is nearest to the best wire (m), or None when none is usable.
 
     Source: common practice, no source.
     """
-    smallest, largest = usable_wires(pitch, half_angle)
+    smallest, largest = usable_wires(pitch, half_angle, addendum)
     usable = [wire for wire in available if smallest < wire < largest]
     return min(usable, key=lambda wire: (abs(wire - best), wire), default=None)
 

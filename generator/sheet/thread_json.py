@@ -11,6 +11,7 @@ from generator.errors import BadQuantity, OutsideRange
 from generator.threads.registry import Designation, Range, ThreadLimits, limits, parse_designation, profile
 
 WIRE_PLACES = 4
+NO_WIRES: dict[str, Any] = {"best": None, "size": None, "over_wires": {"max": None, "min": None}}
 
 
 def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
@@ -70,19 +71,27 @@ def _no_wires(designation: Designation, wire: float | None) -> dict[str, Any]:
             f"{designation.text} is an internal thread: wires do not go inside it. Leave the wire out, and "
             "measure with plug gauges, the mate, or balls."
         )
-    best = wires.best_wire(float(designation.pitch), profile(designation).half_angle)
+    form = profile(designation)
+    if form.square or form.taper or not form.flanks.symmetrical:
+        return NO_WIRES
+    best = wires.best_wire(float(designation.pitch), form.half_angle)
     return {"best": round(best, 6), "size": None, "over_wires": {"max": None, "min": None}}
 
 
 def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
     """The best wire, the wire used, and the limits over it, in the thread's own unit."""
     designation, sizes = of_standard.designation, of_standard.pitch_diameter
-    unit, places, half_angle = designation.unit_si, of_standard.places, profile(designation).half_angle
+    unit, places, form = designation.unit_si, of_standard.places, profile(designation)
+    half_angle = form.half_angle
+    if form.taper or not form.flanks.symmetrical or form.square:
+        if wire is not None:
+            raise BadQuantity(f"{designation.text} is not measured over three wires; leave the wire out.")
+        return NO_WIRES
     pitch, lead = float(designation.pitch) * unit, float(designation.lead) * unit
     best = wires.best_wire(pitch, half_angle) / unit
     size = round(best, WIRE_PLACES) if wire is None else wire
-    smallest, largest = (end / unit for end in wires.usable_wires(pitch, half_angle))
-    if not smallest < size < largest:
+    smallest, largest = (end / unit for end in wires.usable_wires(pitch, half_angle, form.addendum))
+    if wire is not None and not smallest < size < largest:
         raise OutsideRange(
             "wire",
             size,

@@ -44,7 +44,9 @@ def _wire(threading: Threading, tools: Tools, best: Length, desk: Desk) -> tuple
     """The wire to measure over, how it is known, and why this one."""
     given = threading.operation.wire
     if given is not None:
-        low, high = wires.usable_wires(threading.pitch, threading.half_angle)
+        low, high = wires.usable_wires(
+            threading.pitch, threading.half_angle, threading.profile.addendum
+        )
         if not low <= given.si <= high:
             desk.find(
                 "wire-unusable", "stop",
@@ -53,7 +55,10 @@ def _wire(threading: Threading, tools: Tools, best: Length, desk: Desk) -> tuple
                 given.where,
             )
         return given.si, Kind(given.kind), given.origin
-    chosen = wires.choose_wire(best, [wire.si for wire in tools.wires], threading.pitch, threading.half_angle)
+    chosen = wires.choose_wire(
+        best, [wire.si for wire in tools.wires], threading.pitch, threading.half_angle,
+        threading.profile.addendum,
+    )
     if chosen is not None:
         return chosen, Kind.SHOP, "jobs/_shop/tools.yml: the nearest usable wire of the shop's set"
     desk.find(
