@@ -5,7 +5,11 @@ from __future__ import annotations
 import pytest
 
 from generator.calc.thread_end import lead_in, usual_run_out
+from generator.sheet.desk import Desk
+from generator.sheet.extents import thread_extents
+from generator.sheet.layout import lay_out
 from generator.sheet.model import Kind
+from generator.sheet.thread import thread_section
 from generator.si import inch, mm
 
 RELIEF = "  - relief: {width: 3/8, diameter: 2.060, radius: 1/16}\n"
@@ -151,3 +155,29 @@ def test_a_blind_bore_must_go_on_past_the_thread(sheet_of):
     deep = sheet_of({"length: 60, od: 60}": "length: 50, od: 60}", "length: 40, od: 60": "length: 50, od: 60",
                      "length: 40}": "length: 50}", "length: 30,": "length: 33,"}, text=BLIND)
     assert "hole-shallow" not in ids(deep)
+
+
+def test_of_several_shoulders_the_nearest_counts(sheet_of):
+    """3 in, then 2 3/4, then the thread: a quarter of an inch to the nearer one."""
+    stepped = {"  - {length: 11 5/8, od: 2.75}": "  - {length: 10, od: 3}\n  - {length: 1 5/8, od: 2.75}"}
+    sheet = sheet_of({**stepped, **with_run_out("2 5/8", 0.3)})
+    assert "0.250 in" in ids(sheet)["run-out-shoulder"].text
+
+
+def test_where_turning_stops_short_there_is_a_shoulder_too(sheet_of):
+    """A bar of 2 3/4 in turned to 2 1/4 for 2 7/8 in, in one section."""
+    bar = {"  - {length: 11 5/8, od: 2.75}\n  - {length: 2 7/8, od: 2 1/4}": "  - {length: 14 1/2, od: 2.75}"}
+    sheet = sheet_of({**bar, **with_run_out("2 5/8", 0.3)})
+    assert "0.250 in" in ids(sheet)["run-out-shoulder"].text
+
+
+@pytest.mark.parametrize("hand", ["", "-LH"])
+def test_the_tool_goes_as_far_as_the_run_out(read_of, shop, hand):
+    read = read_of({
+        **with_run_out("2 1/2", 0.3), "2 1/4-8 UN-2A": f"2 1/4-8 UN-2A{hand}",
+        "2 1/4-8 UN-2B": f"2 1/4-8 UN-2B{hand}",
+    })
+    layout = lay_out(read.job)
+    plan = thread_section(read.job, shop.tools, layout, Desk())
+    (way,) = thread_extents(plan)
+    assert way.low == pytest.approx(layout.stick_out - (2.5 + 0.3) * inch)
