@@ -15,8 +15,8 @@ class Profile:
 
     The groove is half a pitch wide at the pitch line. `flanks` differ in buttress threads only. `depth` is
     the radial depth of the groove from the basic crest to the basic root; `crest_height` is the part of it
-    above the pitch line, None where that is half of it. `crest_flat` is the axial width of the basic crest (0 where it is round,
-    then `crest_radius`). `tool_flat` or `tool_radius` is the nose taken when the tool's is not known.
+    above the pitch line, None where that is half of it. `crest_flat` is the axial width of the basic crest
+    (0 where it is round, then `crest_radius`). `tool_flat` or `tool_radius` is the nose taken when the tool's is not known.
     Outside, a nose wider than `widest_flat` leaves the root too shallow; a nose rounder than
     `least_radius` is asked for where that is above 0. `infeed` is the usual angle of the compound from the
     cross-slide direction. `taper` is taper on diameter over length, 0 for a parallel thread.

@@ -111,20 +111,28 @@ def _read(text: Written) -> Designation:
 
 
 def nearest(plain: str) -> list[str]:
-    """Standard designations that look most like a text that could not be read, the nearest first.
+    """Standard designations that look most like a text that could not be read, common ones first.
 
-    >>> "M10x1.5-6g" in nearest("N 10x1.5")
-    True
+    >>> nearest("N10x1.5-6g")[0]
+    'M10x1.5-6g'
     """
-    known = _known(families())
-    return [known[one] for one in difflib.get_close_matches(_plain(plain), known, NEAREST, 0.6)]
+    common, seldom = _known(families())
+    known = common | seldom
+    wanted = _plain(plain)
+    near = [one for some in (common, seldom) for one in difflib.get_close_matches(wanted, some, NEAREST, 0.6)]
+    return [known[one] for one in near[:NEAREST]]
 
 
 @cache
-def _known(asked: tuple[Family, ...]) -> dict[str, str]:
-    """Every standard size and example of the families asked, by its text in capitals."""
-    known = {_plain(size.designation): size.designation for family in asked for size in family.sizes()}
-    return known | {_plain(example): example for family in asked for example in family.examples}
+def _known(asked: tuple[Family, ...]) -> tuple[dict[str, str], dict[str, str]]:
+    """Common and seldom standard sizes of the families asked, by their text in capitals."""
+    known: tuple[dict[str, str], dict[str, str]] = (
+        {_plain(example): example for family in asked for example in family.examples}, {},
+    )
+    for family in asked:
+        for size in family.sizes():
+            known[0 if size.common else 1].setdefault(_plain(size.designation), size.designation)
+    return known
 
 
 def _plain(text: str) -> str:
