@@ -37,7 +37,6 @@ OF_THE_LATHE = {  # what another lathe, tool or place on the work would mend
     "bar-thick", "gearbox", "tool-wide", "relief-time", "compound-meets-jaws", "boring-bar",
     "chuck-speed", "tool-short",
 }
-SHORT = 1.3e-6  # m: half a unit in the last place of a limit in inches
 
 EXAMPLES = [
     pytest.param(text, id=text)
@@ -69,13 +68,14 @@ def test_a_sheet_of_every_kind_of_thread(sheet_of, text):
     d = parse_designation(text)
     sheet, sizes, form, unit = sheet_of(text=job_text(text)), limits(d), profile(d), d.unit_si
     figures = sheet.figures
+    short = max(0.5 * 10**-sizes.places * unit, 1.3e-6)  # half a unit in the last place that is printed
     depth, blank, root = (figures[f"thread.{name}"].value for name in ("depth", "blank", "root"))
     assert depth > 0
     assert root == pytest.approx(blank + 2 * depth if d.internal else blank - 2 * depth)
     if d.internal:
-        assert sizes.major.min is None or root >= sizes.major.min * unit - SHORT
+        assert sizes.major.min is None or root >= sizes.major.min * unit - short
     else:
-        assert sizes.minor.max is None or root <= sizes.minor.max * unit + SHORT
+        assert sizes.minor.max is None or root <= sizes.minor.max * unit + short
     stops = {finding.id for finding in sheet.findings if finding.level == "stop"}
     assert stops <= OF_THE_LATHE, stops
     pitch_diameter, last = sizes.pitch_diameter, figures["passes.final_pitch_diameter"].value

@@ -125,7 +125,7 @@ def conduit_limits(d: Designation) -> ThreadLimits:
         minor=Laid(minor, "the table's value for this size"), allowance=Laid(Decimal(0), "none"),
         tolerances=Tolerances(minor=Laid(Decimal(row["bore"]), by_size)) if d.internal
         else Tolerances(major=Laid(Decimal(row["crest"]), by_size)),
-        source=SOURCE, places=3, memory=f"the tolerance of the {'minor' if d.internal else 'major'} diameter",
+        source=SOURCE, places=2, memory=f"the tolerance of the {'minor' if d.internal else 'major'} diameter",
         remarks=(
             "DIN 40430 is withdrawn; conduit has metric threads with 1.5 mm pitch since. Keep the mate's "
             "sizes where you have it.",
