@@ -82,6 +82,10 @@ class Family(ABC):
     def mate(self, d: Designation) -> Designation:
         """The usual other half: the same thread on the other side, in the class that goes with this one."""
 
+    def mates(self, d: Designation) -> tuple[Designation, ...]:
+        """Every other half that goes with a thread, the usual one first."""
+        return (self.mate(d),)
+
     @abstractmethod
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series, smallest first."""

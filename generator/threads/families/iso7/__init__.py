@@ -54,6 +54,11 @@ class PipeThreads(Family):
         series = USUAL_MATE[d.series]
         return replace(d, text="", series=series, side=SIDES[series], side_assumed=False)
 
+    def mates(self, d: Designation) -> tuple[Designation, ...]:
+        """A taper screw goes into a taper bore and into a parallel one."""
+        usual = self.mate(d)
+        return (usual, replace(usual, series="Rp")) if d.series == "R" else (usual,)
+
     def sizes(self) -> Iterable[StandardSize]:
         """1/16 to 6."""
         for size in pipe_sizes().values():
