@@ -1,7 +1,7 @@
 """Written text -> SI, for each kind of quantity: `3-1/2 in`, `20 thou`, `100 ft/min`, `29°30'`.
 
 In reading order: read_number (the number grammar), Quantity and QUANTITIES (which units each kind takes),
-read_amount (number and unit together), pattern (the same as a regular expression, for an editor).
+read_amount (number and unit together), read_taper, pattern (the same as a regular expression, for an editor).
 
 The grammar is strict because a guess here cuts metal: a decimal comma, a sign, an exponent or an unknown
 unit is refused with the reason. The third-party unit library gives exact conversion factors only; it never
@@ -306,6 +306,42 @@ def nearest(word: str, known: list[str]) -> str | None:
     folded = {name.casefold(): name for name in reversed(known)}
     found = difflib.get_close_matches(word[:80].casefold(), list(folded), n=1, cutoff=0.6)
     return folded[found[0]] if found else None
+
+
+_TAPER = re.compile(r"(?P<one>[^:]+?)(?: *: *| +in +)(?P<length>[^:]+)")
+TAPERS: Final = "1:16, 1 in 16 or 3/4 in/ft"
+
+
+def read_taper(text: str) -> Fraction:
+    """A taper as the trade writes it: change of diameter over length.
+
+    Raises
+    ------
+    BadQuantity
+        The message quotes what was written and says what would be accepted.
+
+    Examples
+    --------
+    >>> [str(read_taper(text)) for text in ("1:16", "1 in 16", "3/4 in/ft")]
+    ['1/16', '1/16', '1/16']
+    """
+    shown, tidied = quoted(text), " ".join(text.split())
+    per_foot = re.fullmatch(r"(.+?) ?(?:in|inch|\") ?(?:/|per) ?(?:ft|foot|a foot)", tidied)
+    ratio = _TAPER.fullmatch(tidied)
+    if per_foot is None and ratio is None:
+        raise BadQuantity(f"{shown} is not a taper: write {TAPERS}")
+    try:
+        if per_foot is not None:
+            taper = read_number(per_foot[1]) / 12
+        else:
+            assert ratio is not None
+            length = read_number(ratio["length"])
+            taper = read_number(ratio["one"]) / length if length else Fraction(0)
+    except BadQuantity as error:
+        raise BadQuantity(f"{shown} is not a taper, its number {error}") from None
+    if taper <= 0 or taper > 1:
+        raise BadQuantity(f"{shown} is no taper of a thread: write {TAPERS}")
+    return taper
 
 
 _NUMBER_THEN_UNIT = re.compile(r"([^A-Za-zµμΩ°\"″”'′²³]*)(.*)", re.DOTALL)
