@@ -221,6 +221,14 @@ def _quantity_schema(quantity: str, *, zero: bool = False) -> WithJsonSchema:
     number: dict[str, Any] = {"type": "number", "minimum" if zero else "exclusiveMinimum": 0}
     text: dict[str, Any] = {"type": "string", "pattern": units.pattern(quantity)}
     alone = [number, text] if quantity in ("length", "ratio") or known.bare else [text]
+    name = f"{quantity}_or_zero" if zero and not known.zero else quantity
+    return _schema_of(name, f"{known.a}, such as {known.examples}", known.examples.split(" or "), alone)
+
+
+def _schema_of(
+    name: str, description: str, examples: list[str], alone: list[dict[str, Any]]
+) -> WithJsonSchema:
+    """What stands alone, or in the long form of a measured or assumed value."""
     word = {"type": ["string", "number"]}
     measured = {
         "type": "object", "properties": {"value": {"anyOf": alone}, "by": word, "with": word},
@@ -231,11 +239,8 @@ def _quantity_schema(quantity: str, *, zero: bool = False) -> WithJsonSchema:
         "type": "object", "properties": {"value": {"anyOf": alone}, "assumed": yes},
         "required": ["value", "assumed"], "additionalProperties": False,
     }
-    name = f"{quantity}_or_zero" if zero and not known.zero else quantity
     QUANTITY_SCHEMAS[name] = {
-        "description": f"{known.a}, such as {known.examples}",
-        "examples": known.examples.split(" or "),
-        "anyOf": [*alone, measured, assumed],
+        "description": description, "examples": examples, "anyOf": [*alone, measured, assumed],
     }
     return WithJsonSchema({"$comment": name})
 
@@ -297,6 +302,34 @@ def length_or(word: str) -> tuple[PlainValidator, WithJsonSchema]:
             raise refused(*told) from None
 
     return PlainValidator(read), WithJsonSchema({"anyOf": [{"const": word}, {"$comment": "length"}]})
+
+
+def _read_taper(value: object) -> Given:
+    wanted = f"write a taper, such as {units.TAPERS}"
+
+    def read_scalar(scalar: Scalar) -> Given:
+        try:
+            taper = units.read_taper(scalar)
+        except BadQuantity as error:
+            raise refused(("", str(error))) from None
+        return Given(float(taper), " ".join(scalar.split()), "ratio", where=scalar.where, exact=taper)
+
+    if isinstance(value, Given):
+        return value
+    if isinstance(value, dict):
+        return _said_by(value, read_scalar, wanted)
+    return read_scalar(_scalar(value, wanted))
+
+
+# An editor that counts to base 60 takes 1:16 for a whole number.
+_TAPER_FORMS: Final[list[dict[str, Any]]] = [
+    {"type": "string", "pattern": "^ *[0-9.].*(:| in |/|per).*[0-9t] *$"}, {"type": "integer", "minimum": 60},
+]
+TaperRatio = Annotated[
+    Given,
+    PlainValidator(_read_taper),
+    _schema_of("taper", f"a taper, such as {units.TAPERS}", ["1:16", "1 in 16", "3/4 in/ft"], _TAPER_FORMS),
+]
 
 
 # -- words ----------------------------------------------------------------------------------------------

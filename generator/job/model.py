@@ -36,6 +36,7 @@ from generator.job.fields import (
     length_or,
     refused,
 )
+from generator.job.found import Found
 from generator.job.operations import Operation
 
 HeldBy = Literal["chuck", "collet", "faceplate", "centers"]
@@ -358,6 +359,8 @@ class Job(Strict):
         | None
     ) = None
     """The part the thread must fit, or unknown."""
+    found: Found | None = None
+    """What was measured on the thread that came in, to tell what thread it is."""
     duty: (
         Annotated[
             Annotated[Duty, Tag("<block>")] | Annotated[Unknown, Tag("<word>")], Discriminator(_block_or_word)

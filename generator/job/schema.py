@@ -16,6 +16,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import HeldBy, Job
 from generator.job.operations import Cut
 from generator.job.shop import House, Materials, Tools
+from generator.threads.identify.measured import DIAMETERS, PITCHES
 
 DIALECT: Final = GenerateJsonSchema.schema_dialect
 
@@ -29,6 +30,7 @@ RELATIONS: Final[dict[str, dict[str, Any]]] = {  # between the keys of a block, 
             "centers": ["center"], "center_push": ["center"], "follow_rest_from_tool": ["follow_rest"],
         },
     },
+    "Found": {"anyOf": [{"required": [name]} for name in (*DIAMETERS, *PITCHES, "lead")]},
     "LatheChuck": {"dependentRequired": {"key_torque": ["grip_force"], "grip_force": ["key_torque"]}},
 }
 
