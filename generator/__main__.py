@@ -49,6 +49,32 @@ def _compare(asked: argparse.Namespace) -> int:
     return compare(asked)
 
 
+def _identify(asked: argparse.Namespace) -> int:
+    from generator.identify_command import identify  # here, as above
+
+    return identify(asked)
+
+
+def _identify_options(identify: argparse.ArgumentParser) -> None:
+    said = identify.add_argument_group("what was measured, each as VALUE or 'VALUE ± UNCERTAINTY'")
+    said.add_argument("--major", metavar="LENGTH", help="over the crests outside, of the roots inside")
+    said.add_argument("--minor", metavar="LENGTH", help="the bore inside, over the roots outside")
+    said.add_argument("--pitch-diameter", metavar="LENGTH", help="over wires or balls")
+    said.add_argument("--pitch-over-ten", metavar="LENGTH", help="from one crest to the tenth after it")
+    said.add_argument("--pitch", metavar="LENGTH", help="from one crest to the next, or by leaf")
+    said.add_argument("--tpi", metavar="NUMBER", help="threads in one inch, by count or by leaf")
+    said.add_argument("--lead", metavar="LENGTH", help="what the mate advances in one turn")
+    said.add_argument("--angle", metavar="DEGREES", help="between the flanks, by leaf")
+    said.add_argument("--taper", metavar="TAPER", help="change of diameter over length: 1:16 or 3/4 in/ft")
+    said.add_argument("--within", metavar="LENGTH", help="how far the lengths may be off, either way")
+    identify.add_argument("--inside", action="store_true", help="the thread is in a bore")
+    identify.add_argument("--worn", action="store_true", help="it is worn: reads under outside, over inside")
+    identify.add_argument("--left", action="store_true", help="left hand")
+    identify.add_argument("--starts", metavar="NUMBER", help="number of starts, where counted")
+    identify.add_argument("--all", action="store_true", help="show all threads that were compared")
+    identify.add_argument("--json", action="store_true", help="one JSON object, for other programs")
+
+
 def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="python -m generator",
@@ -117,6 +143,14 @@ def _parser() -> argparse.ArgumentParser:
     )
     thread.add_argument("designation", nargs="+", metavar="DESIGNATION", help='as on a drawing: "2-8 UN-2A"')
     thread.add_argument("--json", action="store_true", help="one JSON object a line, for other programs")
+
+    identify = verb(
+        "identify",
+        _identify,
+        "Find out which thread it is: the standard threads nearest to what was measured.",
+        "identify --major 12.6mm --pitch-over-ten 19.5mm --angle 60",
+    )
+    _identify_options(identify)
 
     gears = verb(
         "gears",

@@ -27,7 +27,8 @@ MAY_IMPORT = {  # part: the parts below it
     "commands": {"site", "render", "sheet", "job", *BOTTOM},
     "gear_command": {"commands", "sheet", "job", "calc", "units", *BOTTOM},
     "compare_command": {"commands", "site", "render", "sheet", "job", "units", *BOTTOM},
-    "__main__": {"commands", "gear_command", "compare_command", "errors"},
+    "identify_command": {"commands", "sheet", "threads", "units", *BOTTOM},
+    "__main__": {"commands", "gear_command", "compare_command", "identify_command", "errors"},
     "setup": set(),
     "__init__": set(),
 }

@@ -117,15 +117,12 @@ def faults(measured: Measured) -> tuple[tuple[str, str], ...]:
     """What cannot be true of any thread: the reading it stands at (or nothing), and a sentence about it.
 
     >>> faults(Measured())[0][1][:34]
-    'says neither a diameter nor a pitc'
+    'is neither a diameter nor a pitch '
     """
     found: list[tuple[str, str]] = []
     if not any(getattr(measured, name) for name in (*DIAMETERS, *PITCHES, "lead")):
-        crest = "minor (the bore)" if measured.inside else "major"
-        found.append((
-            "",
-            f"says neither a diameter nor a pitch to go by: give {crest}, and pitch_over_ten, pitch or tpi",
-        ))
+        crest = "the bore" if measured.inside else "over the crests"
+        found.append(("", f"is neither a diameter nor a pitch to go by: measure {crest}, and ten pitches"))
     sizes = [(name, one) for name in DIAMETERS if (one := getattr(measured, name))]
     for (larger, over), (smaller, under) in itertools.pairwise(sizes):
         if under.value >= over.value:

@@ -67,7 +67,8 @@ def special(measured: Measured, unit: str) -> Special:
             thread = replace(thread, starts=starts, lead=starts * thread.pitch)
             thread = parse_designation(write_designation(thread))
     except BadDesignation as error:
-        return Special(None, cannot=str(error).partition(": ")[2] or str(error))
+        why = str(error).partition(": ")[2] or str(error)
+        return Special(None, cannot=why.partition("; write ")[0])
     return Special(thread)
 
 
