@@ -25,6 +25,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.exact import exact_lead
 from generator.sheet.extents import Extent, route_extents, set_over, thread_extents
+from generator.sheet.found import found_section
 from generator.sheet.harm import in_order_of_harm
 from generator.sheet.head import used_head
 from generator.sheet.holding.section import holding_section, under_load_section
@@ -134,6 +135,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     layout = lay_out(job)
     knowledge_section(read, desk, material)
     work_section(job, desk)
+    found_section(job, desk)
 
     thread: ThreadPlan | None = None
     levers: LathePlan | None = None

@@ -80,13 +80,18 @@ def reading_words(name: Name, one: Reading, system: System) -> str:
 
 
 def close_words(value: float, system: System) -> str:
-    """How closely something is read, in one figure or two.
+    """How closely something is read, in two figures, rounded down.
 
-    >>> close_words(0.0001, "mm"), close_words(0.000028, "inch")
-    ('0.1 mm (0.004 in)', '0.001 in (0.028 mm)')
+    >>> close_words(0.0001, "mm"), close_words(0.0000289, "inch")
+    ('0.1 mm (0.0039 in)', '0.0011 in (0.028 mm)')
     """
-    in_mm, in_inches = f"{value / mm:.2g} mm", f"{value / inch:.1g} in"
+    in_mm, in_inches = f"{_two_figures(value / mm)} mm", f"{_two_figures(value / inch)} in"
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
+
+
+def _two_figures(value: float) -> str:
+    step = 10.0 ** (math.floor(math.log10(value)) - 1)
+    return f"{math.floor(value / step + 1e-6) * step:.2g}"
 
 
 def distance_words(one: Distance, system: System) -> str:

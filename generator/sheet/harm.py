@@ -91,6 +91,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "starts-differs", "units-differs", "thread-twice", "relief-twice", "thread-too-short",
         "thread-outside", "thread-on-taper", "thread-too-long", "relief-too-wide", "relief-not-below",
         "relief-not-above", "relief-into-bore", "relief-through-wall",
+        "found-pitch", "found-differs", "found-twin", "found-none",
         "mate-unread", "mate-differs", "mate-same-side", "blank-over", "blank-under", "section-under-blank",
         "turn-first", "bore-over", "bore-under", "bore-missing",
         # how true it comes: sheet.holding
