@@ -42,7 +42,7 @@ MOST_STARTS: Final = 24
 WIDTH: Final = 110
 LEGEND: Final = (
     "A distance is how far the reading lies outside what the thread measures as made; behind it, how many times "
-    "what is likely by the uncertainty of the reading and by wear. Up to 1x fits. use: only wear explains it."
+    "what is likely, by uncertainty and wear. Up to 1x fits. use: only wear explains it."
 )
 _WITHIN = re.compile(r"(?P<value>.+?)\s*(?:±|\+/-|\+-|\bwithin\b)\s*(?P<within>.+)")
 _UNITS: Final = {"angle": (degree, "deg"), "tpi": (1.0, "1/in"), "taper": (1.0, "")}

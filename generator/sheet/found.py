@@ -104,22 +104,18 @@ def _lay_measured(found: Found, measured: Measured, system: System, desk: Desk) 
 def _lay_candidates(answer: Identification, system: System, desk: Desk) -> None:
     """The nearest threads with the distance of every reading, and the thread as measured."""
     for number, (place, one) in enumerate(zip(PLACES, answer.candidates, strict=False), 1):
-        also = f"; the same thread as {', '.join(one.also)}" if one.also else ""
+        fits = "fits" if one.fits else "does not fit"
+        far = "; ".join(distance_words(distance, system) for distance in one.distances)
         desk.lay(Figure(
-            f"found.candidate.{number}", place, one.text, "text", Kind.COMPUTED,
-            f"{family_of(one.expected.designation).standard}; what wear and readings leave likely is common "
-            "practice",
-            note=f"{'fits' if one.fits else 'does not fit'}: {_distances(one, system)}{also}",
+            f"found.candidate.{number}", place, f"{one.text}: {fits}; {far}", "text", Kind.COMPUTED,
+            f"{family_of(one.expected.designation).standard}; what wear leaves likely is common practice",
+            note=f"the same thread: {', '.join(one.also)}" if one.also else "",
         ))
     kept = answer.special.designation
     desk.lay(Figure(
         "found.special", "Or no standard thread", special_words(answer.special), "text",
         Kind.COMPUTED if kept else Kind.GIVEN, "as measured",
     ))
-
-
-def _distances(one: Candidate, system: System) -> str:
-    return "; ".join(distance_words(distance, system) for distance in one.distances)
 
 
 def _compared(d: Designation, measured: Measured) -> Candidate | None:

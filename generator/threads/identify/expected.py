@@ -80,12 +80,15 @@ class Expected:
     def kind(self) -> tuple[object, ...]:
         """Size, pitch and form: threads that have all of it alike are one thread under several names."""
         flanks = self.profile.flanks
-        depth = 2 * self.profile.addendum
+        height = 2 * self.profile.addendum
+        bore = 0.0  # some old nuts were bored smaller than those that took their place
+        if self.designation.internal and self.minor is not None:
+            bore = (self.designation.nominal * self.designation.unit_si - self.minor.low) / self.pitch
         in_mm = Fraction(127, 5) if self.designation.unit == "in" else Fraction(1)
         return (
             round(self.designation.nominal * float(in_mm), 3), self.designation.pitch * in_mm,
-            round(flanks.load, 3), round(flanks.clearance, 3), round(self.profile.taper, 4), round(depth, 1),
-            self.designation.starts, self.designation.hand, self.designation.side,
+            round(flanks.load, 3), round(flanks.clearance, 3), round(self.profile.taper, 4), round(height, 1),
+            round(bore, 1), self.designation.starts, self.designation.hand, self.designation.side,
         )
 
     def zone(self, name: Name) -> Zone | None:

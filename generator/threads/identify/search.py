@@ -17,7 +17,7 @@ from generator.si import Length, inch, mm
 from generator.threads.designation import Designation
 from generator.threads.identify.candidate import Candidate, judge
 from generator.threads.identify.expected import CREST_USED, CREST_WORN, expected
-from generator.threads.identify.measured import DIAMETERS, Measured, Name
+from generator.threads.identify.measured import DIAMETERS, Measured, Name, Reading
 from generator.threads.identify.special import Special, special
 from generator.threads.identify.twins import Twin, twins
 from generator.threads.registry import (
@@ -115,7 +115,7 @@ def _sizes() -> tuple[_Size, ...]:
         taper = None
         for size in family.sizes():
             if taper is None:
-                taper = profile(parse_designation(size.designation)).taper > 0
+                taper = profile(_screw(size.designation)).taper > 0
             unit = inch if size.unit == "in" else mm
             pitch = size.pitch * unit
             slack = ALONG_TAPER * pitch if taper else 0.0
@@ -123,10 +123,14 @@ def _sizes() -> tuple[_Size, ...]:
     return tuple(found)
 
 
-def _plain(size: _Size, measured: Measured) -> float:
+@cache
+def _screw(text: str) -> Designation:
+    return parse_designation(text)
+
+
+def _plain(size: _Size, measured: Measured, pitch: Reading | None) -> float:
     """How far a size is by plain numbers, over the uncertainty of the readings."""
     far = 0.0
-    pitch = measured.best_pitch
     if pitch is not None:
         far += abs(pitch.value - size.pitch) / pitch.within
     elif measured.lead is not None:
@@ -154,8 +158,9 @@ def _starts(measured: Measured, pitch: Length) -> int:
 
 
 def _judged(measured: Measured) -> Iterator[Candidate]:
-    for size in sorted(_sizes(), key=lambda size: _plain(size, measured))[:COMPARED]:
-        for d in _sides(parse_designation(size.text), measured):
+    pitch = measured.best_pitch
+    for size in sorted(_sizes(), key=lambda size: _plain(size, measured, pitch))[:COMPARED]:
+        for d in _sides(_screw(size.text), measured):
             try:
                 yield judge(_as_found(d, measured), measured, size.common)
             except (OutsideRange, BadDesignation):
