@@ -72,7 +72,7 @@ def _no_wires(designation: Designation, wire: float | None) -> dict[str, Any]:
             "measure with plug gauges, the mate, or balls."
         )
     form = profile(designation)
-    if form.square or form.taper or not form.flanks.symmetrical:
+    if not form.wires_measure:
         return NO_WIRES
     best = wires.best_wire(float(designation.pitch), form.half_angle)
     return {"best": round(best, 6), "size": None, "over_wires": {"max": None, "min": None}}
@@ -83,7 +83,7 @@ def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
     designation, sizes = of_standard.designation, of_standard.pitch_diameter
     unit, places, form = designation.unit_si, of_standard.places, profile(designation)
     half_angle = form.half_angle
-    if form.taper or not form.flanks.symmetrical or form.square:
+    if not form.wires_measure:
         if wire is not None:
             raise BadQuantity(f"{designation.text} is not measured over three wires; leave the wire out.")
         return NO_WIRES

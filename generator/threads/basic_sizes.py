@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from generator.errors import OutsideRange
 from generator.threads.designation import Designation
-from generator.threads.sizes import Range, ThreadLimits, size_line
+from generator.threads.sizes import Range, ThreadLimits, size_line, too_coarse
 
 
 def basic_limits(
@@ -50,9 +49,7 @@ def basic_limits(
     deep = bore if d.internal and bore is not None else root
     major, effective, minor = d.nominal, d.nominal - 2 * addendum * pitch, d.nominal - 2 * deep * pitch
     if minor <= 0:
-        raise OutsideRange(
-            f"core of {d.text}", minor, 0.0, None, "the pitch is too coarse for this diameter", d.unit
-        )
+        raise too_coarse(d, minor)
     sizes = [round(size, places) for size in (major, effective, minor)]
     end, letter = ("min", "D") if d.internal else ("max", "d")
     ranges = [Range(None, size) if d.internal else Range(size, None) for size in sizes]

@@ -53,6 +53,11 @@ class Designation:
         return self.side == "internal"
 
     @property
+    def other_side(self) -> Side:
+        """The side that its mate is on."""
+        return "external" if self.internal else "internal"
+
+    @property
     def unit_si(self) -> float:
         """The thread's unit in meters."""
         return inch if self.unit == "in" else mm

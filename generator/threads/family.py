@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from generator.threads.designation import Designation
@@ -78,9 +78,12 @@ class Family(ABC):
             Where the standard's tables and formulas end.
         """
 
-    @abstractmethod
     def mate(self, d: Designation) -> Designation:
-        """The usual other half: the same thread on the other side, in the class that goes with this one."""
+        """The usual other half: the same thread on the other side, in the class that goes with this one.
+
+        That is the class as it is written here; a family whose sides have classes of their own says which.
+        """
+        return replace(d, text="", side=d.other_side, side_assumed=False)
 
     def mates(self, d: Designation) -> tuple[Designation, ...]:
         """Every other half that goes with a thread, the usual one first."""

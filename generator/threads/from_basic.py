@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from decimal import Decimal
 
-from generator.errors import OutsideRange
 from generator.threads.designation import Designation
-from generator.threads.sizes import NO_MAX, PutQuantity, Range, SizeLine, ThreadLimits, size_line
+from generator.threads.sizes import NO_MAX, PutQuantity, Range, SizeLine, ThreadLimits, size_line, too_coarse
 
 Putting = float | tuple[float, PutQuantity]
 
@@ -76,9 +75,7 @@ def limits_from_basic(
     given = (tolerances.major, tolerances.pitch, tolerances.minor)
     lowest = minor.value if d.internal else minor.value - allowance.value - _value(tolerances.minor)
     if lowest <= 0:
-        raise OutsideRange(
-            f"core of {d.text}", float(lowest), 0.0, None, "the pitch is too coarse for this diameter", d.unit
-        )
+        raise too_coarse(d, lowest)
     tight = [size.value if d.internal else size.value - allowance.value for size in basic]
     ranges = [_range(d, size, tolerance) for size, tolerance in zip(tight, given, strict=True)]
     lines = [size_line("allowance", float(allowance.value), allowance.formula, *allowance.put)]

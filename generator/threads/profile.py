@@ -16,7 +16,8 @@ class Profile:
     The groove is half a pitch wide at the pitch line. `flanks` differ in buttress threads only. `depth` is
     the radial depth of the groove from the basic crest to the basic root; `crest_height` is the part of it
     above the pitch line, None where that is half of it. `crest_flat` is the axial width of the basic crest
-    (0 where it is round, then `crest_radius`). `tool_flat` or `tool_radius` is the nose taken when the tool's is not known.
+    (0 where it is round, then `crest_radius`). `tool_flat` or `tool_radius` is the nose taken when the
+    tool's is not known.
     Outside, a nose wider than `widest_flat` leaves the root too shallow; a nose rounder than
     `least_radius` is asked for where that is above 0. `infeed` is the usual angle of the compound from the
     cross-slide direction. `taper` is taper on diameter over length, 0 for a parallel thread.
@@ -45,6 +46,11 @@ class Profile:
     def square(self) -> bool:
         """True when neither flank leans: depth then does not move the pitch diameter."""
         return self.flanks.square
+
+    @property
+    def wires_measure(self) -> bool:
+        """True where wires or balls in its groove are read by the formulas for flanks that lean alike."""
+        return self.flanks.symmetrical and not self.flanks.square and not self.taper
 
     @property
     def half_angle(self) -> Angle:

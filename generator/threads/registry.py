@@ -24,14 +24,13 @@ from generator.threads.designation import Designation, Side
 from generator.threads.family import Family
 from generator.threads.profile import Profile
 from generator.threads.sizes import Range, SizeLine, ThreadLimits
-from generator.threads.text import Written, tidy
+from generator.threads.text import EXAMPLES, Written, tidy
 
 __all__ = [
     "Designation", "Range", "SizeLine", "ThreadLimits", "families", "limits", "mate_of", "parse_designation",
     "profile", "write_designation",
 ]
 
-EXAMPLES = "write it like 1/2-13 UNC-2A, 2 1/4-8 UN-2A, #10-32 UNF-2A, M10-6g or M20x1.5-6g"
 NEAREST = 3
 
 # Families that are known and not computed: how they are recognised, and their name in a sentence.
@@ -83,12 +82,7 @@ def parse_designation(text: str, side: Side | None = None) -> Designation:
 
     Source: the standard of each family.
     """
-    try:
-        return _read(tidy(text, side))
-    except BadDesignation as problem:
-        if str(problem).startswith("no thread") or str(problem).endswith("for a thread designation"):
-            raise BadDesignation(f"{problem}; {EXAMPLES}") from None
-        raise
+    return _read(tidy(text, side))
 
 
 def _read(text: Written) -> Designation:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import ROUND_HALF_EVEN, Decimal
+from fractions import Fraction
 
 FOUR = Decimal("0.0001")
 THREE = Decimal("0.001")
@@ -14,6 +15,15 @@ _PREFERRED = (
     "3.15 3.35 3.55 3.75 4.00 4.25 4.50 4.75 5.00 5.30 5.60 6.00 6.30 6.70 7.10 7.50 8.00 8.50 9.00 9.50"
 )
 R40 = tuple(map(Decimal, _PREFERRED.split()))  # the R 40 series of preferred numbers, ISO 3
+
+
+def decimal(value: Fraction) -> Decimal:
+    """A fraction as a decimal, to 28 places.
+
+    >>> rounded(decimal(Fraction(1, 13)), EIGHT)
+    Decimal('0.07692308')
+    """
+    return Decimal(value.numerator) / Decimal(value.denominator)
 
 
 def rounded(value: Decimal, places: Decimal) -> Decimal:

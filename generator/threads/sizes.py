@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from decimal import Decimal
 from typing import Literal
 
+from generator.errors import OutsideRange
 from generator.threads.designation import Designation
 
 PutQuantity = Literal["length", "fine_length", "ratio", "count", "angle"]
@@ -48,6 +50,17 @@ class SizeLine:
     rounds: Literal["down", "up", "nearest"] = "nearest"
     note: str = ""
     quantity: PutQuantity = "length"
+
+
+def too_coarse(
+    d: Designation, left: float | Decimal, what: str = "core", name: str = "this thread"
+) -> OutsideRange:
+    """The refusal of a thread whose pitch leaves no core, bore or minor diameter.
+
+    `left` is what is left in the thread's own unit; `name` stands in where the thread was never written.
+    """
+    reason = "the pitch is too coarse for this diameter"
+    return OutsideRange(f"{what} of {d.text or name}", float(left), 0.0, None, reason, d.unit)
 
 
 LABELS = {

@@ -10,6 +10,7 @@ from generator.errors import BadDesignation
 from generator.threads.designation import Hand, Side
 
 LONGEST = 80
+EXAMPLES = "write it like 1/2-13 UNC-2A, 2 1/4-8 UN-2A, #10-32 UNF-2A, M10-6g or M20x1.5-6g"
 
 _SIGNS = str.maketrans(
     {
@@ -71,9 +72,9 @@ def tidy(text: str, side: Side | None = None) -> Written:
     """
     written = " ".join(str(text).split())
     if not written:
-        raise BadDesignation("no thread was written")
+        raise BadDesignation(f"no thread was written; {EXAMPLES}")
     if len(written) > LONGEST:
-        raise BadDesignation(f'"{written[:LONGEST]}…" is too long for a thread designation')
+        raise BadDesignation(f'"{written[:LONGEST]}…" is too long for a thread designation; {EXAMPLES}')
     plain = " ".join(written.translate(_SIGNS).split())
     if re.search(r"\d\s*,\s*\d", plain, re.ASCII):
         raise BadDesignation(

@@ -107,7 +107,7 @@ class BritishAssociation(Family):
         """The nut, which has one class; for it a normal bolt."""
         to = "normal" if d.internal and int(d.nominal_text) <= LAST_WITH_LIMITS else ""
         return replace(
-            d, text="", class_=to, class_assumed=bool(to), side="external" if d.internal else "internal",
+            d, text="", class_=to, class_assumed=bool(to), side=d.other_side,
             side_assumed=False,
         )
 

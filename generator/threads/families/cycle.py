@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from fractions import Fraction
 
 from generator.errors import BadDesignation
@@ -85,10 +84,6 @@ class Cycle(Family):
                 *(("The sizes are those of a single-start thread.",) if d.starts > 1 else ()),
             ),
         )
-
-    def mate(self, d: Designation) -> Designation:
-        """The same thread on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
 
     def sizes(self) -> Iterable[StandardSize]:
         """26 threads per inch, and what else the lists have."""

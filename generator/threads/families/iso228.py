@@ -126,7 +126,7 @@ class ParallelPipe(Family):
         """The internal thread, which has one class; for it an external one of class A."""
         return replace(
             d, text="", class_="A" if d.internal else "", class_assumed=d.internal, side_assumed=False,
-            side="external" if d.internal else "internal",
+            side=d.other_side,
         )
 
     def sizes(self) -> Iterable[StandardSize]:

@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
@@ -86,10 +85,6 @@ class Conduit(Family):
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
         """The crests have limits here, the pitch diameter its basic size."""
         return conduit_limits(d)
-
-    def mate(self, d: Designation) -> Designation:
-        """The same thread on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
 
     def sizes(self) -> Iterable[StandardSize]:
         """Pg 7 to Pg 48."""

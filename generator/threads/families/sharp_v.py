@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 
 from generator.errors import BadDesignation
 from generator.tables.rows import table
@@ -74,10 +73,6 @@ class SharpV(Family):
                 "cut hands: turn the blank a little under.",
             ),
         )
-
-    def mate(self, d: Designation) -> Designation:
-        """The same thread on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The series of the old handbooks."""

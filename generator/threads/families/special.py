@@ -12,7 +12,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from generator.calc.flanks import Flanks
 from generator.errors import BadDesignation, OutsideRange
@@ -188,10 +188,6 @@ class Special(Family):
                 ),
             ),
         )
-
-    def mate(self, d: Designation) -> Designation:
-        """The same form on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
 
     def sizes(self) -> Iterable[StandardSize]:
         """None: no standard has them."""

@@ -4,19 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 from decimal import Decimal
 from typing import Literal
 
 from generator.calc.flanks import Flanks
-from generator.errors import BadDesignation, OutsideRange
+from generator.errors import BadDesignation
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.heads import Head, inch_front, inch_head, metric_front, metric_head
 from generator.threads.profile import Profile
-from generator.threads.rounding import FOUR, THREE, rounded
-from generator.threads.sizes import Range, SizeLine, ThreadLimits, size_line
+from generator.threads.rounding import FOUR, THREE, decimal, rounded
+from generator.threads.sizes import Range, SizeLine, ThreadLimits, size_line, too_coarse
 from generator.threads.text import Written, number_text, take_hand
 
 ACCEPTED = (
@@ -87,10 +86,6 @@ class Square(Family):
         """Practice sizes; the fit of the flanks is the width of the groove."""
         return square_limits(d)
 
-    def mate(self, d: Designation) -> Designation:
-        """The same thread on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
-
     def sizes(self) -> Iterable[StandardSize]:
         """An old series of square threads that shops used."""
         for row in table("square", __package__):
@@ -127,12 +122,9 @@ def square_limits(d: Designation) -> ThreadLimits:
     """
     places = FOUR if d.unit == "in" else THREE
     size = Decimal(str(d.nominal))
-    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    pitch = decimal(d.pitch)
     if size - pitch <= 0:
-        raise OutsideRange(
-            f"core of {d.text}", float(size - pitch), 0.0, None,
-            "the pitch is too coarse for this diameter", d.unit,
-        )
+        raise too_coarse(d, size - pitch)
     crest = Decimal(_CREST[d.unit])
     effective = float(rounded(size - pitch / 2, places))
     low, high = (rounded(share * pitch, places) for share in _CLEAR)

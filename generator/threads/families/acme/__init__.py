@@ -46,10 +46,6 @@ class Acme(Family):
         sizes = acme_limits(d, GENERAL, engagement)
         return replace(sizes, lines=size_lines(sizes, GENERAL))
 
-    def mate(self, d: Designation) -> Designation:
-        """The same class on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
-
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series."""
         for size, diameter, tpi in series():

@@ -14,8 +14,8 @@ from functools import cache
 from generator.errors import OutsideRange
 from generator.tables.rows import table
 from generator.threads.designation import Designation
-from generator.threads.rounding import FOUR, rounded
-from generator.threads.sizes import Range, ThreadLimits
+from generator.threads.rounding import FOUR, decimal, rounded
+from generator.threads.sizes import Range, ThreadLimits, too_coarse
 
 CLASSES = ("2G", "3G", "4G")
 ALLOWANCE = {"2G": Decimal("0.008"), "3G": Decimal("0.006"), "4G": Decimal("0.004")}  # times √D
@@ -116,10 +116,7 @@ def acme_limits(d: Designation, form: Form, engagement: float | None = None) -> 
         major = Range(float(nominal + of.clearance + more), float(nominal + of.clearance))
         minor = Range(float(of.minor + of.crest_tolerance), float(of.minor))
     if least <= 0:
-        raise OutsideRange(
-            f"minor diameter of {d.text or form.name}", float(least), 0.0, None,
-            "the pitch is too coarse for this diameter", "in",
-        )
+        raise too_coarse(d, least, "minor diameter", form.name)
     longest = LONGEST_ENGAGEMENT * d.nominal
     return ThreadLimits(
         designation=d,
@@ -142,7 +139,7 @@ def acme_limits(d: Designation, form: Form, engagement: float | None = None) -> 
 
 def basis(d: Designation, form: Form) -> Basis:
     """Basic sizes, clearance, allowance and tolerances of an Acme thread (in)."""
-    nominal, pitch = _inches(d.nominal), Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    nominal, pitch = _inches(d.nominal), decimal(d.pitch)
     listed = listed_diameter(nominal)
     tolerance = OF_DIAMETER[d.class_] * listed.sqrt() + OF_PITCH[d.class_] * pitch.sqrt()
     return Basis(

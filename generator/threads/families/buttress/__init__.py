@@ -65,7 +65,7 @@ class Buttress(Family):
         """The same class on the other side; a screw that pulls has a nut for one that pulls."""
         letter = "A" if d.internal else "B"
         return replace(
-            d, text="", class_=d.class_[0] + letter, side="external" if d.internal else "internal",
+            d, text="", class_=d.class_[0] + letter, side=d.other_side,
             side_assumed=False,
         )
 

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from generator.errors import OutsideRange
 from generator.threads.designation import Designation
 from generator.threads.families.buttress.series import preferred_pitches, range_of
 from generator.threads.families.buttress.working import size_lines
-from generator.threads.rounding import EIGHT, FOUR, SIX, rounded
-from generator.threads.sizes import Range, ThreadLimits
+from generator.threads.rounding import EIGHT, FOUR, SIX, decimal, rounded
+from generator.threads.sizes import Range, ThreadLimits, too_coarse
 
 SOURCE = "ASME B1.9"
 HEIGHT = Decimal("0.6")                # basic height of engagement over P
-ROOT_DEPTH = Decimal("0.66271")        # height of both threads over P
 MINOR_FACTOR = Decimal("1.32542")      # external minor below the major diameter, over P
 MAJOR_FACTOR = Decimal("0.12542")      # internal major above the basic one, over P
 DEEPEST_ROOT = Decimal("0.80803")      # least root truncation: root past the pitch diameter, over P
@@ -87,7 +85,7 @@ def buttress_limits(d: Designation, engagement: float | None = None) -> ThreadLi
     Source: ASME B1.9; Machinery's Handbook, 27th ed., pp. 1853-1855, tables 3 to 5.
     """
     size = rounded(Decimal(str(d.nominal)), FOUR)
-    pitch = rounded(Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator), EIGHT)
+    pitch = rounded(decimal(d.pitch), EIGHT)
     ten = PITCHES_OF_ENGAGEMENT * pitch
     used = ten if engagement is None else rounded(Decimal(str(engagement)), SIX)
     standard = used == rounded(ten, SIX) or used == ten
@@ -97,10 +95,7 @@ def buttress_limits(d: Designation, engagement: float | None = None) -> ThreadLi
     tolerance = rounded(base * CLASS_FACTOR[d.class_[0]], FOUR)
     allowance = rounded(base * CLASS_FACTOR["3"], FOUR)
     if size - MINOR_FACTOR * pitch - allowance - tolerance <= 0:
-        raise OutsideRange(
-            f"core of {d.text}", float(size - MINOR_FACTOR * pitch), 0.0, None,
-            "the pitch is too coarse for this diameter", "in",
-        )
+        raise too_coarse(d, size - MINOR_FACTOR * pitch)
     if d.internal:
         effective = rounded(size - HEIGHT * pitch, FOUR)
         bore = rounded(size - 2 * HEIGHT * pitch, FOUR)

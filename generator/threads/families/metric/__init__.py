@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
-from generator.threads.designation import Designation, Side
+from generator.threads.designation import Designation
 from generator.threads.families.metric.external import crest_allowance, metric_limits
 from generator.threads.families.metric.grades import usual_class
 from generator.threads.families.metric.internal import internal_metric_limits
@@ -62,9 +62,8 @@ class Metric(Family):
 
     def mate(self, d: Designation) -> Designation:
         """The usual class of the other side: 6H for a screw, 6g for a nut, finer for the smallest."""
-        side: Side = "external" if d.internal else "internal"
-        class_ = usual_class(Fraction(d.nominal_text), d.pitch, side == "internal")
-        return replace(d, text="", class_=class_, side=side, class_assumed=True)
+        class_ = usual_class(Fraction(d.nominal_text), d.pitch, not d.internal)
+        return replace(d, text="", class_=class_, side=d.other_side, class_assumed=True)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The coarse series of ISO 261, and its fine pitches; those of ISO 262 are the common ones."""

@@ -15,8 +15,8 @@ import generator.threads.families.metric.pitches as metric
 from generator.errors import OutsideRange
 from generator.threads.designation import Designation
 from generator.threads.families.metric.grades import LEAST_PITCH_INSIDE, LEAST_PITCH_OUTSIDE
-from generator.threads.rounding import THREE, preferred_number, rounded
-from generator.threads.sizes import Range, ThreadLimits
+from generator.threads.rounding import THREE, decimal, preferred_number, rounded
+from generator.threads.sizes import Range, ThreadLimits, too_coarse
 
 SOURCE = "ISO 965-1 (tolerances and deviations), ISO 68-1 and ISO 724 (basic sizes)"
 PITCH_FACTOR = Decimal("0.6495190528")
@@ -72,14 +72,7 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
     flat_minor = rounded(nominal - MINOR_FACTOR * pitch, THREE) - deviation
     round_minor = rounded(pitch_min - ROOT_BELOW_PITCH * pitch, THREE)
     if round_minor <= 0:
-        raise OutsideRange(
-            f"core of {d.text}",
-            float(round_minor),
-            0.0,
-            None,
-            "the pitch is too coarse for this diameter",
-            "mm",
-        )
+        raise too_coarse(d, round_minor)
     shortest, longest = normal_engagement(d)
     return ThreadLimits(
         designation=d,
@@ -125,7 +118,7 @@ def basis(d: Designation, least_pitch: Mapping[int, Decimal]) -> Basis:
         For a diameter, pitch or grade that the standard does not have.
     """
     nominal = Decimal(str(d.nominal))
-    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    pitch = decimal(d.pitch)
     low, high = diameter_range(d)
     if not FINEST <= pitch <= COARSEST:
         raise OutsideRange("pitch", float(pitch), float(FINEST), float(COARSEST), "ISO 965-1", "mm")
@@ -160,7 +153,7 @@ def deviation_of(position: str, pitch: Decimal, row: metric.CrestRow | None) -> 
 
 def crest_allowance(d: Designation) -> float:
     """Distance (mm) of a thread's crests from the basic size, towards looseness; G lies as far as g."""
-    pitch = Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    pitch = decimal(d.pitch)
     position = d.class_[-1].lower()
     return float(MICROMETER * deviation_of(position, pitch, metric.crest_rows().get(d.pitch)))
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from generator.errors import OutsideRange
 from generator.threads.designation import Designation
 from generator.threads.families.metric.external import (
     MICROMETER,
@@ -26,7 +25,7 @@ from generator.threads.families.metric.external import (
 )
 from generator.threads.families.metric.grades import LEAST_PITCH_INSIDE
 from generator.threads.rounding import THREE, preferred_number, rounded
-from generator.threads.sizes import Range, ThreadLimits
+from generator.threads.sizes import Range, ThreadLimits, too_coarse
 
 INTERNAL_STEPS = 5  # of the R 40 series, from Td2 to TD2: a factor of 1.32 (ISO 965-1)
 FINE = Decimal("0.8")  # mm: the formula of the minor tolerance changes above
@@ -72,10 +71,7 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
     pitch_min = rounded(nominal - PITCH_FACTOR * pitch, THREE) + shift
     minor_min = rounded(nominal - MINOR_FACTOR * pitch, THREE) + crest_shift
     if minor_min <= 0:
-        raise OutsideRange(
-            f"bore of {d.text}", float(minor_min), 0.0, None, "the pitch is too coarse for this diameter",
-            "mm",
-        )
+        raise too_coarse(d, minor_min, "bore")
     shortest, longest = normal_engagement(d)
     return ThreadLimits(
         designation=d,

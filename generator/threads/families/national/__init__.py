@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 
 from generator.threads.designation import Designation
 from generator.threads.families.national.limits import national_limits
@@ -51,10 +50,6 @@ class National(Family):
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
         """Classes 1 to 3; basic sizes for class 4."""
         return national_limits(d, engagement)
-
-    def mate(self, d: Designation) -> Designation:
-        """The same class on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
 
     def sizes(self) -> Iterable[StandardSize]:
         """NC, NF, NEF, and the US Standard and SAE series."""

@@ -5,12 +5,11 @@ from __future__ import annotations
 from decimal import Decimal
 from functools import cache
 
-from generator.errors import OutsideRange
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.families.national.series import named
-from generator.threads.rounding import EIGHT, FOUR, rounded
-from generator.threads.sizes import NO_MAX, Range, SizeLine, ThreadLimits, size_line
+from generator.threads.rounding import EIGHT, FOUR, decimal, rounded
+from generator.threads.sizes import NO_MAX, Range, SizeLine, ThreadLimits, size_line, too_coarse
 
 SOURCE = "NBS Handbook H28 (1942)"
 PITCH_FACTOR = Decimal("0.64951905")   # depth of the form over P: 3H/4
@@ -52,7 +51,7 @@ def national_limits(d: Designation, engagement: float | None = None) -> ThreadLi
     Source: NBS Handbook H28 (1942), section III.
     """
     size = rounded(Decimal(str(d.nominal)), FOUR)
-    pitch = rounded(Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator), EIGHT)
+    pitch = rounded(decimal(d.pitch), EIGHT)
     row = _rows().get(f"{float(1 / d.pitch):g}")
     class_ = d.class_ or "2"
     value = None if row is None or class_ == "4" else Decimal(row[f"class_{class_}"])
@@ -61,9 +60,7 @@ def national_limits(d: Designation, engagement: float | None = None) -> ThreadLi
     effective = rounded(size - PITCH_FACTOR * pitch, FOUR)
     root = rounded(size - MINOR_FACTOR * pitch, FOUR)
     if root - allowance - (value or 0) <= 0:
-        raise OutsideRange(
-            f"core of {d.text}", float(root), 0.0, None, "the pitch is too coarse for this diameter", "in"
-        )
+        raise too_coarse(d, root)
     if d.internal:
         major = Range(None, float(size))
         pitch_diameter = Range(None if value is None else float(effective + value), float(effective))

@@ -76,10 +76,6 @@ class Npt(Family):
         """At the end face: one turn of the gauge either way."""
         return pipe_limits(d, _truncation(d), self.standard)
 
-    def mate(self, d: Designation) -> Designation:
-        """The same on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
-
     def sizes(self) -> Iterable[StandardSize]:
         """1/16 to 24."""
         for size in pipe_sizes().values():

@@ -8,11 +8,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from decimal import ROUND_HALF_EVEN, Decimal
+from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 
 from generator.tables.rows import table
+from generator.threads import rounding
 
 TAPER = Fraction(1, 16)                 # on the diameter
 SHARP_V = Fraction(86602540, 10**8)     # H over the pitch: ASME B1.20.1, 2.3
@@ -149,5 +150,4 @@ def rounded(value: Fraction, places: int) -> float:
     >>> rounded(Fraction("3.340625"), 5)
     3.34062
     """
-    exact = Decimal(value.numerator) / Decimal(value.denominator)
-    return float(exact.quantize(Decimal(1).scaleb(-places), ROUND_HALF_EVEN))
+    return float(rounding.rounded(rounding.decimal(value), Decimal(1).scaleb(-places)))

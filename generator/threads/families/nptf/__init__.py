@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import replace
 
 from generator.errors import BadDesignation
 from generator.threads.designation import Designation
@@ -63,10 +62,6 @@ class Nptf(Family):
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
         """At the end face: one turn of the gauge either way."""
         return pipe_limits(d, _truncation(d), self.standard, MEMORY)
-
-    def mate(self, d: Designation) -> Designation:
-        """The same class on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
 
     def sizes(self) -> Iterable[StandardSize]:
         """1/16 to 3."""

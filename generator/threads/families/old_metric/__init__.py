@@ -112,10 +112,6 @@ class OldMetric(Family):
             tabulated=_pitches(d.series).get(Fraction(str(d.nominal))) == d.pitch,
         )
 
-    def mate(self, d: Designation) -> Designation:
-        """The same thread on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
-
     def sizes(self) -> Iterable[StandardSize]:
         """The standard pitches of each system."""
         for key in _forms():

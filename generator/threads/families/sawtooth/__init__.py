@@ -69,7 +69,7 @@ class SawTooth(Family):
         """The same grade; the play is in the nut (h with AZ) or on the screw (e, c with H)."""
         return replace(
             d, text="", class_=d.class_[0] + MATES[d.class_[1:]], class_assumed=True,
-            side="external" if d.internal else "internal", side_assumed=False,
+            side=d.other_side, side_assumed=False,
         )
 
     def sizes(self) -> Iterable[StandardSize]:

@@ -12,7 +12,7 @@ from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.families.sawtooth.working import size_lines
 from generator.threads.rounding import THREE, preferred_number, rounded
-from generator.threads.sizes import Range, ThreadLimits
+from generator.threads.sizes import Range, ThreadLimits, too_coarse
 
 SOURCE = "DIN 513"
 PITCH_FACTOR = Decimal("0.75")         # nominal less pitch diameter, over P
@@ -99,10 +99,7 @@ def sawtooth_limits(d: Designation, engagement: float | None = None) -> ThreadLi
     row = _rows().get(f"{float(d.pitch):g}")
     size, pitch = Decimal(str(d.nominal)), Decimal(str(float(d.pitch)))
     if size - CORE_FACTOR * pitch <= 0:
-        raise OutsideRange(
-            f"core of {d.text}", float(size - CORE_FACTOR * pitch), 0.0, None,
-            "the pitch is too coarse for this diameter", "mm",
-        )
+        raise too_coarse(d, size - CORE_FACTOR * pitch)
     tolerance = pitch_tolerance(d)
     shift = _shift(d, pitch, row)
     effective = rounded(size - PITCH_FACTOR * pitch, THREE)

@@ -60,10 +60,6 @@ class StubAcme(Family):
         sizes = acme_limits(d, FORMS[d.form], engagement)
         return replace(sizes, lines=size_lines(sizes, FORMS[d.form]))
 
-    def mate(self, d: Designation) -> Designation:
-        """The same form and fit on the other side."""
-        return replace(d, text="", side="external" if d.internal else "internal", side_assumed=False)
-
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series, in the standard form."""
         for size, diameter, tpi in series():

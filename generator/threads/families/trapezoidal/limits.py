@@ -20,8 +20,8 @@ from generator.threads.families.trapezoidal.tables import (
     series,
     tolerance_rows,
 )
-from generator.threads.rounding import preferred_number, rounded
-from generator.threads.sizes import Range, ThreadLimits
+from generator.threads.rounding import decimal, preferred_number, rounded
+from generator.threads.sizes import Range, ThreadLimits, too_coarse
 from generator.threads.text import number_text
 
 SOURCE = "ISO 2901, ISO 2902 and ISO 2903 (DIN 103)"
@@ -97,10 +97,7 @@ def trapezoidal_limits(d: Designation, engagement: float | None = None) -> Threa
         least = root - MICROMETER * of.minor_tolerance
         minor = Range(float(root), float(least))
     if least <= 0:
-        raise OutsideRange(
-            f"minor diameter of {d.text or 'this thread'}", float(least), 0.0, None,
-            "the pitch is too coarse for this diameter", "mm",
-        )
+        raise too_coarse(d, least, "minor diameter")
     shortest, longest = of.normal
     return ThreadLimits(
         designation=d,
@@ -129,7 +126,7 @@ def basis(d: Designation) -> Basis:
     OutsideRange
         For a diameter or pitch outside the standard's tables.
     """
-    nominal, pitch = Decimal(str(d.nominal)), Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator)
+    nominal, pitch = Decimal(str(d.nominal)), decimal(d.pitch)
     low, high = _range_of(nominal)
     row = pitch_rows().get(d.pitch)
     if row is None:

@@ -68,7 +68,7 @@ class Unified(Family):
         """The same class on the other side; only screws have a rounded root."""
         class_ = d.class_[0] + ("A" if d.internal else "B")
         return replace(
-            d, text="", class_=class_, side="external" if d.internal else "internal", rounded_root=False,
+            d, text="", class_=class_, side=d.other_side, rounded_root=False,
             series=d.series.replace("UNR", "UN"),
         )
 

@@ -12,8 +12,8 @@ from fractions import Fraction
 import generator.threads.families.unified.series as unified
 from generator.errors import OutsideRange
 from generator.threads.designation import Designation
-from generator.threads.rounding import EIGHT, FOUR, SIX, rounded
-from generator.threads.sizes import Range, ThreadLimits
+from generator.threads.rounding import EIGHT, FOUR, SIX, decimal, rounded
+from generator.threads.sizes import Range, ThreadLimits, too_coarse
 
 SOURCE = "ASME B1.1, formulas of the limits of size"
 PITCH_FACTOR = Decimal("0.64951905")  # 3/4 of H, over P
@@ -122,9 +122,7 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
     pitch_max = rounded(major - PITCH_FACTOR * pitch, FOUR)
     minor = rounded(major - (ROUNDED_MINOR_FACTOR if d.rounded_root else MINOR_FACTOR) * pitch, FOUR)
     if min(minor, pitch_max - pitch_tolerance) <= 0:
-        raise OutsideRange(
-            f"core of {d.text}", float(minor), 0.0, None, "the pitch is too coarse for this diameter", "in"
-        )
+        raise too_coarse(d, minor)
     return ThreadLimits(
         designation=d,
         major=Range(float(major), float(major - major_tolerance)),
@@ -216,8 +214,3 @@ def memory(diameter: Decimal, tpi: Fraction, standard_length: bool, minor: bool 
     if minor and tpi < COARSEST:
         found.append("the minor diameter tolerance under 4 threads per inch")
     return ", ".join(found)
-
-
-def decimal(value: Fraction) -> Decimal:
-    """A fraction as a decimal, to 28 places."""
-    return Decimal(value.numerator) / Decimal(value.denominator)

@@ -9,7 +9,6 @@ from __future__ import annotations
 from decimal import Decimal
 
 import generator.threads.families.unified.series as unified
-from generator.errors import OutsideRange
 from generator.threads.designation import Designation
 from generator.threads.families.unified.external import (
     MINOR_FACTOR,
@@ -22,7 +21,7 @@ from generator.threads.families.unified.external import (
     tolerance_2a,
 )
 from generator.threads.rounding import FOUR, THREE, rounded
-from generator.threads.sizes import Range, ThreadLimits
+from generator.threads.sizes import Range, ThreadLimits, too_coarse
 
 CLASS_FACTOR = {"1B": Decimal("1.95"), "2B": Decimal("1.3"), "3B": Decimal("0.975")}
 SMALL = Decimal("0.25")  # inch: below, classes 1B and 2B take the minor tolerance of small sizes
@@ -111,10 +110,7 @@ def internal_unified_limits(d: Designation, engagement: float | None = None) -> 
     minor_min = rounded(size - MINOR_FACTOR * pitch, FOUR)
     minor_max = minor_min + crest_tolerance
     if minor_min <= 0:
-        raise OutsideRange(
-            f"bore of {d.text}", float(minor_min), 0.0, None, "the pitch is too coarse for this diameter",
-            "in",
-        )
+        raise too_coarse(d, minor_min, "bore")
     if size >= FOUR_PLACES_BELOW:
         minor_min = rounded(minor_min, THREE)
         minor_max = minor_max if d.class_ == "3B" else rounded(minor_max, THREE)

@@ -14,6 +14,7 @@ from fractions import Fraction
 import generator.threads.families.unified.series as unified
 from generator.errors import BadDesignation
 from generator.threads.designation import Designation
+from generator.threads.rounding import decimal
 from generator.threads.text import Written, mixed_number, take_hand, take_starts
 
 LARGEST_GAGE = 12  # ASME B1.1: numbered sizes 0 to 12, diameter 0.060 + 0.013 N inch
@@ -161,17 +162,17 @@ def _nominal(written: str, found: re.Match[str], tpi: Fraction, series: str) -> 
     size = _mixed(written, text, "size")
     if size <= 0:
         raise BadDesignation(f'"{written}": the size must be above zero; {_ACCEPTED}')
-    decimal = _decimal(size)
+    diameter = decimal(size)
     if text.isdecimal() and int(text) <= LARGEST_GAGE:
         gage, name = _gage(written, int(text))
-        if unified.series_of(decimal, tpi) is None and (standard := unified.named_series().get((gage, tpi))):
+        if unified.series_of(diameter, tpi) is None and (standard := unified.named_series().get((gage, tpi))):
             if series == standard:
                 return gage, name
             raise BadDesignation(
                 f'"{written}": is {text} a number size or {text} inches? For the number size write '
                 f"{name}-{_number(tpi)} {standard}-2A, for inches write {text}.000"
             )
-    return decimal, " ".join(re.split(r"[ -]+", text))
+    return diameter, " ".join(re.split(r"[ -]+", text))
 
 
 def _gage(written: str, number: int) -> tuple[Decimal, str]:
@@ -203,10 +204,6 @@ def _mixed(written: str, text: str, what: str) -> Fraction:
         else:
             total += Fraction(part or "0")
     return total
-
-
-def _decimal(value: Fraction) -> Decimal:
-    return Decimal(value.numerator) / Decimal(value.denominator)
 
 
 def _number(value: Fraction) -> str:

@@ -57,7 +57,7 @@ class Whitworth(Family):
         """A medium nut for close and medium bolts, a normal one for free bolts; and back."""
         return replace(
             d, text="", class_=MATES[d.side][d.class_], class_assumed=False,
-            side="external" if d.internal else "internal", side_assumed=False,
+            side=d.other_side, side_assumed=False,
         )
 
     def sizes(self) -> Iterable[StandardSize]:

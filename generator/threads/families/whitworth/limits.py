@@ -14,7 +14,7 @@ from generator.errors import OutsideRange
 from generator.threads.designation import Designation
 from generator.threads.families.whitworth.series import STANDARD, named, of_series
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
-from generator.threads.rounding import EIGHT, FOUR, rounded
+from generator.threads.rounding import EIGHT, FOUR, decimal, rounded
 from generator.threads.sizes import ThreadLimits
 
 SOURCE = "BS 84, formulas of the tolerances"
@@ -116,7 +116,7 @@ def whitworth_limits(d: Designation, engagement: float | None = None) -> ThreadL
             "nominal diameter", d.nominal, float(SMALLEST), None, "threads of Whitworth form", "in"
         )
     size = rounded(exact, FOUR)
-    pitch = rounded(Decimal(d.pitch.numerator) / Decimal(d.pitch.denominator), EIGHT)
+    pitch = rounded(decimal(d.pitch), EIGHT)
     used, standard = _engagement(engagement, exact)
     base = medium_tolerance(exact, used, pitch)
     p = float(pitch)
