@@ -41,8 +41,8 @@ SHOWN, NEAR_MISSES, LEAST_SHOWN = 10, 2, 4
 MOST_STARTS: Final = 24
 WIDTH: Final = 110
 LEGEND: Final = (
-    "A distance is how far the reading lies outside what the thread measures as made; behind it, how many times "
-    "what is likely, by uncertainty and wear. Up to 1x fits. use: only wear explains it."
+    "A distance is how far the reading lies outside what the thread measures as made; behind it, how many "
+    "times what is likely, by uncertainty and wear. Up to 1x fits. use: only wear explains it."
 )
 _WITHIN = re.compile(r"(?P<value>.+?)\s*(?:±|\+/-|\+-|\bwithin\b)\s*(?P<within>.+)")
 _UNITS: Final = {"angle": (degree, "deg"), "tpi": (1.0, "1/in"), "taper": (1.0, "")}

@@ -60,10 +60,11 @@ def _said(job: Job, layout: Layout, middle: Length) -> list[Given]:
 def lay_balls(threading: Threading, largest: Length, smallest: Length, desk: Desk) -> None:
     """The best ball, and the size between two balls in opposite grooves for the limits."""
     pitch, system, starts = threading.pitch, threading.system, threading.designation.starts
+    flanks, half_angle = threading.profile.flanks, threading.half_angle
     offset = " + ({P} ÷ 2)²" if starts % 2 else ""
     ball = desk.computed(
-        "thread.balls.best", "Best ball", wires.best_wire(pitch, threading.half_angle), "fine_length",
-        "0.577350 × {P}", {"P": (pitch, "fine_length")},
+        "thread.balls.best", "Best ball", wires.best_wire(pitch, half_angle), "fine_length",
+        f"{wires.best_wire(1.0, half_angle):.6f} × {{P}}", {"P": (pitch, "fine_length")},
         "geometry: touches the flanks at the pitch line, as the best wire outside (NBS Handbook H28)",
         system=system,
     )
@@ -73,8 +74,8 @@ def lay_balls(threading: Threading, largest: Length, smallest: Length, desk: Des
     ):
         desk.computed(
             f"thread.between_balls.{name}", label,
-            balls.between_balls(diameter, ball, pitch, starts, threading.half_angle), "length",
-            f"√(({{D2}} − 2 × {{W}} + 0.866025 × {{P}})²{offset}) − {{W}}",
+            balls.between_balls(diameter, ball, pitch, starts, half_angle), "length",
+            f"√(({{D2}} − {flanks.seat:.6g} × {{W}} + {1 / flanks.tangents:.6f} × {{P}})²{offset}) − {{W}}",
             {"D2": (diameter, "length"), "W": (ball, "fine_length"), "P": (pitch, "fine_length")},
             "geometry of two balls in opposite grooves", rounds=rounds, system=system,
             note="where no plug gauge is at hand",

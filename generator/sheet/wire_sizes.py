@@ -7,8 +7,9 @@ from generator.job.shop import Tools
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
+from generator.sheet.wire_words import over_wires_formula
 from generator.sheet.wording import fine_words
-from generator.si import Length
+from generator.si import Length, degree
 
 SOURCE = "NBS Handbook H28; ASME B1.2"
 PLACES = {"in": 4, "mm": 3}  # as ASME B1.1 and ISO 965-2 print limits
@@ -20,17 +21,19 @@ def lay_wires(
     """Lay down wires and sizes over them for the limits of the pitch diameter; returns the wire (m)."""
     pitch, half_angle, system = threading.pitch, threading.half_angle, threading.system
     best = desk.computed(
-        "thread.wire.best", "Best wire", wires.best_wire(pitch, half_angle), "fine_length", "0.577350 × {P}",
+        "thread.wire.best", "Best wire", wires.best_wire(pitch, half_angle), "fine_length",
+        f"{wires.best_wire(1.0, half_angle):.6f} × {{P}}",
         {"P": (pitch, "fine_length")}, SOURCE, system=system,
     )
+    angle = f"{half_angle / degree:g}°"
     wire, kind, why = _wire(threading, tools, best, desk)
     desk.lay(Figure("thread.wire.size", "Wire used", wire, "fine_length", kind, why, system=system))
     _lay_over("max", "Over wires, max", largest, wire, threading, "down", desk)
     _lay_over("min", "Over wires, min", smallest, wire, threading, "up", desk)
     desk.computed(
         "thread.wire.lead_correction", "What the lead angle would add over wires",
-        wires.lead_correction(largest, wire, pitch, threading.lead, threading.half_angle), "fine_length",
-        "{W} ÷ 2 × tan² {λ} × cos 30° × cot 30°",
+        wires.lead_correction(largest, wire, pitch, threading.lead, half_angle), "fine_length",
+        f"{{W}} ÷ 2 × tan² {{λ}} × cos {angle} × cot {angle}",
         {
             "W": (wire, "fine_length"),
             "λ": (thread_form.lead_angle(threading.lead, largest), "angle"),
@@ -79,7 +82,7 @@ def _lay_over(
     put: dict[str, tuple[float, Quantity]] = {
         "d2": (diameter, "length"), "W": (wire, "fine_length"), "P": (threading.pitch, "fine_length"),
     }
-    formula = "{d2} + 3 × {W} − 0.866025 × {P}"
+    formula = over_wires_formula(threading.profile.flanks)
     if exact != simple:
         formula += " + {lead angle term}"
         put["lead angle term"] = (exact - simple, "fine_length")

@@ -96,7 +96,7 @@ def test_a_square_groove_has_no_nose_of_its_own():
 
 
 def test_the_tool_clears_the_groove_everywhere():
-    """Geometry: between crest and root both sides stay free by the working clearance, at one place just by it."""
+    """Geometry: between crest and root both sides stay free by the working clearance, at one just by it."""
     tell = random.Random(5)
     for _ in range(200):
         small = tell.uniform(3, 80)

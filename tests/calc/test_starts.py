@@ -32,7 +32,7 @@ def test_the_ratio_of_stud_to_spindle_counts():
 
 
 def test_the_compound_for_two_starts_of_four_to_the_inch():
-    """TM 1-420 (1940), p. 81: 8 to the inch, 1/4 in of lead: the compound is moved 0.125 in, 125 divisions."""
+    """TM 1-420 (1940), p. 81: 8 to the inch, 1/4 in of lead: the compound moves 0.125 in, 125 divisions."""
     (place,) = compound_places(0.125, 2, Dial(0.001, 0.1, "radius"))
     assert (place.start, place.turns) == (2, 1)
     assert place.shown == pytest.approx(0.025)

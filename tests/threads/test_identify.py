@@ -1,7 +1,7 @@
 """Which thread is this: every standard size comes back from its measurements, twins are told apart.
 
-Sizes come from the standards by the families' own tables, which tests/published compares with print. The known
-confusions are named with their source beside each; sources of plain shop knowledge say so.
+Sizes come from the standards by the families' own tables, which tests/published compares with print. The
+known confusions are named with their source beside each; sources of plain shop knowledge say so.
 """
 
 from __future__ import annotations
@@ -156,7 +156,7 @@ def test_known_confusions_are_told_apart(one, other, same, kind, shows):
 
 
 def test_the_example_of_the_half_inch():
-    """1/2-13 UNC from a caliper and ten pitches; 1/2-12 BSW and M12 are far off (ASME B1.1, BS 84, ISO 261)."""
+    """1/2-13 UNC from a caliper and ten pitches; 1/2-12 BSW and M12 are far off (B1.1, BS 84, ISO 261)."""
     found = identify(seen(major=12.6, pitch_over_ten=19.5))
     assert found.candidates[0].text == "1/2-13 UNC-2A"
     assert "1/2-13 NC-2" in found.candidates[0].also
@@ -211,7 +211,7 @@ def test_a_lead_of_several_pitches_is_several_starts():
 
 
 def test_one_thread_under_several_names_stands_once():
-    """American National and Unified threads have one form and size (ASME B1.1, appendix; NBS Handbook H28)."""
+    """American National and Unified threads have one form and size (ASME B1.1, appendix; NBS H28)."""
     found = identify(seen(major=19.0, tpi=10, angle=60)).candidates
     assert sum("3/4-10 UNC-2A" in (one.text, *one.also) for one in found) == 1
     assert "3/4-10 NC-2" in next(one for one in found if "3/4-10 UNC-2A" in (one.text, *one.also)).also
