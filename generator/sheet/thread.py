@@ -84,7 +84,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         "geometry of the groove", system=system,
     )
     wire = None
-    if not inside and not taper and not threading.profile.square:
+    if not inside and threading.profile.wires_measure:
         wire = lay_wires(threading, tools, largest, smallest, desk)
     if not taper:  # both halves of a taper thread are gauged, each at a plane of its own
         lay_mate(job, threading, Aim(target, largest, smallest), blank, root, desk)
@@ -97,7 +97,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         floor = groove.diameter.si if groove.diameter else usual(root, system)
     if inside:
         deep = layout.stick_out - end + (groove.width.si if groove else 0.0)
-        if not taper and not threading.profile.square:
+        if threading.profile.wires_measure:
             lay_balls(threading, largest, smallest, desk)
         check_fit(threading, desk)
         check_root(tool, threading, root, desk)
