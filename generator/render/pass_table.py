@@ -102,7 +102,7 @@ def pass_table(sheet: Sheet) -> PassTable:
         area_unit=area.name,
         force_unit=force.name,
         has_force=any(line.force is not None for line in sheet.passes),
-        has_over_wires="thread.between_balls.max" not in sheet.figures,
+        has_over_wires=any(line.over_wires is not None for line in sheet.passes),
         remarks=sheet.pass_remarks,
         long=len(sheet.passes) > LONGEST_UNSPLIT,
     )

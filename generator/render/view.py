@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from urllib.parse import quote
 
 from generator.render.compare_table import CompareTable, compare_table
+from generator.render.correction_table import CorrectionBlock, correction_block
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
 from generator.render.not_said import AssumedLine, assumed_lines, missing_lines
@@ -22,6 +23,7 @@ from generator.sheet.model import (
     Caution,
     Figure,
     Finding,
+    FitBy,
     Kind,
     Section,
     Sheet,
@@ -112,6 +114,8 @@ class Page:
     pictures: tuple[tuple[str, str], ...]  # address beside the page, file name
     inspection: tuple[InspectionRow, ...]
     over_wires: str
+    corrections: CorrectionBlock | None
+    fit_by: FitBy
     internal: bool
     appendix: tuple[FigureLine, ...] = field(repr=False)
     other_lathes: CompareTable | None = None
@@ -155,7 +159,9 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         pictures=tuple((quote(f"{sheet.slug}/{name}"), name) for name in sheet.pictures),
         inspection=tuple(_inspection(sheet)),
         over_wires=_over_wires(sheet),
-        internal="thread.between_balls.max" in sheet.figures,
+        corrections=correction_block(sheet) if ready else None,
+        fit_by=sheet.fit_by,
+        internal=sheet.internal,
         appendix=tuple(lines.values()),
         other_lathes=compare_table(compared) if isinstance(compared, Comparison) else None,
         not_compared=compared.reasons if isinstance(compared, NotCompared) else (),

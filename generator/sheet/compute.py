@@ -34,6 +34,7 @@ from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
+from generator.sheet.measuring import measuring_section
 from generator.sheet.model import Section, Sheet
 from generator.sheet.operation_task import Bench
 from generator.sheet.order_of_work import order_of_work
@@ -150,6 +151,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
             taper_thread_section(job, lathe, layout, thread, cuts, desk)
             relief_section(job, lathe, thread, levers, desk)
             thread_end_section(job, lathe, shop.house, thread, levers, desk)
+            cuts = replace(cuts, corrections=measuring_section(job, shop, lathe, thread, cuts, desk))
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
     mate_shop_material = _mate_material(job, shop)
@@ -262,6 +264,9 @@ def _assemble(
         passes=cuts.passes if cuts and ready else (),
         pass_dial=cuts.dial if cuts else "",
         pass_remarks=cuts.remarks if cuts else (),
+        corrections=cuts.corrections if cuts and ready else None,
+        fit_by=thread.fit_by if thread else "wires",
+        internal=thread is not None and thread.internal,
         inspection=inspection(desk, thread),
         setup_scene=setup_scene(job, lathe, used_head(job, lathe), layout, thread, holding, reach),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,

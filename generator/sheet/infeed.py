@@ -64,7 +64,7 @@ def lay_infeed(operation: Thread, lathe: Lathe, house: House, thread: ThreadPlan
     """
     name, label = "passes.infeed_angle", "Compound set over from the cross-slide direction"
     asked, flanks, towards = operation.infeed, thread.flanks, feeds_towards(operation, thread)
-    across = Infeed("cross slide", _dial(lathe.cross_dial), lathe.cross_dial, 0.0, towards)
+    across = Infeed("cross slide", slide_dial(lathe.cross_dial), lathe.cross_dial, 0.0, towards)
     if asked.method == "plunge":
         desk.lay(Figure(name, label, 0.0, "angle", Kind.GIVEN, "the job file: straight in"))
         if asked.angle is not None:
@@ -102,7 +102,7 @@ def lay_infeed(operation: Thread, lathe: Lathe, house: House, thread: ThreadPlan
             (asked.angle or operation.length).where, "How far is the compound to be set over?",
         )
         angle = steepest
-    return Infeed("compound", _dial(lathe.compound_dial), lathe.compound_dial, angle, towards)
+    return Infeed("compound", slide_dial(lathe.compound_dial), lathe.compound_dial, angle, towards)
 
 
 def _lay_house_angle(name: str, label: str, said: Given, thread: ThreadPlan, desk: Desk) -> Angle:
@@ -132,7 +132,8 @@ def feeds_towards(operation: Thread, thread: ThreadPlan) -> Side:
     return other_side(load_faces(operation))
 
 
-def _dial(record: DialRecord) -> Dial:
+def slide_dial(record: DialRecord) -> Dial:
+    """The dial of a slide, from the lathe's record."""
     return Dial(record.division.si, record.turn.si, record.reads)
 
 

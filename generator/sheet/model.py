@@ -190,6 +190,36 @@ class PassLine:
     try_mate: bool = False
 
 
+FitBy = Literal["wires", "plug gauge", "taper gauge", "mate"]
+
+
+@dataclass(frozen=True)
+class CorrectionRow:
+    """A thread that reads `excess` too full on the pitch diameter: the depth still to be cut, radial.
+
+    `compound` and `cross_slide` are what either dial is turned on, as it reads, rounded down to half a
+    division (0: less than that); `compound` is None where the cross slide feeds in.
+    """
+
+    excess: Length
+    depth: Length
+    compound: Length | None
+    cross_slide: Length
+
+
+@dataclass(frozen=True)
+class CorrectionTable:
+    """What is still to be cut, by what the thread reads over its size after the `last` pass.
+
+    `compound_reads` and `cross_slide_reads` say what each dial shows.
+    """
+
+    rows: tuple[CorrectionRow, ...]
+    last: PassLine
+    compound_reads: Literal["radius", "diameter"]
+    cross_slide_reads: Literal["radius", "diameter"]
+
+
 @dataclass(frozen=True)
 class Piece:
     """A length of the work as drawn, from `start` to `end` (x from the chuck face, tailstock is +).
@@ -430,7 +460,10 @@ class InspectionLine:
 
 @dataclass(frozen=True)
 class Sheet:
-    """The whole sheet. `figures` keeps the order in which they were computed."""
+    """The whole sheet. `figures` keeps the order in which they were computed.
+
+    `fit_by` is what the thread is tried and measured with, `internal` that it is an inside one.
+    """
 
     job: str
     title: str
@@ -457,3 +490,6 @@ class Sheet:
     pictures: tuple[str, ...] = ()  # file names beside the job file
     operations: tuple[OperationLine, ...] = ()
     plots: tuple[PlotScene, ...] = ()
+    corrections: CorrectionTable | None = None
+    fit_by: FitBy = "wires"
+    internal: bool = False

@@ -57,7 +57,7 @@ def pass_section(
     lay_bar(last, final.cut, springs, operation, house, thread, desk)
     remarks = pass_remarks(operation, infeed, way.parts, thread, material, lines)
     dial = dial_words(infeed, thread.internal)
-    return PassPlan(lines, dial, remarks, infeed.angle, largest, last, infeed.towards)
+    return PassPlan(lines, dial, remarks, infeed.angle, largest, last, infeed.towards, infeed.slide)
 
 
 def _lines(

@@ -16,7 +16,7 @@ from generator.calc.form_tool import Side
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.errors import Location
 from generator.sheet.layout import Way
-from generator.sheet.model import OperationLine, PassLine, PlotScene, System
+from generator.sheet.model import CorrectionTable, FitBy, OperationLine, PassLine, PlotScene, System
 from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
 from generator.threads.profile import Profile
@@ -74,6 +74,15 @@ class ThreadPlan:
         return self.profile.half_angle
 
     @property
+    def fit_by(self) -> FitBy:
+        """What the thread is tried and measured with while it is cut."""
+        if self.profile.taper:
+            return "taper gauge"
+        if self.flanks.square:
+            return "mate"
+        return "plug gauge" if self.internal else "wires"
+
+    @property
     def cutting_diameter(self) -> Length:
         """Largest diameter in the cut: the blank outside, the root inside (m)."""
         return self.root_diameter if self.internal else self.blank
@@ -94,7 +103,8 @@ class LathePlan:
 class PassPlan:
     """The cuts, and the largest and last cutting force (None when the material is unknown).
 
-    `towards` is the end of the lathe that the tool also goes towards as it is fed in.
+    `towards` is the end of the lathe that the tool also goes towards as it is fed in, `slide` the one that
+    feeds it (compound or cross slide). `corrections` are worked out when the passes are.
     """
 
     passes: tuple[PassLine, ...]
@@ -104,6 +114,8 @@ class PassPlan:
     largest_force: Force | None
     last_force: Force | None
     towards: Side
+    slide: str
+    corrections: CorrectionTable | None = None
 
 
 @dataclass(frozen=True)

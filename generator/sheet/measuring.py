@@ -1,0 +1,24 @@
+"""Measuring the thread: what its readings mean beyond the sizes over wires and between balls."""
+
+from __future__ import annotations
+
+from generator.job.lathe import Lathe
+from generator.job.model import Job
+from generator.job.shop import Shop
+from generator.sheet.corrections import corrections
+from generator.sheet.desk import Desk
+from generator.sheet.model import CorrectionTable
+from generator.sheet.plans import PassPlan, ThreadPlan
+
+
+def measuring_section(
+    job: Job, shop: Shop, lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk
+) -> CorrectionTable | None:
+    """Lay down the section's figures; returns the table of what is still to be cut.
+
+    Raises
+    ------
+    OutsideRange
+        As the parts of the section.
+    """
+    return corrections(lathe, thread, cuts, desk)
