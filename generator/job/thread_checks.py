@@ -14,13 +14,15 @@ from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_at, section_lines, straight_from, total_length
-from generator.threads.registry import Designation, limits, parse_designation, profile
+from generator.threads.engagement import in_words
+from generator.threads.registry import Designation, family_of, limits, parse_designation, profile
 from generator.units import quoted
 
 SAME_ANGLE: Final = 1e-4  # rad
 SAME_TAPER: Final = 1e-6
 WRITTEN_TAPER: Final = 0.002  # of 1: from diameters written to three decimals over an inch or so
 SAME_PITCH: Final = 1e-3  # relative: 0.1429 in for 1/7 in is the same pitch
+SAME_ENGAGEMENT: Final = 0.01  # relative: 38 mm is the same as 1 1/2 in
 
 
 def thread_contradictions(
@@ -35,6 +37,7 @@ def thread_contradictions(
         yield from bore_contradictions(read, place, named, thread, designation)
     else:
         yield from _blank(read, place, named, thread, designation)
+    yield from _engagement(read, at, named, thread, designation)
     yield from _mate(read, named, designation)
 
 
@@ -94,6 +97,43 @@ def _said_beside(
     if thread.units and thread.units != ("inch" if designation.unit == "in" else "mm"):
         has = "is an inch thread" if designation.unit == "in" else "is a metric thread"
         yield differs("units", has, thread.units, "Is it a metric thread or an inch thread?")
+
+
+def _engagement(
+    read: ReadJob, at: str, named: str, thread: Thread, designation: Designation
+) -> Iterator[Contradiction]:
+    """The length of engagement as the designation, the thread and the mate say it, two by two."""
+    asks = "How much of the thread goes into its mate?"
+    mate = read.job.mate if isinstance(read.job.mate, Mate) else None
+    beside, of_mate = thread.engagement, mate.engagement if mate else None
+    asked = family_of(designation).engagements(designation)
+    said_beside = ((beside, f"{at}.engagement", "beside it"), (of_mate, "mate.engagement", "of the mate"))
+    for given, key, whose in said_beside:
+        if given is None or asked is None or _within(given.si / designation.unit_si, asked):
+            continue
+        yield Contradiction(
+            "engagement-differs", "stop",
+            f"The designation {named} asks for an engagement of {in_words(asked, designation.unit)}, and the "
+            f"engagement {whose} (line {read.where(key).line}) is {given.with_unit}.",
+            read.where(key), asks,
+        )
+    if beside and of_mate and not _within(beside.si, (of_mate.si, of_mate.si)):
+        yield Contradiction(
+            "engagement-differs", "check",
+            f"The limits of {named} are to be for an engagement of {said(beside)}, and the mate's is "
+            f"{said(of_mate)}.",
+            beside.where, asks,
+        )
+
+
+def _within(length: float, asked: tuple[float, float]) -> bool:
+    over, up_to = asked
+    return over * (1 - SAME_ENGAGEMENT) <= length <= up_to * (1 + SAME_ENGAGEMENT)
+
+
+def _meet(one: tuple[float, float] | None, two: tuple[float, float] | None) -> bool:
+    """True when two designations can be meant for one length of engagement."""
+    return one is None or two is None or (_within(two[0], (0, one[1])) and _within(one[0], (0, two[1])))
 
 
 def _class(text: str, designation: Designation) -> str:
@@ -266,6 +306,8 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
     differing += ["flank angle"] if abs(angles[0].included - angles[1].included) > SAME_ANGLE else []
     tapers = abs(own_form.taper - its_form.taper) > SAME_TAPER
     differing += ["taper"] if tapers and designation.family != other.family else []  # R goes with Rp
+    lengths = [family_of(one).engagements(one) for one in (designation, other)]
+    differing += ["length of engagement"] if not _meet(*lengths) else []
     if differing:
         yield Contradiction(
             "mate-differs", "stop",

@@ -88,8 +88,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         # what the file says against itself: job.work_checks, job.thread_checks, job.bore_checks
         "sections-sum", "grip-too-long", "bore-too-large", "cross-hole-outside", "cross-hole-too-large",
         "cross-hole-breaks-out", "hand-differs", "pitch-differs", "tpi-differs", "class-differs",
-        "starts-differs", "units-differs", "thread-twice", "relief-twice", "thread-too-short",
-        "thread-outside", "thread-on-taper", "thread-too-long", "relief-too-wide", "relief-not-below",
+        "starts-differs", "units-differs", "engagement-differs", "thread-twice", "relief-twice",
+        "thread-too-short", "thread-outside", "thread-on-taper", "thread-too-long", "relief-too-wide", "relief-not-below",
         "relief-not-above", "relief-into-bore", "relief-through-wall",
         "found-pitch", "found-differs", "found-twin", "found-none",
         "mate-unread", "mate-differs", "mate-same-side", "blank-over", "blank-under", "section-under-blank",

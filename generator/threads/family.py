@@ -78,6 +78,13 @@ class Family(ABC):
             Where the standard's tables and formulas end.
         """
 
+    def engagements(self, d: Designation) -> tuple[float, float] | None:
+        """Lengths of engagement that the designation asks for, over .. up to and including (own unit).
+
+        The same twice where it says a length; None where it says nothing.
+        """
+        return None if d.engagement is None else (d.engagement, d.engagement)
+
     def mate(self, d: Designation) -> Designation:
         """The usual other half: the same thread on the other side, in the class that goes with this one.
 

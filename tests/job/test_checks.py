@@ -222,6 +222,51 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "Which thread has the mate, and which one is to be cut?",
     ),
     (
+        "engagement-differs",
+        {THREAD: "designation: 2-8 UN-2A SE 1 1/2, length: 1 3/4, engagement: 1 1/4"},
+        "stop",
+        "The designation 2-8 UN-2A SE 1 1/2 (line 14) asks for an engagement of 1.5 in, and the engagement "
+        "beside it (line 14) is 1 1/4 in.",
+        14,
+        "How much of the thread goes into its mate?",
+    ),
+    (
+        "engagement-differs",
+        {
+            THREAD: "designation: 2-8 UN-2A SE 1.5, length: 1 3/4",
+            MATE: "mate: {part: clamp ring, thread: 2-8 UN-2B, engagement: 40 mm}",
+        },
+        "stop",
+        "The designation 2-8 UN-2A SE 1.5 (line 14) asks for an engagement of 1.5 in, and the engagement "
+        "of the mate (line 11) is 40 mm.",
+        11,
+        "How much of the thread goes into its mate?",
+    ),
+    (
+        "engagement-differs",
+        {
+            THREAD: f"{THREAD}, engagement: 1 3/4",
+            MATE: "mate: {part: clamp ring, thread: 2-8 UN-2B, engagement: 1 1/2}",
+        },
+        "check",
+        "The limits of 2-8 UN-2A (line 14) are to be for an engagement of 1 3/4 in (line 14), and the mate's "
+        "is 1 1/2 in (line 11).",
+        14,
+        "How much of the thread goes into its mate?",
+    ),
+    (
+        "mate-differs",
+        {
+            THREAD: "designation: 2-8 UN-2A SE 2, length: 1 3/4",
+            MATE: "mate: {part: ring, thread: 2-8 UN-2B SE 1.5}",
+        },
+        "stop",
+        "The mate has 2-8 UN-2B SE 1.5 (line 11), and the thread to cut is 2-8 UN-2A SE 2 (line 14): length "
+        "of engagement differs.",
+        11,
+        "Which thread has the mate, and which one is to be cut?",
+    ),
+    (
         "mate-differs",
         {MATE: "mate: {part: ring, thread: M52x3-6H}"},
         "stop",
@@ -340,6 +385,10 @@ def test_a_contradiction_is_asked_about(
         {MATE: "mate: {part: ring, thread: 2 - 8 un - 2B}"},
         {MATE: "mate: unknown"},
         {MATE: "mate: {part: ring, thread: 2-8 UN}"},
+        {
+            THREAD: "designation: 2-8 UN-2A SE 1 1/2, length: 1 3/4, engagement: 38 mm",
+            MATE: "mate: {part: clamp ring, thread: 2-8 UN-2B SE 1.5, engagement: 38.1 mm}",
+        },
         {"{length: 14, od: 2 1/4}": "{length: 14, od: 2}", "length: 1 3/4": "length: 5"},
         {
             "od: 2, bore": "od: 2 1/8, bore",
@@ -433,3 +482,30 @@ def test_names_the_shop_does_not_have_stand_among_the_other_problems(
     fields = [problem.field for problem in caught.value.problems]
     assert fields == ["lathe", "operations.1.thread.designation"]
     assert "did you mean long-bed" in caught.value.problems[0].message
+
+
+@pytest.mark.parametrize(
+    ("designation", "length", "differs"),
+    [
+        # ISO 965-1 (Machinery's Handbook, 27th ed., p. 1792): group N of M52x3 runs over 15 up to 45 mm
+        ("M52x3-7g6g-L", "40 mm", "over 45 mm"),
+        ("M52x3-7g6g-L", "46 mm", ""),
+        ("M52x3-5g6g-S", "16 mm", "up to 15 mm"),
+        ("M52x3-5g6g-S", "15 mm", ""),
+        ("M52x3-6g", "40 mm", ""),  # the normal group goes without saying: a remark beside the limits
+        ("Tr 52x8-8e-L", "60 mm", "over 118 mm"),  # ISO 2903, from memory
+    ],
+)
+def test_a_group_of_engagement_is_held_against_the_length(
+    read: Reader, shop: Shop, designation: str, length: str, differs: str
+) -> None:
+    _, found = check_job(
+        read({
+            THREAD: f"designation: {designation}, length: 44 mm, engagement: {length}",
+            MATE: "mate: unknown", "od: 2, bore": "od: 52 mm, bore",
+        }),
+        shop,
+    )
+    said = [one.text for one in found if one.id == "engagement-differs"]
+    assert len(said) == bool(differs)
+    assert all(f"asks for an engagement of {differs}, and" in text for text in said)

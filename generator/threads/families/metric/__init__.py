@@ -8,7 +8,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from generator.threads.designation import Designation
-from generator.threads.families.metric.external import crest_allowance, metric_limits
+from generator.threads.engagement import of_group
+from generator.threads.families.metric.external import crest_allowance, metric_limits, normal_engagement
 from generator.threads.families.metric.grades import usual_class
 from generator.threads.families.metric.internal import internal_metric_limits
 from generator.threads.families.metric.pitches import coarse_pitches, fine_pitches
@@ -59,6 +60,12 @@ class Metric(Family):
         of_side = internal_metric_limits if d.internal else metric_limits
         sizes = of_side(d, engagement)
         return replace(sizes, places=3, lines=size_lines(sizes, crest_allowance(d)))
+
+    def engagements(self, d: Designation) -> tuple[float, float] | None:
+        """Those of the groups S and L; N goes without saying."""
+        if d.engagement_group not in ("S", "L"):
+            return None
+        return of_group(d.engagement_group, normal_engagement(d))
 
     def mate(self, d: Designation) -> Designation:
         """The usual class of the other side: 6H for a screw, 6g for a nut, finer for the smallest."""

@@ -7,6 +7,7 @@ A pitch or range that the tables lack is computed by the formulas and said to be
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
@@ -14,6 +15,7 @@ from decimal import Decimal
 import generator.threads.families.metric.pitches as metric
 from generator.errors import OutsideRange
 from generator.threads.designation import Designation
+from generator.threads.engagement import in_words, of_group
 from generator.threads.families.metric.grades import LEAST_PITCH_INSIDE, LEAST_PITCH_OUTSIDE
 from generator.threads.rounding import THREE, decimal, preferred_number, rounded
 from generator.threads.sizes import Range, ThreadLimits, too_coarse
@@ -73,7 +75,7 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
     round_minor = rounded(pitch_min - ROOT_BELOW_PITCH * pitch, THREE)
     if round_minor <= 0:
         raise too_coarse(d, round_minor)
-    shortest, longest = normal_engagement(d)
+    over, up_to = of_group(d.engagement_group, normal_engagement(d))
     return ThreadLimits(
         designation=d,
         major=Range(float(major), float(major - major_tolerance)),
@@ -82,10 +84,10 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
         allowance=float(deviation),
         major_tolerance=float(major_tolerance),
         pitch_tolerance=float(pitch_tolerance),
-        engagement=engagement if engagement is not None else longest_of(d, shortest, longest),
-        engagement_standard=engagement is None or shortest < engagement <= longest,
+        engagement=engagement if engagement is not None else finite(up_to),
+        engagement_standard=engagement is None or over < engagement <= up_to,
         tabulated=row is not None and crest is not None,
-        remarks=tuple(remarks(d, pitch, row, engagement, shortest, longest)),
+        remarks=tuple(remarks(d, pitch, row, engagement, (over, up_to))),
         source=SOURCE,
         memory=memory(of),
     )
@@ -205,9 +207,9 @@ def diameter_range(d: Designation) -> tuple[Decimal, Decimal]:
     raise OutsideRange("nominal diameter", d.nominal, 1.0, float(ranges[-1][1]), "ISO 965-1", "mm")
 
 
-def longest_of(d: Designation, shortest: float, longest: float) -> float | None:
-    """Longest engagement (mm) of the designation's group; None for L, which has no end."""
-    return {"S": shortest, "N": longest}.get(d.engagement_group)
+def finite(longest: float) -> float | None:
+    """The longest engagement (mm) of a group; None for L, which has no end."""
+    return longest if longest < math.inf else None
 
 
 def remarks(
@@ -215,8 +217,7 @@ def remarks(
     pitch: Decimal,
     row: metric.PitchRow | None,
     engagement: float | None,
-    shortest: float,
-    longest: float,
+    group: tuple[float, float],
 ) -> list[str]:
     """What is special about the limits of this thread, outside or inside."""
     said: list[str] = []
@@ -229,11 +230,14 @@ def remarks(
         said.append(
             "The limits are those of a single-start thread; check a multiple-start thread against ISO 965-1."
         )
-    if engagement is not None and not shortest < engagement <= longest:
-        size, finer = ("short", -1) if engagement <= shortest else ("long", 1)
+    over, up_to = group
+    if engagement is not None and not over < engagement <= up_to:
+        size, finer = ("short", -1) if engagement <= over else ("long", 1)
+        named = f"group {d.engagement_group}" if d.engagement_group in ("S", "L") else "normal"
+        better = f": {_better(d, pitch, finer)}" if named == "normal" else "."
         said.append(
-            f"An engagement of {engagement:g} mm is {size} (normal is over {shortest:g} "
-            f"up to {longest:g} mm): {_better(d, pitch, finer)} The limits here are those of {d.class_}."
+            f"An engagement of {engagement:g} mm is {size} ({named} is {in_words(group, 'mm')}){better} The "
+            f"limits here are those of {d.class_}."
         )
     return said
 

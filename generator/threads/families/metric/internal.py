@@ -9,6 +9,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from generator.threads.designation import Designation
+from generator.threads.engagement import of_group
 from generator.threads.families.metric.external import (
     MICROMETER,
     MINOR_FACTOR,
@@ -17,8 +18,8 @@ from generator.threads.families.metric.external import (
     STEPS_A_GRADE,
     basis,
     deviation_of,
+    finite,
     graded,
-    longest_of,
     memory,
     normal_engagement,
     remarks,
@@ -72,7 +73,7 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
     minor_min = rounded(nominal - MINOR_FACTOR * pitch, THREE) + crest_shift
     if minor_min <= 0:
         raise too_coarse(d, minor_min, "bore")
-    shortest, longest = normal_engagement(d)
+    over, up_to = of_group(d.engagement_group, normal_engagement(d))
     return ThreadLimits(
         designation=d,
         major=Range(None, float(nominal + shift)),
@@ -81,10 +82,10 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
         allowance=float(shift),
         major_tolerance=None,
         pitch_tolerance=float(pitch_tolerance),
-        engagement=engagement if engagement is not None else longest_of(d, shortest, longest),
-        engagement_standard=engagement is None or shortest < engagement <= longest,
+        engagement=engagement if engagement is not None else finite(up_to),
+        engagement_standard=engagement is None or over < engagement <= up_to,
         tabulated=row is not None and crest is not None,
-        remarks=tuple(remarks(d, pitch, row, engagement, shortest, longest)),
+        remarks=tuple(remarks(d, pitch, row, engagement, (over, up_to))),
         source=SOURCE,
         memory=memory(of),
         minor_tolerance=float(crest_tolerance),

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from generator.calc.flanks import Flanks
 from generator.threads.designation import Designation
+from generator.threads.engagement import of_group
 from generator.threads.families.trapezoidal.limits import MICROMETER, basis, trapezoidal_limits
 from generator.threads.families.trapezoidal.reading import NAME, read_trapezoidal, write_trapezoidal
 from generator.threads.families.trapezoidal.tables import series
@@ -63,6 +64,12 @@ class Trapezoidal(Family):
         """Grades 7 to 9, positions e and c outside and H inside."""
         sizes = trapezoidal_limits(d, engagement)
         return replace(sizes, lines=size_lines(sizes))
+
+    def engagements(self, d: Designation) -> tuple[float, float] | None:
+        """A length that is written, or those of the group L; N goes without saying."""
+        if d.engagement is None and d.engagement_group == "L":
+            return of_group("L", basis(d).normal)
+        return super().engagements(d)
 
     def mate(self, d: Designation) -> Designation:
         """The same grade on the other side, position e for the screw of a nut 7H and c for coarser ones."""

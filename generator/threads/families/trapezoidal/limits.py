@@ -6,12 +6,14 @@ class moves the screw's pitch diameter only. Its major diameter and its minor di
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
 from generator.errors import OutsideRange
 from generator.threads.designation import Designation
+from generator.threads.engagement import of_group
 from generator.threads.families.trapezoidal.tables import (
     PitchRow,
     diameter_ranges,
@@ -98,7 +100,7 @@ def trapezoidal_limits(d: Designation, engagement: float | None = None) -> Threa
         minor = Range(float(root), float(least))
     if least <= 0:
         raise too_coarse(d, least, "minor diameter")
-    shortest, longest = of.normal
+    over, up_to = of_group(d.engagement_group, of.normal)
     return ThreadLimits(
         designation=d,
         major=major,
@@ -108,8 +110,8 @@ def trapezoidal_limits(d: Designation, engagement: float | None = None) -> Threa
         major_tolerance=None if d.internal else float(crest),
         minor_tolerance=float(crest) if d.internal else None,
         pitch_tolerance=float(tolerance),
-        engagement=engagement if engagement is not None else longest,
-        engagement_standard=engagement is None or shortest < engagement <= longest,
+        engagement=engagement if engagement is not None else up_to if up_to < math.inf else None,
+        engagement_standard=engagement is None or over < engagement <= up_to,
         tabulated=of.in_table,
         remarks=_remarks(d, of, engagement),
         source=SOURCE,
@@ -193,7 +195,14 @@ def _remarks(d: Designation, of: Basis, engagement: float | None) -> tuple[str, 
             f"An engagement of {engagement:g} mm is short (normal is over {shortest:g} up to {longest:g} "
             "mm); ISO 2903 has no class for it."
         )
-    elif engagement is not None and engagement > longest and d.class_[0] == "7":
+    elif engagement is not None and d.engagement_group == "L" and engagement <= longest:
+        said.append(
+            f"An engagement of {engagement:g} mm is not long: group L is over {longest:g} mm. The limits "
+            f"here are those of {d.class_}."
+        )
+    elif (
+        engagement is not None and engagement > longest and d.class_[0] == "7" and d.engagement_group != "L"
+    ):
         said.append(
             f"An engagement of {engagement:g} mm is long (normal is over {shortest:g} up to {longest:g} mm): "
             f"ISO 2903 then recommends 8{d.class_[1]} in place of {d.class_}. The limits here are those of "
