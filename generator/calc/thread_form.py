@@ -219,6 +219,45 @@ def root_diameter(turned_diameter: Length, depth: Length, internal: bool = False
     return root
 
 
+def crest_flat(
+    turned_diameter: Length, pitch_diameter: Length, pitch: Length, flanks: Flanks, internal: bool = False
+) -> Length:
+    """Axial width of the crest that is left at a pitch diameter; negative when two grooves meet under it.
+
+    F = P/2 - (tan A + tan B) (d_turned - d2)/2;  internal: (D2 - D_bored)/2
+
+    Parameters
+    ----------
+    turned_diameter : diameter the thread is cut into, as measured (m)
+    pitch_diameter : d2 (m)
+    pitch : P (m)
+    flanks : both flanks (rad)
+    internal : the thread is cut outwards into a bore of `turned_diameter`
+
+    Returns
+    -------
+    F (m). Negative, the crest is sharp, -F / (tan A + tan B) under the turned surface.
+
+    Notes
+    -----
+    Range: flanks that lean.
+
+    Examples
+    --------
+    On the basic major diameter of ASME B1.1 and ISO 68-1 an eighth of the pitch is left, on the basic minor
+    diameter of the nut a quarter.
+
+    >>> SIXTY = Flanks.alike(math.radians(30))
+    >>> round(crest_flat(10.0, 10.0 - 0.649519053, 1.0, SIXTY), 6)
+    0.125
+    >>> round(crest_flat(10.0 - 1.082531755, 10.0 - 0.649519053, 1.0, SIXTY, internal=True), 6)
+    0.25
+
+    Source: geometry of the groove; ASME B1.1, ISO 68-1 for the check values.
+    """
+    return pitch / 2 - flanks.tangents * _half_depth(turned_diameter, pitch_diameter, internal)
+
+
 def lead_angle(lead: Length, pitch_diameter: Length) -> Angle:
     """Lead angle of the helix at the pitch diameter.
 
@@ -274,6 +313,7 @@ def _below_pitch_line(pitch: float, flanks: Flanks, nose_flat: float, nose_radiu
 
 
 def _half_depth(turned_diameter: float, pitch_diameter: float, internal: bool) -> float:
+    """How far the pitch line lies under the turned surface."""
     return (pitch_diameter - turned_diameter if internal else turned_diameter - pitch_diameter) / 2
 
 

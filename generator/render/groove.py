@@ -51,20 +51,23 @@ class Nose:
         """The tool's width at a height above its foremost point."""
         return self.reach(height, self.left) + self.reach(height, self.right)
 
-    def outline(self, depth: float) -> list[tuple[float, float]]:
-        """The groove at a depth, left to right: (distance from its center, depth below the crest)."""
-        left = [(-x, y) for x, y in self._side(depth, self.left)]
-        right = [(x, y) for x, y in reversed(self._side(depth, self.right)) if x != 0]
+    def outline(self, depth: float, top: float = 0.0) -> list[tuple[float, float]]:
+        """The groove at a depth, left to right: (distance from its center, depth below the blank).
+
+        `top` is how far below the blank the groove begins, where the blank is cut away over it.
+        """
+        left = [(-x, y) for x, y in self._side(depth, top, self.left)]
+        right = [(x, y) for x, y in reversed(self._side(depth, top, self.right)) if x != 0]
         return left + right
 
-    def _side(self, depth: float, angle: Angle) -> list[tuple[float, float]]:
-        heights = [depth, 0.0]
+    def _side(self, depth: float, top: float, angle: Angle) -> list[tuple[float, float]]:
+        high = depth - top
+        heights = [high, 0.0]
         if self.radius > 0:
-            heights = [depth, *(self.corner(angle) * share for share in _ARC)]
-        return [(self.reach(height, angle), depth - height) for height in heights if height <= depth]
+            heights = [high, *(self.corner(angle) * share for share in _ARC)]
+        return [(self.reach(height, angle), depth - height) for height in heights if height <= high]
 
 
-SHARP: Final = 1e-6  # of the pitch: a crest this narrow is a sharp one, not one cut away
 _ARC: Final = tuple((1 - step / 10) ** 2 for step in range(11))
 
 
@@ -80,17 +83,23 @@ class Groove:
 
     @property
     def crest_flat(self) -> float:
-        """What is left of the blank between two grooves: P − its width at full depth."""
-        return self.pitch - self.nose.width(self.depth)
+        """What is left of the blank between two grooves: P − its width at full depth, or 0."""
+        return max(self.pitch - self.nose.width(self.depth), 0.0)
+
+    @property
+    def crest_below(self) -> float:
+        """How far below the blank two grooves meet: what is over it is cut away, and the crest is sharp."""
+        too_wide, tangents = self.nose.width(self.depth) - self.pitch, tan(self.nose.left) + tan(self.nose.right)
+        return too_wide / tangents if too_wide > 0 and tangents else 0.0
 
     def center(self, depth: float) -> float:
         """Where the nose stands along the axis at a depth: way × (full depth − depth) × tan(infeed angle)."""
         return self.way * (self.depth - depth) * tan(self.infeed_angle)
 
-    def outline(self, depth: float) -> list[tuple[float, float]]:
-        """The groove after the pass at this depth, left to right."""
+    def outline(self, depth: float, top: float = 0.0) -> list[tuple[float, float]]:
+        """The groove after the pass at this depth, left to right; `top` as for the nose."""
         center = self.center(depth)
-        return [(center + x, y) for x, y in self.nose.outline(depth)]
+        return [(center + x, y) for x, y in self.nose.outline(depth, top)]
 
 
 def groove(scene: ThreadScene) -> Groove:
@@ -99,8 +108,7 @@ def groove(scene: ThreadScene) -> Groove:
     Raises
     ------
     OutsideRange
-        When the infeed angle is wider than the angle of the flank behind (it would come out stepped),
-        or when the grooves are so wide that nothing of the blank is left between them.
+        When the infeed angle is wider than the angle of the flank behind (it would come out stepped).
     """
     towards_chuck, towards_tailstock = scene.flanks
     behind = towards_tailstock if scene.feed_towards == "headstock" else towards_chuck
@@ -115,14 +123,4 @@ def groove(scene: ThreadScene) -> Groove:
         )
     nose = Nose(scene.nose_flat, scene.nose_radius, towards_chuck, towards_tailstock)
     way = 1 if scene.feed_towards == "headstock" else -1
-    made = Groove(scene.pitch, scene.depth, nose, scene.infeed_angle, way)
-    if made.crest_flat < -SHARP * scene.pitch:
-        raise OutsideRange(
-            "thread depth",
-            scene.depth,
-            None,
-            None,
-            "plane geometry: at this depth two grooves meet and the crest is gone",
-            "m",
-        )
-    return made
+    return Groove(scene.pitch, scene.depth, nose, scene.infeed_angle, way)

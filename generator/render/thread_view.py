@@ -78,7 +78,9 @@ class _View:
         self.canvas = Canvas()
         self.pitch, self.depth = scale.mm(scene.pitch), scale.mm(scene.depth)
         self.mouth = tuple(scale.mm(cut.nose.reach(scene.depth, angle)) for angle in scene.flanks)
-        self.left, self.right = -self.pitch, 1.5 * self.pitch
+        self.top = scale.mm(cut.crest_below)  # paper between the blank and crests that come out sharp
+        edge = scale.mm(cut.nose.reach(scene.depth - cut.crest_below, cut.nose.right))
+        self.left, self.right = -self.pitch, self.pitch + edge + scale.mm(cut.crest_flat) / 2
         self.behind = -self.depth - BAND
         self.board = Board(Box(-150, -150, 200, 150))
 
@@ -95,28 +97,29 @@ class _View:
             self.canvas = self.canvas.upside_down(ABOVE)
         return self._finished()
 
-    def _groove(self, at: float, depth: Length) -> list[Point]:
-        return [(at + self.scale.mm(x), -self.scale.mm(y)) for x, y in self.cut.outline(depth)]
+    def _groove(self, at: float, depth: Length, top: Length = 0.0) -> list[Point]:
+        return [(at + self.scale.mm(x), -self.scale.mm(y)) for x, y in self.cut.outline(depth, top)]
 
     def _section(self) -> None:
         """Finished profile wide, blank outline phantom across the grooves, hatched material, breaks."""
-        full = self.scene.depth
-        half_groove = [point for point in self._groove(-self.pitch, full) if point[0] > self.left]
+        whole = self.scene.depth, self.cut.crest_below
+        half_groove = [point for point in self._groove(-self.pitch, *whole) if point[0] > self.left]
         profile: list[Point] = [
             (self.left, -self.depth),
             *half_groove,
-            *self._groove(0.0, full),
-            *self._groove(self.pitch, full),
-            (self.right, 0.0),
+            *self._groove(0.0, *whole),
+            *self._groove(self.pitch, *whole),
+            (self.right, -self.top),
         ]
         self.canvas.line("visible", "profile", *profile)
-        for a, b in (
+        mouths = (
             (self.left, self.left + self.mouth[1]),
             (-self.mouth[0], self.mouth[1]),
             (self.pitch - self.mouth[0], self.pitch + self.mouth[1]),
-        ):
+        )
+        for a, b in ((self.left, self.right),) if self.top else mouths:
             self.canvas.line("phantom", "blank", (a, 0.0), (b, 0.0))
-        side = zigzag((self.right, 0.0), (self.right, self.behind))
+        side = zigzag((self.right, -self.top), (self.right, self.behind))
         back = zigzag((self.right, self.behind), (self.left, self.behind))
         for a_point, b_point in _hatching([*profile, *side[1:], *back[1:]], HATCH):
             self.canvas.line("thin", "hatching", a_point, b_point)
@@ -169,7 +172,7 @@ class _View:
         return Box(x - wide[0], 0.0, x + wide[1], TOOL_BELOW + 0.9)
 
     def _dimensions(self) -> None:
-        """Crest, root, depth, pitch; nothing else."""
+        """Crest, unless it is sharp, root, depth, pitch; nothing else."""
         scene, mm = self.scene, self.scale.mm
 
         def size(name: str, length: Length) -> str:
@@ -177,10 +180,12 @@ class _View:
 
         self._depth_dimension(size("depth", scene.depth))
         self.board.letters.append(self.canvas.texts[-1].box)
-        crest = Dimension(
-            self.left + self.mouth[1], -self.mouth[0], 0.0, 0.0, size("crest", self.cut.crest_flat), "crest"
-        )
-        lay_along(self.canvas, self.board, [crest], 11.0, side=1)
+        if not self.top:
+            crest = Dimension(
+                self.left + self.mouth[1], -self.mouth[0], 0.0, 0.0, size("crest", self.cut.crest_flat),
+                "crest",
+            )
+            lay_along(self.canvas, self.board, [crest], 11.0, side=1)
         above = [Dimension(0.0, self.pitch, -self.depth, -self.depth, size("pitch", scene.pitch), "pitch")]
         if scene.nose_radius <= 0 and scene.nose_flat > 0:
             half = mm(scene.nose_flat) / 2

@@ -252,7 +252,9 @@ def _inspection(sheet: Sheet) -> Iterable[InspectionRow]:
 
 
 def _limits(sheet: Sheet, low: str, high: str) -> Written:
-    """Both limits, or one of them in words."""
+    """Both limits, or one of them in words; nothing where the line has none."""
+    if not low and not high:
+        return Written("")
     figures: Sequence[Figure | None] = [sheet.figures.get(name) for name in (low, high)]
     if figures[0] is not None and figures[1] is not None:
         return limits_written(figures[0], figures[1], sheet.system)

@@ -113,6 +113,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "nose-blunt", "nose-sharp", "load-flank", "side-clearance", "tool-tilt",
         "bar-slender", "bar-springs", "mate-tight", "mate-crests-meet", "mate-worn", "mate-undersize",
         "fit-outside-limits", "fit-impossible", "fit-unmeasured", "mate-unknown", "material-hearsay",
+        "crest-sharp",
         # a taper thread: sheet.taper_thread, sheet.taper_thread_method
         "taper-thread-no-way", "taper-thread-blank", "taper-thread-crests", "taper-thread-square",
         "taper-thread-root", "taper-thread-gauge", "taper-thread-short", "taper-thread-attachment",

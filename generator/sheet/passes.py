@@ -21,6 +21,7 @@ from generator.sheet.model import PassLine
 from generator.sheet.pass_figures import lay_count, lay_expected, lay_force, lay_power, lay_way
 from generator.sheet.pass_remarks import dial_words, pass_remarks
 from generator.sheet.plans import PassPlan, ThreadPlan
+from generator.sheet.sharp_crest import check_crest
 from generator.sheet.threading import thread_operation
 from generator.sheet.way_in import Way, count_way, over_wires_after, pitch_diameter_after
 from generator.si import Length, inch, mm
@@ -55,6 +56,7 @@ def pass_section(
     lay_power(largest, thread, lathe, operation, desk)
     final = next(line for line in reversed(lines) if not line.spring)
     lay_bar(last, final.cut, springs, operation, house, thread, desk)
+    check_crest(final.pitch_diameter, thread, operation.length.where, desk)
     remarks = pass_remarks(operation, infeed, way.parts, thread, material, lines)
     dial = dial_words(infeed, thread.internal)
     return PassPlan(lines, dial, remarks, infeed.angle, largest, last, infeed.towards, infeed.slide)

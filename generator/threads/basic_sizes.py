@@ -8,11 +8,11 @@ from generator.threads.sizes import Range, ThreadLimits, size_line, too_coarse
 
 def basic_limits(
     d: Designation, *, addendum: float, root: float, source: str, remarks: tuple[str, ...],
-    bore: float | None = None, memory: str = "",
+    bore: float | None = None, crest: float = 0.0, memory: str = "",
 ) -> ThreadLimits:
     """Basic sizes of a thread: a max outside, a min inside, and no other limit.
 
-    pitch diameter D - 2 a P;  minor D - 2 b P
+    major D - 2 c P;  pitch diameter D - 2 a P;  minor D - 2 b P
 
     Parameters
     ----------
@@ -21,6 +21,7 @@ def basic_limits(
     root : b, depth of the screw's groove over the pitch
     source, remarks, memory : as in `ThreadLimits`
     bore : b of the nut, where that is less
+    crest : c, what is taken off crests that would come out sharp, over the pitch
 
     Returns
     -------
@@ -47,7 +48,8 @@ def basic_limits(
     places = 3 if d.unit == "mm" else 4
     pitch = float(d.pitch)
     deep = bore if d.internal and bore is not None else root
-    major, effective, minor = d.nominal, d.nominal - 2 * addendum * pitch, d.nominal - 2 * deep * pitch
+    nominal = d.nominal
+    major, effective, minor = (nominal - 2 * height * pitch for height in (crest, addendum, deep))
     if minor <= 0:
         raise too_coarse(d, minor)
     sizes = [round(size, places) for size in (major, effective, minor)]
@@ -58,13 +60,18 @@ def basic_limits(
         major_tolerance=None, pitch_tolerance=None, engagement=None, engagement_standard=True, tabulated=True,
         remarks=remarks, source=source, memory=memory, places=places,
         lines=(
-            size_line(f"major.{end}", sizes[0], f"{{{letter}}}", major, label="Major diameter, basic"),
             size_line(
-                f"pitch_diameter.{end}", sizes[1], f"{{{letter}}} − {2 * addendum:.6g} × {{P}}", major, pitch,
+                f"major.{end}", sizes[0], f"{{{letter}}} − {2 * crest:.6g} × {{P}}", nominal, pitch,
+                label="Major diameter, basic",
+            ) if crest else size_line(
+                f"major.{end}", sizes[0], f"{{{letter}}}", nominal, label="Major diameter, basic"
+            ),
+            size_line(
+                f"pitch_diameter.{end}", sizes[1], f"{{{letter}}} − {2 * addendum:.6g} × {{P}}", nominal, pitch,
                 label="Pitch diameter, basic",
             ),
             size_line(
-                f"minor.{end}", sizes[2], f"{{{letter}}} − {2 * deep:.6g} × {{P}}", major, pitch,
+                f"minor.{end}", sizes[2], f"{{{letter}}} − {2 * deep:.6g} × {{P}}", nominal, pitch,
                 label="Minor diameter, basic",
             ),
         ),

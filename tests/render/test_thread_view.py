@@ -176,6 +176,21 @@ def test_drawn_profile_repeats_at_the_pitch_and_has_its_crest_flats(scene, drawi
     assert crests[1][0] - crests[0][0] == pytest.approx(scene.pitch * scale, abs=2 * PAPER)
 
 
+def test_a_crest_that_is_cut_away_is_drawn_sharp_below_the_blank():
+    """60 degrees, sharp nose, 0.02 P deeper than the sharp V of 0.8660 P: the grooves meet that much lower."""
+    deep = scenes.groove(3.0, 0.8660254 * 3.0 + 0.06, thread="2-8 V")
+    cut, drawing = groove(deep), thread_view(deep)
+    assert (cut.crest_flat, cut.crest_below) == (0.0, pytest.approx(0.06e-3))
+    (profile,) = drawing.part("profile")
+    (blank,) = drawing.part("blank")
+    low, roots = max(y for _, y in profile.points), min(y for _, y in profile.points)
+    assert blank.points[0][1] - low == pytest.approx(0.06e-3 * scale_of(drawing), abs=2 * PAPER)
+    assert blank.points[0][1] - roots == pytest.approx(deep.depth * scale_of(drawing), abs=2 * PAPER)
+    crests = sorted({round(x, 3) for x, y in profile.points if y == low})
+    assert crests[1] - crests[0] == pytest.approx(deep.pitch * scale_of(drawing), abs=4 * PAPER)
+    assert not drawing.part("crest")
+
+
 def test_drawn_depth_is_true_to_scale(scene, drawing):
     (profile,) = drawing.part("profile")
     ys = [y for _, y in profile.points]
@@ -253,11 +268,6 @@ def test_an_infeed_wider_than_the_flank_is_refused():
     scene = replace(scenes.GROOVES["M6"], infeed_angle=radians(35))
     with pytest.raises(OutsideRange, match=r"infeed angle 35 °.*at most 30 °"):
         thread_view(scene)
-
-
-def test_a_groove_wider_than_the_pitch_is_refused():
-    with pytest.raises(OutsideRange, match="two grooves meet"):
-        thread_view(replace(scenes.GROOVES["M6"], depth=0.9 * mm))
 
 
 def test_a_full_turn_of_arc_is_not_needed_for_a_sharp_tool():

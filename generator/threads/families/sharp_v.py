@@ -63,14 +63,14 @@ class SharpV(Family):
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
-        """Basic sizes; the root of the screw stands above the sharp one by the flat of the tool."""
+        """Basic sizes, crest and root off the sharp ones by the flat of the tool."""
         return basic_limits(
-            d, addendum=DEPTH / 2, root=DEPTH * (1 - NOSE), source="common practice, no source",
+            d, addendum=DEPTH / 2, root=DEPTH * (1 - NOSE), crest=DEPTH * NOSE,
+            source="common practice, no source",
             remarks=(
                 "No standard gives limits for sharp V threads: the sizes are basic, with a flat of a "
-                "twenty-fifth of the pitch at the root. Keep the mate's where you have it.",
-                "A crest that comes out sharp is cut a little flat in practice, so that it does not burr and "
-                "cut hands: turn the blank a little under.",
+                "twenty-fifth of the pitch at crest and root, so that no crest burrs and cuts hands. An old "
+                "mate may be sharper in its root or fuller in its crests: keep to it where you have it.",
             ),
         )
 
