@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from generator.threads.designation import Designation
+from generator.threads.gauging import Gauging, usual_gauging
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written
@@ -95,6 +96,10 @@ class Family(ABC):
     def mates(self, d: Designation) -> tuple[Designation, ...]:
         """Every other half that goes with a thread, the usual one first."""
         return (self.mate(d),)
+
+    def gauging(self, d: Designation) -> Gauging | None:
+        """How it is gauged; the rule of limit gauges, unless a standard of gauges says otherwise."""
+        return usual_gauging(self.profile(d), d.internal)
 
     @abstractmethod
     def sizes(self) -> Iterable[StandardSize]:

@@ -20,6 +20,7 @@ from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
+from generator.threads.gauging import TURNS, Gauging, LimitGauges
 from generator.threads.profile import Profile, usual_infeed
 from generator.threads.rounding import THREE, rounded
 from generator.threads.sizes import ThreadLimits
@@ -110,6 +111,10 @@ class BritishAssociation(Family):
             d, text="", class_=to, class_assumed=bool(to), side=d.other_side,
             side_assumed=False,
         )
+
+    def gauging(self, d: Designation) -> Gauging:
+        """By the British standard of gauges for Whitworth and BA threads."""
+        return LimitGauges("BS 919-2", 2, memory=TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """16 BA first: the numbers rise as the threads get smaller."""

@@ -19,6 +19,7 @@ from generator.tables.rows import table
 from generator.threads.designation import Designation, Side
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
+from generator.threads.gauging import TURNS, Gauging, LimitGauges
 from generator.threads.heads import dotted, inch_size_alone
 from generator.threads.profile import WHITWORTH, Profile
 from generator.threads.sizes import ThreadLimits
@@ -128,6 +129,10 @@ class ParallelPipe(Family):
             d, text="", class_="A" if d.internal else "", class_assumed=d.internal, side_assumed=False,
             side=d.other_side,
         )
+
+    def gauging(self, d: Designation) -> Gauging:
+        """By the second part of the thread's standard."""
+        return LimitGauges("ISO 228-2", 2, memory=TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """ISO 228-1, and two sizes of older lists."""

@@ -11,6 +11,7 @@ from generator.threads.families.acme.limits import GENERAL, acme_limits, series
 from generator.threads.families.acme.reading import ACCEPTED, read_acme, write_acme
 from generator.threads.families.acme.working import size_lines
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import TURNS, Gauging, LimitGauges
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written
@@ -45,6 +46,10 @@ class Acme(Family):
         """Classes 2G, 3G and 4G, outside and inside."""
         sizes = acme_limits(d, GENERAL, engagement)
         return replace(sizes, lines=size_lines(sizes, GENERAL))
+
+    def gauging(self, d: Designation) -> Gauging:
+        """By the standard of the thread itself."""
+        return LimitGauges("ASME B1.5", 3, memory=TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series."""

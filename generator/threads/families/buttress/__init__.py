@@ -13,6 +13,7 @@ from generator.threads.families.buttress.limits import buttress_limits
 from generator.threads.families.buttress.reading import parse_buttress
 from generator.threads.families.buttress.series import preferred_sizes
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import TURNS, Gauging, LimitGauges
 from generator.threads.heads import inch_front
 from generator.threads.profile import Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
@@ -68,6 +69,10 @@ class Buttress(Family):
             d, text="", class_=d.class_[0] + letter, side=d.other_side,
             side_assumed=False,
         )
+
+    def gauging(self, d: Designation) -> Gauging:
+        """By the standard of the thread itself."""
+        return LimitGauges("ASME B1.9", 3, memory=TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The preferred diameters and pitches."""

@@ -10,6 +10,7 @@ from generator.threads.families.iso7.limits import iso7_limits
 from generator.threads.families.iso7.reading import NAMES, SIDES, plain_of, read_iso7, write_iso7
 from generator.threads.families.iso7.sizes import TAPER, pipe_sizes
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import Gauging, TaperGauges
 from generator.threads.profile import WHITWORTH, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written
@@ -58,6 +59,20 @@ class PipeThreads(Family):
         """A taper screw goes into a taper bore and into a parallel one."""
         usual = self.mate(d)
         return (usual, replace(usual, series="Rp")) if d.series == "R" else (usual,)
+
+    def gauging(self, d: Designation) -> Gauging:
+        """A stepped full-form gauge; for a screw a plain taper ring, too."""
+        if d.internal:
+            return TaperGauges(
+                "ISO 7-2", "full-form taper plug gauge with a step",
+                "major and pitch diameter at the gauge plane; not the bore between the crests, and not the "
+                "room at the bottom: that is for the relieved plug",
+            )
+        return TaperGauges(
+            "ISO 7-2", "full-form ring gauge with a step",
+            "minor and pitch diameter at the gauge plane; not the taper and not the crests",
+            plain="plain taper ring gauge with a step",
+        )
 
     def sizes(self) -> Iterable[StandardSize]:
         """1/16 to 6."""

@@ -20,8 +20,7 @@ def size_lines(
         lines += _lengths(size)
     if d.series == "Rp":
         lines.append(_table("plus_minus", "Tolerance of all three diameters, each way", float(size.parallel)))
-    else:
-        lines += _turns(d, size)
+    lines += _turns(d, size)
     return tuple(lines)
 
 

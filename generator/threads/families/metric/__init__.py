@@ -16,6 +16,7 @@ from generator.threads.families.metric.pitches import coarse_pitches, fine_pitch
 from generator.threads.families.metric.reading import parse_metric
 from generator.threads.families.metric.working import size_lines
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import METRIC_CRESTS, Gauging, LimitGauges
 from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
@@ -71,6 +72,11 @@ class Metric(Family):
         """The usual class of the other side: 6H for a screw, 6g for a nut, finer for the smallest."""
         class_ = usual_class(Fraction(d.nominal_text), d.pitch, not d.internal)
         return replace(d, text="", class_=class_, side=d.other_side, class_assumed=True)
+
+    def gauging(self, d: Designation) -> Gauging:
+        """Not-go two turns at most, as gauge makers print it from ISO 1502."""
+        memory = "" if d.internal else "the crest of the no-go ring"
+        return LimitGauges("ISO 1502", 2, METRIC_CRESTS, memory)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The coarse series of ISO 261, and its fine pitches; those of ISO 262 are the common ones."""

@@ -10,6 +10,7 @@ from generator.threads.families.national.limits import national_limits
 from generator.threads.families.national.reading import SERIES, parse_national
 from generator.threads.families.national.series import sizes
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import UNIFIED_CRESTS, Gauging, LimitGauges
 from generator.threads.heads import inch_front
 from generator.threads.profile import SIXTY, Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
@@ -50,6 +51,13 @@ class National(Family):
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
         """Classes 1 to 3; basic sizes for class 4."""
         return national_limits(d, engagement)
+
+    def gauging(self, d: Designation) -> Gauging:
+        """As Unified threads, which have the same flanks."""
+        return LimitGauges(
+            "ASME B1.2, as for Unified threads; common practice", 3, UNIFIED_CRESTS,
+            memory="the crests of the gauges",
+        )
 
     def sizes(self) -> Iterable[StandardSize]:
         """NC, NF, NEF, and the US Standard and SAE series."""

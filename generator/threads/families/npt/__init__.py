@@ -13,6 +13,7 @@ from generator.threads.families.npt.limits import pipe_limits
 from generator.threads.families.npt.planes import TAPER, Truncation, pipe_sizes, truncation
 from generator.threads.families.npt.reading import ACCEPTED, read_pipe_thread, write_pipe_thread
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import Gauging, TaperGauges
 from generator.threads.profile import SIXTY, Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
@@ -75,6 +76,14 @@ class Npt(Family):
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
         """At the end face: one turn of the gauge either way."""
         return pipe_limits(d, _truncation(d), self.standard)
+
+    def gauging(self, d: Designation) -> Gauging:
+        """L1 ring and plug."""
+        return TaperGauges(
+            "ASME B1.20.1", "L1 plug gauge, its notch at the face" if d.internal else "L1 ring gauge",
+            "pitch diameter, taper and lead together over the engagement by hand; not the crests, and not "
+            "what lies beyond it",
+        )
 
     def sizes(self) -> Iterable[StandardSize]:
         """1/16 to 24."""

@@ -15,6 +15,7 @@ from generator.threads.families.npt.limits import pipe_limits
 from generator.threads.families.npt.planes import Truncation, pipe_sizes, truncation
 from generator.threads.families.npt.reading import read_pipe_thread, size_of, write_pipe_thread
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import Gauging, TaperGauges
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
@@ -62,6 +63,16 @@ class Nptf(Family):
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
         """At the end face: one turn of the gauge either way."""
         return pipe_limits(d, _truncation(d), self.standard, MEMORY)
+
+    def gauging(self, d: Designation) -> Gauging:
+        """Two thread gauges that stand alike, and a plain one for the crests that seal."""
+        what, second = ("plug", "L3") if d.internal else ("ring", "L2")
+        return TaperGauges(
+            "ASME B1.20.5", f"L1 and {second} {what} gauges",
+            f"L1 the engagement by hand, {second} that of the wrench; both alike: the taper. Not the crests, "
+            "that seal",
+            apart=0.5, plain=f"plain taper {what} gauge with six steps",
+        )
 
     def sizes(self) -> Iterable[StandardSize]:
         """1/16 to 3."""

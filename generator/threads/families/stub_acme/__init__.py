@@ -12,6 +12,7 @@ from generator.threads.families.acme.limits import Form, acme_limits, series
 from generator.threads.families.acme.reading import read_acme, write_acme
 from generator.threads.families.acme.working import size_lines
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import TURNS, Gauging, LimitGauges
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written
@@ -59,6 +60,10 @@ class StubAcme(Family):
         """The fit of class 2G, or those of 3G and 4G where written; outside and inside."""
         sizes = acme_limits(d, FORMS[d.form], engagement)
         return replace(sizes, lines=size_lines(sizes, FORMS[d.form]))
+
+    def gauging(self, d: Designation) -> Gauging:
+        """By the standard of the thread itself."""
+        return LimitGauges("ASME B1.8", 3, memory=TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series, in the standard form."""

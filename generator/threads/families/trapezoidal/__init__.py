@@ -14,6 +14,7 @@ from generator.threads.families.trapezoidal.reading import NAME, read_trapezoida
 from generator.threads.families.trapezoidal.tables import series
 from generator.threads.families.trapezoidal.working import size_lines
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import TURNS, Gauging, LimitGauges
 from generator.threads.profile import Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
@@ -79,6 +80,10 @@ class Trapezoidal(Family):
         return replace(
             d, text="", class_=f"{d.class_[0]}H", side="internal", side_assumed=False, class_assumed=True
         )
+
+    def gauging(self, d: Designation) -> Gauging:
+        """By the German standard; ISO has none."""
+        return LimitGauges("DIN 103-9", 2, memory=TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series, the preferred pitch of each diameter up to 100 mm as common."""

@@ -14,6 +14,7 @@ from generator.threads.families.unified.internal import internal_unified_limits
 from generator.threads.families.unified.reading import parse_unified
 from generator.threads.families.unified.working import size_lines
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import UNIFIED_CRESTS, Gauging, LimitGauges
 from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
@@ -71,6 +72,10 @@ class Unified(Family):
             d, text="", class_=class_, side=d.other_side, rounded_root=False,
             series=d.series.replace("UNR", "UN"),
         )
+
+    def gauging(self, d: Designation) -> Gauging:
+        """Not-go three turns at most (ASME B1.2, 5.2.1)."""
+        return LimitGauges("ASME B1.2", 3, UNIFIED_CRESTS, memory="the crests of the gauges")
 
     def sizes(self) -> Iterable[StandardSize]:
         """UNC, UNF, UNEF and the constant-pitch series."""
