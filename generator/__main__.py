@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import argparse
 import os
+import re
 import sys
 from collections.abc import Callable, Sequence
+from typing import Any
 
 from generator import commands
 from generator.errors import SheetError
@@ -16,7 +18,7 @@ INTERRUPTED = 130  # what a shell reports for a program ended by Ctrl-C
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status: 0 clean, 1 errors, 2 wrong usage."""
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # the theme's notice about its own future
-    asked = _parser().parse_args(argv)
+    asked = _parser().parse_args(_with_signs(sys.argv[1:] if argv is None else argv))
     run: Callable[[argparse.Namespace], int] = asked.run
     try:
         return run(asked)
@@ -35,6 +37,33 @@ def main(argv: Sequence[str] | None = None) -> int:
     except KeyboardInterrupt:
         print("Stopped.", file=sys.stderr)
         return INTERRUPTED
+
+
+def _with_signs(words: Sequence[str]) -> list[str]:
+    """A value with a sign joined to its option, so that it is the value that gets the sentence.
+
+    >>> _with_signs(["identify", "--pitch", "-2mm", "--worn"])
+    ['identify', '--pitch=-2mm', '--worn']
+    """
+    joined: list[str] = []
+    for word in words:
+        if joined and re.match(r"-[.\d]", word) and re.fullmatch(r"--[\w-]+", joined[-1]):
+            joined[-1] += f"={word}"
+        else:
+            joined.append(word)
+    return joined
+
+
+class _Once(argparse.Action):
+    """A value that may be given once only: the last of two would be taken without a word."""
+
+    def __call__(
+        self, parser: argparse.ArgumentParser, namespace: argparse.Namespace,
+        values: str | Sequence[Any] | None, option_string: str | None = None,
+    ) -> None:
+        if getattr(namespace, self.dest) is not None:
+            parser.error(f"{option_string} is given twice: give the reading that you trust")
+        setattr(namespace, self.dest, values)
 
 
 def _gears(asked: argparse.Namespace) -> int:
@@ -57,16 +86,20 @@ def _identify(asked: argparse.Namespace) -> int:
 
 def _identify_options(identify: argparse.ArgumentParser) -> None:
     said = identify.add_argument_group("what was measured, each as VALUE or 'VALUE ± UNCERTAINTY'")
-    said.add_argument("--major", metavar="LENGTH", help="over the crests outside, of the roots inside")
-    said.add_argument("--minor", metavar="LENGTH", help="the bore inside, over the roots outside")
-    said.add_argument("--pitch-diameter", metavar="LENGTH", help="over wires or balls")
-    said.add_argument("--pitch-over-ten", metavar="LENGTH", help="from one crest to the tenth after it")
-    said.add_argument("--pitch", metavar="LENGTH", help="from one crest to the next, or by leaf")
-    said.add_argument("--tpi", metavar="NUMBER", help="threads in one inch, by count or by leaf")
-    said.add_argument("--lead", metavar="LENGTH", help="what the mate advances in one turn")
-    said.add_argument("--angle", metavar="DEGREES", help="between the flanks, by leaf")
-    said.add_argument("--taper", metavar="TAPER", help="change of diameter over length: 1:16 or 3/4 in/ft")
-    said.add_argument("--within", metavar="LENGTH", help="how far the lengths may be off, either way")
+
+    def reading(option: str, metavar: str, help: str) -> None:
+        said.add_argument(option, action=_Once, metavar=metavar, help=help)
+
+    reading("--major", metavar="LENGTH", help="over the crests outside, of the roots inside")
+    reading("--minor", metavar="LENGTH", help="the bore inside, over the roots outside")
+    reading("--pitch-diameter", metavar="LENGTH", help="over wires or balls")
+    reading("--pitch-over-ten", metavar="LENGTH", help="from one crest to the tenth after it")
+    reading("--pitch", metavar="LENGTH", help="from one crest to the next, or by leaf")
+    reading("--tpi", metavar="NUMBER", help="threads in one inch, by count or by leaf")
+    reading("--lead", metavar="LENGTH", help="what the mate advances in one turn")
+    reading("--angle", metavar="DEGREES", help="between the flanks, by leaf")
+    reading("--taper", metavar="TAPER", help="change of diameter over length: 1:16 or 3/4 in/ft")
+    reading("--within", metavar="LENGTH", help="how far the lengths may be off, either way")
     identify.add_argument("--inside", action="store_true", help="the thread is in a bore")
     identify.add_argument("--worn", action="store_true", help="it is worn: reads under outside, over inside")
     identify.add_argument("--left", action="store_true", help="left hand")

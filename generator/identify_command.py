@@ -21,6 +21,7 @@ from generator.sheet.found_words import (
     LENGTHS,
     NAMES,
     disagreement_words,
+    near_miss_sentences,
     reading_words,
     special_words,
     twin_sentences,
@@ -31,19 +32,21 @@ from generator.threads.identify.candidate import Candidate, Distance
 from generator.threads.identify.measured import Measured, Name, Reading, disagreement, faults, reading
 from generator.threads.identify.search import Identification
 from generator.threads.identify.search import identify as candidates_of
-from generator.threads.identify.twins import Twin
+from generator.threads.identify.twins import NearMiss, Twin
 from generator.threads.registry import family_of
 
 OPTIONS: Final[tuple[Name, ...]] = (
     "major", "minor", "pitch_diameter", "pitch", "pitch_over_ten", "lead", "tpi", "angle", "taper"
 )
 SHOWN, NEAR_MISSES, LEAST_SHOWN = 10, 2, 4
+FAR = 100  # times what is likely: not near, whatever else fits
 MOST_STARTS: Final = 24
 WIDTH: Final = 110
 LEGEND: Final = (
     "A distance is how far the reading lies outside what the thread measures as made; behind it, how many "
     "times what is likely, by uncertainty and wear. Up to 1x fits. use: only wear explains it."
 )
+NOWHERE_NEAR: Final = "No standard thread comes near what was measured"
 _WITHIN = re.compile(r"(?P<value>.+?)\s*(?:±|\+/-|\+-|\bwithin\b)\s*(?P<within>.+)")
 _UNITS: Final = {"angle": (degree, "deg"), "tpi": (1.0, "1/in"), "taper": (1.0, "")}
 
@@ -137,10 +140,11 @@ def _starts(text: str | None) -> int | None:
 
 
 def _worth_showing(found: Identification) -> Sequence[Candidate]:
-    """Those that fit, and the next few."""
+    """Those that fit, and the next few that are at all near."""
     fitting = found.fitting[:SHOWN]
     near = max(NEAR_MISSES, LEAST_SHOWN - len(fitting)) if len(fitting) == len(found.fitting) else 0
-    return found.candidates[: len(fitting) + near]
+    shown = found.candidates[: len(fitting) + near]
+    return [one for one in shown if all(distance.share <= FAR for distance in one.distances)]
 
 
 # -- as plain data --------------------------------------------------------------------------------------
@@ -161,6 +165,7 @@ def identity_record(found: Identification, shown: Sequence[Candidate], system: S
         "candidates": [_candidate(one) for one in shown],
         "fitting": len(found.fitting),
         "twins": [_twin(twin, system) for twin in found.twins],
+        "near_misses": [_near_miss(miss, system) for miss in found.near_misses],
         "special": {
             "designation": special.text if special else None,
             "measure_first": list(found.special.wanted),
@@ -199,6 +204,14 @@ def _twin(twin: Twin, system: System) -> dict[str, Any]:
     }
 
 
+def _near_miss(miss: NearMiss, system: System) -> dict[str, Any]:
+    (text,) = near_miss_sentences([miss], system)
+    return {
+        "first": miss.first.text, "second": miss.second.text, "against": miss.against.name,
+        "if_worn": miss.if_worn, "text": text,
+    }
+
+
 def _out(name: str, value: float) -> float:
     factor = mm if name in LENGTHS else _UNITS[name][0]
     return round(value / factor, 5)
@@ -217,18 +230,17 @@ def _lines(found: Identification, shown: Sequence[Candidate], system: System) ->
     said = [f"Measured, {side}:", *(f"    {reading_words(*one, system)}" for one in measured.readings()), ""]
     if (names := disagreement(measured)) is not None:
         said += [disagreement_words(measured, names, system), ""]
+    if not shown:
+        return [*said, f"{NOWHERE_NEAR}: measure again, in the right unit.", "", special_words(found.special)]
     if not found.fitting:
         said += ["No standard thread fits what was measured. The nearest:", ""]
     said += _table(shown, system)
     left = len(found.fitting) - sum(one.fits for one in shown)
     if left > 0:
         said.append(f"    and {left} more that fit: --all shows them")
-    said += [
-        "",
-        textwrap.fill(LEGEND, WIDTH),
-        "",
-    ]
-    for sentence in twin_sentences(found.twins, system):
+    said += ["", textwrap.fill(LEGEND, WIDTH), ""]
+    sentences = twin_sentences(found.twins, system) + near_miss_sentences(found.near_misses, system)
+    for sentence in sentences:
         said += [textwrap.fill(sentence, WIDTH), ""]
     return [*said, special_words(found.special)]
 
@@ -260,5 +272,6 @@ def _cell(one: Distance, system: System) -> str:
             return "0"
         return (f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})") + mark
     off = one.off / _UNITS[one.name][0]
-    shown = f"{off:+.3g}" if abs(off) > 5e-4 else "0"
-    return shown + (" deg" if one.name == "angle" and shown != "0" else "") + mark
+    if abs(off) <= 5e-4:
+        return "0"
+    return f"{off:+.3g}" + " deg" * (one.name == "angle") + mark

@@ -19,6 +19,7 @@ from generator.sheet.found_words import (
     NAMES,
     disagreement_words,
     distance_words,
+    near_miss_sentences,
     reading_words,
     special_words,
     twin_sentences,
@@ -110,6 +111,11 @@ def _lay_candidates(answer: Identification, system: System, desk: Desk) -> None:
             f"found.candidate.{number}", place, f"{one.text}: {fits}; {far}", "text", Kind.COMPUTED,
             f"{family_of(one.expected.designation).standard}; what wear leaves likely is common practice",
             note=f"the same thread: {', '.join(one.also)}" if one.also else "",
+        ))
+    if answer.near_misses:
+        desk.lay(Figure(
+            "found.mistaken", "Easily taken for it", " ".join(near_miss_sentences(answer.near_misses, system)),
+            "text", Kind.COMPUTED, "the standard of each thread; how near is near is common practice",
         ))
     kept = answer.special.designation
     desk.lay(Figure(

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
 from generator.calc.thread_dial import and_words, ordinal
 from generator.sheet.model import System
 from generator.sheet.wording import fine_words, length_words
-from generator.si import inch, mm
-from generator.threads.identify.candidate import Distance
+from generator.si import Length, inch, mm
+from generator.threads.identify.candidate import Candidate, Distance
 from generator.threads.identify.measured import DIAMETERS, Measured, Name, Reading
 from generator.threads.identify.special import Special
-from generator.threads.identify.twins import Kind, Telling, Twin
+from generator.threads.identify.twins import TAPER_OVER, Kind, NearMiss, Telling, Twin
 
 NAMES: Final[dict[Name, str]] = {
     "major": "major diameter", "pitch_diameter": "pitch diameter", "minor": "minor diameter",
@@ -25,14 +25,19 @@ KEEP: Final = "special: keep the measured form"
 # What to do, by what tells two threads apart: outside, inside.
 _DO: Final[dict[Kind, tuple[str, str]]] = {
     "starts": ("Count the starts at the end face", ""),
-    "taper": ("Measure the diameter at two places 1 in (25.4 mm) apart", ""),
-    "angle": ("Try the angle leaf between the flanks", ""),
-    "flanks": ("Look which way each flank leans", ""),
+    "taper": (
+        f"Measure over the crests at two places {TAPER_OVER} threads apart",
+        f"Measure the bore at two depths {TAPER_OVER} threads apart",
+    ),
+    "angle": ("Try the angle leaf between the flanks", "Try the angle leaf between the flanks of a cast"),
+    "flanks": ("Look which way each flank leans", "Look on a cast which way each flank leans"),
     "major": ("Measure over the crests where they are least worn", "Measure the roots, on a cast"),
     "minor": ("Measure the root diameter", "Measure the bore where it is least worn"),
     "pitch_diameter": ("Measure the pitch diameter over wires", "Measure the pitch diameter between balls"),
     "crest": ("Look at the crests under a glass", "Look at the roots of a cast under a glass"),
 }
+NOTHING_TELLS: Final = "No measurement tells them apart: try the mate, or ask where the part comes from."
+_SEVERAL: Final = ("pitch_over_ten", "tpi")
 _PARALLEL, _STEPS = 1e-6, 2
 
 
@@ -42,7 +47,8 @@ def angle_words(angle: float) -> str:
     >>> angle_words(math.radians(47.5)), angle_words(math.radians(60))
     ('47.5 degrees', '60 degrees')
     """
-    return f"{math.degrees(angle):.4g} degrees"
+    said = f"{math.degrees(angle):.4g}"
+    return f"{said} degree{'s' * (said != '1')}"
 
 
 def taper_words(taper: float) -> str:
@@ -124,26 +130,67 @@ def twin_sentences(twins: Sequence[Twin], system: System) -> list[str]:
     """What tells the nearest candidate from the others that fit: one sentence for each measurement."""
     groups: dict[tuple[object, ...], list[Twin]] = {}
     for twin in twins:
-        groups.setdefault((twin.telling.kind, twin.telling.count, twin.telling.again), []).append(twin)
-    return [_sentence(group, system) for group in groups.values()]
+        telling = twin.telling
+        groups.setdefault((twin.first.text, telling.kind, telling.count, telling.again), []).append(twin)
+    return [_sentence(group, system, twins[0].first) for group in groups.values()]
 
 
-def _sentence(group: Sequence[Twin], system: System) -> str:
+def near_miss_sentences(misses: Sequence[NearMiss], system: System) -> list[str]:
+    """What one reading alone rules out: one sentence for each reading, one for what may be worn."""
+    groups: dict[tuple[Name, bool], list[NearMiss]] = {}
+    for miss in misses:
+        groups.setdefault((miss.against.name, miss.if_worn), []).append(miss)
+    return [_near_misses(name, worn, group, system) for (name, worn), group in groups.items()]
+
+
+def _near_misses(name: Name, worn: bool, group: Sequence[NearMiss], system: System) -> str:
+    if worn:
+        made = (
+            f"{miss.second.text}, {NAMES[name]} {_expected_words(miss.against, system)} as made"
+            for miss in group
+        )
+        return f"If it is worn, it may be {'; or '.join(made)}."
+    first = group[0].first
+    (of_first,) = (one for one in first.distances if one.name == name)
+    shows = {_expected_words(of_first, system): [first.text]}
+    for miss in group:
+        shows.setdefault(_expected_words(miss.against, system), []).append(miss.second.text)
+    texts = [miss.second.text for miss in group]
+    rules = f"{NAMES[name]} rule{'' if name in _SEVERAL else 's'} {'it' if len(group) == 1 else 'them'} out"
+    return f"Not to be mistaken for {and_words(texts)}. Only the {rules}: {_values(shows)}."
+
+
+def _values(shows: Mapping[str, Sequence[str]]) -> str:
+    return "; ".join(f"{shown} for {and_words(texts)}" for shown, texts in shows.items())
+
+
+def _expected_words(one: Distance, system: System) -> str:
+    if one.name in LENGTHS:
+        return range_words(one.low, one.high, system)
+    return value_words(one.name, one.low, system)
+
+
+def _sentence(group: Sequence[Twin], system: System, nearest: Candidate) -> str:
     first, telling = group[0].first, group[0].telling
     others = [twin.second.text for twin in group]
-    fits = f"{and_words([first.text, *others])} fit what was measured."
+    names = and_words([first.text, *others])
     if telling.kind == "nothing":
-        return f"{fits} No measurement tells them apart: try the mate, or ask where the part comes from."
+        return f"{names} fit what was measured. {NOTHING_TELLS}"
     inside = first.expected.designation.internal
-    shows = [(first.text, telling.shows[0]), *((twin.second.text, twin.telling.shows[1]) for twin in group)]
-    values = "; ".join(f"{_shown(telling, pair, system)} for {name}" for name, pair in shows)
-    return f"{fits} {_do(telling, [twin.telling for twin in group], inside, system)}: {values}."
+    shows = {_shown(telling, telling.shows[0], first.expected.pitch, system): [first.text]}
+    for twin in group:
+        shown = _shown(twin.telling, twin.telling.shows[1], twin.second.expected.pitch, system)
+        shows.setdefault(shown, []).append(twin.second.text)
+    do = _do(telling, [twin.telling for twin in group], inside, system)
+    if first is nearest:
+        return f"{names} fit what was measured. {do}: {_values(shows)}."
+    return f"To tell {names} apart: {do[0].lower()}{do[1:]}: {_values(shows)}."
 
 
 def _do(telling: Telling, group: Iterable[Telling], inside: bool, system: System) -> str:
     if telling.kind == "pitch":
         behind, to = ordinal(telling.count), close_words(telling.read_to, system)
-        return f"Measure from one crest to the {behind} after it, to {to}"
+        return f"Measure{' on a cast' * inside} from one crest to the {behind} after it, to {to}"
     outside_words, inside_words = _DO[telling.kind]
     words = (inside_words if inside else "") or outside_words
     if telling.again:
@@ -153,7 +200,7 @@ def _do(telling: Telling, group: Iterable[Telling], inside: bool, system: System
     return words
 
 
-def _shown(telling: Telling, pair: tuple[float, float], system: System) -> str:
+def _shown(telling: Telling, pair: tuple[float, float], pitch: Length, system: System) -> str:
     low, high = pair
     match telling.kind:
         case "starts":
@@ -163,7 +210,7 @@ def _shown(telling: Telling, pair: tuple[float, float], system: System) -> str:
         case "flanks":
             return f"{math.degrees(low):.4g} and {math.degrees(high):.4g} degrees"
         case "taper":
-            return f"{fine_words(low * inch, system)} apart" if low > _PARALLEL else "alike"
+            return f"{fine_words(low * telling.count * pitch, system)} apart" if low > _PARALLEL else "alike"
         case "crest":
             if high:
                 return f"round, radius {fine_words(high, system)},"

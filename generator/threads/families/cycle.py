@@ -86,10 +86,11 @@ class Cycle(Family):
         )
 
     def sizes(self) -> Iterable[StandardSize]:
-        """26 threads per inch, and what else the lists have."""
+        """26 threads per inch, and what else the lists have; seldom met away from cycles."""
         for row in table("cycle", __package__):
             yield StandardSize(
                 f"{row['size']}-{row['tpi']} BSC", float(row["diameter"]), 1 / float(row["tpi"]), "in",
+                common=False,
             )
 
 

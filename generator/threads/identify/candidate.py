@@ -10,7 +10,7 @@ from generator.threads.designation import Designation
 from generator.threads.identify.expected import Expected, expected
 from generator.threads.identify.measured import TEN, Measured, Name, Reading
 
-SELDOM = 0.5       # how much nearer a thread that is seldom met must be to stand first; so each guessed start
+SELDOM = 1.0       # how much nearer a thread that is seldom met must be to stand first; so each guessed start
 WITHIN_ZONE = 0.1  # weight of the place between the limits: it only orders threads that fit alike
 WIDE_ZONE = 0.02   # weight of wide limits: what fits close ones says more
 

@@ -123,6 +123,11 @@ def faults(measured: Measured) -> tuple[tuple[str, str], ...]:
     if not any(getattr(measured, name) for name in (*DIAMETERS, *PITCHES, "lead")):
         crest = "the bore" if measured.inside else "over the crests"
         found.append(("", f"is neither a diameter nor a pitch to go by: measure {crest}, and ten pitches"))
+    found += [
+        (name, "is known no better than its own size: measure it closer")
+        for name, one in measured.readings()
+        if one.said and one.within >= one.value and name not in ("angle", "taper")
+    ]
     sizes = [(name, one) for name in DIAMETERS if (one := getattr(measured, name))]
     for (larger, over), (smaller, under) in itertools.pairwise(sizes):
         if under.value >= over.value:

@@ -19,7 +19,7 @@ from generator.threads.identify.candidate import Candidate, judge
 from generator.threads.identify.expected import CREST_USED, CREST_WORN, expected
 from generator.threads.identify.measured import DIAMETERS, Measured, Name, Reading
 from generator.threads.identify.special import Special, special
-from generator.threads.identify.twins import Twin, twins
+from generator.threads.identify.twins import NearMiss, Twin, near_misses, twins
 from generator.threads.registry import (
     families,
     family_of,
@@ -40,11 +40,15 @@ ALONG_TAPER = 0.8    # of the pitch: a taper thread away from the plane that its
 
 @dataclass(frozen=True)
 class Identification:
-    """What a thread may be: candidates nearest first, twins of the nearest, and the thread as measured."""
+    """What a thread may be: candidates nearest first, twins of the nearest, and the thread as measured.
+
+    `near_misses` are those that one reading alone rules out.
+    """
 
     measured: Measured
     candidates: tuple[Candidate, ...]
     twins: tuple[Twin, ...]
+    near_misses: tuple[NearMiss, ...]
     special: Special
 
     @property
@@ -87,8 +91,10 @@ def identify(measured: Measured, unit: str = "mm") -> Identification:
 
     Source: the standard of each family.
     """
-    found = sorted(_grouped(_judged(measured)), key=lambda one: (not one.fits, one.score, one.text))
-    return Identification(measured, tuple(found), twins(found, measured), special(measured, unit))
+    found = sorted(_grouped(_judged(measured)), key=_place)
+    return Identification(
+        measured, tuple(found), twins(found, measured), near_misses(found, measured), special(measured, unit)
+    )
 
 
 def same_thread(one: Designation, other: Designation) -> bool:
@@ -186,6 +192,11 @@ def _grouped(candidates: Iterable[Candidate]) -> Iterator[Candidate]:
     for group in groups.values():
         first, *others = sorted(group, key=_standing)
         yield replace(first, also=tuple(other.text for other in others))
+
+
+def _place(one: Candidate) -> tuple[object, ...]:
+    """The order of the answer: what fits first, then what is nearest; of two as near what is met oftener."""
+    return not one.fits, round(one.score, 1), -family_of(one.expected.designation).order, one.score, one.text
 
 
 def _standing(one: Candidate) -> tuple[object, ...]:

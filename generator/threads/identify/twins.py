@@ -6,14 +6,15 @@ the order in which a shop gets at it.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from generator.si import Length, mm
-from generator.threads.identify.candidate import Candidate
-from generator.threads.identify.expected import Expected, Zone
+from generator.threads.identify.candidate import Candidate, Distance
+from generator.threads.identify.expected import Expected, Zone, expected
 from generator.threads.identify.measured import DIAMETERS, TEN, Measured, Name
 
 Kind = Literal["starts", "pitch", "taper", "angle", "flanks", "crest", "nothing"] | Name
@@ -29,15 +30,20 @@ MOST_PITCHES = 40
 CALIPER_TELLS = 0.1 * mm           # between the sizes of two threads
 MICROMETER_TELLS = 0.01 * mm
 FLAT_TELLS = 0.08                  # of the pitch: a crest that is sharp, round or flat
+TAPER_OVER = 6                     # threads: the shortest taper thread has them (1/8: ISO 7-1, ASME B1.20.1)
+# How near a thread must be that deceives whoever takes one reading amiss: common practice, no source.
+NEAR_PITCH, NEAR_ANGLE = 0.15, math.radians(6)  # of the pitch; rad
+MOST_MISSES = 3
 
 
 @dataclass(frozen=True)
 class Telling:
     """A measurement that tells two threads apart, with what each of them is expected to show.
 
-    `shows` is (low, high) of either, SI or a plain number; of a pitch over `count` pitches; of flanks the two
-    angles; of a crest its flat's width and its radius. `read_to` is how well it must be read, either way;
-    `again` says that it was read once already, not well enough.
+    `shows` is (low, high) of either, SI or a plain number; of a pitch over `count` pitches; of a taper the
+    ratio, to be measured over `count` threads; of flanks the two angles; of a crest its flat's width and its
+    radius. `read_to` is how well it must be read, either way; `again` says that it was read once already, not
+    well enough.
     """
 
     kind: Kind
@@ -56,8 +62,23 @@ class Twin:
     telling: Telling
 
 
+@dataclass(frozen=True)
+class NearMiss:
+    """A thread that one reading alone rules out: the one that deceives whoever takes that reading amiss.
+
+    `if_worn` says that it is a diameter, which wear would explain though nobody called the thread worn.
+    """
+
+    first: Candidate
+    second: Candidate
+    against: Distance
+    if_worn: bool = False
+
+
 def twins(candidates: Sequence[Candidate], measured: Measured) -> tuple[Twin, ...]:
     """The nearest candidate with each other one that fits as well, nearest first.
+
+    Others that look alike to the measurement which tells them from the nearest are told apart after it.
 
     Parameters
     ----------
@@ -67,9 +88,74 @@ def twins(candidates: Sequence[Candidate], measured: Measured) -> tuple[Twin, ..
     Source: geometry of the threads; what a shop can tell apart is common practice, no source.
     """
     fitting = [one for one in candidates if one.fits][: MOST_TWINS + 1]
-    return tuple(
-        Twin(fitting[0], one, telling(fitting[0].expected, one.expected, measured)) for one in fitting[1:]
-    )
+    return tuple(_told_apart(fitting, measured))
+
+
+def _told_apart(group: Sequence[Candidate], measured: Measured) -> Iterator[Twin]:
+    found = [Twin(group[0], one, telling(group[0].expected, one.expected, measured)) for one in group[1:]]
+    yield from found
+    alike: list[list[Twin]] = []
+    for twin in found:
+        same = next((others for others in alike if _look_alike(others[0].telling, twin.telling)), None)
+        if same is None:
+            alike.append([twin])
+        else:
+            same.append(twin)
+    for others in alike:
+        if others[0].telling.kind != "nothing":
+            yield from _told_apart([twin.second for twin in others], measured)
+
+
+def _look_alike(one: Telling, other: Telling) -> bool:
+    """Whether two threads show the same to the same measurement."""
+    if (one.kind, one.count, one.again) != (other.kind, other.count, other.again):
+        return False
+    mine, theirs = one.shows[1], other.shows[1]
+    if one.kind in DIAMETERS:
+        return mine[0] <= theirs[1] and theirs[0] <= mine[1]
+    return all(abs(a - b) < max(2 * one.read_to, NOTHING) for a, b in zip(mine, theirs, strict=True))
+
+
+def near_misses(candidates: Sequence[Candidate], measured: Measured) -> tuple[NearMiss, ...]:
+    """Threads often met that fit but for one reading, and that not far off, or a size that wear explains.
+
+    Parameters
+    ----------
+    candidates : nearest first, those that fit in front
+    measured : what was measured
+
+    Examples
+    --------
+    Of 12.6 mm and 19.5 mm over ten pitches, it is the pitch alone that rules out 1/2 BSW (BS 84):
+
+    >>> from generator.threads.identify.measured import reading
+    >>> from generator.threads.identify.search import identify
+    >>> seen = Measured(major=reading("major", 0.0126), pitch_over_ten=reading("pitch_over_ten", 0.0195))
+    >>> [(miss.second.text, miss.against.name) for miss in identify(seen).near_misses]
+    [('1/2 in - 12 BSW (medium)', 'pitch_over_ten')]
+
+    Source: how near is near is common practice, no source.
+    """
+    if not candidates or not candidates[0].fits:
+        return ()
+    found = (_near_miss(candidates[0], one, measured) for one in candidates if one.common)
+    return tuple(itertools.islice((miss for miss in found if miss is not None), MOST_MISSES))
+
+
+def _near_miss(first: Candidate, one: Candidate, measured: Measured) -> NearMiss | None:
+    against = [distance for distance in one.distances if not distance.fits]
+    if len(against) != 1 or len(one.distances) == 1:
+        return None
+    (distance,) = against
+    off, thread = abs(distance.off), one.expected
+    if distance.name in DIAMETERS:
+        worn = expected(thread.designation, True).zone(distance.name)
+        assert worn is not None  # it has a distance
+        use = worn.under if distance.off < 0 else worn.over
+        explained = not measured.worn and off <= use + distance.within
+        return NearMiss(first, one, distance, if_worn=True) if explained else None
+    near = {"angle": NEAR_ANGLE, "taper": math.inf}.get(distance.name, NEAR_PITCH * distance.low)
+    return NearMiss(first, one, distance) if off <= near else None
 
 
 def telling(one: Expected, other: Expected, measured: Measured) -> Telling:
@@ -117,7 +203,7 @@ def _ways(one: Expected, other: Expected, measured: Measured) -> Iterator[Tellin
     yield from again
     (flat, round_), (other_flat, other_round) = crests = _crest(one), _crest(other)
     if math.hypot(flat - other_flat, round_ - other_round) >= FLAT_TELLS * min(one.pitch, other.pitch):
-        yield Telling("crest", crests)
+        yield Telling("crest", crests, read_to=FLAT_TELLS * min(one.pitch, other.pitch) / 2)
     yield Telling("nothing", _alike(0.0, 0.0))
 
 
@@ -143,7 +229,9 @@ def _forms(one: Expected, other: Expected, measured: Measured) -> tuple[list[Tel
     if abs(one.profile.taper - other.profile.taper) >= TAPER_TELLS:
         again = measured.taper is not None
         shows = _alike(one.profile.taper, other.profile.taper)
-        forms[again].append(Telling("taper", shows, read_to=TAPER_TELLS / 2, again=again))
+        forms[again].append(
+            Telling("taper", shows, read_to=TAPER_TELLS / 2, count=TAPER_OVER, again=again)
+        )
     leaning = one.profile.flanks, other.profile.flanks
     flanks = (leaning[0].load, leaning[0].clearance), (leaning[1].load, leaning[1].clearance)
     if abs(one.angle - other.angle) >= LEAF_TELLS:
