@@ -22,6 +22,7 @@ from generator.errors import BadDesignation, OutsideRange
 from generator.threads import families as _families
 from generator.threads.designation import Designation, Side
 from generator.threads.family import Family
+from generator.threads.order import in_order
 from generator.threads.profile import Profile
 from generator.threads.sizes import Range, SizeLine, ThreadLimits
 from generator.threads.text import EXAMPLES, Written, tidy
@@ -175,7 +176,8 @@ def limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
     Raises
     ------
     OutsideRange
-        Outside the range of the standard's tables and formulas, or for an engagement that is not a length.
+        Outside the range of the standard's tables and formulas, where its formulas make no thread, or for an
+        engagement that is not a length.
 
     Notes
     -----
@@ -199,4 +201,4 @@ def limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
     """
     if engagement is not None and not 0 < engagement < math.inf:
         raise OutsideRange("length of engagement", engagement, 0.0, None, "a length above zero", d.unit)
-    return family_of(d).limits(d, engagement)
+    return in_order(family_of(d).limits(d, engagement))

@@ -8,12 +8,14 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from generator.errors import BadDesignation, OutsideRange
+from generator.job.thread_print import CLASSES
 from generator.threads.registry import (
     families,
     limits,
@@ -22,7 +24,7 @@ from generator.threads.registry import (
     profile,
     write_designation,
 )
-from generator.threads.text import tidy
+from generator.threads.text import number_text, tidy
 
 SIZES = [(family, size) for family in families() for size in family.sizes()]
 TEXTS_OF = {
@@ -88,6 +90,60 @@ def test_limits_are_in_order(texts):
             check_order(of)
             assert of.source
             assert {"major.max", "major.min", "minor.max", "minor.min"} & {line.name for line in of.lines}
+
+
+DIAMETERS = [Fraction(size) for size in (
+    "0.04", "0.05", "0.073", "0.1", "0.19", "0.25", "0.5", "0.9", "1", "1.6", "2.3", "5", "10", "24", "57", "99",
+    "180", "300", "355", "500", "999",
+)]
+PITCHES = [Fraction(pitch) for pitch in (
+    "0.0125", "0.025", "0.05", "0.1", "0.125", "0.2", "0.25", "0.4", "0.5", "0.75", "1", "1.5", "2", "3.5", "4",
+    "8", "24", "44", "100", "500",
+)]
+
+
+@st.composite
+def absurd(draw):
+    """A thread of any family whose size, pitch, class and starts have nothing to do with each other."""
+    d = parse_designation(draw(st.sampled_from(EXAMPLES)))
+    d = mate_of(d) if draw(st.booleans()) else d
+    size, pitch, starts = (draw(st.sampled_from(of)) for of in (DIAMETERS, PITCHES, (1, 1, 1, 2, 5)))
+    class_ = draw(st.sampled_from([d.class_, *CLASSES, "close", "medium", "free", "normal"]))
+    return replace(
+        d, text="", nominal=float(size), nominal_text=number_text(size), pitch=pitch, lead=starts * pitch,
+        starts=starts, tpi=1 / pitch if d.tpi else None, class_=class_ if d.class_ else "",
+    )
+
+
+@settings(quick, max_examples=4000)
+@given(absurd(), st.sampled_from([None, 1e-6, 0.1, 1.0, 50.0, 1e4]))
+def test_absurd_sizes_are_refused_or_have_limits_in_order(d, engagement):
+    """In all families, outside and inside, in every class: no limits at all, or limits that make a thread."""
+    d = refusal(write_designation(d))
+    if isinstance(d, str):
+        return
+    try:
+        of = limits(d, engagement)
+    except OutsideRange as error:
+        assert d.text in str(error) or " mm" in str(error) or " in" in str(error)
+        return
+    check_order(of)
+    form = profile(d)
+    assert form.depth > 0
+    assert min(form.crest_flat, form.tool_flat, form.widest_flat) >= 0
+
+
+@pytest.mark.parametrize(("text", "reason"), [
+    ("500-2 STUB ACME", "so fine"), ("300-20-ACME-2G internal", "so fine"), ("99-80 BUTT-2A", "so fine"),
+    ("24 in - 80 Whit (free)", "so fine"), ("24-80 UNS-2A", "so fine"), ("S 300x0.05-9h", "so fine"),
+    ("SQ 0.1x0.05", "tolerances are larger"), ("1-1 UNS-2B", "too coarse"), ("Tr 8x8-7e", "too coarse"),
+    ("M5x5-6g", "too coarse"), ("M5x5-6H", "too coarse"), ("0.05-4-ACME-2G", "too coarse"),
+    ("1-1 BSC", "too coarse"), ("1/8-2 N-2", "too coarse"), ("1/4-1 SQ", "too coarse"),
+])
+def test_what_no_formula_can_make_a_thread_of_is_refused(text, reason):
+    """Too fine or too coarse a pitch for the diameter, and the reason is said."""
+    with pytest.raises(OutsideRange, match=reason):
+        limits(parse_designation(text))
 
 
 def groups(*names):
@@ -234,8 +290,7 @@ def test_any_text_is_read_or_refused_in_words(text):
         of = limits(d)
     except OutsideRange:
         return
-    if of.tabulated:
-        check_order(of)
+    check_order(of)
 
 
 @quick
