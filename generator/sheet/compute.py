@@ -267,7 +267,7 @@ def _assemble(
         corrections=cuts.corrections if cuts and ready else None,
         fit_by=thread.fit_by if thread else "wires",
         internal=thread is not None and thread.internal,
-        inspection=inspection(desk, thread),
+        inspection=inspection(job, desk, thread),
         setup_scene=setup_scene(job, lathe, used_head(job, lathe), layout, thread, holding, reach),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,
         dial_scene=dial_scene(lathe, thread.designation, levers.lead or exact_lead(thread), job.job)

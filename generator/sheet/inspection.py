@@ -1,38 +1,25 @@
-"""The inspection record: what to measure and to write down, with its limits and the instrument."""
+"""The inspection record: what to measure and to write down, with its limits and the instrument.
+
+Which lines of the thread: those of what measures this thread, gauge, wires, balls, groove or mate.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
+from generator.job.model import Job
 from generator.sheet.desk import Desk
+from generator.sheet.measure_gauges import decides
+from generator.sheet.measure_micrometer import micrometer_reads
 from generator.sheet.model import InspectionLine
 from generator.sheet.plans import ThreadPlan
+from generator.sheet.threading import thread_operation
+from generator.threads.gauging import TaperGauges
+from generator.threads.registry import family_of
 
-_PITCH = "thread.pitch_diameter.min", "thread.pitch_diameter.max"
-_OUTSIDE = (
-    InspectionLine("Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
-    InspectionLine(
-        "Size over wires", "thread.over_wires.min", "thread.over_wires.max", "micrometer and wires"
-    ),
-    InspectionLine("Pitch diameter", *_PITCH, "from the wires, or thread micrometer"),
-)
-_INSIDE = (
-    InspectionLine(
-        "Minor diameter (bore)", "thread.minor.min", "thread.minor.max", "bore gauge, or plain plug gauge"
-    ),
-    InspectionLine(
-        "Go thread plug goes in all the way", "thread.pitch_diameter.min", "", "go thread plug gauge"
-    ),
-    InspectionLine(
-        "No-go thread plug goes in two turns at most", "", "thread.pitch_diameter.max",
-        "no-go thread plug gauge",  # ISO 1502: two turns; ASME B1.2 allows three (both from memory)
-    ),
-    InspectionLine(
-        "Size between best balls", "thread.between_balls.min", "thread.between_balls.max",
-        "two balls and bore gauge, where there is no plug gauge",
-    ),
-)
-_BY_TAPER_GAUGE = InspectionLine(
-    "Taper gauge off flush, turns, by hand", "", "thread.gauge.turns_each_way", "taper ring or plug gauge"
-)
+_GROOVE = ("measure.groove_width", "thread.groove.width")
+_BEFORE_PLATING = "thread.before_plating"
+_MATE = InspectionLine("The mate goes by hand over the whole length", "", "", "the mate")
 _LENGTHS = (
     InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
     InspectionLine("Relief width", "relief.width", "", "caliper"),
@@ -43,19 +30,101 @@ _ALLOWED = "thin.allowed"
 _ON_LOBES = "indicator, or a bore gauge that sees these lobes"
 
 
-def inspection(desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:
+def inspection(job: Job, desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:
     """What to measure and to write down; only lines whose limits are known."""
-    of_thread = () if thread is None else (*_sizes(thread), *_LENGTHS)
+    operation = thread_operation(job)
+    lines: list[InspectionLine] = []
+    if thread is not None and operation is not None:
+        lines = [*_sizes(desk, thread, decides(operation, thread.internal)), *_LENGTHS]
     return tuple(
-        line for line in (*of_thread, *_thin(desk))
+        line for line in (*lines, *_thin(desk))
         if all(name in desk.figures for name in (line.low, line.high) if name)
     )
 
 
-def _sizes(thread: ThreadPlan) -> tuple[InspectionLine, ...]:
-    """Of the thread itself: of a taper thread the crests at its end, and what the gauge decides."""
-    lines = _INSIDE if thread.internal else _OUTSIDE
-    return (lines[0], _BY_TAPER_GAUGE) if thread.profile.taper else lines
+def _sizes(desk: Desk, thread: ThreadPlan, fit: str) -> Iterable[InspectionLine]:
+    """Of the thread itself: its crests, then what measures its flanks, then the mate, where it decides."""
+    yield (
+        _between("Minor diameter (bore)", "minor", "bore gauge, or plain plug gauge", desk)
+        if thread.internal else _between("Major diameter", "major", "micrometer", desk)
+    )
+    gauging = family_of(thread.designation).gauging(thread.designation)
+    if isinstance(gauging, TaperGauges):
+        yield from _by_taper_gauges(gauging, thread.internal)
+        if not thread.profile.taper:
+            yield _over_or_between(thread)
+    elif gauging is None:
+        yield (
+            _between("Major diameter (root)", "major", "inside caliper with points", desk)
+            if thread.internal else _between("Minor diameter (root)", "minor", "caliper with blades", desk)
+        )
+        groove = next((name for name in _GROOVE if f"{name}.max" in desk.figures), _GROOVE[0])
+        yield InspectionLine("Groove width", f"{groove}.min", f"{groove}.max", "gauge block")
+    else:
+        wires = "thread.over_wires.max" in desk.figures
+        if fit == "gauge" or not (thread.internal or wires):
+            yield from _by_limit_gauges(thread.internal)
+        yield _over_or_between(thread)
+        if not thread.internal:
+            yield from _pitch_diameter(wires, micrometer_reads(thread), desk)
+    if fit == "mate" or gauging is None:
+        yield _MATE
+
+
+def _by_limit_gauges(inside: bool) -> Iterable[InspectionLine]:
+    what, way = ("plug", "in") if inside else ("ring", "on")
+    yield InspectionLine(
+        f"Go thread {what} goes {way} all the way", "measure.gauge.go" if inside else "",
+        "" if inside else "measure.gauge.go", f"go thread {what} gauge",
+    )
+    yield InspectionLine(
+        f"No-go thread {what} goes {way}, turns", "", "measure.gauge.no_go.turns",
+        f"no-go thread {what} gauge",
+    )
+
+
+def _by_taper_gauges(gauging: TaperGauges, inside: bool) -> Iterable[InspectionLine]:
+    what = "plug" if inside else "ring"
+    yield InspectionLine(
+        "Taper gauge off flush, turns, by hand", "", "thread.gauge.turns_each_way", gauging.gauges
+    )
+    if gauging.apart is not None:
+        yield InspectionLine(
+            f"Second thread {what} off the first, turns", "", "measure.gauge.apart", f"both {what} gauges"
+        )
+    if gauging.plain:
+        yield InspectionLine("Crests: at the step that goes with it", "", "", gauging.plain)
+
+
+def _over_or_between(thread: ThreadPlan) -> InspectionLine:
+    """Over wires or between balls; at most or at least the one size, where the thread has one limit."""
+    stem, feature, instrument = (
+        ("thread.between_balls", "Size between best balls", "two balls and bore gauge, without a plug gauge")
+        if thread.internal else ("thread.over_wires", "Size over wires", "micrometer and wires")
+    )
+    low, high = f"{stem}.min", f"{stem}.max"
+    last_place = 10**-thread.limits.places * thread.designation.unit_si
+    if thread.pitch_diameter_max - thread.pitch_diameter_min < last_place:
+        low, high = (low, "") if thread.internal else ("", high)
+    return InspectionLine(feature, low, high, instrument)
+
+
+def _between(feature: str, diameter: str, instrument: str, desk: Desk) -> InspectionLine:
+    """A diameter between its limits, or by the one it has: before plating, where it is plated afterwards."""
+    before = f"{_BEFORE_PLATING}.{diameter}"
+    plated = any(f"{before}.{end}" in desk.figures for end in ("min", "max"))
+    low, high = (f"{before if plated else f'thread.{diameter}'}.{end}" for end in ("min", "max"))
+    if low in desk.figures or high in desk.figures:
+        low, high = (name if name in desk.figures else "" for name in (low, high))
+    return InspectionLine(feature, low, high, instrument)
+
+
+def _pitch_diameter(wires: bool, micrometer: bool, desk: Desk) -> Iterable[InspectionLine]:
+    by = [
+        word for word, there in (("from the wires", wires), ("thread micrometer", micrometer)) if there
+    ]
+    if by:
+        yield _between("Pitch diameter", "pitch_diameter", ", or ".join(by), desk)
 
 
 def _thin(desk: Desk) -> tuple[InspectionLine, ...]:

@@ -8,7 +8,8 @@ from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Level
 from generator.sheet.threading import thread_operation
 from generator.tables.materials import MaterialRow
-from generator.threads.registry import profile
+from generator.threads.gauging import TaperGauges
+from generator.threads.registry import Designation, family_of, profile
 
 
 def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -> None:
@@ -97,19 +98,26 @@ def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -
                     where=given.where,
                 )
             )
-    elif thread_operation(job) is not None:
+    elif (thread := thread_operation(job)) is not None:
         desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
-        thread = thread_operation(job)
-        own = None if thread is None else thread.read()
-        measured = "of the plug gauges" if own is not None and own.internal else "over wires"
-        if own is not None and profile(own).taper:
-            measured = "of the taper gauge"
-        level: Level = "stop" if thread is not None and thread.fit == "mate" else "check"
+        level: Level = "stop" if thread.fit == "mate" else "check"
         desk.find(
             "mate-unknown",
             level,
-            f"The mating part is unknown. Cut to the limits {measured}, and do not hand over before it was "
-            "tried.",
+            f"The mating part is unknown. Cut to the limits {_measured(thread.read(), thread.fit)}, and do "
+            "not hand over before it was tried.",
             read.where("mate"),
             "Where is the mating part, and may we have it?",
         )
+
+
+def _measured(own: Designation, fit: str) -> str:
+    """Which limits stand in for the mate: those of what measures this thread."""
+    gauging = family_of(own).gauging(own)
+    if isinstance(gauging, TaperGauges):
+        return "of the taper gauge"
+    if gauging is None:
+        return "of the groove width and of both diameters"
+    if own.internal:
+        return "of the plug gauges"
+    return "over wires" if fit != "gauge" and profile(own).wires_measure else "of the ring gauges"

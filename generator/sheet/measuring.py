@@ -7,8 +7,11 @@ from generator.job.model import Job
 from generator.job.shop import Shop
 from generator.sheet.corrections import corrections
 from generator.sheet.desk import Desk
+from generator.sheet.measure_gauges import lay_gauges
+from generator.sheet.measure_micrometer import lay_micrometer
 from generator.sheet.model import CorrectionTable
 from generator.sheet.plans import PassPlan, ThreadPlan
+from generator.sheet.threading import thread_operation
 
 
 def measuring_section(
@@ -21,4 +24,9 @@ def measuring_section(
     OutsideRange
         As the parts of the section.
     """
-    return corrections(lathe, thread, cuts, desk)
+    operation = thread_operation(job)
+    assert operation is not None, "a thread plan comes from a thread operation"
+    table = corrections(lathe, thread, cuts, desk)
+    lay_gauges(operation, thread, desk)
+    lay_micrometer(thread, desk)
+    return table

@@ -1,4 +1,7 @@
-"""One sheet outside and one inside for the example threads of every family: whole, and true to its limits."""
+"""One sheet outside and one inside for the example threads of every family: whole, and true to its limits.
+
+What each is gauged and measured by, and that the record of inspection asks for nothing else.
+"""
 
 from __future__ import annotations
 
@@ -84,3 +87,37 @@ def test_a_sheet_of_every_kind_of_thread(sheet_of, text):
         assert "dial-coarse" in stops or pitch_diameter.min * unit <= last <= pitch_diameter.max * unit
     assert bool(sheet.passes) == bool(sheet.thread_scene) == (not stops)
     assert "<svg" in render_page(sheet)
+
+
+@pytest.mark.parametrize(
+    ("text", "fit", "words"),
+    [
+        ("1/2-13 UNC-2A", "wires", "over wires"), ("1/2-13 UNC-2A", "gauge", "of the ring gauges"),
+        ("1/2-13 UNC-2B", "gauge", "of the plug gauges"), ("1/2-14 NPT", "gauge", "of the taper gauge"),
+        ("1 1/4-4 SQUARE", "wires", "of the groove width and of both diameters"),
+        ("Rp 1 1/2", "gauge", "of the taper gauge"),
+    ],
+)
+def test_what_measures_the_thread_stands_in_for_an_unknown_mate(sheet_of, text, fit, words):
+    """Common practice, no source."""
+    sheet = sheet_of({"inside: ": f"fit: {fit}, inside: "}, text=job_text(text))
+    found = next(finding for finding in sheet.findings if finding.id == "mate-unknown")
+    assert f"Cut to the limits {words}," in found.text
+
+
+@pytest.mark.parametrize("text", EXAMPLES)
+def test_every_thread_is_inspected_by_what_measures_it(sheet_of, text):
+    """No wires where there is no size over them, a groove where it is square, a gauge where it is taper."""
+    sheet, d = sheet_of(text=job_text(text)), parse_designation(text)
+    form, words = profile(d), " ".join(f"{line.feature} {line.instrument}" for line in sheet.inspection)
+    said = ("wires" in words, "balls" in words)
+    assert said == tuple(f"thread.{name}.max" in sheet.figures for name in ("over_wires", "between_balls"))
+    assert ("Groove width" in words) == form.square
+    assert ("Taper gauge" in words) == (form.taper > 0 or d.series == "Rp")
+    assert sheet.inspection[0].feature.startswith("Minor" if d.internal else "Major")
+    flanks = ("wires", "balls", "thread plug", "thread ring", "Taper gauge", "Groove width")
+    assert any(what in words for what in flanks)
+    seats = form.flanks.symmetrical and not form.square and not form.taper and d.starts % 2 == 1
+    assert ("thread micrometer" in words) == (seats and not d.internal)
+    for line in sheet.inspection:
+        assert all(sheet.figures[name].value is not None for name in (line.low, line.high) if name)

@@ -1,4 +1,4 @@
-"""The inspection record: thin work stands on two lines, gripped and let go."""
+"""The inspection record: lines of what measures this thread; thin work stands twice, gripped and let go."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from generator.job.reading import read_job
+from generator.render.page import render_page
 from generator.sheet.compute import compute_sheet
 
 JOBS = Path(__file__).parents[2] / "jobs"
@@ -27,8 +28,9 @@ def test_a_thin_bore_is_measured_gripped_and_let_go(sleeve):
 
 
 def test_the_thread_stands_before_it(sleeve):
-    assert [line.feature for line in sleeve.inspection][:2] == [
-        "Minor diameter (bore)", "Go thread plug goes in all the way"
+    """Its mate decides: no plug gauge is asked for, balls measure the pitch diameter."""
+    assert [line.feature for line in sleeve.inspection][:3] == [
+        "Minor diameter (bore)", "Size between best balls", "The mate goes by hand over the whole length"
     ]
 
 
@@ -64,3 +66,39 @@ def test_the_sleeve_can_be_run_and_says_what_crosses(sleeve):
     figures = sleeve.figures
     assert figures["thin.kept.bore"].value < figures["thin.allowed"].value
     assert figures["thin.with.pie_jaws"].value < figures["thin.with.six_jaws"].value
+
+
+def features(sheet):
+    return [line.feature for line in sheet.inspection]
+
+
+def test_over_wires_no_ring_is_asked_for(sheet_of):
+    assert features(sheet_of())[:3] == ["Major diameter", "Size over wires", "Pitch diameter"]
+
+
+def test_a_gauge_that_decides_puts_both_rings_into_the_record(sheet_of):
+    sheet = sheet_of({"length: 2 1/2, tool: V1": "length: 2 1/2, tool: V1, fit: gauge"})
+    assert features(sheet)[:3] == [
+        "Major diameter", "Go thread ring goes on all the way", "No-go thread ring goes on, turns"
+    ]
+    assert sheet.figures["measure.gauge.no_go.turns"].value == 3
+
+
+def test_a_mate_that_decides_stands_on_the_record_with_no_limit(sheet_of):
+    sheet = sheet_of({"length: 2 1/2, tool: V1": "length: 2 1/2, tool: V1, fit: mate"})
+    line = next(line for line in sheet.inspection if line.instrument == "the mate")
+    assert not line.low
+    assert not line.high
+    assert f'<th scope="row">{line.feature}</th><td><b></b></td>' in render_page(sheet)
+
+
+def test_a_plated_thread_is_inspected_to_its_limits_before_plating(sheet_of):
+    sheet = sheet_of({"length: 2 1/2, tool: V1": "length: 2 1/2, tool: V1, plating: 10 um, fit: gauge"})
+    lines = {line.feature: line for line in sheet.inspection}
+    assert lines["Major diameter"].high == "thread.before_plating.major.max"
+    assert lines["Pitch diameter"].low == "thread.before_plating.pitch_diameter.min"
+    go, before = (
+        sheet.figures[name] for name in ("measure.gauge.go", "thread.before_plating.pitch_diameter.max")
+    )
+    assert go.value == pytest.approx(before.value)
+    assert "before plating" in go.note

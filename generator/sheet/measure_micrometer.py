@@ -1,0 +1,71 @@
+"""The thread micrometer: which anvils, what it reads, what it does not see, and where it does not measure."""
+
+from __future__ import annotations
+
+from generator.calc.thread_form import lead_angle
+from generator.sheet.desk import Desk
+from generator.sheet.model import Figure, Kind
+from generator.sheet.plans import ThreadPlan
+from generator.si import degree
+
+SOURCE = "Machinery's Handbook, thread micrometers (from memory); common practice"
+STOCK = (60, 55)        # degrees: anvils that are kept; common practice, no source
+STEEP = 5.0 * degree    # lead angle from which wires need the exact solution, too: NBS Handbook H28
+
+
+def micrometer_reads(thread: ThreadPlan) -> bool:
+    """Whether a V and a cone on opposite sides both seat: flanks alike, and a crest opposite to a groove.
+
+    On opposite sides of a thread with an even number of starts crest faces crest and groove faces groove.
+
+    Source: geometry.
+    """
+    profile = thread.profile
+    leans = profile.flanks.symmetrical and not profile.square and not profile.taper
+    return leans and thread.designation.starts % 2 == 1
+
+
+def lay_micrometer(thread: ThreadPlan, desk: Desk) -> None:
+    """Lay the anvils to take and what the reading is; why not, where they do not seat.
+
+    Nothing for square and taper threads: what measures them is said with the gauges.
+    """
+    profile, inside = thread.profile, thread.internal
+    if profile.square or profile.taper:
+        return
+    if micrometer_reads(thread):
+        ends = "points" if inside else "anvils"
+        value, note = f"{_angle(thread):g}° {ends} for {_pitch(thread)}", _reading(thread)
+    elif not profile.flanks.symmetrical:
+        value, note = "not for this thread", "its two ends lean alike on both sides, these flanks do not"
+    else:
+        value = "not for this thread"
+        note = "with an even number of starts crest faces crest: its two ends do not face each other"
+    label = "Inside thread micrometer" if inside else "Thread micrometer"
+    desk.lay(Figure("measure.micrometer", label, value, "text", Kind.COMPUTED, SOURCE, note=note))
+
+
+def _angle(thread: ThreadPlan) -> float:
+    return round(thread.flanks.included / degree, 1)
+
+
+def _pitch(thread: ThreadPlan) -> str:
+    designation = thread.designation
+    if designation.tpi is not None:
+        return f"{float(designation.tpi):g} threads per inch"
+    return f"{float(designation.pitch):g} {designation.unit} pitch"
+
+
+def _reading(thread: ThreadPlan) -> str:
+    """What it reads, and how it is set."""
+    said = "reads the pitch diameter at one place, neither lead nor flank angle"
+    most_material = thread.pitch_diameter_min if thread.internal else thread.pitch_diameter_max
+    lead = lead_angle(thread.lead, most_material)
+    if lead > STEEP:
+        said += (
+            f"; at a lead angle of {lead / degree:.1f}° it bears beside the pitch line: compare it with a "
+            "thread of the same lead, read no size off it"
+        )
+    else:
+        said += "; set it on a thread standard of this pitch and form"
+    return said if _angle(thread) in STOCK else f"{said}. Ends of this angle are to order"
