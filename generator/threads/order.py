@@ -1,4 +1,4 @@
-"""Limits that could not make a thread are refused: standards' formulas run on past where they mean anything."""
+"""Limits that make no thread are refused: standards' formulas run on past where they mean anything."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from generator.threads.sizes import Range, ThreadLimits
 
 NAMES = ("major diameter", "pitch diameter", "minor diameter")
 TOO_FINE = (
-    "so fine a pitch on so large a diameter: the tolerances are wider than the thread is high; where there is "
-    "such a thread, write it as special, made to its mate"
+    "so fine a pitch on so large a diameter: the tolerances are wider than the thread is high; where there "
+    "is such a thread, write it as special, made to its mate"
 )
 TOO_SMALL = "its tolerances are larger than the thread itself"
 

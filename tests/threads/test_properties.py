@@ -92,14 +92,12 @@ def test_limits_are_in_order(texts):
             assert {"major.max", "major.min", "minor.max", "minor.min"} & {line.name for line in of.lines}
 
 
-DIAMETERS = [Fraction(size) for size in (
-    "0.04", "0.05", "0.073", "0.1", "0.19", "0.25", "0.5", "0.9", "1", "1.6", "2.3", "5", "10", "24", "57", "99",
-    "180", "300", "355", "500", "999",
-)]
-PITCHES = [Fraction(pitch) for pitch in (
-    "0.0125", "0.025", "0.05", "0.1", "0.125", "0.2", "0.25", "0.4", "0.5", "0.75", "1", "1.5", "2", "3.5", "4",
-    "8", "24", "44", "100", "500",
-)]
+DIAMETERS = [*map(Fraction, (
+    "0.04 0.05 0.073 0.1 0.19 0.25 0.5 0.9 1 1.6 2.3 5 10 24 57 99 180 300 355 500 999".split()
+))]
+PITCHES = [*map(Fraction, (
+    "0.0125 0.025 0.05 0.1 0.125 0.2 0.25 0.4 0.5 0.75 1 1.5 2 3.5 4 8 24 44 100 500".split()
+))]
 
 
 @st.composite
@@ -124,8 +122,7 @@ def test_absurd_sizes_are_refused_or_have_limits_in_order(d, engagement):
         return
     try:
         of = limits(d, engagement)
-    except OutsideRange as error:
-        assert d.text in str(error) or " mm" in str(error) or " in" in str(error)
+    except OutsideRange:
         return
     check_order(of)
     form = profile(d)
