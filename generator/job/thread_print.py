@@ -7,11 +7,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 
-from generator.errors import BadDesignation, OutsideRange
+from generator.errors import BadDesignation, OutsideRange, SheetError
 from generator.tables.rows import table
 from generator.threads.family import Family
 from generator.threads.registry import (
@@ -34,6 +34,7 @@ CLASSES = (
     "3g", "4h", "5g6g", "6e", "6f", "6g", "8g", "9g", "4H", "5H", "6H", "6G", "7H", "8H", "9H",
     "6c", "7c", "8c", "9c", "7e", "8e", "7h", "8h", "9h",
 )
+COLUMNS = ("designation", "quantity", "printed", "computed", "source", "reason")
 NUMBER = r"(?<=\bfor )\d+(?:\.\d+)?(?= )"
 
 
@@ -62,18 +63,20 @@ class FromMemory:
 @cache
 def differences() -> tuple[Difference, ...]:
     """Every printed size that differs, in the order of families, then as listed."""
-    found = []
-    for row in table("differences", "generator.threads"):
-        d, quantity = parse_designation(row["designation"]), row["quantity"]
-        labels = {line.name: line.label for line in limits(d).lines}
-        name = TOLERANCES.get(quantity, quantity)
-        found.append(
-            Difference(
-                family_of(d).name, row["designation"], labels.get(name, name), row["printed"],
-                row["computed"], row["source"], row["reason"],
-            )
-        )
+    found = (_difference(row) for row in table("differences", "generator.threads"))
     return tuple(sorted(found, key=lambda one: one.family))
+
+
+def _difference(row: Mapping[str, str | None]) -> Difference:
+    """One row; what of it cannot be read stands on the page as it is in the list, and stops no site."""
+    cells = {name: row.get(name) or "" for name in COLUMNS}
+    name = TOLERANCES.get(cells["quantity"], cells["quantity"])
+    try:
+        d = parse_designation(cells["designation"])
+        labels = {line.name: line.label for line in limits(d).lines}
+    except SheetError:
+        return Difference("", **cells)
+    return Difference(family_of(d).name, **{**cells, "quantity": labels.get(name, name)})
 
 
 @cache

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import operator
 import re
+from importlib.resources import files
 from pathlib import Path
 
 import pytest
 
-from generator.job.thread_print import differences, from_memory
+from generator.job.thread_print import COLUMNS, differences, from_memory
 from generator.tables.rows import table
 from generator.threads.registry import families, limits, parse_designation
 
@@ -34,6 +35,30 @@ def test_every_difference_is_shown_with_its_family_and_in_words() -> None:
     assert {one.family for one in shown} <= {family.name for family in families()}
     assert {"Pitch diameter, min", "Allowance"} <= {one.quantity for one in shown}
     assert [one.family for one in shown] == sorted(one.family for one in shown)
+
+
+def test_every_line_of_the_list_is_a_row() -> None:
+    """A size #2 wants quotes, or its row would be taken for a remark; and no cell is missing or too many."""
+    lines = files("generator.threads").joinpath("differences.csv").read_text(encoding="utf-8").splitlines()
+    assert len(lines) == len(ROWS) + 2
+    assert lines[0].startswith("#")
+    assert tuple(ROWS[0]) == COLUMNS
+    assert all(set(row) == set(COLUMNS) and all(row.values()) for row in ROWS)
+
+
+@pytest.mark.parametrize("row", [
+    {"designation": "1/2-13 UNC-2Q", "quantity": "major.max", "printed": "0.5", "computed": "0.4999"},
+    {"designation": "no thread", "quantity": None},
+    {"designation": "500-2 STUB ACME", "quantity": "major.max", None: ["too", "many"]},
+    {},
+])
+def test_a_row_that_cannot_be_read_stops_no_page(row: dict[str, str], monkeypatch: pytest.MonkeyPatch) -> None:
+    """It is shown as it stands."""
+    monkeypatch.setattr("generator.job.thread_print.table", lambda *_: (row, *ROWS))
+    shown = differences.__wrapped__()
+    assert len(shown) == len(ROWS) + 1
+    assert shown[0].family == ""
+    assert shown[0].designation == row.get("designation", "")
 
 
 def test_what_is_from_memory_is_named_by_family() -> None:
