@@ -89,7 +89,8 @@ class Groove:
     @property
     def crest_below(self) -> float:
         """How far below the blank two grooves meet: what is over it is cut away, and the crest is sharp."""
-        too_wide, tangents = self.nose.width(self.depth) - self.pitch, tan(self.nose.left) + tan(self.nose.right)
+        too_wide = self.nose.width(self.depth) - self.pitch
+        tangents = tan(self.nose.left) + tan(self.nose.right)
         return too_wide / tangents if too_wide > 0 and tangents else 0.0
 
     def center(self, depth: float) -> float:

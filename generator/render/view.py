@@ -23,7 +23,7 @@ from generator.sheet.model import (
     Caution,
     Figure,
     Finding,
-    FitBy,
+    FitRow,
     Kind,
     Section,
     Sheet,
@@ -115,8 +115,7 @@ class Page:
     inspection: tuple[InspectionRow, ...]
     over_wires: str
     corrections: CorrectionBlock | None
-    fit_by: FitBy
-    internal: bool
+    trial_fit: tuple[FitRow, ...]
     appendix: tuple[FigureLine, ...] = field(repr=False)
     other_lathes: CompareTable | None = None
     not_compared: tuple[str, ...] = ()
@@ -160,8 +159,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         inspection=tuple(_inspection(sheet)),
         over_wires=_over_wires(sheet),
         corrections=correction_block(sheet) if ready else None,
-        fit_by=sheet.fit_by,
-        internal=sheet.internal,
+        trial_fit=sheet.trial_fit,
         appendix=tuple(lines.values()),
         other_lathes=compare_table(compared) if isinstance(compared, Comparison) else None,
         not_compared=compared.reasons if isinstance(compared, NotCompared) else (),

@@ -194,6 +194,15 @@ FitBy = Literal["wires", "plug gauge", "taper gauge", "mate"]
 
 
 @dataclass(frozen=True)
+class FitRow:
+    """What is felt when the thread is tried, what to look at before cutting more, and what to do then."""
+
+    felt: str
+    look: tuple[str, ...]
+    then: str
+
+
+@dataclass(frozen=True)
 class CorrectionRow:
     """A thread that reads `excess` too full on the pitch diameter: the depth still to be cut, radial.
 
@@ -462,7 +471,7 @@ class InspectionLine:
 class Sheet:
     """The whole sheet. `figures` keeps the order in which they were computed.
 
-    `fit_by` is what the thread is tried and measured with, `internal` that it is an inside one.
+    `internal` says that the thread is an inside one.
     """
 
     job: str
@@ -491,5 +500,5 @@ class Sheet:
     operations: tuple[OperationLine, ...] = ()
     plots: tuple[PlotScene, ...] = ()
     corrections: CorrectionTable | None = None
-    fit_by: FitBy = "wires"
+    trial_fit: tuple[FitRow, ...] = ()
     internal: bool = False

@@ -16,7 +16,7 @@ from generator.calc.form_tool import Side
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.errors import Location
 from generator.sheet.layout import Way
-from generator.sheet.model import CorrectionTable, FitBy, OperationLine, PassLine, PlotScene, System
+from generator.sheet.model import CorrectionTable, FitBy, FitRow, OperationLine, PassLine, PlotScene, System
 from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
 from generator.threads.profile import Profile
@@ -104,7 +104,7 @@ class PassPlan:
     """The cuts, and the largest and last cutting force (None when the material is unknown).
 
     `towards` is the end of the lathe that the tool also goes towards as it is fed in, `slide` the one that
-    feeds it (compound or cross slide). `corrections` are worked out when the passes are.
+    feeds it (compound or cross slide). `corrections` and `trial_fit` are worked out when the passes are.
     """
 
     passes: tuple[PassLine, ...]
@@ -116,6 +116,7 @@ class PassPlan:
     towards: Side
     slide: str
     corrections: CorrectionTable | None = None
+    trial_fit: tuple[FitRow, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -21,8 +21,11 @@ from generator.errors import Location
 from generator.render import page
 from generator.sheet.model import (
     Caution,
+    CorrectionRow,
+    CorrectionTable,
     Figure,
     Finding,
+    FitRow,
     InspectionLine,
     Kind,
     PassLine,
@@ -536,6 +539,17 @@ def _sample() -> Sheet:
         passes=passes_of(12),
         pass_dial="compound, 0.001 in a division, 0.125 in a turn, reads radius",
         pass_remarks=("Take the slack out in the direction of the cut before every reading.",),
+        corrections=CorrectionTable(
+            (
+                CorrectionRow(0.001 * inch, 0.0005 * inch, 0.0005 * inch, 0.0),
+                CorrectionRow(0.010 * inch, 0.005 * inch, 0.0055 * inch, 0.010 * inch),
+            ),
+            passes_of(12)[-1], "radius", "diameter",
+        ),
+        trial_fit=(
+            FitRow("Does not start", ("Burr on the first thread.", "Chamfer."), "Cut nothing more."),
+            FitRow("Rocks, or is loose", ("Measure it.",), "Nothing puts metal back. Stop, and ask."),
+        ),
         inspection=(
             InspectionLine("Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
             InspectionLine(
@@ -602,6 +616,8 @@ def stopped() -> Sheet:
         status="NOT READY TO RUN",
         findings=(stop, *sample.findings),
         passes=(),
+        corrections=None,
+        trial_fit=(),
         title_block=tuple(
             TitleField("Status", "NOT READY TO RUN") if one.label == "Status" else one
             for one in sample.title_block

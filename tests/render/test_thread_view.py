@@ -16,7 +16,6 @@ from generator.render.drawing import Box
 from generator.render.groove import Groove, Nose, groove
 from generator.render.scale import SCALES
 from generator.render.thread_view import thread_view
-from generator.si import mm
 
 _spec = importlib.util.spec_from_file_location("drawn_scenes", Path(__file__).with_name("scenes.py"))
 assert _spec is not None
@@ -177,7 +176,7 @@ def test_drawn_profile_repeats_at_the_pitch_and_has_its_crest_flats(scene, drawi
 
 
 def test_a_crest_that_is_cut_away_is_drawn_sharp_below_the_blank():
-    """60 degrees, sharp nose, 0.02 P deeper than the sharp V of 0.8660 P: the grooves meet that much lower."""
+    """60 degrees, sharp nose, 0.02 P deeper than the sharp V of 0.8660 P: the grooves meet as much lower."""
     deep = scenes.groove(3.0, 0.8660254 * 3.0 + 0.06, thread="2-8 V")
     cut, drawing = groove(deep), thread_view(deep)
     assert (cut.crest_flat, cut.crest_below) == (0.0, pytest.approx(0.06e-3))

@@ -15,7 +15,7 @@ def table_of(sheet):
 
 
 def test_a_cut_by_the_table_never_goes_past_the_size(sheet_of):
-    """On the compound half of it divided by the cosine, on the cross slide half of it (plane trigonometry)."""
+    """On the compound half of it over the cosine, on the cross slide half of it (plane trigonometry)."""
     sheet = sheet_of()
     angle = sheet.figures["passes.infeed_angle"].value
     for row in table_of(sheet).rows:
