@@ -51,6 +51,7 @@ from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.time_allowed import Timing
 from generator.sheet.time_taken import given_times, time_section
 from generator.sheet.title_block import title_block
+from generator.sheet.trial_fit import trial_fit
 from generator.sheet.work import work_section
 from generator.tables.materials import MaterialRow, material_group
 
@@ -151,7 +152,10 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
             taper_thread_section(job, lathe, layout, thread, cuts, desk)
             relief_section(job, lathe, thread, levers, desk)
             thread_end_section(job, lathe, shop.house, thread, levers, desk)
-            cuts = replace(cuts, corrections=measuring_section(job, shop, lathe, thread, cuts, desk))
+            cuts = replace(
+                cuts, corrections=measuring_section(job, shop, lathe, thread, cuts, desk),
+                trial_fit=trial_fit(job, lathe, material, layout.stick_out, thread, cuts, desk),
+            )
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
     mate_shop_material = _mate_material(job, shop)
@@ -265,7 +269,7 @@ def _assemble(
         pass_dial=cuts.dial if cuts else "",
         pass_remarks=cuts.remarks if cuts else (),
         corrections=cuts.corrections if cuts and ready else None,
-        fit_by=thread.fit_by if thread else "wires",
+        trial_fit=cuts.trial_fit if cuts and ready else (),
         internal=thread is not None and thread.internal,
         inspection=inspection(job, desk, thread),
         setup_scene=setup_scene(job, lathe, used_head(job, lathe), layout, thread, holding, reach),
