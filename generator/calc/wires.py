@@ -1,38 +1,51 @@
-"""Measurement of external threads over three wires: best and usable wire, size over wires and back.
+"""Measurement of external threads over wires: best and usable wire, size over wires and back.
 
-Reading order: the wire, the simple form, the lead-angle term, the exact form above 5 degrees, the choice
-between them (`over_wires`), the inverse. SI (m, rad).
+Reading order: the wire; over three wires the simple form, the lead-angle form, the exact form, the choice
+between them (`over_wires`) and the inverse; then two wires, one wire, three wires on a taper. SI (m, rad).
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from enum import StrEnum
 
-import numpy as np
-from numpy.typing import NDArray
-from scipy.optimize import root
-
+from generator.calc.flanks import Flanks
+from generator.calc.guards import above_zero
+from generator.calc.helicoid import rest
+from generator.calc.taper import half_angle
 from generator.calc.thread_form import lead_angle
 from generator.errors import OutsideRange
-from generator.si import Angle, Length, degree, inch
+from generator.si import Length, degree, inch
 
 SOURCE = "NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2127"
+ASYMMETRIC = "ASME B1.9; Machinery's Handbook (from memory)"
+TAPER_SOURCE = "NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2138"
 LEAD_TERM_FROM = 0.00015 * inch  # Machinery's Handbook, 31st ed., p. 2127; 0.004 mm in metric practice
-ADDENDUM = 0.32475953  # 3H/8 over the pitch, of 60 degrees: ASME B1.1, ISO 68-1
-ITERATIONS, CLOSE = 50, 1e-13  # of the inverse; it gains about two digits a step
-EXACT_FROM = 5 * degree  # above, the lead-angle form is high by 0.0003 P and more
+EXACT_FROM = 5 * degree          # above, the lead-angle form is high by 0.0003 P and more
+ADDENDUM = 0.32475953            # 3H/8 over the pitch, of 60 degrees: ASME B1.1, ISO 68-1
+KEEP_OFF = 0.1                   # of the usable range, from its ends: common practice, no source
+ITERATIONS, CLOSE = 50, 1e-13    # of the inverse; it gains about two digits a step
 
 
-def best_wire(pitch: Length, half_angle: Angle) -> Length:
-    """Wire that touches the flanks at the pitch cylinder.
+class Form(StrEnum):
+    """The forms of the formula for the size over three wires."""
 
-    W = P / (2 cos A)
+    SIMPLE = "simple"
+    LEAD = "lead angle"
+    EXACT = "exact"
+
+
+def best_wire(pitch: Length, flanks: Flanks) -> Length:
+    """Wire that touches the flanks at the pitch cylinder, or as near to it as one wire can on both.
+
+    W = P / (2 cos A) where both lean alike; else
+    W = P cos A (1 + cos² A1) / [(1 + cos A cos A1) (1 + cos(A + A1))]
 
     Parameters
     ----------
     pitch : P (m)
-    half_angle : A (rad)
+    flanks : A of the load flank, A1 of the clearance flank
 
     Returns
     -------
@@ -40,80 +53,111 @@ def best_wire(pitch: Length, half_angle: Angle) -> Length:
 
     Notes
     -----
-    No range given in the source.
+    Range: flanks of which one leans at least. Where they differ, a wire that touches one at the pitch line
+    touches the other above or below it; this one lies between the two. The second formula is ours: it gives
+    the printed constant of the 7/45 degree buttress thread, of which the derivation was not to be had, and
+    goes over into the first. The wire over which equal errors of both angles cancel is 0.0006 P smaller.
 
     Examples
     --------
-    Acme, 8 threads per inch: 0.06456 in (Machinery's Handbook, 31st ed., p. 2135).
+    Acme, 8 threads per inch: 0.06456 in (Machinery's Handbook, 31st ed., p. 2135); buttress, 7 and 45
+    degrees: 0.54147 P (ASME B1.9, from memory).
 
-    >>> best_wire(1 / 8, math.radians(14.5))
+    >>> best_wire(1 / 8, Flanks.alike(math.radians(14.5)))
     0.06456
+    >>> round(best_wire(1.0, Flanks(math.radians(7), math.radians(45))), 5)
+    0.54147
 
-    Source: NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2135.
+    Source: NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2135; ASME B1.9.
     """
-    return pitch / (2 * math.cos(half_angle))
+    load, clearance = math.cos(flanks.load), math.cos(flanks.clearance)
+    both = (1 + load * clearance) * (1 + math.cos(flanks.included))
+    return pitch * load * (1 + clearance**2) / both
 
 
-def usable_wires(pitch: Length, half_angle: Angle, addendum: float = ADDENDUM) -> tuple[Length, Length]:
-    """Smallest and largest wire that can be measured over.
+def usable_wires(
+    pitch: Length, flanks: Flanks, crest: float = ADDENDUM, root: float = math.inf, crest_radius: float = 0.0
+) -> tuple[Length, Length]:
+    """Smallest and largest wire that can be measured over; balls inside alike, with the bore's own crest.
 
-    min: over the wires = over the crests;  max: the wire touches the flanks at the crest edge
+    min: over the wires = over the crests, and clear of the root;  max: it touches a flank at the crest's edge
 
-    W min = (2 a P + P cot A / 2) / (1 + 1/sin A);   W max = (1/2 + 2 a tan A) P / cos A,
-    with a P the addendum, from the pitch line to the crest
+    W min = 2 (h + a) / (k + 1), not less than 2 (h − b) / (k − 1);
+    W max = 2 (h + a − r (1 − sin A)) / (k − sin A), with the A of the flank that leans less,
+    h = P / 2 (tan A + tan A1), k = cos((A − A1)/2) / sin((A + A1)/2)
 
     Parameters
     ----------
     pitch : P (m)
-    half_angle : A (rad)
-    addendum : a, over pitch
+    flanks : A, A1
+    crest : a, from the pitch line to the crest, over the pitch
+    root : b, from the pitch line to the root, over the pitch; left out, there is room below the wire
+    crest_radius : r, of a rounded crest, over the pitch
 
     Returns
     -------
-    (W min, W max) (m)
+    (W min, W max) (m); the first is not less than the other where no wire can be used.
 
     Notes
     -----
-    No range given in the source. A real crest is a little lower than the basic one, so both ends are
-    to be kept away from.
+    Range: flanks of which one leans at least. A real crest is a little lower than the basic one, so both
+    ends are to be kept away from.
 
     Examples
     --------
     Acme: 0.487263 P to 0.650013 P (Machinery's Handbook, 31st ed., p. 2135; addendum 0.25 P).
 
-    >>> tuple(round(w, 4) for w in usable_wires(1.0, math.radians(14.5), 0.25))
+    >>> tuple(round(w, 4) for w in usable_wires(1.0, Flanks.alike(math.radians(14.5)), 0.25))
     (0.4873, 0.65)
 
     Source: geometry; Machinery's Handbook, 31st ed., p. 2135 for the check values.
     """
-    cot = 1 / math.tan(half_angle)
-    smallest = (2 * addendum + cot / 2) * pitch / (1 + 1 / math.sin(half_angle))
-    return smallest, (0.5 + 2 * addendum / cot) * pitch / math.cos(half_angle)
+    sharp, seat, least = 0.5 / flanks.tangents, flanks.seat, math.sin(min(flanks.load, flanks.clearance))
+    level = 2 * (sharp + crest) / (seat + 1)
+    bottom = 2 * (sharp - root) / (seat - 1)
+    edge = 2 * (sharp + crest - crest_radius * (1 - least)) / (seat - least)
+    return max(level, bottom) * pitch, edge * pitch
 
 
-def choose_wire(
-    best: Length, available: Sequence[Length], pitch: Length, half_angle: Angle, addendum: float = ADDENDUM
-) -> Length | None:
+def choose_wire(best: Length, available: Sequence[Length], usable: tuple[Length, Length]) -> Length | None:
     """The usable wire of a set that is nearest to the best wire (m), or None when none is usable.
 
     Source: common practice, no source.
     """
-    smallest, largest = usable_wires(pitch, half_angle, addendum)
-    usable = [wire for wire in available if smallest < wire < largest]
-    return min(usable, key=lambda wire: (abs(wire - best), wire), default=None)
+    fit = [wire for wire in available if usable[0] < wire < usable[1]]
+    return min(fit, key=lambda wire: (abs(wire - best), wire), default=None)
 
 
-def over_wires_simple(pitch_diameter: Length, wire: Length, pitch: Length, half_angle: Angle) -> Length:
+def fitting(best: Length, usable: tuple[Length, Length]) -> Length:
+    """The best wire where it is usable, else the usable one next to it, a tenth of the range inside (m).
+
+    In a shallow groove, as of stub Acme threads, the best wire can lie on the root; in a deep one, as of
+    sawtooth threads, below the crests.
+
+    >>> round(fitting(0.5, (0.4, 0.7)), 3), round(fitting(0.5, (0.6, 0.8)), 3)
+    (0.5, 0.62)
+
+    Source: geometry; the tenth is common practice, no source.
+    """
+    smallest, largest = usable
+    if smallest < best < largest:
+        return best
+    inside = KEEP_OFF * (largest - smallest)
+    return smallest + inside if best <= smallest else largest - inside
+
+
+def over_wires_simple(pitch_diameter: Length, wire: Length, pitch: Length, flanks: Flanks) -> Length:
     """Size over three wires, lead angle left out.
 
-    M = E + W (1 + 1/sin A) - (P/2) cot A;  for 60 degrees M = E + 3 W - 0.866025 P
+    M = E − P/(tan A + tan A1) + W [1 + cos((A1 − A)/2) / sin((A1 + A)/2)];
+    alike: M = E + W (1 + 1/sin A) − (P/2) cot A;  60 degrees: M = E + 3 W − 0.866025 P
 
     Parameters
     ----------
     pitch_diameter : E (m)
     wire : W, as measured (m)
     pitch : P (m)
-    half_angle : A (rad)
+    flanks : A, A1
 
     Returns
     -------
@@ -126,29 +170,31 @@ def over_wires_simple(pitch_diameter: Length, wire: Length, pitch: Length, half_
     Examples
     --------
     5/16-18, E = 0.2764 in, wire 0.035 in: 0.3333 in (Machinery's Handbook, 31st ed., p. 2130).
+    Buttress, 7 and 45 degrees: M = E − 0.89064 P + 3.15689 W (ASME B1.9, from memory).
 
-    >>> over_wires_simple(0.2764, 0.035, 1 / 18, math.radians(30))
+    >>> over_wires_simple(0.2764, 0.035, 1 / 18, Flanks.alike(math.radians(30)))
     0.3333
+    >>> buttress = Flanks(math.radians(7), math.radians(45))
+    >>> round(over_wires_simple(10, 0, 1, buttress), 5), round(over_wires_simple(10, 1, 0, buttress), 5)
+    (9.10936, 13.15689)
 
-    Source: NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2127.
+    Source: NBS Handbook H28; ASME B1.2; ASME B1.9; Machinery's Handbook, 31st ed., p. 2127.
     """
-    return pitch_diameter + wire * (1 + 1 / math.sin(half_angle)) - pitch / 2 / math.tan(half_angle)
+    return pitch_diameter - pitch / flanks.tangents + wire * (1 + flanks.seat)
 
 
-def lead_correction(
-    pitch_diameter: Length, wire: Length, pitch: Length, lead: Length, half_angle: Angle
-) -> Length:
-    """First-order term that the lead angle adds to the size over wires.
+def lead_correction(pitch_diameter: Length, wire: Length, lead: Length, flanks: Flanks) -> Length:
+    """What the lead angle adds to the size over three wires, by the lead-angle form.
 
-    c = (W/2) tan^2 B cos A cot A,  tan B = L / (pi E)
+    c = W (k' − k), with k = cos((A1 − A)/2) / sin((A1 + A)/2) and k' the same of the flanks as they lean
+    square to the groove, tan A' = tan A cos B,  tan B = L / (π E)
 
     Parameters
     ----------
     pitch_diameter : E (m)
     wire : W (m)
-    pitch : P (m); not used by the term, kept so that all wire functions are called alike
     lead : L (m)
-    half_angle : A (rad)
+    flanks : A, A1
 
     Returns
     -------
@@ -156,36 +202,36 @@ def lead_correction(
 
     Notes
     -----
-    First order in tan^2 B. Taken into account above 0.00015 in.
+    To first order, where both lean alike, (W/2) tan² B cos A cot A. Taken into account above 0.00015 in.
 
     Examples
     --------
     1 1/4-7, basic E = 1.1572 in, best wire: under 0.00015 in.
 
-    >>> lead_correction(1.1572 * inch, 0.0825 * inch, inch / 7, inch / 7, math.radians(30)) < LEAD_TERM_FROM
+    >>> sixty = Flanks.alike(math.radians(30))
+    >>> lead_correction(1.1572 * inch, 0.0825 * inch, inch / 7, sixty) < LEAD_TERM_FROM
     True
 
     Source: Machinery's Handbook, 31st ed., p. 2127; NBS Handbook H28.
     """
-    del pitch
-    tangent = math.tan(lead_angle(lead, pitch_diameter))
-    return wire / 2 * tangent**2 * math.cos(half_angle) / math.tan(half_angle)
+    return wire * (flanks.across(lead_angle(lead, pitch_diameter)).seat - flanks.seat)
 
 
 def over_wires_with_lead(
-    pitch_diameter: Length, wire: Length, pitch: Length, lead: Length, half_angle: Angle
+    pitch_diameter: Length, wire: Length, pitch: Length, lead: Length, flanks: Flanks
 ) -> Length:
     """Size over three wires with the lead angle.
 
-    M = E + W [1 + (1/sin^2 A + cot^2 A tan^2 B)^(1/2)] - (P/2) cot A
+    M = E − P/(tan A + tan A1) + W (1 + k'), k' as in `lead_correction`;
+    alike: M = E + W [1 + (1/sin² A + cot² A tan² B)^(1/2)] − (P/2) cot A
 
     Parameters
     ----------
     pitch_diameter : E (m)
     wire : W (m)
     pitch : P (m)
-    lead : L (m), in tan B = L / (pi E)
-    half_angle : A (rad)
+    lead : L (m), in tan B = L / (π E)
+    flanks : A, A1
 
     Returns
     -------
@@ -197,20 +243,14 @@ def over_wires_with_lead(
 
     Source: NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2127.
     """
-    tangent = math.tan(lead_angle(lead, pitch_diameter))
-    cot = 1 / math.tan(half_angle)
-    reach = math.sqrt(1 / math.sin(half_angle) ** 2 + (cot * tangent) ** 2)
-    return pitch_diameter + wire * (1 + reach) - pitch / 2 * cot
+    simple = over_wires_simple(pitch_diameter, wire, pitch, flanks)
+    return simple + lead_correction(pitch_diameter, wire, lead, flanks)
 
 
 def over_wires_exact(
-    pitch_diameter: Length, wire: Length, pitch: Length, lead: Length, half_angle: Angle
+    pitch_diameter: Length, wire: Length, pitch: Length, lead: Length, flanks: Flanks
 ) -> Length:
-    """Size over straight wires that rest on the true helical flanks.
-
-    Flank: z(r, t) = L t/2 pi + P/4 + (r - E/2) tan A. The wire's axis runs through (c, 0, 0) along
-    (0, cos s, sin s). The least distance from axis to flank is W/2, and the wire turns to the s that makes c
-    least; M = 2 c + W.
+    """Size over straight wires that rest on the true helical flanks: M = 2 R + W, R by `helicoid.rest`.
 
     Parameters
     ----------
@@ -218,7 +258,7 @@ def over_wires_exact(
     wire : W (m)
     pitch : P (m)
     lead : L (m)
-    half_angle : A (rad)
+    flanks : A, A1
 
     Returns
     -------
@@ -231,46 +271,28 @@ def over_wires_exact(
 
     Notes
     -----
-    Any lead angle at which the wire still seats; solved in units of E.
+    Any lead angle at which the wire still seats.
 
     Source: geometry of the helicoid; compare Buckingham's table in Machinery's Handbook, 31st ed., p. 2136.
     """
-    size, p, turn = wire / pitch_diameter, pitch / pitch_diameter, lead / pitch_diameter / (2 * math.pi)
-    slope = math.tan(half_angle)
-
-    def conditions(unknown: NDArray[np.float64], /) -> NDArray[np.float64]:
-        c, r, t, s = (float(value) for value in unknown)
-        x, y, z = r * math.cos(t) - c, r * math.sin(t), turn * t + p / 4 + (r - 0.5) * slope
-        along = y * math.cos(s) + z * math.sin(s)
-        # d/dr, d/dt, d/ds of half the squared distance x^2 + y^2 + z^2 - along^2
-        yr, zr = math.sin(t), slope
-        yt, zt = r * math.cos(t), turn
-        return np.array(
-            [
-                x * x + y * y + z * z - along * along - (size / 2) ** 2,
-                x * math.cos(t) + y * yr + z * zr - along * (yr * math.cos(s) + zr * math.sin(s)),
-                x * -r * math.sin(t) + y * yt + z * zt - along * (yt * math.cos(s) + zt * math.sin(s)),
-                along * (z * math.cos(s) - y * math.sin(s)),
-            ]
-        )
-
-    guess_c = (over_wires_with_lead(1.0, size, p, lead / pitch_diameter, half_angle) - size) / 2
-    guess = [guess_c, guess_c - size / 2 * math.sin(half_angle), 0.01, math.atan(2 * turn)]
-    found = root(conditions, guess, tol=1e-13)
-    if not found.success or found.x[0] <= 0:
-        low, high = usable_wires(pitch, half_angle)
-        raise OutsideRange(
-            "wire", wire / inch, low / inch, high / inch, "wires that seat on the flanks of this thread", "in"
-        )
-    return float(2 * found.x[0] + size) * pitch_diameter
+    return 2 * rest(pitch_diameter, wire, pitch, lead, flanks) + wire
 
 
-def over_wires(
-    pitch_diameter: Length, wire: Length, pitch: Length, lead: Length, half_angle: Angle
-) -> Length:
-    """Size over three wires, in the form that the lead angle asks for.
+def form_of(pitch_diameter: Length, wire: Length, lead: Length, flanks: Flanks) -> Form:
+    """The form that the lead angle asks for.
 
-    Simple while the lead-angle term is up to 0.00015 in; with the lead angle up to 5 degrees; exact above.
+    Simple while the lead angle adds 0.00015 in at most; with the lead angle up to 5 degrees; exact above.
+
+    Source: Machinery's Handbook, 31st ed., p. 2127; NBS Handbook H28.
+    """
+    if lead_angle(lead, pitch_diameter) > EXACT_FROM:
+        return Form.EXACT
+    adds = lead_correction(pitch_diameter, wire, lead, flanks)
+    return Form.LEAD if adds > LEAD_TERM_FROM else Form.SIMPLE
+
+
+def over_wires(pitch_diameter: Length, wire: Length, pitch: Length, lead: Length, flanks: Flanks) -> Length:
+    """Size over three wires, in the form that the lead angle asks for (`form_of`).
 
     Parameters
     ----------
@@ -278,7 +300,7 @@ def over_wires(
     wire : W (m)
     pitch : P (m)
     lead : L (m)
-    half_angle : A (rad)
+    flanks : A, A1
 
     Returns
     -------
@@ -291,27 +313,34 @@ def over_wires(
 
     Notes
     -----
-    Range as said above.
+    Range: any lead angle.
 
     Examples
     --------
     7/16-16, E = 0.3969 in, wire 0.050 in: 0.4928 in (Machinery's Handbook, 31st ed., p. 2130).
 
-    >>> over_wires(0.3969 * inch, 0.050 * inch, inch / 16, inch / 16, math.radians(30)) / inch
+    >>> over_wires(0.3969 * inch, 0.050 * inch, inch / 16, inch / 16, Flanks.alike(math.radians(30))) / inch
     0.4928
 
     Source: Machinery's Handbook, 31st ed., p. 2127; NBS Handbook H28; ASME B1.2.
     """
-    form = _form(pitch_diameter, wire, pitch, lead, half_angle)
-    return form(pitch_diameter)
+    form = form_of(pitch_diameter, wire, lead, flanks)
+    return _over(form, pitch_diameter, wire, pitch, lead, flanks)
+
+
+def _over(form: Form, diameter: float, wire: float, pitch: float, lead: float, flanks: Flanks) -> float:
+    if form is Form.SIMPLE:
+        return over_wires_simple(diameter, wire, pitch, flanks)
+    by = over_wires_exact if form is Form.EXACT else over_wires_with_lead
+    return by(diameter, wire, pitch, lead, flanks)
 
 
 def pitch_diameter_from_wires(
-    over: Length, wire: Length, pitch: Length, lead: Length, half_angle: Angle
+    over: Length, wire: Length, pitch: Length, lead: Length, flanks: Flanks
 ) -> Length:
     """Pitch diameter from a measured size over three wires; the inverse of `over_wires`.
 
-    E = M - W (1 + 1/sin A) + (P/2) cot A, less the lead-angle term where `over_wires` has it
+    E = M + P/(tan A + tan A1) − W (1 + k), less what the lead angle adds where `over_wires` has it
 
     Parameters
     ----------
@@ -319,7 +348,7 @@ def pitch_diameter_from_wires(
     wire : W (m)
     pitch : P (m)
     lead : L (m)
-    half_angle : A (rad)
+    flanks : A, A1
 
     Returns
     -------
@@ -338,29 +367,119 @@ def pitch_diameter_from_wires(
     --------
     5/16-18 over 0.035 in wires reads 0.3333 in: E = 0.2764 in (Machinery's Handbook, 31st ed., p. 2130).
 
-    >>> pitch_diameter_from_wires(0.3333 * inch, 0.035 * inch, inch / 18, inch / 18, math.radians(30)) / inch
+    >>> sixty = Flanks.alike(math.radians(30))
+    >>> pitch_diameter_from_wires(0.3333 * inch, 0.035 * inch, inch / 18, inch / 18, sixty) / inch
     0.2764
 
     Source: Machinery's Handbook, 31st ed., p. 2127; NBS Handbook H28; ASME B1.2.
     """
-    diameter = over - over_wires_simple(0.0, wire, pitch, half_angle)
+    diameter = over - over_wires_simple(0.0, wire, pitch, flanks)
     if not diameter > 0:
         raise OutsideRange("size over wires", over / inch, (over - diameter) / inch, None, SOURCE, "in")
-    form = _form(diameter, wire, pitch, lead, half_angle)
+    form = form_of(diameter, wire, lead, flanks)
     for _ in range(ITERATIONS):
-        step = over - form(diameter)
+        step = over - _over(form, diameter, wire, pitch, lead, flanks)
         diameter += step
         if abs(step) < CLOSE * over:
             break
     return diameter
 
 
-def _form(
-    pitch_diameter: float, wire: float, pitch: float, lead: float, half_angle: float
-) -> Callable[[float], float]:
-    """The form of the formula that this lead angle asks for, as a function of the pitch diameter."""
-    if lead_angle(lead, pitch_diameter) > EXACT_FROM:
-        return lambda e: over_wires_exact(e, wire, pitch, lead, half_angle)
-    if lead_correction(pitch_diameter, wire, pitch, lead, half_angle) > LEAD_TERM_FROM:
-        return lambda e: over_wires_with_lead(e, wire, pitch, lead, half_angle)
-    return lambda e: over_wires_simple(e, wire, pitch, half_angle)
+def over_two_wires(over: Length, wire: Length, pitch: Length, starts: int) -> Length:
+    """Size over two wires, one on each side, by a micrometer that is rocked to its largest reading.
+
+    M2 = W + [(M3 − W)² + (P/2)²]^(1/2) with an odd number of starts;  M2 = M3 with an even one
+
+    Parameters
+    ----------
+    over : M3, the size over three wires (m)
+    wire : W (m)
+    pitch : P (m)
+    starts : half a turn on, the nearest groove lies half a pitch off unless this is even
+
+    Returns
+    -------
+    M2 (m)
+
+    Raises
+    ------
+    OutsideRange
+        Where M3 is not above W.
+
+    Notes
+    -----
+    Range: above zero. The faces then stand square to the line through both wires, not to the thread's axis.
+
+    Examples
+    --------
+    >>> over_two_wires(10.0, 1.0, 2.4, 1), over_two_wires(10.0, 1.0, 2.4, 2)
+    (10.08, 10.0)
+
+    Source: geometry; common practice, no source.
+    """
+    above_zero("size over wires less the wire", over - wire, "m")
+    return wire + math.hypot(over - wire, pitch / 2 if starts % 2 else 0.0)
+
+
+def over_one_wire(over: Length, crest: Length) -> Length:
+    """Size over one wire and the crests opposite: M1 = (M3 + d) / 2.
+
+    Parameters
+    ----------
+    over : M3, the size over three wires (m)
+    crest : d, the crest diameter as measured at the same place (m)
+
+    Returns
+    -------
+    M1 (m)
+
+    Notes
+    -----
+    Range: crests round and true to the thread; half of what they run out, and of an error of d, is in it.
+
+    Examples
+    --------
+    >>> over_one_wire(10.5, 10.0)
+    10.25
+
+    Source: geometry; common practice, no source.
+    """
+    return (over + crest) / 2
+
+
+def over_wires_taper(
+    pitch_diameter: Length, wire: Length, pitch: Length, flanks: Flanks, taper: float
+) -> Length:
+    """Size over three wires on a taper thread, of which the faces of the micrometer follow the taper.
+
+    M = [E − P/(tan A + tan A1) + W (sec b + k)] / sec b,  tan b = taper / 2, k as in `lead_correction`;
+    60 degrees, 1 in 16:  E = 1.00049 M − 3.00049 W + 0.86603 P
+
+    Parameters
+    ----------
+    pitch_diameter : E, where the single wire lies (m)
+    wire : W (m)
+    pitch : P (m)
+    flanks : A, A1, from the plane across the axis
+    taper : on the diameter over the length
+
+    Returns
+    -------
+    M (m)
+
+    Notes
+    -----
+    Range: tapers up to 3/4 inch per foot, 1 in 16; lead angle left out, as the source does.
+
+    Examples
+    --------
+    The constants of 60 degrees and 1 in 16:
+
+    >>> over = over_wires_taper(1.0, 0.1, 0.125, Flanks.alike(math.radians(30)), 1 / 16)
+    >>> round(1.00049 * over - 3.00049 * 0.1 + 0.86603 * 0.125, 5)
+    1.0
+
+    Source: NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2138.
+    """
+    inclined = 1 / math.cos(half_angle(taper))
+    return (pitch_diameter - pitch / flanks.tangents + wire * (inclined + flanks.seat)) / inclined

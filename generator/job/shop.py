@@ -162,6 +162,8 @@ class Tools(Strict):
     """All other tools."""
     wires: list[Length] = Field(default_factory=list)
     """Diameters of the measuring wires."""
+    balls: list[Length] = Field(default_factory=list)
+    """Diameters of the measuring balls, of which there are two each: they measure internal threads."""
 
     @model_validator(mode="after")
     def _once(self) -> Self:

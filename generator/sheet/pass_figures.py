@@ -13,7 +13,7 @@ from generator.sheet.infeed import PRACTICE, Infeed, usual_count, usual_first_cu
 from generator.sheet.model import PassLine, Quantity, System
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.way_in import PARTS, Way
-from generator.sheet.wire_words import over_wires_formula
+from generator.sheet.wire_words import over_wires_formula, wires_source
 from generator.sheet.wording import length_words
 from generator.si import Length
 from generator.tables.materials import MaterialRow
@@ -112,7 +112,7 @@ def _lay_over_wires(name: str, label: str, line: PassLine, thread: ThreadPlan, d
         return
     assert thread.wire is not None, "a size over wires was reckoned with one"
     diameter, wire, pitch = line.pitch_diameter, thread.wire, thread.pitch
-    lead_term = line.over_wires - wires.over_wires_simple(diameter, wire, pitch, thread.half_angle)
+    lead_term = line.over_wires - wires.over_wires_simple(diameter, wire, pitch, thread.flanks)
     formula = over_wires_formula(thread.flanks)
     put: dict[str, tuple[float, Quantity]] = {
         "d2": (diameter, "length"), "W": (wire, "fine_length"), "P": (pitch, "fine_length"),
@@ -120,7 +120,8 @@ def _lay_over_wires(name: str, label: str, line: PassLine, thread: ThreadPlan, d
     if abs(lead_term) > 1e-9:
         formula += " + {lead angle term}"
         put["lead angle term"] = (lead_term, "fine_length")
-    desk.computed(name, label, line.over_wires, "length", formula, put, wires.SOURCE, system=thread.system)
+    source = wires_source(thread.flanks)
+    desk.computed(name, label, line.over_wires, "length", formula, put, source, system=thread.system)
 
 
 def lay_force(

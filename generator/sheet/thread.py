@@ -9,6 +9,7 @@ from __future__ import annotations
 from generator.calc import relief
 from generator.job.model import Job
 from generator.job.shop import Tools
+from generator.sheet.ball_sizes import lay_balls
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.limits_of_size import lay_limits
@@ -28,7 +29,6 @@ from generator.sheet.threading_inside import (
     check_fit,
     check_root,
     check_way_in,
-    lay_balls,
     lay_bore,
 )
 from generator.sheet.threading_tool import (
@@ -85,7 +85,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     )
     wire = None
     if not inside and threading.profile.wires_measure:
-        wire = lay_wires(threading, tools, largest, smallest, desk)
+        wire = lay_wires(threading, tools, largest, smallest, root, desk)
     if not taper:  # both halves of a taper thread are gauged, each at a plane of its own
         lay_mate(job, threading, Aim(target, largest, smallest), blank, root, desk)
     desk.given("thread.length", "Thread length", operation.length, "length")
@@ -98,7 +98,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     if inside:
         deep = layout.stick_out - end + (groove.width.si if groove else 0.0)
         if threading.profile.wires_measure:
-            lay_balls(threading, largest, smallest, desk)
+            lay_balls(threading, tools, largest, smallest, root, desk)
         check_fit(threading, desk)
         check_root(tool, threading, root, desk)
         check_bar(tool, threading, blank, depth, deep, desk)

@@ -8,7 +8,16 @@ from typing import Any
 from generator.calc import wires
 from generator.calc.thread_form import lead_angle
 from generator.errors import BadQuantity, OutsideRange
-from generator.threads.registry import Designation, Range, ThreadLimits, limits, parse_designation, profile
+from generator.threads.profile import Profile
+from generator.threads.registry import (
+    Designation,
+    Range,
+    ThreadLimits,
+    limits,
+    parse_designation,
+    profile,
+    write_designation,
+)
 
 WIRE_PLACES = 4
 NO_WIRES: dict[str, Any] = {"best": None, "size": None, "over_wires": {"max": None, "min": None}}
@@ -26,9 +35,12 @@ def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
     -------
     Keys designation, family (UN or M), class, hand (right or left), starts, unit (in or mm), pitch, lead,
     major, pitch_diameter, minor (each max and min, None where the standard gives no limit),
-    lead_angle_deg (at the pitch diameter of most material), wires (best, size, over_wires with max and min).
+    lead_angle_deg (at the pitch diameter of most material), wires (best, size, over_wires with max and min),
+    standard_form (the designation as the standard writes it), memory (what of the limits is only from memory
+    of the standard; empty when nothing), plane (where the limits of a taper thread are; empty for others).
     Limits and sizes over wires stand at the places the standard prints. Wires do not go inside an internal
-    thread: `best` is then the best ball, and there is no size over wires.
+    thread: `best` is then the best ball, and there is no size over wires. Where the best wire does not seat
+    in a groove so shallow, `size` is one that does. Square and taper threads have no wires here.
 
     Raises
     ------
@@ -37,7 +49,7 @@ def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
     OutsideRange
         When the standard has no limits for it, or the wire does not seat on its flanks.
     BadQuantity
-        When a wire is given for an internal thread.
+        When a wire is given for a thread that wires do not measure.
 
     Source: ASME B1.1, ISO 965-1 for the limits; ASME B1.2, NBS Handbook H28 for wires.
     """
@@ -62,6 +74,9 @@ def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
         "minor": _pair(of_standard.minor),
         "lead_angle_deg": round(math.degrees(lead_angle(lead, reference * unit)), 4),
         "wires": _no_wires(designation, wire) if designation.internal else _wires(of_standard, wire),
+        "standard_form": write_designation(designation),
+        "memory": of_standard.memory,
+        "plane": of_standard.plane,
     }
 
 
@@ -74,7 +89,7 @@ def _no_wires(designation: Designation, wire: float | None) -> dict[str, Any]:
     form = profile(designation)
     if not form.wires_measure:
         return NO_WIRES
-    best = wires.best_wire(float(designation.pitch), form.half_angle)
+    best = wires.best_wire(float(designation.pitch), form.flanks)
     return {"best": round(best, 6), "size": None, "over_wires": {"max": None, "min": None}}
 
 
@@ -82,15 +97,14 @@ def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
     """The best wire, the wire used, and the limits over it, in the thread's own unit."""
     designation, sizes = of_standard.designation, of_standard.pitch_diameter
     unit, places, form = designation.unit_si, of_standard.places, profile(designation)
-    half_angle = form.half_angle
     if not form.wires_measure:
         if wire is not None:
-            raise BadQuantity(f"{designation.text} is not measured over three wires; leave the wire out.")
+            raise BadQuantity(f"{designation.text} is not measured over three wires: {_instead(form)}.")
         return NO_WIRES
     pitch, lead = float(designation.pitch) * unit, float(designation.lead) * unit
-    best = wires.best_wire(pitch, half_angle) / unit
-    size = round(best, WIRE_PLACES) if wire is None else wire
-    smallest, largest = (end / unit for end in wires.usable_wires(pitch, half_angle, form.addendum))
+    best = wires.best_wire(pitch, form.flanks) / unit
+    smallest, largest = (end / unit for end in form.usable_wires(pitch, _root_below(of_standard)))
+    size = round(wires.fitting(best, (smallest, largest)), WIRE_PLACES) if wire is None else wire
     if wire is not None and not smallest < size < largest:
         raise OutsideRange(
             "wire",
@@ -104,13 +118,28 @@ def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
     def over(diameter: float | None) -> float | None:
         if diameter is None:
             return None
-        return round(wires.over_wires(diameter * unit, size * unit, pitch, lead, half_angle) / unit, places)
+        return round(wires.over_wires(diameter * unit, size * unit, pitch, lead, form.flanks) / unit, places)
 
     return {
         "best": round(best, 6),
         "size": size,
         "over_wires": {"max": over(sizes.max), "min": over(sizes.min)},
     }
+
+
+def _root_below(of_standard: ThreadLimits) -> float | None:
+    """How deep the highest root that the standard allows lies under the pitch line (m); None where unsaid."""
+    effective, root = of_standard.pitch_diameter.max, of_standard.minor.max
+    if effective is None or root is None:
+        return None
+    return (effective - root) / 2 * of_standard.designation.unit_si
+
+
+def _instead(form: Profile) -> str:
+    """What measures a thread that wires do not."""
+    if form.square:
+        return "they do not seat between square flanks. Measure the diameters and the width of the groove"
+    return "its size is another at every place along the taper. The taper ring gauge decides"
 
 
 def _pair(limit: Range) -> dict[str, float | None]:

@@ -1,4 +1,4 @@
-"""What only an internal thread needs: the bore it is cut into, whether the tool fits, what measures it.
+"""What only an internal thread needs: the bore it is cut into, whether the tool fits, what decides its fit.
 
 In reading order: `lay_bore` (the diameter before threading), `check_bar` (tool and bar in the bore),
 `check_fit` (wires do not go inside), `check_way_in` (what stands in front of the thread).
@@ -6,7 +6,6 @@ In reading order: `lay_bore` (the diameter before threading), `check_bar` (tool 
 
 from __future__ import annotations
 
-from generator.calc import balls, wires
 from generator.job.fields import Given
 from generator.job.model import Job
 from generator.job.operations import Bore
@@ -55,31 +54,6 @@ def _said(job: Job, layout: Layout, middle: Length) -> list[Given]:
     span = layout.span_at(middle)
     own = job.work[span.section_index].bore if span else None
     return [*given, own] if own is not None else given
-
-
-def lay_balls(threading: Threading, largest: Length, smallest: Length, desk: Desk) -> None:
-    """The best ball, and the size between two balls in opposite grooves for the limits."""
-    pitch, system, starts = threading.pitch, threading.system, threading.designation.starts
-    flanks, half_angle = threading.profile.flanks, threading.half_angle
-    offset = " + ({P} ÷ 2)²" if starts % 2 else ""
-    ball = desk.computed(
-        "thread.balls.best", "Best ball", wires.best_wire(pitch, half_angle), "fine_length",
-        f"{wires.best_wire(1.0, half_angle):.6f} × {{P}}", {"P": (pitch, "fine_length")},
-        "geometry: touches the flanks at the pitch line, as the best wire outside (NBS Handbook H28)",
-        system=system,
-    )
-    for name, label, diameter, rounds in (
-        ("max", "Between best balls, max", largest, "down"),
-        ("min", "Between best balls, min", smallest, "up"),
-    ):
-        desk.computed(
-            f"thread.between_balls.{name}", label,
-            balls.between_balls(diameter, ball, pitch, starts, half_angle), "length",
-            f"√(({{D2}} − {flanks.seat:.6g} × {{W}} + {1 / flanks.tangents:.6f} × {{P}})²{offset}) − {{W}}",
-            {"D2": (diameter, "length"), "W": (ball, "fine_length"), "P": (pitch, "fine_length")},
-            "geometry of two balls in opposite grooves", rounds=rounds, system=system,
-            note="where no plug gauge is at hand",
-        )
 
 
 def check_bar(

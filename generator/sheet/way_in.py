@@ -82,4 +82,4 @@ def over_wires_after(depth: Length, thread: ThreadPlan) -> Length | None:
     if not passes.wire_seats(thread.blank, depth, thread.wire, thread.pitch, thread.flanks, *nose):
         return None
     diameter = pitch_diameter_after(depth, thread)
-    return wires.over_wires(diameter, thread.wire, thread.pitch, thread.lead, thread.half_angle)
+    return wires.over_wires(diameter, thread.wire, thread.pitch, thread.lead, thread.flanks)

@@ -1,8 +1,27 @@
-"""The formula of the size over wires in words, for flanks of any angle."""
+"""Measuring over wires in words: the formula for flanks of any angle, and which form was used and why."""
 
 from __future__ import annotations
 
 from generator.calc.flanks import Flanks
+from generator.calc.wires import EXACT_FROM, Form
+from generator.si import Angle, degree
+
+_USED = {
+    Form.SIMPLE: "left out of the sizes, for it is under 0.00015 in (0.004 mm): the simple form is used",
+    Form.LEAD: "taken into the sizes by the lead-angle form, which is used up to 5°",
+    Form.EXACT: "taken into the sizes by the exact form",
+}
+
+
+def wires_source(flanks: Flanks) -> str:
+    """Where the formulas stand in print; that of flanks that differ was not to be had, and is from memory.
+
+    >>> wires_source(Flanks(0.1, 0.5))
+    'ASME B1.9 (from memory); NBS Handbook H28'
+    """
+    if flanks.symmetrical:
+        return "NBS Handbook H28; ASME B1.2"
+    return "ASME B1.9 (from memory); NBS Handbook H28"
 
 
 def over_wires_formula(flanks: Flanks) -> str:
@@ -21,3 +40,24 @@ def over_wires_formula(flanks: Flanks) -> str:
     '{d2} + 4.99393 × {W} − 1.933357 × {P}'
     """
     return f"{{d2}} + {1 + flanks.seat:.6g} × {{W}} − {1 / flanks.tangents:.6f} × {{P}}"
+
+
+def best_wire_formula(best: float) -> str:
+    """The best wire or ball, `best` being that of a pitch of 1.
+
+    >>> best_wire_formula(0.5773502692)
+    '0.577350 × {P}'
+    """
+    return f"{best:.6f} × {{P}}"
+
+
+def form_words(form: Form, lead_angle: Angle, balls: bool = False) -> str:
+    """Which form the sizes are worked out by, and why; `lead_angle` is at the pitch diameter.
+
+    >>> form_words(Form.EXACT, 7.26 * degree)
+    'taken into the sizes by the exact form: at 7.3°, above 5°, the lead-angle form reads high'
+    """
+    if form is Form.EXACT and not balls:
+        at = f"{lead_angle / degree:.1f}°"
+        return f"{_USED[form]}: at {at}, above {EXACT_FROM / degree:g}°, the lead-angle form reads high"
+    return _USED[form]

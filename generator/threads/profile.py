@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from generator.calc.flanks import Flanks
-from generator.si import Angle
+from generator.calc.wires import usable_wires
+from generator.si import Angle, Length
 
 
 @dataclass(frozen=True)
@@ -49,8 +50,25 @@ class Profile:
 
     @property
     def wires_measure(self) -> bool:
-        """True where wires or balls in its groove are read by the formulas for flanks that lean alike."""
-        return self.flanks.symmetrical and not self.flanks.square and not self.taper
+        """True where wires or balls rest on the flanks of its groove, all along the thread alike."""
+        return not self.flanks.square and not self.taper
+
+    def usable_wires(self, pitch: Length, below: Length | None = None) -> tuple[Length, Length]:
+        """Smallest and largest wire to measure an external thread over (m).
+
+        `below` is how deep its root lies under the pitch line (m); None takes the basic root.
+        """
+        basic = self.depth - self.addendum
+        root = basic if below is None else below / pitch
+        return usable_wires(pitch, self.flanks, self.addendum, root, self.crest_radius)
+
+    def usable_balls(self, pitch: Length, beyond: Length | None = None) -> tuple[Length, Length]:
+        """Smallest and largest ball to measure an internal thread between (m).
+
+        `beyond` is how far outside the pitch line its root lies (m); None takes the basic root.
+        """
+        root = self.addendum if beyond is None else beyond / pitch
+        return usable_wires(pitch, self.flanks, self.depth - self.addendum, root, self.crest_radius)
 
     @property
     def half_angle(self) -> Angle:

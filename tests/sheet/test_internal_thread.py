@@ -135,9 +135,11 @@ def test_depth_brings_the_groove_to_half_a_pitch_at_the_pitch_diameter_aimed_at(
 
 
 def test_the_mean_of_the_balls_is_the_mirror_of_the_wires(ring_of):
-    """Ball circle D2 - 2 W + 0.866025 P, balls half a pitch off (geometry)."""
+    """Ball circle D2 - 2 W + 0.866025 P, balls half a pitch off (geometry); 5/64 in is nearest to 0.0722."""
     sheet = ring_of()
-    ball = 0.57735 / 8
+    ball = 5 / 64
+    assert value(sheet, "thread.balls.best") == pytest.approx(0.57735 / 8, abs=1e-6)
+    assert value(sheet, "thread.balls.size") == ball
     circle = 1.9188 - 2 * ball + 0.866025 / 8
     assert value(sheet, "thread.between_balls.min") == pytest.approx(
         math.hypot(circle, 1 / 16) - ball, abs=2e-5

@@ -11,7 +11,8 @@ from generator.sheet.thread_json import thread_record
 
 KEYS = [
     "designation", "family", "class", "hand", "starts", "unit", "pitch", "lead", "major", "pitch_diameter",
-    "minor", "lead_angle_deg", "wires",
+    "minor", "lead_angle_deg", "wires", "standard_form",
+    "memory", "plane",
 ]
 
 
