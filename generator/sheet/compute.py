@@ -51,6 +51,7 @@ from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.time_allowed import Timing
 from generator.sheet.time_taken import given_times, time_section
 from generator.sheet.title_block import title_block
+from generator.sheet.to_size import to_size
 from generator.sheet.trial_fit import trial_fit
 from generator.sheet.work import work_section
 from generator.tables.materials import MaterialRow, material_group
@@ -156,6 +157,7 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
                 cuts, corrections=measuring_section(job, shop, lathe, thread, cuts, desk),
                 trial_fit=trial_fit(job, lathe, material, layout.stick_out, thread, cuts, desk),
             )
+            cuts = replace(cuts, to_size=to_size(lathe, thread, cuts, desk))
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
     mate_shop_material = _mate_material(job, shop)
@@ -271,6 +273,9 @@ def _assemble(
         corrections=cuts.corrections if cuts and ready else None,
         trial_fit=cuts.trial_fit if cuts and ready else (),
         internal=thread is not None and thread.internal,
+        to_size=cuts.to_size if cuts and ready else None,
+        revision=job.revision,
+        shop=shop.house.shop,
         inspection=inspection(job, desk, thread),
         setup_scene=setup_scene(job, lathe, used_head(job, lathe), layout, thread, holding, reach),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,

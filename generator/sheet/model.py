@@ -19,6 +19,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Literal
 
+from generator.calc.left_to_cut import Feed, Read
 from generator.errors import Location
 from generator.si import Angle, Area, Force, Length
 
@@ -141,11 +142,16 @@ class Caution:
 
 @dataclass(frozen=True)
 class Step:
-    """One line of the order of work, with its check box; `hold` marks a point to stop and measure."""
+    """One line of the order of work, with its check box; `hold` marks a point to stop and measure.
+
+    `figures` names what is set or measured in it, `operation` its number in the route (0: none).
+    """
 
     text: str
     detail: str = ""
     hold: bool = False
+    figures: tuple[str, ...] = ()
+    operation: int = 0
 
 
 @dataclass(frozen=True)
@@ -191,15 +197,21 @@ class PassLine:
 
 
 FitBy = Literal["wires", "plug gauge", "taper gauge", "mate"]
+Feels = Literal["does not start", "binds", "tight", "free", "rocks"]
 
 
 @dataclass(frozen=True)
 class FitRow:
-    """What is felt when the thread is tried, what to look at before cutting more, and what to do then."""
+    """What is felt when the thread is tried, what to look at before cutting more, and what to do then.
+
+    `feels` is the same in one word of the log, `at` where on the thread it is felt.
+    """
 
     felt: str
     look: tuple[str, ...]
     then: str
+    feels: Feels = "tight"
+    at: str = ""
 
 
 @dataclass(frozen=True)
@@ -227,6 +239,31 @@ class CorrectionTable:
     last: PassLine
     compound_reads: Literal["radius", "diameter"]
     cross_slide_reads: Literal["radius", "diameter"]
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One way of measuring the thread: its `key` in the log, its name, with what, and what it reads (m)."""
+
+    key: Literal["over_wires", "between_balls", "pitch_diameter"]
+    label: str
+    instrument: str
+    read: Read
+
+
+@dataclass(frozen=True)
+class ToSize:
+    """How a reading becomes what is left on the dials, in SI. `readings`: the usual one first.
+
+    `slide` feeds in; `feed_dial` and `cross_dial` are one division of its dial and of the cross slide's, as
+    they read.
+    """
+
+    readings: tuple[Reading, ...]
+    feed: Feed
+    slide: str
+    feed_dial: Length
+    cross_dial: Length
 
 
 @dataclass(frozen=True)
@@ -502,3 +539,6 @@ class Sheet:
     corrections: CorrectionTable | None = None
     trial_fit: tuple[FitRow, ...] = ()
     internal: bool = False
+    to_size: ToSize | None = None
+    revision: str = ""
+    shop: str = ""

@@ -12,6 +12,9 @@ from generator.sheet.operation_words import SCRATCH
 from generator.sheet.order_of_holding import first_supported, holding_steps, support_steps
 from generator.sheet.plans import Route, ThreadPlan
 
+BLANK = ("thread.blank",)  # figures to set or to measure in a step
+LEVERS = ("lathe.gearbox", "lathe.change_gears", "lathe.thread_dial", "spindle.step")
+TOOL = ("passes.infeed_angle",)
 LIFT_IN = Step(
     "Lift the work in",
     "Hoist and slings as under Weight and handling, or enough hands. The sling stays on until the work is "
@@ -62,13 +65,13 @@ def _steps_of(line: OperationLine, thread: ThreadPlan | None) -> list[Step]:
     if line.name == "thread":
         return _thread_steps(line, text, thread)
     detail = "; ".join(part for part in (line.detail, line.hold) if part)
-    return [Step(text, detail, hold=bool(line.hold))]
+    return [Step(text, detail, hold=bool(line.hold), operation=line.number)]
 
 
 def _thread_steps(line: OperationLine, text: str, plan: ThreadPlan | None) -> list[Step]:
     inside = plan is not None and plan.internal
     blank, what = ("bore", "Measure the bore") if inside else ("blank", "Measure the blank")
-    measure = Step(what, f"Measure the {blank} cold and write it here: ______", hold=True)
+    measure = Step(what, f"Measure the {blank} cold and write it here: ______", hold=True, figures=BLANK)
     if plan is None:
         return [measure]
     tool = (
@@ -81,10 +84,15 @@ def _thread_steps(line: OperationLine, text: str, plan: ThreadPlan | None) -> li
     cut = "As in the pass table; write what was cut in the blank column."
     return [
         measure,
-        Step("Set levers, gears, feed direction", "As in the lathe settings. Turn one revolution by hand."),
-        Step("Set the tool", tool),
+        Step(
+            "Set levers, gears, feed direction", "As in the lathe settings. Turn one revolution by hand.",
+            figures=LEVERS,
+        ),
+        Step("Set the tool", tool, figures=TOOL),
         Step("Touch the bore, zero both dials" if inside else "Touch the work, zero both dials"),
         Step("Scratch pass", "Check the pitch with a leaf gauge or rule over its whole length.", hold=True),
-        Step(text, f"{cut} {line.hold}." if line.hold and line.hold != SCRATCH else cut),
+        Step(
+            text, f"{cut} {line.hold}." if line.hold and line.hold != SCRATCH else cut, operation=line.number
+        ),
         Step("Measure, try the mate", "At the marked lines. Spindle stopped, thread clean.", hold=True),
     ]

@@ -16,7 +16,16 @@ from generator.calc.form_tool import Side
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.errors import Location
 from generator.sheet.layout import Way
-from generator.sheet.model import CorrectionTable, FitBy, FitRow, OperationLine, PassLine, PlotScene, System
+from generator.sheet.model import (
+    CorrectionTable,
+    FitBy,
+    FitRow,
+    OperationLine,
+    PassLine,
+    PlotScene,
+    System,
+    ToSize,
+)
 from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
 from generator.threads.profile import Profile
@@ -104,7 +113,8 @@ class PassPlan:
     """The cuts, and the largest and last cutting force (None when the material is unknown).
 
     `towards` is the end of the lathe that the tool also goes towards as it is fed in, `slide` the one that
-    feeds it (compound or cross slide). `corrections` and `trial_fit` are worked out when the passes are.
+    feeds it (compound or cross slide). `corrections`, `trial_fit` and `to_size` are worked out with the
+    passes.
     """
 
     passes: tuple[PassLine, ...]
@@ -117,6 +127,7 @@ class PassPlan:
     slide: str
     corrections: CorrectionTable | None = None
     trial_fit: tuple[FitRow, ...] = ()
+    to_size: ToSize | None = None
 
 
 @dataclass(frozen=True)

@@ -119,6 +119,7 @@ class _Words:
                 ),
                 f"{STILL_FULL[thread.fit_by]}: {full[0].lower() + full[1:]} Inside its limits: cut nothing "
                 "more; the mate, or a crest, is what stops it.",
+                feels="does not start",
             ),
             FitRow(
                 "Starts, and binds after N turns",
@@ -132,6 +133,7 @@ class _Words:
                 ),
                 "Back off at the first bind; a forced thread galls. Taper: spring passes at one reading. "
                 f"Only if both ends still measure too full: {self.again[0].lower() + self.again[1:]}",
+                feels="binds",
             ),
             FitRow(
                 "Tight all along",
@@ -147,6 +149,7 @@ class _Words:
                 ),
                 f"The flanks are right: {'open the bore' if inside else 'turn the crests down'} to their "
                 "limits; no cut on the flanks.",
+                at="crest",
             ),
             FitRow(
                 "Free, then tight",
@@ -156,6 +159,7 @@ class _Words:
                     "Where the mate is longer than its gauge, lead error adds up over the length.",
                 ),
                 "Spring passes at the same reading until nothing comes off. Then as for one that binds.",
+                at="the last turns",
             ),
             FitRow(
                 "Rocks, or is loose",
@@ -166,6 +170,7 @@ class _Words:
                 ),
                 "Nothing puts metal back. Stop, write the reading down, and ask the customer before the part "
                 "leaves the lathe.",
+                feels="rocks",
             ),
         )
 
@@ -177,6 +182,7 @@ class _Words:
                 ("Burr, chip, chamfer.", "Gauge and thread at one temperature. " + self._warm()),
                 "Cut on by the gauge lines of the thread data, for the turns that it stops short, in two "
                 "cuts and a spring pass; then try again.",
+                feels="does not start",
             ),
             FitRow(
                 "The gauge rocks, or binds at one end",
@@ -185,17 +191,20 @@ class _Words:
                     "One flank all along: pitch, or a tool that stands square to the taper, not to the axis.",
                 ),
                 "Set the taper right first. No deeper cut mends it.",
+                feels="rocks",
             ),
             FitRow(
                 "The gauge is right, the mate stops short or rocks",
                 ("The mate: its first thread, its own taper, an old standard.",),
                 "Cut nothing more. Measure the mate, and ask.",
+                feels="rocks", at="the mate; the gauge is right",
             ),
             FitRow(
                 "The gauge goes too far",
                 ("Read it again, by hand, threads clean.",),
                 "Nothing puts metal back. Where the end of the work may be faced off, the thread moves back "
                 "by as much; ask before it leaves the lathe. Do not make it up with sealant.",
+                feels="free", at="past the gauge line",
             ),
         )
 

@@ -1,0 +1,120 @@
+"""What the page at the machine needs to turn a reading into what is left on the dials."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+
+from generator.calc import balls, wires
+from generator.calc.dials import whole_graduations
+from generator.calc.left_to_cut import Feed, Read
+from generator.calc.passes import infeed_travel
+from generator.calc.thread_form import lead_angle
+from generator.job.lathe import Lathe
+from generator.sheet.desk import Desk
+from generator.sheet.infeed import slide_dial
+from generator.sheet.measure_micrometer import STEEP, micrometer_reads
+from generator.sheet.model import Figure, Reading, ToSize
+from generator.sheet.plans import PassPlan, ThreadPlan
+from generator.si import Length, mm
+
+STEP = 0.01 * mm  # of the pitch diameter, for how much a reading follows it
+OVERSIZE = 0.05  # of the way in: a blank may be a little full; common practice, no source
+TOO_DEEP = 0.5  # of the way in: a reading below that is a slip, not a thread; common practice, no source
+
+
+def to_size(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> ToSize | None:
+    """The readings of this thread and the slides; None where no reading follows the depth (square, taper).
+
+    Raises
+    ------
+    OutsideRange
+        When a turn of the lathe's dial does not hold a whole number of its divisions.
+    """
+    first, small = desk.figures.get("passes.first_cut"), desk.figures.get("passes.last_cut")
+    if thread.profile.taper or thread.flanks.square:
+        return None
+    readings = tuple(_readings(thread, cuts, desk))
+    if not readings or first is None or small is None:
+        return None
+    dial = slide_dial(lathe.compound_dial if cuts.slide == "compound" else lathe.cross_dial)
+    cross = slide_dial(lathe.cross_dial)
+    feed = Feed(
+        along=math.cos(cuts.infeed_angle), half=dial.graduation / 2, cross_half=cross.graduation / 2,
+        depth=cuts.passes[-1].depth, first=_laid(first),
+        small=2 * whole_graduations(infeed_travel(_laid(small), cuts.infeed_angle), dial, rounds="up"),
+    )
+    return ToSize(readings, feed, cuts.slide, dial.division, cross.division)
+
+
+def _laid(figure: Figure) -> Length:
+    """The value of a figure that is laid down with the passes (m)."""
+    assert isinstance(figure.value, float), figure.name
+    return figure.value
+
+
+def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[Reading]:
+    """Over wires or between balls, then on the pitch diameter by a thread micrometer."""
+    last, pitch, flanks = cuts.passes[-1], thread.pitch, thread.flanks
+    diameter = last.pitch_diameter
+    if thread.wire is not None and last.over_wires is not None:
+        wire = thread.wire
+
+        def over(size: Length) -> Length:
+            form = wires.form_of(diameter, wire, thread.lead, flanks)
+            by = wires.over_wires_exact if form is wires.Form.EXACT else wires.over_wires_with_lead
+            if form is wires.Form.SIMPLE:
+                return wires.over_wires_simple(size, wire, pitch, flanks)
+            return by(size, wire, pitch, thread.lead, flanks)
+
+        limits = _limits("thread.over_wires", thread, desk)
+        yield Reading(
+            "over_wires", "Over wires", "micrometer and wires",
+            _read(last.over_wires, limits, _per(over, diameter), thread, cuts),
+        )
+    ball = desk.figures.get("thread.balls.size")
+    if thread.internal and ball is not None and isinstance(ball.value, float):
+        size, starts = ball.value, thread.designation.starts
+
+        def between(of: Length) -> Length:
+            return balls.across_balls(balls.ball_circle(of, size, pitch, flanks), size, pitch, starts)
+
+        limits = _limits("thread.between_balls", thread, desk)
+        yield Reading(
+            "between_balls", "Between balls", "two balls and bore gauge",
+            _read(balls.between_balls(diameter, size, pitch, starts, flanks), limits, _per(between, diameter),
+                  thread, cuts),
+        )
+    steep = lead_angle(thread.lead, diameter) > STEEP
+    if not thread.internal and micrometer_reads(thread) and not steep:
+        ends = _given(thread, thread.pitch_diameter_min, thread.pitch_diameter_max)
+        yield Reading(
+            "pitch_diameter", "Pitch diameter", "thread micrometer", _read(diameter, ends, 1.0, thread, cuts)
+        )
+
+
+Ends = tuple[Length | None, Length | None]
+
+
+def _limits(stem: str, thread: ThreadPlan, desk: Desk) -> Ends:
+    """Both limits as the sheet shows them (m); None where no standard gives the pitch diameter's."""
+    least, most = (_laid(desk.figures[f"{stem}.{end}"]) for end in ("min", "max"))
+    return _given(thread, least, most)
+
+
+def _given(thread: ThreadPlan, least: Length, most: Length) -> Ends:
+    of = thread.limits.pitch_diameter
+    return (None if of.min is None else least), (None if of.max is None else most)
+
+
+def _per(reads: Callable[[Length], Length], diameter: Length) -> float:
+    """How much a reading changes over the pitch diameter, at the size aimed at."""
+    return (reads(diameter + STEP) - reads(diameter - STEP)) / (2 * STEP)
+
+
+def _read(aim: Length, limits: Ends, per: float, thread: ThreadPlan, cuts: PassPlan) -> Read:
+    way_in = 2 * cuts.passes[-1].depth * per
+    full, thin = aim + way_in * (1 + OVERSIZE), aim - way_in * TOO_DEEP
+    if thread.internal:
+        full, thin = aim - way_in * (1 + OVERSIZE), aim + way_in * TOO_DEEP
+    return Read(aim, *limits, per, min(full, thin), max(full, thin), thread.internal)
