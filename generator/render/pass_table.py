@@ -7,9 +7,10 @@ dial_system, size_system  the units of its columns
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
+from generator.render.entries import entry_name, plan_words
 from generator.render.formats import UNITS, decimals, digits, in_unit, places_needed
 from generator.sheet.model import PassLine, Sheet, System
 
@@ -31,6 +32,7 @@ class PassRow:
     force: str
     marks: tuple[str, ...]
     stop_here: bool
+    entry: str  # the name of its field "as cut"
 
 
 @dataclass(frozen=True)
@@ -67,6 +69,8 @@ def pass_table(sheet: Sheet) -> PassTable:
     readings = [line.dial_reading / in_dial.si for line in sheet.passes]
     dial_places = places_needed(readings, depth_places - 1, depth_places)
 
+    plan = plan_words(sheet)
+
     def measured(value: float) -> str:
         return digits(value / in_size.si, size_places)
 
@@ -80,7 +84,7 @@ def pass_table(sheet: Sheet) -> PassTable:
             )
             if flag
         ]
-        return PassRow(
+        shown = PassRow(
             number=str(line.number),
             cut="0" if line.spring else digits(line.cut / in_dial.si, depth_places),
             depth=digits(line.depth / in_dial.si, depth_places),
@@ -92,7 +96,11 @@ def pass_table(sheet: Sheet) -> PassTable:
             force="–" if line.force is None else _without_unit(in_unit(line.force, "force", sheet.system)),
             marks=tuple(marks),
             stop_here=line.measure or line.try_mate,
+            entry="",
         )
+        said = (shown.number, shown.cut, shown.depth, shown.turns, shown.dial, shown.over_wires,
+                shown.pitch_diameter, in_dial.name, in_size.name, *marks)
+        return replace(shown, entry=entry_name("pass", *plan, *said))
 
     return PassTable(
         parts=_parts(tuple(row(line) for line in sheet.passes)),

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
+from generator.render.entries import entry_name
 from generator.render.figure_line import FigureLine
 from generator.render.formats import UNITS
 from generator.sheet.model import Kind, OperationLine, Sheet
@@ -68,6 +69,8 @@ class RouteRow:
     time: Setting
     lines: tuple[FigureLine, ...]
     lines_high: str
+    done: str  # the name of its tick
+    took: str  # the name of its field for the time it took
 
 
 @dataclass(frozen=True)
@@ -120,18 +123,23 @@ def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]
         named = [operation.figures.get(column, "") for column in columns]
         return _setting(name, [_part(sheet, lines[figure]) for figure in named if figure in lines])
 
+    settings, time = tuple(setting(*column) for column in COLUMNS), setting(*TIME)
+    said = [part.value for one in (*settings, time) for part in one.parts]
+    what = (str(operation.number), operation.title, operation.detail, operation.hold, *said)
     return RouteRow(
         number=str(operation.number),
         title=operation.title,
         detail=operation.detail,
         hold=operation.hold,
         proposed=operation.proposed,
-        settings=tuple(setting(*column) for column in COLUMNS),
-        time=setting(*TIME),
+        settings=settings,
+        time=time,
         lines=tuple(
             _untitled(line, title) for name, line in lines.items() if name.startswith(own) or name in shown
         ),
         lines_high="3" if operation.hold else "2",
+        done=entry_name("done", *what),
+        took=entry_name("took", *what),
     )
 
 

@@ -8,26 +8,26 @@ view                      Sheet -> Page
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
+from generator.render.at_machine import AtMachine, at_machine
 from generator.render.compare_table import CompareTable, compare_table
 from generator.render.correction_table import CorrectionBlock, correction_block
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
+from generator.render.inspection_rows import InspectionRow, inspection_rows
 from generator.render.not_said import AssumedLine, assumed_lines, missing_lines
 from generator.render.pass_table import PassTable, pass_table
 from generator.render.route_table import RouteTable, route_table
+from generator.render.step_rows import StepRow, step_rows
 from generator.sheet.model import (
     Caution,
-    Figure,
     Finding,
     FitRow,
     Kind,
     Section,
     Sheet,
-    Step,
     TitleField,
 )
 from generator.sheet.other_lathes import Comparison, NotCompared
@@ -78,16 +78,6 @@ class Block:
 
 
 @dataclass(frozen=True)
-class InspectionRow:
-    """One line of the inspection record."""
-
-    feature: str
-    limits: str
-    second: str
-    instrument: str
-
-
-@dataclass(frozen=True)
 class Page:
     """The whole page as finished strings and flags."""
 
@@ -110,12 +100,13 @@ class Page:
     blocks: tuple[Block, ...]
     passes: PassTable | None
     no_passes_because: tuple[str, ...]
-    steps: tuple[Step, ...]
+    steps: tuple[StepRow, ...]
     pictures: tuple[tuple[str, str], ...]  # address beside the page, file name
     inspection: tuple[InspectionRow, ...]
     over_wires: str
     corrections: CorrectionBlock | None
     trial_fit: tuple[FitRow, ...]
+    at_machine: AtMachine = field(repr=False)
     appendix: tuple[FigureLine, ...] = field(repr=False)
     other_lathes: CompareTable | None = None
     not_compared: tuple[str, ...] = ()
@@ -134,6 +125,10 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
     ordered = sorted(blocks, key=_section_rank)
     stops = tuple(finding.text for finding in sheet.findings if finding.level == "stop")
     hand = _hand(sheet)
+    route = route_table(sheet, lines)
+    passes = pass_table(sheet) if ready and sheet.passes else None
+    steps = step_rows(sheet, {row.number: row.done for row in route.rows} if route else {})
+    record = inspection_rows(sheet)
     return Page(
         job=sheet.job,
         title=sheet.title,
@@ -149,17 +144,18 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         missing=missing_lines(sheet),
         assumed=assumed_lines(sheet, lines),
         cells=_cells(sheet, lines),
-        route=route_table(sheet, lines),
+        route=route,
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
         blocks=tuple(blocks[id] for id in ordered if id not in SET_FIRST),
-        passes=pass_table(sheet) if ready and sheet.passes else None,
+        passes=passes,
         no_passes_because=stops or ("The job cuts no thread.",),
-        steps=sheet.steps,
+        steps=steps,
         pictures=tuple((quote(f"{sheet.slug}/{name}"), name) for name in sheet.pictures),
-        inspection=tuple(_inspection(sheet)),
+        inspection=record,
         over_wires=_over_wires(sheet),
         corrections=correction_block(sheet) if ready else None,
         trial_fit=sheet.trial_fit,
+        at_machine=at_machine(sheet, lines, steps, route, passes, record),
         appendix=tuple(lines.values()),
         other_lathes=compare_table(compared) if isinstance(compared, Comparison) else None,
         not_compared=compared.reasons if isinstance(compared, NotCompared) else (),
@@ -241,26 +237,6 @@ def _is_number(sheet: Sheet, name: str) -> bool:
 def _cell(label: str, shown: Written, lines: tuple[FigureLine, ...]) -> Cell:
     notes = dict.fromkeys(line.note for line in lines if line.note)
     return Cell(label, shown.first, shown.second, "; ".join(notes), len(shown.first) > WIDE_TEXT, lines)
-
-
-def _inspection(sheet: Sheet) -> Iterable[InspectionRow]:
-    for line in sheet.inspection:
-        limits = _limits(sheet, line.low, line.high)
-        yield InspectionRow(line.feature, limits.first, limits.second, line.instrument)
-
-
-def _limits(sheet: Sheet, low: str, high: str) -> Written:
-    """Both limits, or one of them in words; nothing where the line has none."""
-    if not low and not high:
-        return Written("")
-    figures: Sequence[Figure | None] = [sheet.figures.get(name) for name in (low, high)]
-    if figures[0] is not None and figures[1] is not None:
-        return limits_written(figures[0], figures[1], sheet.system)
-    for word, figure in zip(("at least", "at most"), figures, strict=True):
-        if figure is not None and figure.value is not None:
-            shown = written(figure, sheet.system)
-            return Written(f"{word} {shown.first}", shown.second)
-    return Written("unknown")
 
 
 def _over_wires(sheet: Sheet) -> str:

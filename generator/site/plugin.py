@@ -39,8 +39,13 @@ from generator.site.swap import SiteFolder, SiteRefused
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
-STYLES: Final = ("site.css", "drawing.css", "sheet.css", "print.css")  # a later one wins: paper over screen
-SCRIPTS: Final = ("archive.js",)
+STYLES: Final = (  # a later one wins: paper over screen
+    "site.css", "drawing.css", "sheet.css", "at_machine.css", "print.css",
+)
+SHEET_SCRIPTS: Final = (  # in the order in which they need each other
+    "left_to_cut.js", "log_text.js", "kept.js", "fields.js", "log_piece.js", "large_view.js", "measured.js",
+)
+SCRIPTS: Final = ("archive.js", *SHEET_SCRIPTS)
 INDEX_SCRIPT: Final = "archive-index.js"
 FRAME: Final = "sheets/_frame/frame"  # same depth as every sheet, so that relative links agree
 FRAME_TITLE: Final = "The title of the sheet stands here"
@@ -118,6 +123,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "archive_columns": [(name, name.capitalize()) for name in COLUMNS],
             "archive_filters": [(name, name.capitalize()) for name in FILTERS],
             "archive_script": INDEX_SCRIPT,
+            "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
             "file_keys": file_keys,
             "thread_differences": differences,
             "threads_from_memory": from_memory,

@@ -1,0 +1,150 @@
+"""The page at the machine: its cards, and the figures that its scripts keep, count and write down with.
+
+AtMachine                 what the template gets; `data` goes into the page as JSON
+at_machine                a sheet and the finished parts of its page -> AtMachine
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+
+from generator.render.cards import Card, cards, planned
+from generator.render.figure_line import FigureLine
+from generator.render.formats import UNITS, decimals
+from generator.render.inspection_rows import InspectionRow
+from generator.render.pass_table import PassTable, dial_system, size_system
+from generator.render.route_table import RouteTable
+from generator.render.step_rows import StepRow
+from generator.sheet.model import FitRow, Reading, Sheet, ToSize
+from generator.si import Length
+
+FINE: Final = 9  # decimals of a length in the page: far below what any instrument shows
+SIZES: Final = {  # what a line of the record is limited by: its key in the log, and where it is taken
+    "thread.major": ("major", ""), "thread.minor": ("minor", ""),
+    "thread.pitch_diameter": ("pitch_diameter", ""), "thread.over_wires": ("over_wires", ""),
+    "thread.between_balls": ("between_balls", ""), "thread.length": ("length", "thread"),
+    "relief.diameter": ("diameter", "relief"), "relief.width": ("width", "relief"),
+    "thread.before_plating.major": ("major", "before plating"),
+    "thread.before_plating.minor": ("minor", "before plating"),
+    "thread.before_plating.pitch_diameter": ("pitch_diameter", "before plating"),
+}
+GOES: Final = FitRow(
+    "Goes on by hand over its whole length, without shake", (),
+    "Then it fits. Write down the last reading, and cut nothing more.", "free",
+)
+
+
+@dataclass(frozen=True)
+class AtMachine:
+    """`cards` in order; `readings` are the ways to measure, as (key, label); `fits` what may be felt.
+
+    `unit` is what the thread is measured in, `passes` the numbers that a reading can belong to.
+    """
+
+    cards: tuple[Card, ...]
+    readings: tuple[tuple[str, str], ...]
+    fits: tuple[FitRow, ...]
+    passes: tuple[str, ...]
+    unit: str
+    data: Mapping[str, Any]
+
+
+def at_machine(
+    sheet: Sheet, lines: Mapping[str, FigureLine], steps: Sequence[StepRow], route: RouteTable | None,
+    passes: PassTable | None, record: Sequence[InspectionRow],
+) -> AtMachine:
+    """All that the page needs at the machine, from its finished parts."""
+    unit = UNITS["length"].unit(size_system(sheet))
+    to_size = sheet.to_size
+    thread = next((str(line.number) for line in sheet.operations if line.name == "thread"), "")
+    fits = (*sheet.trial_fit, GOES) if sheet.trial_fit else ()
+    entries = dict([
+        *_steps(steps), *_route(route), *_passes(passes, thread), *_record(sheet, record, thread),
+    ])
+    return AtMachine(
+        cards=cards(steps, route, passes, lines),
+        readings=tuple((one.key, one.label) for one in to_size.readings) if to_size else (),
+        fits=fits,
+        passes=tuple(row.number for part in passes.parts for row in part.rows) if passes else (),
+        unit=unit.name,
+        data={
+            "job": sheet.job, "owner": sheet.shop, "folder": f"{sheet.year}/{sheet.slug}",
+            "revision": sheet.revision, "thread": thread, "entries": entries,
+            "size": _to_size(to_size, sheet) if to_size else None,
+            "fits": [{"feels": fit.feels, "where": fit.at} for fit in fits],
+        },
+    )
+
+
+def _steps(steps: Sequence[StepRow]) -> Iterator[tuple[str, dict[str, Any]]]:
+    for step in steps:
+        if not step.operation:
+            yield step.entry, {"takes": "tick", "label": step.text}
+        if step.reading:
+            yield step.reading, {"takes": "text", "label": f"{step.text}, what it reads"}
+
+
+def _route(route: RouteTable | None) -> Iterator[tuple[str, dict[str, Any]]]:
+    for row in route.rows if route else ():
+        about = {"operation": row.number}
+        label = f"Operation {row.number}, {row.title}"
+        yield row.done, {"takes": "done", "label": f"{label}: done", **about}
+        yield row.took, {"takes": "time", "label": f"{label}: time it took, minutes", **about}
+
+
+def _passes(passes: PassTable | None, thread: str) -> Iterator[tuple[str, dict[str, Any]]]:
+    if passes is None:
+        return
+    for row in (row for part in passes.parts for row in part.rows):
+        yield row.entry, {
+            "takes": "dial", "label": f"Pass {row.number}, as cut: dial, {passes.dial_unit}",
+            "operation": thread, "pass": int(row.number), "turns": int(row.turns), "planned": planned(row),
+            "unit": passes.dial_unit,
+            "stood": f"{row.turns} turns {row.dial} {passes.dial_unit}, cut {row.cut} {passes.dial_unit}",
+        }
+
+
+def _record(
+    sheet: Sheet, record: Sequence[InspectionRow], thread: str
+) -> Iterator[tuple[str, dict[str, Any]]]:
+    for line, row in zip(sheet.inspection, record, strict=True):
+        name = line.low or line.high
+        figure = sheet.figures.get(name)
+        key, where = SIZES.get(name.rpartition(".")[0], SIZES.get(name, ("", "")))
+        system = (figure.system if figure else None) or sheet.system
+        yield row.reading, {
+            "takes": "size" if key else "text", "label": row.feature, "operation": thread, "size": key,
+            "where": where, "with": row.instrument, "unit": UNITS["length"].unit(system).name,
+        }
+        yield row.by, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.reading}
+
+
+def _to_size(to_size: ToSize, sheet: Sheet) -> dict[str, Any]:
+    """The sums of the page, in the unit of the readings; dials as they read, in their own."""
+    size, dial = UNITS["length"].unit(size_system(sheet)), UNITS["length"].unit(dial_system(sheet))
+
+    def fine(length: Length | None) -> float | None:
+        return None if length is None else round(length / size.si, FINE)
+
+    def reading(one: Reading) -> dict[str, Any]:
+        read = one.read
+        return {
+            "key": one.key, "label": one.label, "with": one.instrument, "aim": fine(read.aim),
+            "least": fine(read.least), "most": fine(read.most), "per": read.per, "bottom": fine(read.bottom),
+            "top": fine(read.top), "inside": read.inside,
+        }
+
+    feed = to_size.feed
+    return {
+        "readings": [reading(one) for one in to_size.readings],
+        "feed": {
+            "along": feed.along, "half": fine(feed.half), "crossHalf": fine(feed.cross_half),
+            "depth": fine(feed.depth), "first": fine(feed.first), "small": feed.small,
+        },
+        "slide": to_size.slide, "unit": size.name, "places": decimals(1.0, size),
+        "dialUnit": dial.name, "dialPlaces": decimals(1.0, dial),
+        "feedDivision": round(to_size.feed_dial / dial.si, FINE),
+        "crossDivision": round(to_size.cross_dial / dial.si, FINE),
+    }

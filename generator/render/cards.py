@@ -1,0 +1,129 @@
+"""The large view: one card for each step of the order of work and each pass, read from a metre away.
+
+CardFigure, Card          what the template gets
+cards                     steps, route and passes -> Card
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from generator.render.figure_line import FigureLine
+from generator.render.pass_table import PassRow, PassTable
+from generator.render.route_table import RouteRow, RouteTable
+from generator.render.step_rows import StepRow
+
+SET: Final = {"tool": "Tool", "spindle": "Spindle", "feed": "Feed", "cuts": "Cuts", "dial": "Dial"}
+NOT_SEATED: Final = "–"  # over wires, in the pass table
+
+
+@dataclass(frozen=True)
+class CardFigure:
+    """One figure: its name, and number and unit apart; `words` where it is no number, and so not as large."""
+
+    label: str
+    value: str
+    unit: str
+    words: bool
+
+
+@dataclass(frozen=True)
+class Card:
+    """One step or pass. `tick` and `field` name what is ticked and written on it ("" : nothing).
+
+    `says` is the whole card in one sentence, for those who listen. `planned` is what the field gets by one
+    touch where it was cut as planned; `trial` says that it is a place to measure or to try.
+    """
+
+    head: str
+    title: str
+    detail: str
+    hold: bool
+    marks: tuple[str, ...]
+    figures: tuple[CardFigure, ...]
+    tick: str
+    field: str
+    field_label: str
+    field_unit: str
+    planned: str
+    trial: bool
+    number: str
+    says: str
+
+
+def cards(
+    steps: Sequence[StepRow], route: RouteTable | None, passes: PassTable | None,
+    lines: Mapping[str, FigureLine],
+) -> tuple[Card, ...]:
+    """All cards in order: the passes stand behind the step in which the thread is cut."""
+    rows = {row.number: row for row in route.rows} if route else {}
+    found: list[Card] = []
+    for count, step in enumerate(steps, 1):
+        head = f"Step {count} of {len(steps)}"
+        found.append(_step(head, step, rows.get(step.operation), lines))
+        if passes is not None and step.passes:
+            found += _passes(passes)
+    return tuple(found)
+
+
+def planned(row: PassRow) -> str:
+    """What is written where a pass was cut as planned: whole turns, where there are any, and the reading."""
+    turns = {"0": "", "1": "1 turn "}.get(row.turns, f"{row.turns} turns ")
+    return f"{turns}{row.dial}"
+
+
+def _step(head: str, step: StepRow, row: RouteRow | None, lines: Mapping[str, FigureLine]) -> Card:
+    figures = [
+        CardFigure(lines[name].label, *_apart(lines[name])) for name in step.figures if name in lines
+    ]
+    if row is not None:
+        for setting in row.settings:
+            if setting.name in SET and setting.parts:
+                text = [f"{part.value} {part.unit}".strip() for part in setting.parts]
+                one = setting.parts[0]
+                single = len(text) == 1
+                figures.append(CardFigure(
+                    SET[setting.name], one.value if single else f"{setting.between} ".join(text),
+                    one.unit if single else "", bool(one.look) or not single,
+                ))
+    return Card(
+        head, step.text, step.detail, step.hold, (), tuple(figures), step.entry, step.reading,
+        "What it reads", "", "", step.hold and step.trial, "", _says(head, step.hold, step.text, figures, ()),
+    )
+
+
+def _passes(table: PassTable) -> Iterator[Card]:
+    rows = [row for part in table.parts for row in part.rows]
+    for row in rows:
+        head = f"Pass {row.number} of {len(rows)}"
+        figures = [
+            CardFigure("Turns", row.turns, "", False),
+            CardFigure("Dial", row.dial, table.dial_unit, False),
+            CardFigure("Cut", row.cut, table.dial_unit, False),
+        ]
+        if table.has_over_wires and row.over_wires != NOT_SEATED:
+            figures.append(CardFigure("Then over wires", row.over_wires, table.size_unit, False))
+        else:
+            figures.append(CardFigure("Then pitch diameter", row.pitch_diameter, table.size_unit, False))
+        yield Card(
+            head, "", f"Set on: {table.dial}", False, row.marks, tuple(figures), "", row.entry,
+            "As cut, dial", table.dial_unit, planned(row), row.stop_here, row.number,
+            _says(head, False, "", figures, row.marks),
+        )
+
+
+def _apart(line: FigureLine) -> tuple[str, str, bool]:
+    """Number and unit of a figure; words stay whole."""
+    number, _, unit = line.first.rpartition(" ")
+    if number and number.replace(".", "").isdigit():
+        return number, unit, False
+    return line.first, "", not line.first.rstrip("°").replace(".", "").isdigit()
+
+
+def _says(
+    head: str, hold: bool, text: str, figures: Sequence[CardFigure], marks: Sequence[str]
+) -> str:
+    said = [f"{one.label} {one.value} {one.unit}".strip() for one in figures]
+    return ". ".join(part for part in (head, "Hold" if hold else "", text, *said, *marks) if part) + "."

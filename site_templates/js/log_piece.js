@@ -1,0 +1,114 @@
+// The block "At the machine": what was written, as a piece of log.yml to copy or to save, what an earlier plan
+// left, and that entries are not kept, where they are not.
+(function () {
+  "use strict";
+
+  var ours = window.setupSheet, page = ours && ours.page;
+  if (!page) { return; }
+  var kept = page.kept, section = page.section, entries = page.data.entries;
+  var text = section.querySelector("textarea"), count = section.querySelector("[data-count]");
+  var every = section.querySelector("[data-all]"), word = section.querySelector(".done-word");
+  var notKept = section.querySelector(".not-kept"), changed = section.querySelector(".changed");
+  var earlier = section.querySelector(".earlier"), sure = section.querySelector(".sure");
+
+  function isEarlier(entry) {
+    return entry.revision !== kept.revision || (entry.what.takes !== "record" && !entries[entry.id]);
+  }
+
+  function says(entry) { return ours.log.says(entry) !== null; }
+
+  function wanted(all) {
+    var since = every.checked ? 0 : kept.remembered("taken") || 0;
+    return all.filter(function (entry) {
+      return entry.time > since || entry.held || (entry.what.takes === "by" && all.some(function (other) {
+        return other.id === entry.what.of && other.time > since;
+      }));
+    });
+  }
+
+  function plural(number, one, many) { return number === 1 ? "1 " + one : number + " " + many; }
+
+  function lineOf(entry) {
+    var line = document.createElement("li");
+    var value = entry.value === true ? "ticked" : entry.value;
+    line.textContent = ours.log.when(entry.time) + ", revision " + entry.revision + ": " + entry.what.label +
+      (entry.what.stood ? " (planned then: " + entry.what.stood + ")" : "") + ": " + value;
+    return line;
+  }
+
+  function show() {
+    var all = kept.all();
+    all.forEach(function (entry) { entry.earlier = isEarlier(entry); });
+    var full = all.filter(says), piece = wanted(all), old = full.filter(function (entry) { return entry.earlier; });
+    text.value = ours.log.text(piece);
+    var fresh = piece.filter(says).length;
+    count.textContent = !full.length ? "nothing yet"
+      : plural(full.length, "entry", "entries") + (fresh < full.length ? ", " + fresh + " of them not taken out yet" : "");
+    earlier.hidden = !old.length;
+    earlier.querySelector("ul").replaceChildren.apply(earlier.querySelector("ul"), old.map(lineOf));
+    var said = old.length ? "The plan has changed since " + plural(old.length, "entry was", "entries were") +
+      " made. They are kept below, under “Written on this page”, and stand in no field." : "";
+    changed.hidden = !said;
+    if (changed.textContent !== said) { changed.textContent = said; }
+    var why = kept.trouble || (Object.keys(kept.held).length ? "The browser did not take all of them." : "");
+    notKept.hidden = !why;
+    var span = notKept.querySelector("[data-why]");
+    if (span.textContent !== why) { span.textContent = why; }
+    return piece;
+  }
+
+  function takenOut(said) {
+    kept.remember("taken", Date.now());
+    word.textContent = said;
+  }
+
+  function byHand() {
+    text.focus();
+    text.select();
+    try { if (document.execCommand("copy")) { return true; } } catch (error) { /* said below */ }
+    return false;
+  }
+
+  function copy() {
+    var piece = text.value;
+    if (!piece) { word.textContent = "There is nothing to copy."; return; }
+    var done = function () { takenOut("Copied."); };
+    var otherwise = function () {
+      if (byHand()) { done(); } else { word.textContent = "This browser does not copy by itself. The text is marked: copy it by hand."; }
+    };
+    try {
+      navigator.clipboard.writeText(piece).then(done, otherwise);
+    } catch (error) { otherwise(); }
+  }
+
+  function save() {
+    if (!text.value) { word.textContent = "There is nothing to save."; return; }
+    var link = document.createElement("a");
+    var address = URL.createObjectURL(new Blob([text.value], { type: "application/yaml;charset=utf-8" }));
+    link.href = address;
+    link.download = page.data.job.replace(/[^A-Za-z0-9._-]+/g, "-") + "-log.yml";
+    section.append(link);
+    link.click();
+    link.remove();
+    setTimeout(function () { URL.revokeObjectURL(address); }, 60000);
+    takenOut("Saved as " + link.download + ".");
+  }
+
+  section.querySelector("[data-copy]").addEventListener("click", copy);
+  section.querySelector("[data-save]").addEventListener("click", save);
+  every.addEventListener("change", show);
+  section.querySelector("details.written").addEventListener("toggle", function () { word.textContent = ""; show(); });
+  var clear = section.querySelector("[data-clear]");
+  clear.addEventListener("click", function () {
+    sure.hidden = false;
+    sure.querySelector("[data-clear-no]").focus();
+  });
+  sure.querySelector("[data-clear-no]").addEventListener("click", function () { sure.hidden = true; clear.focus(); });
+  sure.querySelector("[data-clear-yes]").addEventListener("click", function () {
+    kept.clear();
+    sure.hidden = true;
+    clear.focus();
+  });
+  kept.listen(show);
+  show();
+})();
