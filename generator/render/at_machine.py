@@ -83,7 +83,7 @@ def _steps(steps: Sequence[StepRow]) -> Iterator[tuple[str, dict[str, Any]]]:
         if not step.operation:
             yield step.entry, {"takes": "tick", "label": step.text}
         if step.reading:
-            yield step.reading, {"takes": "text", "label": f"{step.text}, what it reads"}
+            yield step.reading, {"takes": "text", "label": f"{step.text}, written down"}
 
 
 def _route(route: RouteTable | None) -> Iterator[tuple[str, dict[str, Any]]]:
@@ -122,18 +122,21 @@ def _record(
 
 
 def _to_size(to_size: ToSize, sheet: Sheet) -> dict[str, Any]:
-    """The sums of the page, in the unit of the readings; dials as they read, in their own."""
+    """The sums of the page, in the unit of the readings; dials as they read, in their own.
+
+    The size aimed at is the one that the pass table shows, to its last place.
+    """
     size, dial = UNITS["length"].unit(size_system(sheet)), UNITS["length"].unit(dial_system(sheet))
 
-    def fine(length: Length | None) -> float | None:
-        return None if length is None else round(length / size.si, FINE)
+    def fine(length: Length | None, places: int = FINE) -> float | None:
+        return None if length is None else round(length / size.si, places)
 
     def reading(one: Reading) -> dict[str, Any]:
         read = one.read
         return {
-            "key": one.key, "label": one.label, "with": one.instrument, "aim": fine(read.aim),
-            "least": fine(read.least), "most": fine(read.most), "per": read.per, "bottom": fine(read.bottom),
-            "top": fine(read.top), "inside": read.inside,
+            "key": one.key, "label": one.label, "with": one.instrument, "inside": read.inside,
+            "aim": fine(read.aim, decimals(1.0, size)), "least": fine(read.least), "most": fine(read.most),
+            "per": read.per, "bottom": fine(read.bottom), "top": fine(read.top),
         }
 
     feed = to_size.feed

@@ -90,7 +90,7 @@ def _step(head: str, step: StepRow, row: RouteRow | None, lines: Mapping[str, Fi
                 ))
     return Card(
         head, step.text, step.detail, step.hold, (), tuple(figures), step.entry, step.reading,
-        "What it reads", "", "", step.hold and step.trial, "", _says(head, step.hold, step.text, figures, ()),
+        "Write here", "", "", step.hold and step.trial, "", _says(head, step.hold, step.text, figures, ()),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 from collections.abc import Callable
@@ -235,7 +236,10 @@ def test_hostile_words_stay_words(sheet: Sheet, read_page: ReadPage) -> None:
     )  # fmt: skip
     page = render_page(evil)
     root = read_page(page)
-    assert not root.all("script")
+    (data,) = root.all("script")  # figures for the page's own scripts, not a script
+    assert data.attributes["type"] == "application/json"
+    assert not set("<>&\u2028\u2029") & set("".join(data.words))
+    assert json.loads("".join(data.words))["job"] == HOSTILE
     assert not root.all("img")
     assert len(root.all("style")) == 1
     assert root.all("article")[0].attributes["data-job"].split() == HOSTILE.split()

@@ -164,7 +164,7 @@ def test_workings_are_shut_on_paper_and_listed_in_the_appendix(
     sheet: Sheet, open_sheet: Callable[..., Page]
 ) -> None:
     page = open_sheet(sheet)
-    page.locator("details summary").first.click()
+    page.locator("details.working summary").first.click()
     text = " ".join(" ".join(printed(page, "A4")).split())
     assert text.count("2.2476 − 0.64951905 × 0.125 = 2.1664 in") == 1
     assert text.count("Source: jobs/_shop/lathes/long-bed.yml") == 0
