@@ -114,7 +114,8 @@ def _lay_candidates(answer: Identification, system: System, desk: Desk) -> None:
         ))
     if answer.near_misses:
         desk.lay(Figure(
-            "found.mistaken", "Easily taken for it", " ".join(near_miss_sentences(answer.near_misses, system)),
+            "found.mistaken", "Easily taken for it",
+            " ".join(near_miss_sentences(answer.near_misses, system)),
             "text", Kind.COMPUTED, "the standard of each thread; how near is near is common practice",
         ))
     kept = answer.special.designation
