@@ -183,8 +183,7 @@ def test_known_confusions_are_told_apart(one, other, same, kind, shows):
         assert low / scale - 0.006 <= wanted <= high / scale + 0.006
 
 
-    ({"major": 9.5, "tpi": 16, "angle": 55}, "3/8 in - 16 BSW (medium)", "3/8-16 UNC-2A",
-     "angle", (55, 60)),
+# what was measured (mm), which reading alone rules the other out, and what each reads (mm, degrees)
 NEAR_MISSES = [
     # ASME B1.1, BS 84: 13 and 12 threads per inch
     ({"major": 12.6, "pitch_over_ten": 19.5}, "1/2-13 UNC-2A", "1/2 in - 12 BSW (medium)",
