@@ -16,6 +16,7 @@ from generator.sheet.wording import fine_words
 from generator.si import Length
 
 TOOLS_FILE = "jobs/_shop/tools.yml"
+SET_SOURCE = f"{TOOLS_FILE}: the nearest usable wire of the shop's set"
 
 
 def lay_wires(
@@ -56,7 +57,7 @@ def _wire(
         return given.si, Kind(given.kind), given.origin
     chosen = wires.choose_wire(best, _sizes(tools.wires), usable)
     if chosen is not None:
-        return chosen, Kind.SHOP, f"{TOOLS_FILE}: the nearest usable wire of the shop's set"
+        return chosen, Kind.SHOP, SET_SOURCE
     desk.find(
         "wire-missing", "check",
         "No wire of the shop's set seats in this pitch. Borrow the best wire or measure with a thread "

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import math
+
 from generator.calc.flanks import Flanks
+from generator.calc.taper import half_angle
 from generator.calc.wires import EXACT_FROM, Form
 from generator.si import Angle, degree
 
@@ -40,6 +43,24 @@ def over_wires_formula(flanks: Flanks) -> str:
     '{d2} + 4.99393 × {W} − 1.933357 × {P}'
     """
     return f"{{d2}} + {1 + flanks.seat:.6g} × {{W}} − {1 / flanks.tangents:.6f} × {{P}}"
+
+
+def over_taper_formula(flanks: Flanks, taper: float) -> str:
+    """Over three wires on a taper, with its numbers worked out; the names are E, taper, x, W and P.
+
+    Examples
+    --------
+    60 degrees, 1 in 16 (Machinery's Handbook, 31st ed., p. 2138):
+
+    >>> import math
+    >>> over_taper_formula(Flanks.alike(math.radians(30)), 1 / 16)
+    '({E} + {taper} × {x} − 0.866025 × {P}) ÷ 1.000488 + 2.99902 × {W}'
+    """
+    inclined = 1 / math.cos(half_angle(taper))
+    return (
+        f"({{E}} + {{taper}} × {{x}} − {1 / flanks.tangents:.6f} × {{P}}) ÷ {inclined:.6f} + "
+        f"{1 + flanks.seat / inclined:.6g} × {{W}}"
+    )
 
 
 def best_wire_formula(best: float) -> str:
