@@ -24,7 +24,7 @@ from generator.sheet.found_words import (
     special_words,
     twin_sentences,
 )
-from generator.sheet.model import Figure, Kind, Level, Quantity, System
+from generator.sheet.model import Figure, Kind, Level, Quantity, System, Working
 from generator.sheet.threading import thread_operation
 from generator.si import inch
 from generator.threads.designation import Designation
@@ -105,12 +105,13 @@ def _lay_measured(found: Found, measured: Measured, system: System, desk: Desk) 
 def _lay_candidates(answer: Identification, system: System, desk: Desk) -> None:
     """The nearest threads with the distance of every reading, and the thread as measured."""
     for number, (place, one) in enumerate(zip(PLACES, answer.candidates, strict=False), 1):
-        fits = "fits" if one.fits else "does not fit"
         far = "; ".join(distance_words(distance, system) for distance in one.distances)
         desk.lay(Figure(
-            f"found.candidate.{number}", place, f"{one.text}: {fits}; {far}", "text", Kind.COMPUTED,
+            f"found.candidate.{number}", place, f"{one.text}, {'fits' if one.fits else 'does not fit'}", "text",
+            Kind.COMPUTED,
             f"{family_of(one.expected.designation).standard}; what wear leaves likely is common practice",
-            note=f"the same thread: {', '.join(one.also)}" if one.also else "",
+            working=Working(far),
+            note=far + (f"; the same thread: {', '.join(one.also)}" if one.also else ""),
         ))
     if answer.near_misses:
         desk.lay(Figure(
