@@ -107,7 +107,8 @@ def _lay_candidates(answer: Identification, system: System, desk: Desk) -> None:
     for number, (place, one) in enumerate(zip(PLACES, answer.candidates, strict=False), 1):
         far = "; ".join(distance_words(distance, system) for distance in one.distances)
         desk.lay(Figure(
-            f"found.candidate.{number}", place, f"{one.text}, {'fits' if one.fits else 'does not fit'}", "text",
+            f"found.candidate.{number}", place,
+            f"{one.text}, {'fits' if one.fits else 'does not fit'}", "text",
             Kind.COMPUTED,
             f"{family_of(one.expected.designation).standard}; what wear leaves likely is common practice",
             working=Working(far),

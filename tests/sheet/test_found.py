@@ -1,6 +1,6 @@
 """Which thread came in: the block `found` on a sheet, its figures and what must be decided.
 
-Sizes: ASME B1.1, BS 84, ISO 228-1, ISO 7-1, ASME B1.20.1; how much wear is likely is common practice, no source.
+Sizes: ASME B1.1, BS 84; how much wear is likely is common practice, no source.
 """
 
 from __future__ import annotations
