@@ -16,11 +16,13 @@ GEOMETRY = "geometry of two balls in opposite grooves"
 
 
 def lay_balls(
-    threading: Threading, tools: Tools, largest: Length, smallest: Length, root: Length, desk: Desk
+    threading: Threading, tools: Tools, largest: Length, smallest: Length, bore: Length, root: Length,
+    desk: Desk,
 ) -> None:
     """Lay down balls and the sizes between two of them for the limits of the pitch diameter.
 
-    `root` is the diameter at the bottom of the groove, beyond which no ball goes (m).
+    `bore` is the diameter of the crests, `root` that at the bottom of the groove, beyond which no ball
+    goes (m).
     """
     flanks, system, pitch = threading.profile.flanks, threading.system, threading.pitch
     best = desk.computed(
@@ -29,7 +31,7 @@ def lay_balls(
         "geometry: touches the flanks at the pitch line, as the best wire outside (NBS Handbook H28)",
         system=system,
     )
-    usable = threading.profile.usable_balls(pitch, (root - largest) / 2)
+    usable = threading.profile.usable_balls(pitch, (smallest - bore) / 2, (root - largest) / 2)
     ball, kind, why = _ball(tools, best, usable)
     desk.lay(
         Figure("thread.balls.size", "Ball used, two of them", ball, "fine_length", kind, why, system=system)

@@ -58,13 +58,15 @@ def _wire(
     chosen = wires.choose_wire(best, _sizes(tools.wires), usable)
     if chosen is not None:
         return chosen, Kind.SHOP, SET_SOURCE
+    fitting = wires.fitting(best, usable)
     desk.find(
         "wire-missing", "check",
-        "No wire of the shop's set seats in this pitch. Borrow the best wire or measure with a thread "
-        "micrometer.",
+        "No wire of the shop's set seats in this pitch. Borrow three of "
+        f"{fine_words(fitting, threading.system)}; any from {fine_words(usable[0], threading.system)} to "
+        f"{fine_words(usable[1], threading.system)} do, with sizes of their own.",
         threading.operation.length.where,
     )
-    return wires.fitting(best, usable), Kind.ASSUMED, "no wire of the shop fits this pitch; one that does"
+    return fitting, Kind.ASSUMED, "no wire of the shop fits this pitch; one that does"
 
 
 def _sizes(given: Sequence[Given]) -> list[Length]:
