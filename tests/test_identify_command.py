@@ -113,9 +113,12 @@ def test_a_record_for_other_programs(capsys):
     assert (first["family"], first["standard"], first["fits"]) == ("UN", "ASME B1.1", True)
     ten = next(one for one in first["distances"] if one["name"] == "pitch_over_ten")
     assert ten["off"] == pytest.approx(19.5 - 254 / 13, abs=1e-5)
-    assert record["near_misses"] == []  # both readings rule out the 12 threads of 55 degrees
+    (miss,) = record["near_misses"]  # both readings rule out the 12 threads of 55 degrees, ten pitches best
+    assert (miss["second"], miss["against"], miss["alone"]) == (
+        "1/2 in - 12 BSW (medium) LH", "pitch_over_ten", False
+    )
     (miss,) = record_of(capsys, *HALF_INCH)["near_misses"]
-    assert (miss["second"], miss["against"]) == ("1/2 in - 12 BSW (medium)", "pitch_over_ten")
+    assert (miss["second"], miss["alone"]) == ("1/2 in - 12 BSW (medium)", True)
     assert record["special"]["designation"] == "special 12.6x1.95 60deg LH"
 
 
