@@ -31,7 +31,7 @@ from mkdocs.utils.templates import TemplateContext
 
 import generator
 from generator.job.keys import file_keys
-from generator.job.thread_print import differences, from_memory
+from generator.job.thread_print import differences, from_memory, thread_tables
 from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
 from generator.site.links import broken_links
 from generator.site.swap import SiteFolder, SiteRefused
@@ -121,6 +121,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "file_keys": file_keys,
             "thread_differences": differences,
             "threads_from_memory": from_memory,
+            "thread_tables": thread_tables,
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context

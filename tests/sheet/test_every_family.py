@@ -79,6 +79,9 @@ def test_a_sheet_of_every_kind_of_thread(sheet_of, text):
         assert sizes.major.min is None or root >= sizes.major.min * unit - short
     else:
         assert sizes.minor.max is None or root <= sizes.minor.max * unit + short
+    from_memory = [finding.text for finding in sheet.findings if finding.id == "limits-from-memory"]
+    assert len(from_memory) == bool(sizes.memory)
+    assert all(sizes.memory in sentence and "check your copy" in sentence for sentence in from_memory)
     stops = {finding.id for finding in sheet.findings if finding.level == "stop"}
     assert stops <= OF_THE_LATHE, stops
     pitch_diameter, last = sizes.pitch_diameter, figures["passes.final_pitch_diameter"].value
