@@ -16,6 +16,10 @@ from generator.sheet.wording import fine_words
 from generator.si import Length
 
 TOOLS_FILE = "jobs/_shop/tools.yml"
+UPRIGHT = (
+    "; a straight wire does not follow the upright flank, and reads higher still: 0.001 of the pitch at 5°, "
+    "0.002 at 10°"
+)
 SET_SOURCE = f"{TOOLS_FILE}: the nearest usable wire of the shop's set"
 
 
@@ -99,10 +103,11 @@ def _lay_lead(diameter: Length, wire: Length, threading: Threading, desk: Desk) 
     exact = wires.over_wires_exact(diameter, wire, pitch, lead, flanks)
     simple = wires.over_wires_simple(diameter, wire, pitch, flanks)
     form = wires.form_of(diameter, wire, lead, flanks)
+    upright = "" if wires.follows(diameter, wire, lead, flanks) else UPRIGHT
     desk.computed(
         "thread.wire.lead_correction", "What the lead angle adds over wires", exact - simple, "fine_length",
         "{exact size} − {simple size}",
         {"exact size": (exact, "fine_length"), "simple size": (simple, "fine_length")},
         f"geometry of a wire on both helical flanks; {wires_source(flanks)}",
-        note=form_words(form, lead_angle(lead, diameter)), system=threading.system,
+        note=form_words(form, lead_angle(lead, diameter)) + upright, system=threading.system,
     )

@@ -88,6 +88,17 @@ def test_what_does_not_hold_on_a_taper_is_left_out(nipple, sheet_of):
         assert "<svg" in render_page(sheet)
 
 
+@pytest.mark.parametrize("form", ["60deg", "30/10deg", "7/45deg"])
+def test_a_taper_that_no_standard_limits(sheet_of, form):
+    """Basic sizes only: the blank goes with them, and no root is held against a limit."""
+    special = f"special 2.25-6 {form} taper 1:16"
+    out = sheet_of({"designation: 2 NPT": f"designation: {special}", "thread: 2 NPT,": ""}, NIPPLE)
+    within = sheet_of({"2 NPT internal": f"{special} internal"}, BUSH)
+    for sheet, inside in ((out, False), (within, True)):
+        assert (value(sheet, "thread.blank") < value(sheet, "thread.target")) is inside
+        assert found(sheet, "taper-thread-root") is None
+
+
 def test_the_attachment_is_set_in_its_own_scale(nipple):
     """3/4 in in a foot (Jones, Turning and Boring, 1914, on pipe taper)."""
     sheet = nipple()
