@@ -55,7 +55,7 @@ class Difference:
 
 @dataclass(frozen=True)
 class FromMemory:
-    """What of a family's limits could only be had from memory of its standard."""
+    """What of a family's limits and gauges could only be had from memory of a standard."""
 
     family: str
     standard: str
@@ -115,10 +115,13 @@ def from_memory() -> tuple[FromMemory, ...]:
         figures: dict[str, None] = {}
         for d in _threads(family):
             try:
-                said = limits(d).memory
+                said = [limits(d).memory]
             except OutsideRange:
                 continue
-            figures |= dict.fromkeys(re.split(r", | and (?=the |that )", said) if said else ())
+            gauging = family.gauging(d)
+            said += [gauging.memory] if gauging is not None else []
+            for words in filter(None, said):
+                figures |= dict.fromkeys(re.split(r", | and (?=the |that )", words))
         if figures:
             found.append(FromMemory(family.name, family.standard, _gathered(figures)))
     return tuple(found)

@@ -17,7 +17,7 @@ from generator.threads.rounding import rounded
 from generator.threads.sizes import SizeLine, ThreadLimits, known, size_line
 
 PRACTICE = "common practice, no source"
-TURNS = "the standard of the gauges, and the turns of the no-go one"
+TURNS = "the standard of the gauges and the turns of the no-go gauge"
 
 
 @dataclass(frozen=True)
