@@ -31,6 +31,7 @@ from mkdocs.utils.templates import TemplateContext
 
 import generator
 from generator.job.keys import file_keys
+from generator.job.thread_families import listed_families
 from generator.job.thread_print import differences, from_memory, thread_tables
 from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
 from generator.site.links import broken_links
@@ -119,6 +120,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "archive_filters": [(name, name.capitalize()) for name in FILTERS],
             "archive_script": INDEX_SCRIPT,
             "file_keys": file_keys,
+            "thread_families": listed_families,
             "thread_differences": differences,
             "threads_from_memory": from_memory,
             "thread_tables": thread_tables,

@@ -66,8 +66,8 @@ class Twin:
 class NearMiss:
     """A thread of that size which pitch or form rules out, and not by far: the one that deceives.
 
-    `against` is the reading that rules it out best, `alone` that it is the only one. `if_worn` says that it is
-    a diameter, which wear would explain though nobody called the thread worn.
+    `against` is the reading that rules it out best, `alone` that it is the only one. `if_worn` says that it
+    is a diameter, which wear would explain though nobody called the thread worn.
     """
 
     first: Candidate
