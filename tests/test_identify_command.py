@@ -6,12 +6,14 @@ import json
 import subprocess
 import sys
 import time
+from pathlib import Path
 
 import pytest
 
 from generator.__main__ import main
 from generator.threads.registry import parse_designation
 
+ROOT = Path(__file__).resolve().parent.parent
 HALF_INCH = ("--major", "12.6mm", "--pitch-over-ten", "19.5mm")
 KEEP = "special: keep the measured form"
 
@@ -46,6 +48,15 @@ def test_the_half_inch_of_a_caliper_and_ten_pitches(capsys):
         "(0.7692 in) for 1/2-13 UNC-2A; 21.17 mm (0.8333 in) for 1/2 in - 12 BSW (medium)." in plain
     )
     assert plain.endswith(f"{KEEP}, once measured too: flank angle")
+
+
+def test_the_example_of_the_readme_is_what_is_printed(capsys):
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    command, answer = readme.partition("python -m generator identify ")[2].split("```", 3)[0:3:2]
+    _, out, _ = run(capsys, *command.split())
+    lines = [line for line in answer.strip("\n").splitlines() if line and line != "…"]
+    assert len(lines) > 5
+    assert set(lines) <= set(out.splitlines())
 
 
 def test_what_is_kept_stands_last_whatever_was_measured(capsys):
