@@ -12,7 +12,7 @@ from generator.threads.families.acme.limits import Form, acme_limits, series
 from generator.threads.families.acme.reading import read_acme, write_acme
 from generator.threads.families.acme.working import size_lines
 from generator.threads.family import Family, StandardSize
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits, remembered
 from generator.threads.text import Written
@@ -66,7 +66,7 @@ class StubAcme(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the standard of the thread itself."""
-        return LimitGauges("ASME B1.8", 3, memory=TURNS)
+        return LimitGauges("ASME B1.8", 3, memory=STANDARD_AND_TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series, in the standard form."""
