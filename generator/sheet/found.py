@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from generator.calc.thread_dial import and_words
 from generator.errors import Location, OutsideRange
 from generator.job.found import Found
 from generator.job.model import Job
@@ -115,10 +116,12 @@ def _lay_candidates(answer: Identification, system: System, desk: Desk) -> None:
             note=far + (f"; the same thread: {', '.join(one.also)}" if one.also else ""),
         ))
     if answer.near_misses:
+        said = " ".join(near_miss_sentences(answer.near_misses, system))
         desk.lay(Figure(
             "found.mistaken", "Easily taken for it",
-            " ".join(near_miss_sentences(answer.near_misses, system)),
-            "text", Kind.COMPUTED, "the standard of each thread; how near is near is common practice",
+            and_words(miss.second.text for miss in answer.near_misses), "text", Kind.COMPUTED,
+            "the standard of each thread; how near is near is common practice",
+            working=Working(said), note=said,
         ))
     kept = answer.special.designation
     desk.lay(Figure(

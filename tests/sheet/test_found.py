@@ -89,7 +89,8 @@ def test_the_nearest_threads_stand_with_the_distance_of_each_reading(half):
     assert "ten pitches 0.0633 in" in whitworth.note
     assert "ten pitches 0.0633 in" in whitworth.working.formula
     assert whitworth.source.startswith("BS 84")
-    assert "Only the ten pitches rule it out: 0.7692 in" in figures["mistaken"].value
+    assert figures["mistaken"].value == "1/2 in - 12 BSW (medium)"
+    assert "Only the ten pitches rule it out: 0.7692 in" in figures["mistaken"].note
     assert figures["special"].value == "special: keep the measured form, once measured too: flank angle"
     assert ids(sheet) == {}
 
@@ -134,7 +135,7 @@ def test_twins_of_the_thread_to_cut_must_be_told_apart(sheet_of):
     assert "60 degrees for 3/8-16 UNC-2A; 55 degrees for 3/8 in - 16 BSW (medium)" in said.text
     told = sheet_of(text | {"operations:": "found: {major: 0.374, tpi: 16, angle: 60}\noperations:"})
     assert "found-twin" not in ids(told)
-    assert "3/8 in - 16 BSW (medium)" in found_in(told)["mistaken"].value
+    assert found_in(told)["mistaken"].value == "3/8 in - 16 BSW (medium)"
 
 
 def test_readings_of_the_pitch_that_contradict_each_other_decide_nothing(half):

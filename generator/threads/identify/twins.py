@@ -32,7 +32,7 @@ MICROMETER_TELLS = 0.01 * mm
 FLAT_TELLS = 0.08                  # of the pitch: a crest that is sharp, round or flat
 TAPER_OVER = 6                     # threads: the shortest taper thread has them (1/8: ISO 7-1, ASME B1.20.1)
 # How near a thread must be to deceive whoever takes a reading amiss: common practice, no source.
-NEAR_PITCH, NEAR_ANGLE = 0.15, math.radians(6)  # of the pitch; rad
+NEAR_PITCH, NEAR_ANGLE = 0.11, math.radians(6)  # of the pitch; rad
 MOST_MISSES = 3
 
 
