@@ -52,8 +52,7 @@ def _sizes(desk: Desk, thread: ThreadPlan, operation: Thread) -> Iterable[Inspec
     gauging = family_of(thread.designation).gauging(thread.designation)
     if isinstance(gauging, TaperGauges):
         yield from _by_taper_gauges(gauging, thread.internal)
-        if not thread.profile.taper:
-            yield _over_or_between(thread)
+        yield _over_or_between(thread)
     elif gauging is None:
         yield (
             _between("Major diameter (root)", "major", "inside caliper with points", desk)
@@ -90,7 +89,7 @@ def _by_taper_gauges(gauging: TaperGauges, inside: bool) -> Iterable[InspectionL
     )
     if gauging.apart is not None:
         yield InspectionLine(
-            f"Second thread {what} off the first, turns", "", "measure.gauge.apart", f"both {what} gauges"
+            "Second gauge off the first, turns", "", "measure.gauge.apart", f"both {what} gauges"
         )
     if gauging.plain:
         yield InspectionLine("Crests: at the step that goes with it", "", "", gauging.plain)
@@ -98,6 +97,12 @@ def _by_taper_gauges(gauging: TaperGauges, inside: bool) -> Iterable[InspectionL
 
 def _over_or_between(thread: ThreadPlan) -> InspectionLine:
     """Over wires or between balls; at most or at least the one size, where the thread has one limit."""
+    if thread.profile.taper:
+        stem = "measure.taper_wires"
+        return InspectionLine(
+            "Over three wires, laid where the sheet says", f"{stem}.min", f"{stem}.max",
+            "micrometer and wires, without a gauge",
+        )
     stem, feature, instrument = (
         ("thread.between_balls", "Size between balls", "two balls and bore gauge, without a plug gauge")
         if thread.internal else ("thread.over_wires", "Size over wires", "micrometer and wires")

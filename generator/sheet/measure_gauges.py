@@ -16,6 +16,9 @@ from generator.threads.sizes import PutQuantity, SizeLine
 LENGTHS: tuple[PutQuantity, ...] = ("length", "fine_length")
 WEAR = "the gauge's own error and wear come off the thread's tolerance"
 FROM_MEMORY = "from memory, check your copy"
+MEASURED_BY = {
+    "thread.over_wires": "wires", "measure.taper_wires": "wires", "thread.between_balls": "balls"
+}
 
 
 def lay_gauges(operation: Thread, thread: ThreadPlan, desk: Desk) -> None:
@@ -44,8 +47,7 @@ def gauges_asked_for(operation: Thread, internal: bool, desk: Desk) -> bool:
 def _measured_by(desk: Desk) -> str:
     """What the pitch diameter of this thread is measured with on its sheet; empty: nothing."""
     return next((
-        word for name, word in (("over_wires", "wires"), ("between_balls", "balls"))
-        if f"thread.{name}.max" in desk.figures
+        word for name, word in MEASURED_BY.items() if f"{name}.max" in desk.figures
     ), "")
 
 
@@ -118,15 +120,13 @@ def _lay_taper(gauging: TaperGauges, desk: Desk) -> None:
 
 def _lay_without(gauging: Gauging | None, thread: ThreadPlan, desk: Desk) -> None:
     """What stands in for a gauge, and what it does not prove."""
-    label, value, note = "Without a thread gauge", "the mate", "that this one fits, no size"
-    mate = f"the mate: {note}"
+    mate, by = "the mate: that this one fits, no size", _measured_by(desk)
+    label, value = "Without a thread gauge", f"{by}, or the mate" if by else "the mate"
     if gauging is None:
         label, value = "Instead of a thread gauge", "groove width, both diameters, and the mate"
         note = f"the groove and the diameters show no lead; {mate}"
-    elif not thread.profile.taper:
+    else:
         plain, crests = ("plug", "bore") if thread.internal else ("ring", "major diameter")
-        by = _measured_by(desk)
-        value = f"{by}, or the mate" if by else "the mate"
         only = f"{by}: the pitch diameter at one place, not lead and flanks; " if by else ""
         note = f"{only}a plain {plain} gauge: the {crests} alone; {mate}"
     if isinstance(gauging, LimitGauges) and gauging.remark:

@@ -29,8 +29,8 @@ def measuring_section(
     operation = thread_operation(job)
     assert operation is not None, "a thread plan comes from a thread operation"
     table = corrections(lathe, thread, cuts, desk)
-    lay_gauges(operation, thread, desk)
-    lay_micrometer(thread, desk)
     lay_wire_ways(thread, shop.tools, desk)
     lay_groove(thread, desk)
+    lay_gauges(operation, thread, desk)
+    lay_micrometer(thread, desk)
     return table

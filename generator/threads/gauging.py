@@ -57,8 +57,8 @@ class TaperGauges:
     """The gauges of a taper thread, or of a parallel one that is gauged with a taper plug.
 
     `gauges` names them, for the side that the thread is on; `proves` says what they prove, and what not.
-    `apart` is how many turns the second thread gauge may stand off the first (None: one decides), `plain`
-    names the gauge of the crests (empty: none is asked for). `memory` as in `LimitGauges`.
+    `apart` is how many turns the second gauge may stand off the first (None: one decides), `plain` names a
+    further gauge of the crests (empty: none is asked for). `memory` as in `LimitGauges`.
     """
 
     standard: str

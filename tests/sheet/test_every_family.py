@@ -114,7 +114,8 @@ def test_every_thread_is_inspected_by_what_measures_it(sheet_of, text):
     sheet, d = sheet_of(text=job_text(text)), parse_designation(text)
     form, words = profile(d), " ".join(f"{line.feature} {line.instrument}" for line in sheet.inspection)
     said = ("wires" in words, "balls" in words)
-    assert said == tuple(f"thread.{name}.max" in sheet.figures for name in ("over_wires", "between_balls"))
+    over = "measure.taper_wires" if form.taper else "thread.over_wires"
+    assert said == tuple(f"{name}.max" in sheet.figures for name in (over, "thread.between_balls"))
     assert ("Groove width" in words) == form.square
     assert ("Taper gauge" in words) == (form.taper > 0 or d.series == "Rp")
     assert sheet.inspection[0].feature.startswith("Minor" if d.internal else "Major")

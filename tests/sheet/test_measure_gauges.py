@@ -95,7 +95,7 @@ def test_a_dryseal_thread_has_two_rings_and_one_for_the_crests(sheet_of):
     assert figures["measure.gauge.set"].value == "L1 and L2 ring gauges"
     assert figures["measure.gauge.apart"].value == 0.5
     assert [line.feature for line in sheet.inspection][1:4] == [
-        "Taper gauge off flush, turns, by hand", "Second thread ring off the first, turns",
+        "Taper gauge off flush, turns, by hand", "Second gauge off the first, turns",
         "Crests: at the step that goes with it",
     ]
 
