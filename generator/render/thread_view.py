@@ -271,7 +271,7 @@ class _View:
 
 
 def _apart(one: Sequence[Point], other: Sequence[Point]) -> float:
-    """How far two passes stand apart at the mouth, on the side where more; in depth where sides are upright."""
+    """How far two passes stand apart at the mouth, on the side where more; in depth, of upright sides."""
     sides = max(abs(one[end][0] - other[end][0]) for end in (0, -1))
     return sides if sides > UPRIGHT else abs(min(y for _, y in one) - min(y for _, y in other))
 
