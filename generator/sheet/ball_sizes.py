@@ -9,7 +9,7 @@ from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
 from generator.sheet.wire_sizes import TOOLS_FILE
-from generator.sheet.wire_words import best_wire_formula, form_words
+from generator.sheet.wire_words import best_wire_formula, between_flanks, form_words
 from generator.si import Length
 
 GEOMETRY = "geometry of two balls in opposite grooves"
@@ -29,7 +29,7 @@ def lay_balls(
         "thread.balls.best", "Best ball", wires.best_wire(pitch, flanks), "fine_length",
         best_wire_formula(wires.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")},
         "geometry: touches the flanks at the pitch line, as the best wire outside (NBS Handbook H28)",
-        system=system,
+        system=system, note=between_flanks(flanks),
     )
     usable = threading.profile.usable_balls(pitch, (smallest - bore) / 2, (root - largest) / 2)
     ball, kind, why = _ball(tools, best, usable)
@@ -68,7 +68,7 @@ def _lay_between(
     desk.computed(
         f"thread.between_balls.{name}", f"Between balls, {name}", between, "length",
         f"√(({circle})²{offset}) − {{W}}", put, GEOMETRY, rounds=rounds, system=threading.system,
-        note="where no plug gauge is at hand",
+        note="where no plug gauge is at hand; balls across from each other, the smallest reading counts",
     )
 
 

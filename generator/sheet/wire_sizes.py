@@ -11,7 +11,13 @@ from generator.job.shop import Tools
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
-from generator.sheet.wire_words import best_wire_formula, form_words, over_wires_formula, wires_source
+from generator.sheet.wire_words import (
+    best_wire_formula,
+    between_flanks,
+    form_words,
+    over_wires_formula,
+    wires_source,
+)
 from generator.sheet.wording import fine_words
 from generator.si import Length
 
@@ -35,6 +41,7 @@ def lay_wires(
     best = desk.computed(
         "thread.wire.best", "Best wire", wires.best_wire(pitch, flanks), "fine_length",
         best_wire_formula(wires.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")}, source, system=system,
+        note=between_flanks(flanks),
     )
     usable = threading.profile.usable_wires(pitch, (smallest - root) / 2)
     wire, kind, why = _wire(threading, tools, best, usable, desk)

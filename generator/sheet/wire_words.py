@@ -72,6 +72,17 @@ def best_wire_formula(best: float) -> str:
     return f"{best:.6f} × {{P}}"
 
 
+def between_flanks(flanks: Flanks) -> str:
+    """What is best about a best wire or ball where the flanks differ; nothing to say where they are alike.
+
+    >>> between_flanks(Flanks.alike(0.5))
+    ''
+    """
+    if flanks.symmetrical:
+        return ""
+    return "these flanks differ: it touches the steep one between pitch line and crest, the other between it and the root"
+
+
 def form_words(form: Form, lead_angle: Angle, balls: bool = False) -> str:
     """Which form the sizes are worked out by, and why; `lead_angle` is at the pitch diameter.
 
