@@ -80,7 +80,7 @@ def between_flanks(flanks: Flanks) -> str:
     """
     if flanks.symmetrical:
         return ""
-    return "these flanks differ: it touches the steep one between pitch line and crest, the other between it and the root"
+    return "these flanks differ: it touches the steep one toward the crest, the other toward the root"
 
 
 def form_words(form: Form, lead_angle: Angle, balls: bool = False) -> str:
