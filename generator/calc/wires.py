@@ -45,7 +45,7 @@ def best_wire(pitch: Length, flanks: Flanks) -> Length:
     Parameters
     ----------
     pitch : P (m)
-    flanks : A of the load flank, A1 of the clearance flank
+    flanks : A of the one that leans less, A1 of the other
 
     Returns
     -------
@@ -70,9 +70,8 @@ def best_wire(pitch: Length, flanks: Flanks) -> Length:
 
     Source: NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2135; ASME B1.9.
     """
-    load, clearance = math.cos(flanks.load), math.cos(flanks.clearance)
-    both = (1 + load * clearance) * (1 + math.cos(flanks.included))
-    return pitch * load * (1 + clearance**2) / both
+    steep, flat = (math.cos(angle) for angle in sorted((flanks.load, flanks.clearance)))
+    return pitch * steep * (1 + flat**2) / ((1 + steep * flat) * (1 + math.cos(flanks.included)))
 
 
 def usable_wires(

@@ -180,6 +180,17 @@ def test_best_wire_touches_near_the_pitch_line_on_both_flanks():
     for flanks in (BUTTRESS, SAWTOOTH, ONE_SIDED):
         load, clearance = touching(flanks, wires.best_wire(1.0, flanks))[0]
         assert clearance < 0 < load
+        turned = Flanks(flanks.clearance, flanks.load)
+        assert wires.best_wire(1.0, turned) == wires.best_wire(1.0, flanks)
+
+
+@pytest.mark.parametrize("flanks", [BUTTRESS, SAWTOOTH])
+def test_which_flank_carries_the_load_is_nothing_to_a_wire(flanks):
+    turned = Flanks(flanks.clearance, flanks.load)
+    for lead in (3.0, 9.0):
+        args = 14.0, 1.6, 3.0, lead
+        assert wires.over_wires_exact(*args, turned) == pytest.approx(wires.over_wires_exact(*args, flanks))
+        assert wires.over_wires(*args, turned) == pytest.approx(wires.over_wires(*args, flanks))
 
 
 def test_choice_is_the_nearest_usable_wire_of_the_set():
