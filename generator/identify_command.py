@@ -208,7 +208,7 @@ def _near_miss(miss: NearMiss, system: System) -> dict[str, Any]:
     (text,) = near_miss_sentences([miss], system)
     return {
         "first": miss.first.text, "second": miss.second.text, "against": miss.against.name,
-        "if_worn": miss.if_worn, "text": text,
+        "alone": miss.alone, "if_worn": miss.if_worn, "text": text,
     }
 
 

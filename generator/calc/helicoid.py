@@ -57,8 +57,7 @@ def rest(
     Range: any lead angle; flanks of which one leans at least. Whether crest and root leave room is another
     question. A straight wire stands as its ball does: the ball's center goes along a helix, neither further
     out nor in, so both normals and the radius are square to that helix, and so is the wire's cross-section
-    that touches. It needs flanks that curve away from it, sin A > (W/D2) tan² B: over a flank of 0 degrees
-    it lies on its two ends, and reads up to 0.001 P more at a lead angle of 3 degrees.
+    that touches. It needs flanks that curve away from it, sin A > (W/D2) tan² B; see `wires.follows`.
 
     Examples
     --------

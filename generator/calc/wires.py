@@ -45,7 +45,7 @@ def best_wire(pitch: Length, flanks: Flanks) -> Length:
     Parameters
     ----------
     pitch : P (m)
-    flanks : A of the load flank, A1 of the clearance flank
+    flanks : A of the one that leans less, A1 of the other
 
     Returns
     -------
@@ -70,9 +70,8 @@ def best_wire(pitch: Length, flanks: Flanks) -> Length:
 
     Source: NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2135; ASME B1.9.
     """
-    load, clearance = math.cos(flanks.load), math.cos(flanks.clearance)
-    both = (1 + load * clearance) * (1 + math.cos(flanks.included))
-    return pitch * load * (1 + clearance**2) / both
+    steep, flat = (math.cos(angle) for angle in sorted((flanks.load, flanks.clearance)))
+    return pitch * steep * (1 + flat**2) / ((1 + steep * flat) * (1 + math.cos(flanks.included)))
 
 
 def usable_wires(
@@ -276,6 +275,39 @@ def over_wires_exact(
     Source: geometry of the helicoid; compare Buckingham's table in Machinery's Handbook, 31st ed., p. 2136.
     """
     return 2 * rest(pitch_diameter, wire, pitch, lead, flanks) + wire
+
+
+def follows(pitch_diameter: Length, wire: Length, lead: Length, flanks: Flanks) -> bool:
+    """Whether both flanks curve away from a straight wire, so that it touches where a ball would.
+
+    sin A > (W/E) tan² B, with the A of the flank that leans less
+
+    Parameters
+    ----------
+    pitch_diameter : E (m)
+    wire : W (m)
+    lead : L (m), in tan B = L / (π E)
+    flanks : A, A1
+
+    Returns
+    -------
+    False for a flank of 0 degrees, and for one of 1 degree at lead angles over 15 degrees.
+
+    Notes
+    -----
+    Over such a flank the wire lies on its two ends, and reads higher than `over_wires_exact` by 0.0006 P at
+    a lead angle of 3 degrees, 0.002 P at 10 and 0.004 P at 18: found by lowering a wire onto it.
+
+    Examples
+    --------
+    >>> upright = Flanks(0.0, math.radians(45))
+    >>> follows(40.0, 3.3, 6.0, upright), follows(40.0, 3.3, 6.0, Flanks(math.radians(3), math.radians(30)))
+    (False, True)
+
+    Source: geometry of the helicoid.
+    """
+    tangent = math.tan(lead_angle(lead, pitch_diameter))
+    return math.sin(min(flanks.load, flanks.clearance)) > wire / pitch_diameter * tangent**2
 
 
 def form_of(pitch_diameter: Length, wire: Length, lead: Length, flanks: Flanks) -> Form:

@@ -2,6 +2,7 @@
 
     differences     the list of generator/threads/differences.csv, by family
     from_memory     what the limits of each family could only be had of memory, in words
+    thread_tables   every table of the families with its head, which names its source
 """
 
 from __future__ import annotations
@@ -10,9 +11,10 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
+from importlib.resources import files
 
 from generator.errors import BadDesignation, OutsideRange, SheetError
-from generator.tables.rows import table
+from generator.tables.rows import source, table
 from generator.threads.family import Family
 from generator.threads.registry import (
     Designation,
@@ -53,7 +55,7 @@ class Difference:
 
 @dataclass(frozen=True)
 class FromMemory:
-    """What of a family's limits could only be had from memory of its standard."""
+    """What of a family's limits and gauges could only be had from memory of a standard."""
 
     family: str
     standard: str
@@ -79,6 +81,32 @@ def _difference(row: Mapping[str, str | None]) -> Difference:
     return Difference(family_of(d).name, **{**cells, "quantity": labels.get(name, name)})
 
 
+@dataclass(frozen=True)
+class ThreadTable:
+    """One table of figures of the families: its file, and its head, which says where they come from."""
+
+    file: str
+    head: str
+
+
+@cache
+def thread_tables() -> tuple[ThreadTable, ...]:
+    """All tables of all families, by the name of their files."""
+    root = files("generator.threads.families")
+    folders = [root, *(one for one in root.iterdir() if one.is_dir())]
+    names = sorted(
+        (folder.name if folder != root else "", one.name.removesuffix(".csv"))
+        for folder in folders for one in folder.iterdir() if one.name.endswith(".csv")
+    )
+    return tuple(
+        ThreadTable(
+            f"{name}.csv",
+            source(name, f"generator.threads.families.{folder}" if folder else "generator.threads.families"),
+        )
+        for folder, name in names
+    )
+
+
 @cache
 def from_memory() -> tuple[FromMemory, ...]:
     """The families that have figures from memory, and which."""
@@ -87,10 +115,13 @@ def from_memory() -> tuple[FromMemory, ...]:
         figures: dict[str, None] = {}
         for d in _threads(family):
             try:
-                said = limits(d).memory
+                said = [limits(d).memory]
             except OutsideRange:
                 continue
-            figures |= dict.fromkeys(re.split(r", | and (?=the )", said) if said else ())
+            gauging = family.gauging(d)
+            said += [gauging.memory] if gauging is not None else []
+            for words in filter(None, said):
+                figures |= dict.fromkeys(re.split(r", | and (?=the |that )", words))
         if figures:
             found.append(FromMemory(family.name, family.standard, _gathered(figures)))
     return tuple(found)

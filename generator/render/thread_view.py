@@ -46,6 +46,8 @@ ROOM_DEEP: Final = 34.0  # mm of paper for the depth
 LEAST_WIDTH: Final = 90.0  # mm, so that the caption has room
 BAND: Final = 7.0  # mm of work drawn behind the roots
 HATCH: Final = 2.5  # mm between hatching lines (ISO 128-3: at 45 degrees)
+APART: Final = 0.4  # mm between the flanks of passes; closer ones run into one black patch (common practice)
+UPRIGHT: Final = 1e-6  # mm
 MOST_NUMBERS: Final = 4  # pass numbers in the groove; more would run into each other
 TOOL_BELOW: Final = 13.0  # mm of tool drawn outside the work
 SIDE: Final = 9.0  # mm from the section to the depth dimension
@@ -126,11 +128,11 @@ class _View:
         self.canvas.line("thin", "break", *side, *back[1:], (self.left, -self.depth))
 
     def _passes(self) -> None:
-        """Each pass narrow in the middle groove; first, last and some between numbered at the fed flank."""
+        """The passes narrow in the middle groove; first, last and some between numbered at the fed flank."""
         edge = 0 if self.cut.way > 0 else -1
         ends: list[tuple[int, float]] = []
-        for number, depth in enumerate(self.scene.pass_depths, 1):
-            run = self._groove(0.0, depth)
+        runs = self._drawn_passes()
+        for number, run in runs.items():
             if number < len(self.scene.pass_depths):
                 self.canvas.line("thin", "pass", *run)
             ends.append((number, run[edge][0]))
@@ -139,6 +141,17 @@ class _View:
             foot = x + self.cut.way * 3.2
             self.canvas.line("thin", "pass-number", (x, 0.0), (foot - self.cut.way * 0.8, 2.9))
             self.canvas.text("pass-number", text, foot - text_width(text) / 2, 3.5 + LETTER)
+
+    def _drawn_passes(self) -> dict[int, list[Point]]:
+        """The groove after every pass, by its number; of those that lie too close only some, and the last."""
+        runs: dict[int, list[Point]] = {}
+        last = len(self.scene.pass_depths)
+        drawn: list[Point] = []
+        for number, depth in enumerate(self.scene.pass_depths, 1):
+            run = self._groove(0.0, depth)
+            if not drawn or number == last or _apart(run, drawn) >= APART:
+                runs[number] = drawn = run
+        return runs
 
     def _tool(self) -> Box:
         """The tool at full depth in the groove towards the tailstock, and the direction of infeed in it."""
@@ -240,9 +253,10 @@ class _View:
         )
         units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
         where = ", the wall of the bore on the operator's side" if scene.internal else ""
+        some = ", not all of them drawn" if len(self._drawn_passes()) < len(scene.pass_depths) else ""
         caption = (
             f"Axial half-section of {scene.designation} from above{where}, headstock left; numbers are "
-            f"passes. Scale {self.scale}, {units}."
+            f"passes{some}. Scale {self.scale}, {units}."
         )
         width = max(extent.right - extent.left, LEAST_WIDTH)
         left = (extent.left + extent.right) / 2 - width / 2
@@ -254,6 +268,12 @@ class _View:
             f"Lengths in {units}.",
             left=MARGIN - left, width=width + 2 * MARGIN,
         )
+
+
+def _apart(one: Sequence[Point], other: Sequence[Point]) -> float:
+    """How far two passes stand apart at the mouth, on the side where more; in depth, of upright sides."""
+    sides = max(abs(one[end][0] - other[end][0]) for end in (0, -1))
+    return sides if sides > UPRIGHT else abs(min(y for _, y in one) - min(y for _, y in other))
 
 
 def _numbered(ends: Sequence[tuple[int, float]]) -> list[tuple[int, float]]:

@@ -9,27 +9,29 @@ from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
 from generator.sheet.wire_sizes import TOOLS_FILE
-from generator.sheet.wire_words import best_wire_formula, form_words
+from generator.sheet.wire_words import best_wire_formula, between_flanks, form_words
 from generator.si import Length
 
 GEOMETRY = "geometry of two balls in opposite grooves"
 
 
 def lay_balls(
-    threading: Threading, tools: Tools, largest: Length, smallest: Length, root: Length, desk: Desk
+    threading: Threading, tools: Tools, largest: Length, smallest: Length, bore: Length, root: Length,
+    desk: Desk,
 ) -> None:
     """Lay down balls and the sizes between two of them for the limits of the pitch diameter.
 
-    `root` is the diameter at the bottom of the groove, beyond which no ball goes (m).
+    `bore` is the diameter of the crests, `root` that at the bottom of the groove, beyond which no ball
+    goes (m).
     """
     flanks, system, pitch = threading.profile.flanks, threading.system, threading.pitch
     best = desk.computed(
         "thread.balls.best", "Best ball", wires.best_wire(pitch, flanks), "fine_length",
         best_wire_formula(wires.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")},
         "geometry: touches the flanks at the pitch line, as the best wire outside (NBS Handbook H28)",
-        system=system,
+        system=system, note=between_flanks(flanks),
     )
-    usable = threading.profile.usable_balls(pitch, (root - largest) / 2)
+    usable = threading.profile.usable_balls(pitch, (smallest - bore) / 2, (root - largest) / 2)
     ball, kind, why = _ball(tools, best, usable)
     desk.lay(
         Figure("thread.balls.size", "Ball used, two of them", ball, "fine_length", kind, why, system=system)
@@ -66,7 +68,7 @@ def _lay_between(
     desk.computed(
         f"thread.between_balls.{name}", f"Between balls, {name}", between, "length",
         f"√(({circle})²{offset}) − {{W}}", put, GEOMETRY, rounds=rounds, system=threading.system,
-        note="where no plug gauge is at hand",
+        note="where no plug gauge is at hand; balls across from each other, the smallest reading counts",
     )
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from generator.calc.thread_dial import and_words
 from generator.errors import Location, OutsideRange
 from generator.job.found import Found
 from generator.job.model import Job
@@ -24,7 +25,7 @@ from generator.sheet.found_words import (
     special_words,
     twin_sentences,
 )
-from generator.sheet.model import Figure, Kind, Level, Quantity, System
+from generator.sheet.model import Figure, Kind, Level, Quantity, System, Working
 from generator.sheet.threading import thread_operation
 from generator.si import inch
 from generator.threads.designation import Designation
@@ -105,17 +106,22 @@ def _lay_measured(found: Found, measured: Measured, system: System, desk: Desk) 
 def _lay_candidates(answer: Identification, system: System, desk: Desk) -> None:
     """The nearest threads with the distance of every reading, and the thread as measured."""
     for number, (place, one) in enumerate(zip(PLACES, answer.candidates, strict=False), 1):
-        fits = "fits" if one.fits else "does not fit"
         far = "; ".join(distance_words(distance, system) for distance in one.distances)
         desk.lay(Figure(
-            f"found.candidate.{number}", place, f"{one.text}: {fits}; {far}", "text", Kind.COMPUTED,
+            f"found.candidate.{number}", place,
+            f"{one.text}, {'fits' if one.fits else 'does not fit'}", "text",
+            Kind.COMPUTED,
             f"{family_of(one.expected.designation).standard}; what wear leaves likely is common practice",
-            note=f"the same thread: {', '.join(one.also)}" if one.also else "",
+            working=Working(far),
+            note=far + (f"; the same thread: {', '.join(one.also)}" if one.also else ""),
         ))
     if answer.near_misses:
+        said = " ".join(near_miss_sentences(answer.near_misses, system))
         desk.lay(Figure(
-            "found.mistaken", "Easily taken for it", " ".join(near_miss_sentences(answer.near_misses, system)),
-            "text", Kind.COMPUTED, "the standard of each thread; how near is near is common practice",
+            "found.mistaken", "Easily taken for it",
+            and_words(miss.second.text for miss in answer.near_misses), "text", Kind.COMPUTED,
+            "the standard of each thread; how near is near is common practice",
+            working=Working(said), note=said,
         ))
     kept = answer.special.designation
     desk.lay(Figure(

@@ -136,15 +136,15 @@ def twin_sentences(twins: Sequence[Twin], system: System) -> list[str]:
 
 
 def near_miss_sentences(misses: Sequence[NearMiss], system: System) -> list[str]:
-    """What one reading alone rules out: one sentence for each reading, one for what may be worn."""
-    groups: dict[tuple[Name, bool], list[NearMiss]] = {}
+    """What deceives, by the reading that rules it out best: a sentence for each, one for what may be worn."""
+    groups: dict[tuple[Name, bool, bool], list[NearMiss]] = {}
     for miss in misses:
-        groups.setdefault((miss.against.name, miss.if_worn), []).append(miss)
-    return [_near_misses(name, worn, group, system) for (name, worn), group in groups.items()]
+        groups.setdefault((miss.against.name, miss.alone, miss.if_worn), []).append(miss)
+    return [_near_misses(name, group, system) for (name, _, _), group in groups.items()]
 
 
-def _near_misses(name: Name, worn: bool, group: Sequence[NearMiss], system: System) -> str:
-    if worn:
+def _near_misses(name: Name, group: Sequence[NearMiss], system: System) -> str:
+    if group[0].if_worn:
         made = (
             f"{miss.second.text}, {NAMES[name]} {_expected_words(miss.against, system)} as made"
             for miss in group
@@ -157,7 +157,8 @@ def _near_misses(name: Name, worn: bool, group: Sequence[NearMiss], system: Syst
         shows.setdefault(_expected_words(miss.against, system), []).append(miss.second.text)
     texts = [miss.second.text for miss in group]
     rules = f"{NAMES[name]} rule{'' if name in _SEVERAL else 's'} {'it' if len(group) == 1 else 'them'} out"
-    return f"Not to be mistaken for {and_words(texts)}. Only the {rules}: {_values(shows)}."
+    told = f"Only the {rules}" if group[0].alone else f"The {rules} best"
+    return f"Not to be mistaken for {and_words(texts)}. {told}: {_values(shows)}."
 
 
 def _values(shows: Mapping[str, Sequence[str]]) -> str:

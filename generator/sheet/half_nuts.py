@@ -83,7 +83,10 @@ def _unknown_dial(lathe: Lathe, missing: str, starts: int, where: Location, desk
     desk.unknown("lathe.thread_dial", "Half nuts, thread dial", "text", why)
     desk.unknown("lathe.thread_dial.rule", "How that is reckoned", "text", why)
     if starts > 1:
-        desk.unknown("lathe.thread_dial.next_start", "To the next start", "text", why)
+        desk.lay(Figure(
+            "lathe.thread_dial.next_start", "To the next start", f"no {missing} on record: {INDEX}", "text",
+            Kind.COMPUTED, STARTS,
+        ))
     desk.find(
         "thread-dial-unknown", "note",
         f"The record of {lathe.name} has no {missing}, so where the half nuts may close was not computed. "

@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from generator.job.model import Job
+from generator.job.operations import Thread
 from generator.sheet.desk import Desk
-from generator.sheet.measure_gauges import decides
+from generator.sheet.measure_gauges import gauges_asked_for
 from generator.sheet.measure_micrometer import micrometer_reads
 from generator.sheet.model import InspectionLine
 from generator.sheet.plans import ThreadPlan
@@ -35,14 +36,14 @@ def inspection(job: Job, desk: Desk, thread: ThreadPlan | None) -> tuple[Inspect
     operation = thread_operation(job)
     lines: list[InspectionLine] = []
     if thread is not None and operation is not None:
-        lines = [*_sizes(desk, thread, decides(operation, thread.internal)), *_LENGTHS]
+        lines = [*_sizes(desk, thread, operation), *_LENGTHS]
     return tuple(
         line for line in (*lines, *_thin(desk))
         if all(name in desk.figures for name in (line.low, line.high) if name)
     )
 
 
-def _sizes(desk: Desk, thread: ThreadPlan, fit: str) -> Iterable[InspectionLine]:
+def _sizes(desk: Desk, thread: ThreadPlan, operation: Thread) -> Iterable[InspectionLine]:
     """Of the thread itself: its crests, then what measures its flanks, then the mate, where it decides."""
     yield (
         _between("Minor diameter (bore)", "minor", "bore gauge, or plain plug gauge", desk)
@@ -51,8 +52,7 @@ def _sizes(desk: Desk, thread: ThreadPlan, fit: str) -> Iterable[InspectionLine]
     gauging = family_of(thread.designation).gauging(thread.designation)
     if isinstance(gauging, TaperGauges):
         yield from _by_taper_gauges(gauging, thread.internal)
-        if not thread.profile.taper:
-            yield _over_or_between(thread)
+        yield _over_or_between(thread)
     elif gauging is None:
         yield (
             _between("Major diameter (root)", "major", "inside caliper with points", desk)
@@ -61,13 +61,12 @@ def _sizes(desk: Desk, thread: ThreadPlan, fit: str) -> Iterable[InspectionLine]
         groove = next((name for name in _GROOVE if f"{name}.max" in desk.figures), _GROOVE[0])
         yield InspectionLine("Groove width", f"{groove}.min", f"{groove}.max", "gauge block")
     else:
-        wires = "thread.over_wires.max" in desk.figures
-        if fit == "gauge" or not (thread.internal or wires):
+        if gauges_asked_for(operation, thread.internal, desk):
             yield from _by_limit_gauges(thread.internal)
         yield _over_or_between(thread)
         if not thread.internal:
-            yield from _pitch_diameter(wires, micrometer_reads(thread), desk)
-    if fit == "mate" or gauging is None:
+            yield from _pitch_diameter(micrometer_reads(thread), desk)
+    if operation.fit == "mate" or gauging is None:
         yield _MATE
 
 
@@ -90,7 +89,7 @@ def _by_taper_gauges(gauging: TaperGauges, inside: bool) -> Iterable[InspectionL
     )
     if gauging.apart is not None:
         yield InspectionLine(
-            f"Second thread {what} off the first, turns", "", "measure.gauge.apart", f"both {what} gauges"
+            "Second gauge off the first, turns", "", "measure.gauge.apart", f"both {what} gauges"
         )
     if gauging.plain:
         yield InspectionLine("Crests: at the step that goes with it", "", "", gauging.plain)
@@ -98,8 +97,14 @@ def _by_taper_gauges(gauging: TaperGauges, inside: bool) -> Iterable[InspectionL
 
 def _over_or_between(thread: ThreadPlan) -> InspectionLine:
     """Over wires or between balls; at most or at least the one size, where the thread has one limit."""
+    if thread.profile.taper:
+        stem = "measure.taper_wires"
+        return InspectionLine(
+            "Over three wires, laid where the sheet says", f"{stem}.min", f"{stem}.max",
+            "micrometer and wires, without a gauge",
+        )
     stem, feature, instrument = (
-        ("thread.between_balls", "Size between best balls", "two balls and bore gauge, without a plug gauge")
+        ("thread.between_balls", "Size between balls", "two balls and bore gauge, without a plug gauge")
         if thread.internal else ("thread.over_wires", "Size over wires", "micrometer and wires")
     )
     low, high = f"{stem}.min", f"{stem}.max"
@@ -119,7 +124,8 @@ def _between(feature: str, diameter: str, instrument: str, desk: Desk) -> Inspec
     return InspectionLine(feature, low, high, instrument)
 
 
-def _pitch_diameter(wires: bool, micrometer: bool, desk: Desk) -> Iterable[InspectionLine]:
+def _pitch_diameter(micrometer: bool, desk: Desk) -> Iterable[InspectionLine]:
+    wires = "thread.over_wires.max" in desk.figures
     by = [
         word for word, there in (("from the wires", wires), ("thread micrometer", micrometer)) if there
     ]

@@ -16,13 +16,16 @@ from generator.threads.sizes import PutQuantity, SizeLine
 LENGTHS: tuple[PutQuantity, ...] = ("length", "fine_length")
 WEAR = "the gauge's own error and wear come off the thread's tolerance"
 FROM_MEMORY = "from memory, check your copy"
+MEASURED_BY = {
+    "thread.over_wires": "wires", "measure.taper_wires": "wires", "thread.between_balls": "balls"
+}
 
 
 def lay_gauges(operation: Thread, thread: ThreadPlan, desk: Desk) -> None:
     """Lay the gauges of this thread, and what a shop has that has none.
 
-    Sizes are those of the thread as it is cut: before plating, where it is plated. The crests of the gauges
-    themselves are laid where a gauge decides the fit. A square thread has no gauge.
+    Sizes are those of the thread as it is cut: before plating, where it is plated. The gauges' own crests and
+    the turns are laid where the record asks for the gauges. A square thread has no gauge.
     """
     gauging = family_of(thread.designation).gauging(thread.designation)
     if isinstance(gauging, TaperGauges):
@@ -32,9 +35,20 @@ def lay_gauges(operation: Thread, thread: ThreadPlan, desk: Desk) -> None:
     _lay_without(gauging, thread, desk)
 
 
-def decides(operation: Thread, internal: bool) -> str:
-    """What decides that the thread fits: wires do not go inside, there it is a gauge unless the mate does."""
-    return "gauge" if internal and operation.fit == "wires" else operation.fit
+def gauges_asked_for(operation: Thread, internal: bool, desk: Desk) -> bool:
+    """Whether the record asks for go and no-go gauges: one decides, or nothing else measures the flanks.
+
+    Wires do not go inside: there a gauge decides, unless the mate does.
+    """
+    decides = operation.fit == "gauge" or (internal and operation.fit == "wires")
+    return decides or not _measured_by(desk)
+
+
+def _measured_by(desk: Desk) -> str:
+    """What the pitch diameter of this thread is measured with on its sheet; empty: nothing."""
+    return next((
+        word for name, word in MEASURED_BY.items() if f"{name}.max" in desk.figures
+    ), "")
 
 
 def _lay_go_and_no_go(gauging: LimitGauges, operation: Thread, thread: ThreadPlan, desk: Desk) -> None:
@@ -43,23 +57,30 @@ def _lay_go_and_no_go(gauging: LimitGauges, operation: Thread, thread: ThreadPla
     notes = {
         "gauge.go": f"{way} by hand over the whole length: pitch diameter, lead and flanks together let the "
         f"mate {way}. Not the {crests}",
-        "gauge.no_go": "bears on the flanks alone: the pitch diameter where it starts. Not lead, depth or "
-        "taper",
+        "gauge.no_go": f"{way} {gauging.turns} turns at most; bears on the flanks alone: the pitch diameter "
+        "where it starts. Not lead, depth or taper",
     }
+    asked = gauges_asked_for(operation, inside, desk)
     if operation.plating is not None:
-        notes["gauge.go"] += "; before plating: the standard's own gauge is for the plated thread"
+        notes["gauge.go"] += "; this is before plating: plated, the go gauge is of the basic size"
+        notes["gauge.no_go"] += "; this is before plating"
     lines = limit_gauge_lines(thread.limits, gauging)
     for line in lines:
         if line.name in notes:
             _lay(line, gauging, notes[line.name], thread, desk)
-        elif decides(operation, inside) == "gauge":
-            _lay(line, gauging, FROM_MEMORY if "crest" in gauging.memory else "", thread, desk)
-    if any(line.name == "gauge.no_go" for line in lines):
+        elif asked:
+            _lay(line, gauging, FROM_MEMORY if _remembered(line, gauging) else "", thread, desk)
+    if asked and any(line.name == "gauge.no_go" for line in lines):
         desk.lay(Figure(
             "measure.gauge.no_go.turns", f"No-go gauge goes {way}, turns at most", gauging.turns, "count",
             _kind(gauging), gauging.standard,
             note=f"{FROM_MEMORY}; {WEAR}" if "turns" in gauging.memory else WEAR,
         ))
+
+
+def _remembered(crest: SizeLine, gauging: LimitGauges) -> bool:
+    """Whether the rule for this crest is from memory: all of them, or that of the no-go gauge alone."""
+    return "crests" in gauging.memory or ("crest" in gauging.memory and "no_go" in crest.name)
 
 
 def _kind(gauging: Gauging) -> Kind:
@@ -99,18 +120,13 @@ def _lay_taper(gauging: TaperGauges, desk: Desk) -> None:
 
 def _lay_without(gauging: Gauging | None, thread: ThreadPlan, desk: Desk) -> None:
     """What stands in for a gauge, and what it does not prove."""
-    label, value, note = "Without a thread gauge", "the mate", "that this one fits, no size"
-    mate = f"the mate: {note}"
+    mate, by = "the mate: that this one fits, no size", _measured_by(desk)
+    label, value = "Without a thread gauge", f"{by}, or the mate" if by else "the mate"
     if gauging is None:
         label, value = "Instead of a thread gauge", "groove width, both diameters, and the mate"
         note = f"the groove and the diameters show no lead; {mate}"
-    elif not thread.profile.taper:
+    else:
         plain, crests = ("plug", "bore") if thread.internal else ("ring", "major diameter")
-        by = next(
-            (word for name, word in (("over_wires", "wires"), ("between_balls", "balls"))
-             if f"thread.{name}.max" in desk.figures), "",
-        )
-        value = f"{by}, or the mate" if by else "the mate"
         only = f"{by}: the pitch diameter at one place, not lead and flanks; " if by else ""
         note = f"{only}a plain {plain} gauge: the {crests} alone; {mate}"
     if isinstance(gauging, LimitGauges) and gauging.remark:

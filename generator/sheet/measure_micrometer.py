@@ -59,6 +59,8 @@ def _pitch(thread: ThreadPlan) -> str:
 def _reading(thread: ThreadPlan) -> str:
     """What it reads, and how it is set."""
     said = "reads the pitch diameter at one place, neither lead nor flank angle"
+    if thread.internal:
+        said = f"where it goes in: {said}"
     most_material = thread.pitch_diameter_min if thread.internal else thread.pitch_diameter_max
     lead = lead_angle(thread.lead, most_material)
     if lead > STEEP:

@@ -8,7 +8,9 @@ from generator.job.shop import Shop
 from generator.sheet.corrections import corrections
 from generator.sheet.desk import Desk
 from generator.sheet.measure_gauges import lay_gauges
+from generator.sheet.measure_groove import lay_groove
 from generator.sheet.measure_micrometer import lay_micrometer
+from generator.sheet.measure_wires import lay_wire_ways
 from generator.sheet.model import CorrectionTable
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.sheet.threading import thread_operation
@@ -27,6 +29,8 @@ def measuring_section(
     operation = thread_operation(job)
     assert operation is not None, "a thread plan comes from a thread operation"
     table = corrections(lathe, thread, cuts, desk)
+    lay_wire_ways(thread, shop.tools, desk)
+    lay_groove(thread, desk)
     lay_gauges(operation, thread, desk)
     lay_micrometer(thread, desk)
     return table

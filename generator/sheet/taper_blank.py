@@ -8,7 +8,7 @@ from generator.sheet.layout import Layout
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.threading import Threading
 from generator.si import Length
-from generator.threads.sizes import known
+from generator.threads.sizes import Range, known
 
 PRACTICE = "common practice, no source"
 SAME_TAPER = 1e-4  # of 1: a section's taper written with three or four decimals
@@ -26,21 +26,27 @@ def lay_taper_blank(threading: Threading, desk: Desk) -> Length:
         note = f"measured at the {'face' if inside else 'small end'}"
         return desk.given("thread.blank", label, threading.operation.blank, "length", note=note)
     effective, crest = sizes.pitch_diameter, sizes.minor if inside else sizes.major
-    ends = [abs(known(getattr(crest, end)) - known(getattr(effective, end))) for end in ("max", "min")]
-    low, high = sorted(ends)
+    crests, widths = _both(crest), _both(effective)
+    low, high = sorted(abs(one - other) for one, other in zip(crests, widths, strict=True))
     height = (high - (high - low) / 4) * unit
-    middle = (known(effective.max) + known(effective.min)) / 2 * unit
+    middle = sum(widths) / 2 * unit
     return desk.computed(
         "thread.blank", label, middle - height if inside else middle + height, "length",
         "({d2 max} + {d2 min}) ÷ 2 " + ("−" if inside else "+") + " {crest height, twice}",
         {
-            "d2 max": (known(effective.max) * unit, "length"),
-            "d2 min": (known(effective.min) * unit, "length"),
+            "d2 max": (widths[0] * unit, "length"),
+            "d2 min": (widths[1] * unit, "length"),
             "crest height, twice": (height, "length"),
         },
         PRACTICE, note="the crests that go with the pitch diameter aimed at; measure it cold",
         system=threading.system,
     )
+
+
+def _both(sizes: Range) -> tuple[float, float]:
+    """Largest and smallest; the one that is known for both, where no standard gives the other."""
+    one = known(sizes.min if sizes.max is None else sizes.max)
+    return (one if sizes.max is None else sizes.max), (one if sizes.min is None else sizes.min)
 
 
 def taper_is_turned(job: Job, layout: Layout, thread: ThreadPlan) -> bool:

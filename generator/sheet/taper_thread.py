@@ -18,7 +18,6 @@ from generator.sheet.taper_thread_method import lay_taper_method
 from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, degree
-from generator.threads.sizes import known
 
 GEOMETRY = "geometry of the taper"
 CHAMFER = 0.02        # of the diameter at least; common practice: to just below the root, or over it inside
@@ -137,13 +136,16 @@ def _lay_tool(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
 
 def _check_root(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     """A nose so sharp that the root lies beyond what the standard allows at this pitch diameter."""
-    sizes, unit = thread.limits, thread.designation.unit_si
-    if thread.internal:
-        room = (known(sizes.major.max) - known(sizes.pitch_diameter.max)) * unit
-        beyond = thread.root_diameter - (thread.target + room)
-    else:
-        room = (known(sizes.pitch_diameter.min) - known(sizes.minor.min)) * unit
-        beyond = (thread.target - room) - thread.root_diameter
+    sizes = thread.limits
+    outer, inner = (
+        (sizes.major.max, sizes.pitch_diameter.max) if thread.internal
+        else (sizes.pitch_diameter.min, sizes.minor.min)
+    )
+    if outer is None or inner is None:
+        return  # no standard limits its root
+    room = (outer - inner) * thread.designation.unit_si
+    deep = thread.root_diameter - thread.target if thread.internal else thread.target - thread.root_diameter
+    beyond = deep - room
     if beyond > 1e-6 and thread.nose_flat > 0:
         desk.find(
             "taper-thread-root", "check",

@@ -40,6 +40,8 @@ from generator.sheet.threading_tool import (
 )
 from generator.sheet.wire_sizes import lay_wires
 
+OF_SERIES = "not written: the standard one of this size"
+
 
 def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> ThreadPlan | None:
     """Lay down the thread's figures and return its plan; None when the job cuts no thread.
@@ -56,7 +58,8 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     system = threading.system
     _lay_identity(threading, desk)
     of_standard = lay_limits(threading, desk)
-    largest, smallest = (threading.basic_pitch_diameter if end is None else end for end in of_standard)
+    known = next((end for end in of_standard if end is not None), threading.basic_pitch_diameter)
+    largest, smallest = (known if end is None else end for end in of_standard)
     start = layout.stick_out - (operation.from_end.si if operation.from_end else 0.0)
     end = start - operation.length.si
     inside, tool = threading.designation.internal, named_tool(threading, tools)
@@ -98,7 +101,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     if inside:
         deep = layout.stick_out - end + (groove.width.si if groove else 0.0)
         if threading.profile.wires_measure:
-            lay_balls(threading, tools, largest, smallest, root, desk)
+            lay_balls(threading, tools, largest, smallest, blank, root, desk)
         check_fit(threading, desk)
         check_root(tool, threading, root, desk)
         check_bar(tool, threading, blank, depth, deep, desk)
@@ -160,13 +163,16 @@ def _lay_identity(threading: Threading, desk: Desk) -> None:
         lay("class", "Class", designation.class_, "text")
     if designation.tpi is not None:
         per_inch: tuple[float, Quantity] = (float(designation.tpi), "tpi")
-        lay("tpi", "Threads per inch", *per_inch)
+        if designation.pitch_assumed:
+            lay("tpi", "Threads per inch", *per_inch, Kind.STANDARD, OF_SERIES)
+        else:
+            lay("tpi", "Threads per inch", *per_inch)
         desk.computed(
             "thread.pitch", "Pitch", threading.pitch, "fine_length", "1 ÷ {n} inch", {"n": per_inch},
             standard, system=system,
         )
     elif designation.pitch_assumed:
-        lay("pitch", "Pitch", threading.pitch, "length", Kind.STANDARD, "the coarse pitch of ISO 261")
+        lay("pitch", "Pitch", threading.pitch, "length", Kind.STANDARD, OF_SERIES)
     else:
         lay("pitch", "Pitch", threading.pitch, "length")
     lay("starts", "Starts", designation.starts, "count")

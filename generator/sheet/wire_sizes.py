@@ -11,11 +11,22 @@ from generator.job.shop import Tools
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
-from generator.sheet.wire_words import best_wire_formula, form_words, over_wires_formula, wires_source
+from generator.sheet.wire_words import (
+    best_wire_formula,
+    between_flanks,
+    form_words,
+    over_wires_formula,
+    wires_source,
+)
 from generator.sheet.wording import fine_words
 from generator.si import Length
 
 TOOLS_FILE = "jobs/_shop/tools.yml"
+UPRIGHT = (
+    "; a straight wire does not follow the upright flank, and reads higher still: 0.001 of the pitch at 5°, "
+    "0.002 at 10°"
+)
+SET_SOURCE = f"{TOOLS_FILE}: the nearest usable wire of the shop's set"
 
 
 def lay_wires(
@@ -30,6 +41,7 @@ def lay_wires(
     best = desk.computed(
         "thread.wire.best", "Best wire", wires.best_wire(pitch, flanks), "fine_length",
         best_wire_formula(wires.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")}, source, system=system,
+        note=between_flanks(flanks),
     )
     usable = threading.profile.usable_wires(pitch, (smallest - root) / 2)
     wire, kind, why = _wire(threading, tools, best, usable, desk)
@@ -56,14 +68,16 @@ def _wire(
         return given.si, Kind(given.kind), given.origin
     chosen = wires.choose_wire(best, _sizes(tools.wires), usable)
     if chosen is not None:
-        return chosen, Kind.SHOP, f"{TOOLS_FILE}: the nearest usable wire of the shop's set"
+        return chosen, Kind.SHOP, SET_SOURCE
+    fitting = wires.fitting(best, usable)
     desk.find(
         "wire-missing", "check",
-        "No wire of the shop's set seats in this pitch. Borrow the best wire or measure with a thread "
-        "micrometer.",
+        "No wire of the shop's set seats in this pitch. Borrow three of "
+        f"{fine_words(fitting, threading.system)}; any from {fine_words(usable[0], threading.system)} to "
+        f"{fine_words(usable[1], threading.system)} do, with sizes of their own.",
         threading.operation.length.where,
     )
-    return wires.fitting(best, usable), Kind.ASSUMED, "no wire of the shop fits this pitch; one that does"
+    return fitting, Kind.ASSUMED, "no wire of the shop fits this pitch; one that does"
 
 
 def _sizes(given: Sequence[Given]) -> list[Length]:
@@ -96,10 +110,11 @@ def _lay_lead(diameter: Length, wire: Length, threading: Threading, desk: Desk) 
     exact = wires.over_wires_exact(diameter, wire, pitch, lead, flanks)
     simple = wires.over_wires_simple(diameter, wire, pitch, flanks)
     form = wires.form_of(diameter, wire, lead, flanks)
+    upright = "" if wires.follows(diameter, wire, lead, flanks) else UPRIGHT
     desk.computed(
         "thread.wire.lead_correction", "What the lead angle adds over wires", exact - simple, "fine_length",
         "{exact size} − {simple size}",
         {"exact size": (exact, "fine_length"), "simple size": (simple, "fine_length")},
         f"geometry of a wire on both helical flanks; {wires_source(flanks)}",
-        note=form_words(form, lead_angle(lead, diameter)), system=threading.system,
+        note=form_words(form, lead_angle(lead, diameter)) + upright, system=threading.system,
     )

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import math
+
 from generator.calc.flanks import Flanks
+from generator.calc.taper import half_angle
 from generator.calc.wires import EXACT_FROM, Form
 from generator.si import Angle, degree
 
@@ -42,6 +45,24 @@ def over_wires_formula(flanks: Flanks) -> str:
     return f"{{d2}} + {1 + flanks.seat:.6g} × {{W}} − {1 / flanks.tangents:.6f} × {{P}}"
 
 
+def over_taper_formula(flanks: Flanks, taper: float) -> str:
+    """Over three wires on a taper, with its numbers worked out; the names are E, taper, x, W and P.
+
+    Examples
+    --------
+    60 degrees, 1 in 16 (Machinery's Handbook, 31st ed., p. 2138):
+
+    >>> import math
+    >>> over_taper_formula(Flanks.alike(math.radians(30)), 1 / 16)
+    '({E} + {taper} × {x} − 0.866025 × {P}) ÷ 1.000488 + 2.99902 × {W}'
+    """
+    inclined = 1 / math.cos(half_angle(taper))
+    return (
+        f"({{E}} + {{taper}} × {{x}} − {1 / flanks.tangents:.6f} × {{P}}) ÷ {inclined:.6f} + "
+        f"{1 + flanks.seat / inclined:.6g} × {{W}}"
+    )
+
+
 def best_wire_formula(best: float) -> str:
     """The best wire or ball, `best` being that of a pitch of 1.
 
@@ -49,6 +70,17 @@ def best_wire_formula(best: float) -> str:
     '0.577350 × {P}'
     """
     return f"{best:.6f} × {{P}}"
+
+
+def between_flanks(flanks: Flanks) -> str:
+    """What is best about a best wire or ball where the flanks differ; nothing to say where they are alike.
+
+    >>> between_flanks(Flanks.alike(0.5))
+    ''
+    """
+    if flanks.symmetrical:
+        return ""
+    return "these flanks differ: it touches the steep one toward the crest, the other toward the root"
 
 
 def form_words(form: Form, lead_angle: Angle, balls: bool = False) -> str:

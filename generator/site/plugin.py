@@ -31,7 +31,8 @@ from mkdocs.utils.templates import TemplateContext
 
 import generator
 from generator.job.keys import file_keys
-from generator.job.thread_print import differences, from_memory
+from generator.job.thread_families import listed_families
+from generator.job.thread_print import differences, from_memory, thread_tables
 from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
 from generator.site.links import broken_links
 from generator.site.swap import SiteFolder, SiteRefused
@@ -125,8 +126,10 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "archive_script": INDEX_SCRIPT,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
             "file_keys": file_keys,
+            "thread_families": listed_families,
             "thread_differences": differences,
             "threads_from_memory": from_memory,
+            "thread_tables": thread_tables,
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context

@@ -1,6 +1,7 @@
 """Thread gauges: by which standard a thread is gauged, with which gauges, of what sizes.
 
     LimitGauges, TaperGauges   how a parallel and a taper thread are gauged
+    whitworth_gauges           those of the British families
     usual_gauging              the rule where a family says nothing of its own
     limit_gauge_lines          pitch diameter and crest of the go and the no-go gauge, with their working
 
@@ -17,7 +18,8 @@ from generator.threads.rounding import rounded
 from generator.threads.sizes import SizeLine, ThreadLimits, known, size_line
 
 PRACTICE = "common practice, no source"
-TURNS = "the standard of the gauges, and the turns of the no-go one"
+TURNS = "the turns of the no-go gauge"                 # from memory, as LimitGauges.memory says it
+STANDARD_AND_TURNS = f"the standard of the gauges and {TURNS}"
 
 
 @dataclass(frozen=True)
@@ -55,8 +57,8 @@ class TaperGauges:
     """The gauges of a taper thread, or of a parallel one that is gauged with a taper plug.
 
     `gauges` names them, for the side that the thread is on; `proves` says what they prove, and what not.
-    `apart` is how many turns the second thread gauge may stand off the first (None: one decides), `plain`
-    names the gauge of the crests (empty: none is asked for). `memory` as in `LimitGauges`.
+    `apart` is how many turns the second gauge may stand off the first (None: one decides), `plain` names a
+    further gauge of the crests (empty: none is asked for). `memory` as in `LimitGauges`.
     """
 
     standard: str
@@ -72,6 +74,15 @@ Gauging = LimitGauges | TaperGauges
 # H/2 and H/4 of 60 degrees: ASME B1.2, from memory. 0.2 P: ANSI/ASME B1.16M for the plug; ring from memory.
 UNIFIED_CRESTS = Crests(Decimal("0.433013"), Decimal("0.216506"), Decimal("0.433013"))
 METRIC_CRESTS = Crests(Decimal("0.433013"), Decimal("0.2"), Decimal("0.2"))
+
+
+def whitworth_gauges(internal: bool) -> LimitGauges:
+    """BS 919-2: Whitworth, BA and cycle threads. It has no-go rings, and advises against them.
+
+    Source: BS 919-2:2007, scope (as its publisher prints it); turns from memory.
+    """
+    advice = "" if internal else "BS 919-2 would have a caliper gauge in place of the no-go ring."
+    return LimitGauges("BS 919-2", memory=TURNS, remark=advice)
 
 
 def usual_gauging(profile: Profile, internal: bool) -> Gauging | None:

@@ -62,13 +62,12 @@ class Profile:
         root = basic if below is None else below / pitch
         return usable_wires(pitch, self.flanks, self.addendum, root, self.crest_radius)
 
-    def usable_balls(self, pitch: Length, beyond: Length | None = None) -> tuple[Length, Length]:
+    def usable_balls(self, pitch: Length, inside: Length, beyond: Length) -> tuple[Length, Length]:
         """Smallest and largest ball to measure an internal thread between (m).
 
-        `beyond` is how far outside the pitch line its root lies (m); None takes the basic root.
+        `inside` is how far within the pitch line its crests lie, `beyond` how far outside it its root (m).
         """
-        root = self.addendum if beyond is None else beyond / pitch
-        return usable_wires(pitch, self.flanks, self.depth - self.addendum, root, self.crest_radius)
+        return usable_wires(pitch, self.flanks, inside / pitch, beyond / pitch, self.crest_radius)
 
     @property
     def half_angle(self) -> Angle:

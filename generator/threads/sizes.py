@@ -52,6 +52,16 @@ class SizeLine:
     quantity: PutQuantity = "length"
 
 
+def remembered(*said: str) -> str:
+    """What could only be had from memory, each in words, as one phrase; empty ones are left out.
+
+    >>> remembered("the allowance", "", "the tolerance", "that the series has this size")
+    'the allowance, the tolerance and that the series has this size'
+    """
+    words = [one for one in said if one]
+    return " and ".join([", ".join(words[:-1])] * (len(words) > 1) + words[-1:])
+
+
 def too_coarse(
     d: Designation, left: float | Decimal, what: str = "core", name: str = "this thread"
 ) -> OutsideRange:

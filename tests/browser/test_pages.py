@@ -11,7 +11,10 @@ from axe_playwright_python.sync_playwright import Axe
 
 Opener = Callable[..., Any]
 PHONE, TABLET, DESKTOP = ({"width": width, "height": 900} for width in (375, 810, 1280))
-PAGES = ("index.html", "words.html", "safety.html", "sources.html", "figures.html", "threads.html")
+PAGES = (
+    "index.html", "words.html", "safety.html", "sources.html", "figures.html", "families.html",
+    "threads.html",
+)
 READY, LEFT_HAND, NOT_READY = "SW-101", "SW-116", "SW-109"
 
 

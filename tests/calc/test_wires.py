@@ -76,11 +76,13 @@ def test_exact_form_is_where_a_straight_wire_comes_to_rest(pitch_diameter, pitch
     assert exact > wires.over_wires_simple(pitch_diameter, wire, pitch, flanks)
 
 
-def test_over_a_flank_that_does_not_lean_a_wire_lies_a_little_higher():
-    """It cannot follow the helix there; by less than a thousandth of the pitch at 3 degrees."""
-    wire = wires.best_wire(6.0, ONE_SIDED)
-    exact = wires.over_wires_exact(40.0, wire, 6.0, 6.0, ONE_SIDED)
-    assert 0 < resting_size(40.0, wire, 6.0, 6.0, ONE_SIDED) - exact < 0.001 * 6.0
+@pytest.mark.parametrize(("starts", "higher"), [(1, 0.0006), (2, 0.00115), (4, 0.0021)])
+def test_over_a_flank_that_does_not_lean_a_wire_lies_a_little_higher(starts, higher):
+    """It cannot follow the helix there, at lead angles of 2.7, 5.5 and 10.8 degrees; a degree is enough."""
+    for flanks, more in ((ONE_SIDED, higher), (Flanks(math.radians(1), math.radians(45)), 0.0)):
+        args = 40.0, wires.best_wire(6.0, flanks), 6.0, 6.0 * starts, flanks
+        assert wires.follows(args[0], args[1], args[3], flanks) is (more == 0)
+        assert resting_size(*args) - wires.over_wires_exact(*args) == pytest.approx(more * 6.0, abs=4e-4)
 
 
 @pytest.mark.parametrize("flanks", [A60, A30, A29, BUTTRESS, SAWTOOTH, ONE_SIDED])
@@ -178,6 +180,17 @@ def test_best_wire_touches_near_the_pitch_line_on_both_flanks():
     for flanks in (BUTTRESS, SAWTOOTH, ONE_SIDED):
         load, clearance = touching(flanks, wires.best_wire(1.0, flanks))[0]
         assert clearance < 0 < load
+        turned = Flanks(flanks.clearance, flanks.load)
+        assert wires.best_wire(1.0, turned) == wires.best_wire(1.0, flanks)
+
+
+@pytest.mark.parametrize("flanks", [BUTTRESS, SAWTOOTH])
+def test_which_flank_carries_the_load_is_nothing_to_a_wire(flanks):
+    turned = Flanks(flanks.clearance, flanks.load)
+    for lead in (3.0, 9.0):
+        args = 14.0, 1.6, 3.0, lead
+        assert wires.over_wires_exact(*args, turned) == pytest.approx(wires.over_wires_exact(*args, flanks))
+        assert wires.over_wires(*args, turned) == pytest.approx(wires.over_wires(*args, flanks))
 
 
 def test_choice_is_the_nearest_usable_wire_of_the_set():

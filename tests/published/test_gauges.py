@@ -3,7 +3,9 @@
 Sources, named beside each value in data/gauges.csv: gauge makers' charts of pitch diameters (metric 6g and
 6H, Unified 2A and 3A), a calibrator's worked example after ANSI/ASME B1.16M-1984. Turns: ASME B1.2-1983,
 5.2.1, as calibrators quote it (three); ISO 1502 and JIS B 0251 as gauge makers' instructions print them
-(two). What a go and a no-go gauge reach to: ASME B1.2-1983 as quoted. One row is from memory.
+(two). Which threads BS 919-2:2007 is for, and its advice against no-go rings: its scope as printed; that
+DIN 103-9 has the gauges of trapezoidal threads: foreword of DIN 405-3:1997. What a go and a no-go gauge reach
+to: ASME B1.2-1983 as quoted. One row is from memory.
 Left out: no-go rings of 9/16-24 UNEF, whose printed pitch limits are known to be 0.0001 off the formula's.
 """
 
@@ -91,6 +93,15 @@ def test_every_family_is_gauged(d):
     most, least = (of.min, of.max) if d.internal else (of.max, of.min)
     assert (sizes.get("gauge.go"), sizes.get("gauge.no_go")) == (most, least)
     assert most is not None
+
+
+@pytest.mark.parametrize("text", ["5/8 BSW", "3/8 in - 20 BSF (free)", "2 BA (normal)", "3/8-26 BSC"])
+def test_british_screws_are_gauged_by_their_own_standard(text):
+    """BS 919-2:2007, scope: Whitworth, fine, BA and cycle threads; no-go rings are not recommended."""
+    d = parse_designation(text)
+    assert gauging_of(d).standard == "BS 919-2"
+    assert "caliper" in gauging_of(d).remark
+    assert not gauging_of(mate_of(d)).remark
 
 
 def test_a_family_that_says_nothing_is_gauged_by_the_general_rule():

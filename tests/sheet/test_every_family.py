@@ -79,6 +79,9 @@ def test_a_sheet_of_every_kind_of_thread(sheet_of, text):
         assert sizes.major.min is None or root >= sizes.major.min * unit - short
     else:
         assert sizes.minor.max is None or root <= sizes.minor.max * unit + short
+    from_memory = [finding.text for finding in sheet.findings if finding.id == "limits-from-memory"]
+    assert len(from_memory) == bool(sizes.memory)
+    assert all(sizes.memory in sentence and "check your copy" in sentence for sentence in from_memory)
     stops = {finding.id for finding in sheet.findings if finding.level == "stop"}
     assert stops <= OF_THE_LATHE, stops
     pitch_diameter, last = sizes.pitch_diameter, figures["passes.final_pitch_diameter"].value
@@ -111,7 +114,8 @@ def test_every_thread_is_inspected_by_what_measures_it(sheet_of, text):
     sheet, d = sheet_of(text=job_text(text)), parse_designation(text)
     form, words = profile(d), " ".join(f"{line.feature} {line.instrument}" for line in sheet.inspection)
     said = ("wires" in words, "balls" in words)
-    assert said == tuple(f"thread.{name}.max" in sheet.figures for name in ("over_wires", "between_balls"))
+    over = "measure.taper_wires" if form.taper else "thread.over_wires"
+    assert said == tuple(f"{name}.max" in sheet.figures for name in (over, "thread.between_balls"))
     assert ("Groove width" in words) == form.square
     assert ("Taper gauge" in words) == (form.taper > 0 or d.series == "Rp")
     assert sheet.inspection[0].feature.startswith("Minor" if d.internal else "Major")

@@ -245,7 +245,9 @@ def test_one_gear_has_no_figure_of_its_own(laid):
 def test_what_the_record_lacks_stays_unknown_for_all_of_it(laid, face_of, entries, lacks):
     figures, findings, rule = laid(entries, INCH / 7, 2)
     assert rule is None
-    assert set(figures) == {"", "rule", "next_start"}
+    start = figures.pop("next_start")
+    assert start.value == f"no {lacks} on record: index by the compound or the drive plate"
+    assert set(figures) == {"", "rule"}
     assert {one.kind for one in figures.values()} == {Kind.UNKNOWN}
     assert {one.note for one in figures.values()} == {f"not computed: the lathe record has no {lacks}"}
     assert "thread-dial-unknown" in findings

@@ -30,7 +30,7 @@ def test_a_thin_bore_is_measured_gripped_and_let_go(sleeve):
 def test_the_thread_stands_before_it(sleeve):
     """Its mate decides: no plug gauge is asked for, balls measure the pitch diameter."""
     assert [line.feature for line in sleeve.inspection][:3] == [
-        "Minor diameter (bore)", "Size between best balls", "The mate goes by hand over the whole length"
+        "Minor diameter (bore)", "Size between balls", "The mate goes by hand over the whole length"
     ]
 
 
@@ -101,4 +101,4 @@ def test_a_plated_thread_is_inspected_to_its_limits_before_plating(sheet_of):
         sheet.figures[name] for name in ("measure.gauge.go", "thread.before_plating.pitch_diameter.max")
     )
     assert go.value == pytest.approx(before.value)
-    assert "before plating" in go.note
+    assert "plated, the go gauge is of the basic size" in go.note

@@ -220,7 +220,7 @@ def test_inspection_is_by_bore_and_plugs(ring_of, sheet_of):
 def test_a_mate_that_decides_asks_for_no_plugs(ring_of):
     features = [line.feature for line in ring_of().inspection]
     assert not any("plug" in feature for feature in features)
-    assert features[1:3] == ["Size between best balls", "The mate goes by hand over the whole length"]
+    assert features[1:3] == ["Size between balls", "The mate goes by hand over the whole length"]
 
 
 def test_an_unknown_mate_is_not_cut_to_wires(ring_of):

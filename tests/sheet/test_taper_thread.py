@@ -77,14 +77,26 @@ def test_the_blank_goes_with_the_pitch_diameter(nipple):
 
 
 def test_what_does_not_hold_on_a_taper_is_left_out(nipple, sheet_of):
-    """No wires, no balls, no play with the mate's limits at another plane."""
+    """No wires or balls as of a parallel thread, no play with the mate's limits at another plane."""
     for sheet in (nipple(), sheet_of(text=BUSH)):
-        assert not [name for name in sheet.figures if "wire" in name or "balls" in name or "play" in name]
+        parallel = [name for name in sheet.figures if not name.startswith("measure.taper_wires.")]
+        assert not [name for name in parallel if "wire" in name or "balls" in name or "play" in name]
         assert [line.feature for line in sheet.inspection if "gauge" in line.feature]
         assert any("taper gauge" in remark for remark in sheet.pass_remarks)
         said = [*sheet.pass_remarks, *(finding.text for finding in sheet.findings)]
         assert not [text for text in said if "over wires" in text or "over the wires" in text]
         assert "<svg" in render_page(sheet)
+
+
+@pytest.mark.parametrize("form", ["60deg", "30/10deg", "7/45deg"])
+def test_a_taper_that_no_standard_limits(sheet_of, form):
+    """Basic sizes only: the blank goes with them, and no root is held against a limit."""
+    special = f"special 2.25-6 {form} taper 1:16"
+    out = sheet_of({"designation: 2 NPT": f"designation: {special}", "thread: 2 NPT,": ""}, NIPPLE)
+    within = sheet_of({"2 NPT internal": f"{special} internal"}, BUSH)
+    for sheet, inside in ((out, False), (within, True)):
+        assert (value(sheet, "thread.blank") < value(sheet, "thread.target")) is inside
+        assert found(sheet, "taper-thread-root") is None
 
 
 def test_the_attachment_is_set_in_its_own_scale(nipple):

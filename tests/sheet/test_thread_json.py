@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import json
+import math
 
 import pytest
 
 from generator.errors import BadDesignation, BadQuantity, OutsideRange, SheetError
 from generator.sheet.thread_json import thread_record
+from generator.threads.registry import families, mate_of, parse_designation, write_designation
 
 KEYS = [
     "designation", "family", "class", "hand", "starts", "unit", "pitch", "lead", "major", "pitch_diameter",
@@ -66,6 +68,60 @@ def test_an_internal_thread_has_no_major_max_and_no_size_over_wires():
     assert record["wires"] == {"best": 0.072169, "size": None, "over_wires": {"max": None, "min": None}}
     with pytest.raises(BadQuantity, match="wires do not go inside"):
         thread_record("1-8 UNC-2B", wire=0.0722)
+
+
+EXAMPLES = [
+    text for family in families() for example in family.examples
+    for text in (example, write_designation(mate_of(parse_designation(example))))
+]
+
+
+@pytest.mark.parametrize("text", EXAMPLES)
+@pytest.mark.parametrize("wire", [None, 0.0, -1.0, math.nan, math.inf, 1e9, 1e-9, 0.05, 0.9, 3.7])
+def test_every_family_in_and_out_with_any_wire(text, wire):
+    """A record that other programs can read, or a refusal in words; never anything else."""
+    try:
+        record = thread_record(text, wire)
+    except SheetError:
+        record = {}
+    if not record:
+        assert wire is not None
+        return
+    assert list(record) == KEYS
+    assert json.loads(json.dumps(record, allow_nan=False)) == record
+    used, over = record["wires"]["size"], record["wires"]["over_wires"]
+    assert (used is None) == (over["max"] is None)
+    if used is not None:
+        assert over["max"] > record["major"]["max"] or record["plane"]
+    again = parse_designation(record["standard_form"])
+    assert write_designation(again) == record["standard_form"]
+
+
+def test_buttress_threads_are_measured_over_wires():
+    """M = E − 0.89064 P + 3.15689 W, best wire 0.54147 P (ASME B1.9, from memory)."""
+    record = thread_record("2.5-8 BUTT-2A")
+    assert record["wires"]["best"] == pytest.approx(0.54147 / 8, abs=2e-6)
+    wire = record["wires"]["size"]
+    for end in ("max", "min"):
+        expected = record["pitch_diameter"][end] - 0.89064 / 8 + 3.15689 * wire
+        assert record["wires"]["over_wires"][end] == pytest.approx(expected, abs=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"), [("1 1/4-4 SQUARE", "width of the groove"), ("1/2-14 NPT", "taper ring gauge decides")]
+)
+def test_what_measures_where_wires_do_not(text, says):
+    with pytest.raises(BadQuantity, match=says):
+        thread_record(text, wire=0.05)
+
+
+def test_what_is_said_beside_the_sizes():
+    """How the standard writes it, where the limits of a taper thread are, what is from memory only."""
+    assert thread_record("1 1/4 - 7unc 2a lh")["standard_form"] == "1 1/4-7 UNC-2A-LH"
+    assert thread_record("1/2-14 NPT")["plane"] == "the small end, where the thread starts"
+    assert thread_record("M10x1.5-6g")["plane"] == ""
+    assert thread_record("1-5 STUB ACME")["memory"]
+    assert thread_record("1/2-14 NPT")["wires"]["over_wires"] == {"max": None, "min": None}
 
 
 def test_lead_goes_with_the_starts():

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.job.thread_print import COLUMNS, differences, from_memory
+from generator.job.thread_print import COLUMNS, differences, from_memory, thread_tables
 from generator.tables.rows import table
 from generator.threads.registry import families, limits, parse_designation
 
@@ -52,7 +52,7 @@ def test_every_line_of_the_list_is_a_row() -> None:
     {"designation": "500-2 STUB ACME", "quantity": "major.max", None: ["too", "many"]},
     {},
 ])
-def test_a_row_that_cannot_be_read_stops_no_page(row: dict[str, str], monkeypatch: pytest.MonkeyPatch) -> None:
+def test_an_odd_row_stops_no_page(row: dict[str, str], monkeypatch: pytest.MonkeyPatch) -> None:
     """It is shown as it stands."""
     monkeypatch.setattr("generator.job.thread_print.table", lambda *_: (row, *ROWS))
     shown = differences.__wrapped__()
@@ -65,10 +65,16 @@ def test_what_is_from_memory_is_named_by_family() -> None:
     """Positions e and f of metric threads were found in no print; the usual classes were."""
     said = {one.family: one for one in from_memory()}
     metric = said["ISO metric threads"]
-    assert metric.figures == ("the deviation of position e", "the deviation of position f")
+    assert {"the deviation of position e", "the deviation of position f"} <= set(metric.figures)
+    assert not any("position g" in figure for figure in metric.figures)
     assert "ISO 965-1" in metric.standard
+    assert "the crest of the no-go ring gauge" in metric.figures
+    gauges = {"the standard of the gauges", "the turns of the no-go gauge"}
+    assert gauges <= set(said["Inch buttress threads"].figures)
     twice = re.compile(r"(of class \d) for \d+ threads.*\1 for \d+ threads")
-    assert not any(twice.search("; ".join(one.figures)) for one in said.values())
+    for one in said.values():
+        assert not twice.search("; ".join(one.figures))
+        assert not any(figure.startswith("and ") for figure in one.figures)
 
 
 def test_the_page_is_on_the_site_and_holds_both_lists(demo_site: Path) -> None:
@@ -76,5 +82,8 @@ def test_the_page_is_on_the_site_and_holds_both_lists(demo_site: Path) -> None:
     for one in differences():
         assert f"<td>{one.printed}</td><td>{one.computed}</td>" in page
     assert "the deviation of position e" in page
+    for table_ in thread_tables():
+        assert f"<td>{table_.file}</td>" in page
+        assert len(table_.head) > 30
     index = (demo_site / "index.html").read_text(encoding="utf-8")
     assert 'href="threads.html"' in index

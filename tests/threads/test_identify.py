@@ -30,7 +30,7 @@ from generator.threads.registry import (
     write_designation,
 )
 
-FIRST_FEW = 4
+FIRST_FEW, MANY = 4, 40
 UNITS = {"angle": math.radians(1), "flanks": math.radians(1), "tpi": 1.0, "taper": 1.0}
 SIZES = {family.key: [size.designation for size in family.sizes()] for family in families()}
 every_family = pytest.mark.parametrize("key", [key for key, sizes in SIZES.items() if sizes])
@@ -81,13 +81,24 @@ def measurements(d, rng, worn, names):
     return Measured(**readings, inside=d.internal, worn=worn, hand=d.hand)
 
 
+def exact(d):
+    """Crests in the middle of their limits; pitch, flank angle and taper as the standard has them."""
+    thread, crest = expected(d, False), "minor" if d.internal else "major"
+    right = {"pitch": thread.pitch, "angle": thread.angle, "taper": thread.profile.taper}
+    if (zone := thread.zone(crest)) is not None:
+        right[crest] = (zone.low + zone.high) / 2
+    return Measured(
+        **{name: reading(name, value) for name, value in right.items()}, inside=d.internal, hand=d.hand
+    )
+
+
 @every_family
 @pytest.mark.parametrize("worn", [False, True], ids=["used", "worn"])
 def test_every_size_comes_back_from_its_own_measurements(key, worn):
     """Crest diameter, ten pitches, flank angle and taper, with wear and noise; outside and inside."""
     rng = random.Random(f"{key} {worn}")
     sizes = SIZES[key]
-    for text in sizes if len(sizes) < 60 else rng.sample(sizes, 60):
+    for text in sizes if len(sizes) < MANY else rng.sample(sizes, MANY):
         screw = parse_designation(text)
         for d in (screw, *family_of(screw).mates(screw)):
             what = measurements(d, rng, worn, ("crest", "pitch_over_ten", "angle", "taper"))
@@ -95,6 +106,23 @@ def test_every_size_comes_back_from_its_own_measurements(key, worn):
             first = [one for one in found[:FIRST_FEW] if same_thread(one.expected.designation, d)]
             assert first, (text, d.side, what, texts(found[:FIRST_FEW]))
             assert first[0].fits, (text, d.side, what, first[0].distances)
+
+
+@every_family
+def test_every_size_measured_exactly_comes_back_first(key):
+    """Nothing is off; what may stand before it fits as exactly, or fits and is met oftener."""
+    for text in SIZES[key]:
+        d = parse_designation(text)
+        found = identify(exact(d)).candidates
+        place = next(
+            place for place, one in enumerate(found) if same_thread(one.expected.designation, d)
+        )
+        assert all(distance.off == 0 for distance in found[place].distances), (text, found[place])
+        assert place < 2, (text, texts(found[: place + 1]))
+        for one in found[:place]:
+            as_exact = all(distance.off == 0 for distance in one.distances)
+            assert one.fits, (text, one.text)
+            assert as_exact or (one.common and not found[place].common), (text, one.text)
 
 
 @every_family
@@ -153,6 +181,77 @@ def test_known_confusions_are_told_apart(one, other, same, kind, shows):
     scale = UNITS.get(kind, mm)
     for (low, high), wanted in zip(found.shows, shows, strict=True):
         assert low / scale - 0.006 <= wanted <= high / scale + 0.006
+
+
+# what was measured (mm), which reading alone rules the other out, and what each reads (mm, degrees)
+NEAR_MISSES = [
+    # ASME B1.1, BS 84: 13 and 12 threads per inch
+    ({"major": 12.6, "pitch_over_ten": 19.5}, "1/2-13 UNC-2A", "1/2 in - 12 BSW (medium)",
+     "pitch_over_ten", (19.54, 21.17)),
+    # ASME B1.1, BS 84: one size and pitch, 60 and 55 degrees
+    ({"major": 9.5, "tpi": 16, "angle": 55}, "3/8 in - 16 BSW (medium)", "3/8-16 UNC-2A", "angle", (55, 60)),
+    # ISO 228-1 and ASME B1.20.1: 11 and 11 1/2 threads per inch
+    ({"major": 33.2, "tpi": 11}, "G 1 A", "1-11.5 NPT", "tpi", (11, 11.5)),
+    # ISO 261, ASME B1.1: 1 mm and 24 threads per inch
+    ({"major": 7.9, "pitch": 1.0}, "M8x1-6g", "5/16-24 UNF-2A", "pitch", (1.0, 1.058)),
+    # ISO 7-1 and ASME B1.20.1: one taper, 14 threads per inch, 55 and 60 degrees
+    ({"major": 21.3, "tpi": 14, "taper": 1 / 16, "angle": 60}, "1/2-14 NPT", "R 1/2", "angle", (60, 55)),
+    # ISO 261, ISO 7-1: M10x1 is a little larger than the 1/8 pipe thread of 28 threads per inch
+    ({"major": 9.9, "pitch": 1.0}, "M10x1-6g", "R 1/8", "pitch", (1.0, 0.907)),
+]
+
+
+@pytest.mark.parametrize(("said", "first", "second", "against", "shows"), NEAR_MISSES)
+def test_a_thread_that_one_reading_alone_rules_out_is_named(said, first, second, against, shows):
+    found = identify(seen(**said))
+    assert found.candidates[0].text == first
+    miss = next(miss for miss in found.near_misses if miss.second.text == second)
+    assert (miss.against.name, miss.if_worn) == (against, False)
+    (of_first,) = (one for one in found.candidates[0].distances if one.name == against)
+    scale = UNITS.get(against, mm)
+    assert (of_first.low / scale, miss.against.low / scale) == pytest.approx(shows, abs=0.006)
+
+
+def test_a_thread_that_wear_would_explain_is_named():
+    """4.70 mm and 0.8 mm: #10-32 UNF (ASME B1.1), or a worn M5, 4.826 to 4.976 mm (ISO 965-2)."""
+    what = seen(major=4.7, pitch=0.8)
+    found = identify(what)
+    assert found.candidates[0].text == "#10-32 UNF-2A"
+    (worn,) = (miss for miss in found.near_misses if miss.if_worn)
+    assert worn.second.text == "M5x0.8-6g"
+    assert (worn.against.low / mm, worn.against.high / mm) == pytest.approx((4.826, 4.976), abs=1e-6)
+    assert "M5x0.8-6g" in texts(identify(replace(what, worn=True)).fitting)
+    assert not any(miss.if_worn for miss in identify(replace(what, worn=True)).near_misses)
+
+
+def test_what_is_far_off_deceives_nobody():
+    found = identify(seen(major=12.6, pitch_over_ten=19.5))
+    names = [miss.second.text for miss in found.near_misses]
+    assert "1/2-20 UNF-2A" not in names  # the same size, but a pitch that nobody takes for it
+    assert identify(seen(major=12.6)).near_misses == ()  # one reading that is off is all there is
+    assert identify(seen(major=99.7, pitch=0.3)).near_misses == ()  # nothing fits
+
+
+def test_twins_of_the_nearest_are_told_apart_too():
+    """G, R and NPT 1/2: the taper leaves R and NPT, the flanks tell those (ISO 228-1, ISO 7-1, B1.20.1)."""
+    found = identify(seen(major=20.9, tpi=14)).twins
+    told = {(twin.first.text, twin.second.text): twin.telling for twin in found}
+    assert told["G 1/2 A", "R 1/2"].kind == "taper"
+    assert told["G 1/2 A", "1/2-14 NPT"].kind == "taper"
+    last = told["R 1/2", "1/2-14 NPT"]
+    assert [round(math.degrees(low)) for low, _ in last.shows] == [55, 60]
+
+
+def test_of_two_as_near_what_is_met_oftener_stands_first():
+    """6 mm by 1 mm is M6, not 0 BA or Loewenherz; 24x5 is trapezoidal, not saw-tooth: common practice."""
+    for said, first, then in (
+        ({"major": 6.0, "pitch": 1.0}, "M6x1-6g", "0 BA (normal)"),
+        ({"major": 23.8, "pitch": 5.0}, "Tr 24x5-7e", "S24x5-7h"),
+        ({"major": 9.5, "tpi": 16}, "3/8-16 UNC-2A", "3/8 in - 16 BSW (medium)"),
+    ):
+        found = fitting(**said)
+        assert found[0] == first
+        assert then in found
 
 
 def test_the_example_of_the_half_inch():
@@ -261,6 +360,8 @@ def test_measurements_that_no_thread_can_have_are_said():
     assert faults(seen(major=12, pitch=12))[0][0] == "pitch"
     assert faults(seen(major=12, pitch=4, lead=3))[0][0] == "lead"
     assert not faults(seen(major=12, pitch=2, lead=2))
+    blind = Measured(major=reading("major", 12 * mm, 12 * mm))
+    assert faults(blind) == (("major", "is known no better than its own size: measure it closer"),)
     assert faults(seen(major=12, taper=0.5))[0][0] == "taper"
 
 
@@ -325,14 +426,14 @@ import time
 from generator.threads.identify.measured import Measured, reading
 from generator.threads.identify.search import identify
 from generator.threads.registry import families, limits, parse_designation
-start = time.perf_counter()
+start = time.process_time()
 identify(Measured(major=reading("major", 0.0126), pitch_over_ten=reading("pitch_over_ten", 0.0195)))
-first = time.perf_counter() - start
-start = time.perf_counter()
+first = time.process_time() - start
+start = time.process_time()
 for family in families():
     for size in family.sizes():
         limits(parse_designation(size.designation))
-print(first / (time.perf_counter() - start))
+print(first / (time.process_time() - start))
 """
     said = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert float(said.stdout) < 1  # limits of all sizes would take longer than the whole identification

@@ -59,7 +59,7 @@ def test_read_as_written_at_the_bench(text, says):
 
 
 def same(d):
-    return replace(d, text="", class_assumed=False, side_assumed=False)
+    return replace(d, text="", class_assumed=False, pitch_assumed=False, side_assumed=False)
 
 
 WRITTEN = [

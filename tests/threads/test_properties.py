@@ -9,6 +9,7 @@ from __future__ import annotations
 import itertools
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -144,6 +145,74 @@ def test_what_no_formula_can_make_a_thread_of_is_refused(text, reason):
         limits(parse_designation(text))
 
 
+@cache
+def classes_of(family, side):
+    """The classes that a family has on one side; one that is empty where it has none."""
+    found = {}
+    for text in TEXTS_OF[family][-6:]:
+        d = parse_designation(text)
+        d = d if d.side == side else mate_of(d)
+        for class_ in (*CLASSES, "close", "medium", "free", "normal") if d.class_ else ():
+            again = refusal(write_designation(replace(d, class_=class_)))
+            if not isinstance(again, str) and (again.class_, again.side) == (class_, side):
+                found[class_] = None
+    return tuple(found) or ("",)
+
+
+def in_every_class(texts):
+    """One thread of each pitch, outside and inside, in every class that its family has."""
+    of_pitch = {(d.pitch, d.unit, d.series, d.form): d for d in map(parse_designation, texts)}
+    for d in of_pitch.values():
+        for side in (d, mate_of(d)):
+            for class_ in classes_of(side.family, side.side):
+                one = replace(side, text="", class_=class_, class_assumed=False)
+                again = refusal(write_designation(one))
+                if not isinstance(again, str) and again.class_ == class_:  # some of its sizes have none
+                    yield one
+
+
+def limits_or_none(d):
+    """Its limits; None where the standard has no such class at that pitch."""
+    try:
+        return limits(d)
+    except OutsideRange:
+        return None
+
+
+@every_family
+def test_no_screw_of_any_class_is_larger_than_a_nut_of_any_class(texts):
+    """Pitch and major diameter of the largest screw against the smallest nut, one and two starts.
+
+    Not taper threads: they wedge.
+    """
+    pairs = {}
+    for d in in_every_class(texts):
+        if profile(d).taper or profile(mate_of(d)).taper:
+            continue
+        for starts in (1, 2):
+            of = limits_or_none(replace(d, starts=starts, lead=starts * d.pitch))
+            if of is not None:
+                same = (d.nominal, d.pitch, d.form, profile(d).flanks, starts)
+                pairs.setdefault(same, ([], []))[d.internal].append(of)
+    for screws, nuts in pairs.values():
+        for screw, nut in itertools.product(screws, nuts):
+            for name in ("major", "pitch_diameter"):
+                outer, inner = getattr(screw, name).max, getattr(nut, name).min
+                assert outer is None or inner is None or outer <= inner + 1e-9, (screw, nut, name)
+
+
+@every_family
+def test_limits_of_every_class_are_in_order_and_its_designation_comes_back(texts):
+    """Left hand and several starts too."""
+    for d in in_every_class(texts):
+        for one in (d, replace(d, hand="left"), replace(d, starts=3, lead=3 * d.pitch)):
+            of = limits_or_none(one)
+            if of is not None:
+                check_order(of)
+            written = write_designation(one)
+            assert meaning(parse_designation(written)) == meaning(one), written
+
+
 def groups(*names):
     """The standard sizes of each family, grouped by what the names say of their designations.
 
@@ -162,17 +231,22 @@ def groups(*names):
 def test_tolerances_grow_with_diameter_and_pitch(same, grows):
     """No larger diameter at the same pitch, no coarser pitch at the same diameter has a closer tolerance.
 
-    In the same series, class and number of starts.
+    In the same series, number of starts, and each class, outside and inside.
     """
     seen = 0
-    for key, group in groups("series", same, "starts", "class_"):
+    for key, group in groups("series", same, "starts"):
         ordered = sorted(group, key=lambda d: getattr(d, grows))
-        for small, large in itertools.pairwise(ordered):
-            tight, loose = limits(small).pitch_tolerance, limits(large).pitch_tolerance
-            if tight is not None and loose is not None:
-                assert tight <= loose, (key, small.text, large.text)
-                seen += 1
-    assert seen > 200
+        for side, class_ in itertools.chain.from_iterable(
+            ((side, class_) for class_ in classes_of(key[0], side)) for side in ("external", "internal")
+        ):
+            found = [
+                of.pitch_tolerance
+                for d in ordered
+                if (of := limits_or_none(replace(d, side=side, class_=class_))) and of.pitch_tolerance
+            ]
+            assert found == sorted(found), (key, side, class_)
+            seen += max(len(found) - 1, 0)
+    assert seen > 2000
 
 
 @every_family

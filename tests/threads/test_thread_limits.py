@@ -243,9 +243,10 @@ def test_no_better_class_is_named_where_the_grades_end():
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("M10x1.5-6e", "position e"), ("M10x1.5-6g6f", "position f"), ("M100x8-6g", "pitch of 8 mm"),
+        ("M10x1.5-6e", "position e"), ("M10x1.5-6g6f", "position f"),
+        ("M100x8-6g", "tolerance of the crests"), ("M200x4-6g", "lengths of engagement"), ("M10x1.5-6g", ""),
         ("2 1/2-4 UNC-2A", ""), ("4 1/2-4 UN-2A", "4-UN series"), ("4-3 UNS-2B", "under 4 threads per inch"),
-        ("1/2-13 UNC-2A SE 2", "outside the usual range"), ("M200x4-6g", ""), ("M10x1.5-6g", ""),
+        ("1/2-13 UNC-2A SE 2", "outside the usual range"),
     ],
 )
 def test_what_is_from_memory_says_so(text, says):

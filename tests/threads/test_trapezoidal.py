@@ -137,7 +137,8 @@ def test_several_starts_widen_the_pitch_diameter():
 
 
 def test_what_is_from_memory_says_so():
-    assert limits(parse_designation("Tr 12x3-7e")).memory == ""
+    assert limits(parse_designation("Tr 16x2-7e")).memory == ""
+    assert limits(parse_designation("Tr 12x3-7e")).memory == "the lengths of engagement"
     assert "nut" in limits(parse_designation("Tr 12x3-7H")).memory
     assert "pitch diameter" in limits(parse_designation("Tr 12x3-8e")).memory
     assert "deviation" in limits(parse_designation("Tr 40x7-7e")).memory

@@ -20,7 +20,7 @@ from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import Gauging, whitworth_gauges
 from generator.threads.profile import Profile, usual_infeed
 from generator.threads.rounding import THREE, rounded
 from generator.threads.sizes import ThreadLimits
@@ -114,7 +114,7 @@ class BritishAssociation(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the British standard of gauges for Whitworth and BA threads."""
-        return LimitGauges("BS 919-2", 2, memory=TURNS)
+        return whitworth_gauges(d.internal)
 
     def sizes(self) -> Iterable[StandardSize]:
         """16 BA first: the numbers rise as the threads get smaller."""

@@ -15,6 +15,7 @@ from generator.tables.rows import table
 from generator.threads.basic_sizes import basic_limits
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
+from generator.threads.gauging import Gauging, whitworth_gauges
 from generator.threads.heads import dotted, inch_front, inch_size_alone, whole_inch_head
 from generator.threads.profile import SIXTY, Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
@@ -84,6 +85,10 @@ class Cycle(Family):
                 *(("The sizes are those of a single-start thread.",) if d.starts > 1 else ()),
             ),
         )
+
+    def gauging(self, d: Designation) -> Gauging:
+        """By the British standard of gauges, which names cycle threads."""
+        return whitworth_gauges(d.internal)
 
     def sizes(self) -> Iterable[StandardSize]:
         """26 threads per inch, and what else the lists have; seldom met away from cycles."""

@@ -22,11 +22,12 @@ from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
 from generator.threads.gauging import TURNS, Gauging, LimitGauges
 from generator.threads.heads import dotted, inch_size_alone
 from generator.threads.profile import WHITWORTH, Profile
-from generator.threads.sizes import ThreadLimits
+from generator.threads.sizes import ThreadLimits, remembered
 from generator.threads.text import Written, mixed_number, take_hand, take_starts
 
 ACCEPTED = "write G and the size, outside with A or B behind it, like G 3/8 A, G 3/8 B or G 3/8 (internal)"
 SOURCE = "ISO 228-1, table 1"
+LARGEST_READ = Decimal("81.534")  # mm: 2 3/4; larger sizes from memory, see the head of the table
 _NAMES = re.compile(
     r"\bISO\s*228(?:\s*-\s*1(?!\d|\s*/))?\b|(?<![A-Z])G(?![A-Z])"
     r"|\bB\.?\s?S\.?\s?P\.?\s?[PF]?\b\.?|(?<![A-Z])PF(?![A-Z])"
@@ -192,8 +193,8 @@ def pipe_limits(d: Designation) -> ThreadLimits:
 
 
 def _memory(size: _Size) -> str:
-    found = "the tolerance of the pitch diameter"
-    return found if size.major < 85 else f"{found}, and the basic sizes over 2 3/4"
+    basic = "the basic sizes over 2 3/4" if size.major > LARGEST_READ else ""
+    return remembered("the tolerance of the pitch diameter", basic)
 
 
 def _remarks(d: Designation, size: _Size) -> list[str]:

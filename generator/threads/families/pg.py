@@ -18,7 +18,7 @@ from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
 from generator.threads.profile import Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, take_hand, take_starts
@@ -90,7 +90,7 @@ class Conduit(Family):
     def gauging(self, d: Designation) -> Gauging:
         """Go thread gauges; the no-go gauges are plain ones for the crests."""
         return LimitGauges(
-            "DIN 40431", memory=TURNS,
+            "DIN 40431", memory=STANDARD_AND_TURNS,
             remark="The no-go gauge of a conduit thread is a plain one, for the crests.",
         )
 

@@ -42,7 +42,7 @@ ALONG_TAPER = 0.8    # of the pitch: a taper thread away from the plane that its
 class Identification:
     """What a thread may be: candidates nearest first, twins of the nearest, and the thread as measured.
 
-    `near_misses` are those that one reading alone rules out.
+    `near_misses` are those that deceive, though a reading rules them out.
     """
 
     measured: Measured

@@ -31,8 +31,8 @@ CALIPER_TELLS = 0.1 * mm           # between the sizes of two threads
 MICROMETER_TELLS = 0.01 * mm
 FLAT_TELLS = 0.08                  # of the pitch: a crest that is sharp, round or flat
 TAPER_OVER = 6                     # threads: the shortest taper thread has them (1/8: ISO 7-1, ASME B1.20.1)
-# How near a thread must be that deceives whoever takes one reading amiss: common practice, no source.
-NEAR_PITCH, NEAR_ANGLE = 0.15, math.radians(6)  # of the pitch; rad
+# How near a thread must be to deceive whoever takes a reading amiss: common practice, no source.
+NEAR_PITCH, NEAR_ANGLE = 0.11, math.radians(6)  # of the pitch; rad
 MOST_MISSES = 3
 
 
@@ -64,14 +64,16 @@ class Twin:
 
 @dataclass(frozen=True)
 class NearMiss:
-    """A thread that one reading alone rules out: the one that deceives whoever takes that reading amiss.
+    """A thread of that size which pitch or form rules out, and not by far: the one that deceives.
 
-    `if_worn` says that it is a diameter, which wear would explain though nobody called the thread worn.
+    `against` is the reading that rules it out best, `alone` that it is the only one. `if_worn` says that it
+    is a diameter, which wear would explain though nobody called the thread worn.
     """
 
     first: Candidate
     second: Candidate
     against: Distance
+    alone: bool = True
     if_worn: bool = False
 
 
@@ -117,7 +119,7 @@ def _look_alike(one: Telling, other: Telling) -> bool:
 
 
 def near_misses(candidates: Sequence[Candidate], measured: Measured) -> tuple[NearMiss, ...]:
-    """Threads often met that fit but for one reading, and that not far off, or a size that wear explains.
+    """Threads often met whose size fits and pitch or form is not far off, or whose size wear would explain.
 
     Parameters
     ----------
@@ -143,19 +145,25 @@ def near_misses(candidates: Sequence[Candidate], measured: Measured) -> tuple[Ne
 
 
 def _near_miss(first: Candidate, one: Candidate, measured: Measured) -> NearMiss | None:
-    against = [distance for distance in one.distances if not distance.fits]
-    if len(against) != 1 or len(one.distances) == 1:
+    against = sorted((far for far in one.distances if not far.fits), key=lambda far: -far.share)
+    if one.fits or len(against) == len(one.distances):
         return None
-    (distance,) = against
-    off, thread = abs(distance.off), one.expected
-    if distance.name in DIAMETERS:
-        worn = expected(thread.designation, True).zone(distance.name)
-        assert worn is not None  # it has a distance
-        use = worn.under if distance.off < 0 else worn.over
-        explained = not measured.worn and off <= use + distance.within
-        return NearMiss(first, one, distance, if_worn=True) if explained else None
+    worst, alone = against[0], len(against) == 1
+    if any(far.name in DIAMETERS for far in against):
+        explained = alone and not measured.worn and _wear_explains(one, worst)
+        return NearMiss(first, one, worst, if_worn=True) if explained else None
+    return NearMiss(first, one, worst, alone) if all(map(_near, against)) else None
+
+
+def _wear_explains(one: Candidate, distance: Distance) -> bool:
+    worn = expected(one.expected.designation, True).zone(distance.name)
+    assert worn is not None  # it has a distance
+    return abs(distance.off) <= (worn.under if distance.off < 0 else worn.over) + distance.within
+
+
+def _near(distance: Distance) -> bool:
     near = {"angle": NEAR_ANGLE, "taper": math.inf}.get(distance.name, NEAR_PITCH * distance.low)
-    return NearMiss(first, one, distance) if off <= near else None
+    return abs(distance.off) <= near
 
 
 def telling(one: Expected, other: Expected, measured: Measured) -> Telling:

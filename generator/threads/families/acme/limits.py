@@ -15,7 +15,7 @@ from generator.errors import OutsideRange
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.rounding import FOUR, decimal, rounded
-from generator.threads.sizes import Range, ThreadLimits, too_coarse
+from generator.threads.sizes import Range, ThreadLimits, remembered, too_coarse
 
 CLASSES = ("2G", "3G", "4G")
 ALLOWANCE = {"2G": Decimal("0.008"), "3G": Decimal("0.006"), "4G": Decimal("0.004")}  # times √D
@@ -237,12 +237,11 @@ def _remarks(d: Designation, of: Basis, engagement: float | None) -> tuple[str, 
 
 def _memory(d: Designation, form: Form, of: Basis) -> str:
     """Which figures could only be had from memory, in words."""
-    said = [form.memory] if form.memory else []
     row = _allowance_row(_inches(d.nominal))
-    if not d.internal and row is not None and d.class_ in row["memory"]:
-        said.append(f"the allowance of this size in class {d.class_}")
-    if d.internal and not form.memory:
-        said.append("the limits of the nut's major diameter")
-    if float(of.listed_diameter) != d.nominal:
-        said.append("the rule for a diameter between the listed ones")
-    return " and ".join(said)
+    remembered_row = not d.internal and row is not None and d.class_ in row["memory"]
+    return remembered(
+        form.memory,
+        f"the allowance of this size in class {d.class_}" if remembered_row else "",
+        "the limits of the nut's major diameter" if d.internal and not form.memory else "",
+        "the rule for a diameter between the listed ones" if float(of.listed_diameter) != d.nominal else "",
+    )

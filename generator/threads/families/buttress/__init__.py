@@ -13,7 +13,7 @@ from generator.threads.families.buttress.limits import buttress_limits
 from generator.threads.families.buttress.reading import parse_buttress
 from generator.threads.families.buttress.series import preferred_sizes
 from generator.threads.family import Family, StandardSize
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
 from generator.threads.heads import inch_front
 from generator.threads.profile import Profile, usual_infeed
 from generator.threads.sizes import ThreadLimits
@@ -72,7 +72,7 @@ class Buttress(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the standard of the thread itself."""
-        return LimitGauges("ASME B1.9", 3, memory=TURNS)
+        return LimitGauges("ASME B1.9", 3, memory=STANDARD_AND_TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The preferred diameters and pitches."""

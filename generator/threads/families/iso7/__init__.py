@@ -61,17 +61,19 @@ class PipeThreads(Family):
         return (usual, replace(usual, series="Rp")) if d.series == "R" else (usual,)
 
     def gauging(self, d: Designation) -> Gauging:
-        """A stepped full-form gauge; for a screw a plain taper ring, too."""
+        """Two gauges that stand alike within half a turn (PN-EN 10226-3, the same as ISO 7-2)."""
         if d.internal:
             return TaperGauges(
-                "ISO 7-2", "full-form taper plug gauge with a step",
-                "major and pitch diameter at the gauge plane; not the bore between the crests, and not the "
-                "room at the bottom: that is for the relieved plug",
+                "ISO 7-2", "two full-form taper plug gauges with a step, one of them relieved",
+                "major and pitch diameter at the gauge plane, and by the relieved one the room beyond it; "
+                "not the bore between the crests",
+                apart=0.5,
             )
         return TaperGauges(
-            "ISO 7-2", "full-form ring gauge with a step",
-            "minor and pitch diameter at the gauge plane; not the taper and not the crests",
-            plain="plain taper ring gauge with a step",
+            "ISO 7-2", "full-form ring gauge and plain taper ring gauge, each with a step",
+            "the one minor and pitch diameter at the gauge plane, the other the crests; both alike: the "
+            "taper",
+            apart=0.5,
         )
 
     def sizes(self) -> Iterable[StandardSize]:

@@ -21,9 +21,10 @@ PLANES = {
     "Rc": "the gauge plane at the face, where the thread starts",
     "Rp": "",
 }
+MEMORY = {"R": "the wrenching allowance", "Rc": "the place of the gauge plane behind the face", "Rp": ""}
 FACE = (
     "ISO 7-1 takes the gauge plane of an internal thread half a pitch behind the face, where the usual "
-    "chamfer ends (from memory), JIS B 0203 takes the face: it is half a turn of the plug gauge."
+    "chamfer ends, JIS B 0203 takes the face: it is half a turn of the plug gauge."
 )
 
 
@@ -61,7 +62,7 @@ def iso7_limits(d: Designation) -> ThreadLimits:
         major_tolerance=None if d.internal else tolerance, pitch_tolerance=tolerance, engagement=None,
         engagement_standard=True, tabulated=d.starts == 1, remarks=(FACE,) if d.series == "Rc" else (),
         source=SOURCE, minor_tolerance=tolerance if d.internal else None,
-        memory="the wrenching allowance" if d.series == "R" else "", places=PLACES, plane=PLANES[d.series],
+        memory=MEMORY[d.series], places=PLACES, plane=PLANES[d.series],
         lines=size_lines(d, size, (major, effective, minor), float(offset), float(each_way)),
     )
 

@@ -75,7 +75,7 @@ class Metric(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """Not-go two turns at most, as gauge makers print it from ISO 1502."""
-        memory = "" if d.internal else "the crest of the no-go ring"
+        memory = "" if d.internal else "the crest of the no-go ring gauge"
         return LimitGauges("ISO 1502", 2, METRIC_CRESTS, memory)
 
     def sizes(self) -> Iterable[StandardSize]:

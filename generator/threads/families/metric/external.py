@@ -18,7 +18,7 @@ from generator.threads.designation import Designation
 from generator.threads.engagement import in_words, of_group
 from generator.threads.families.metric.grades import LEAST_PITCH_INSIDE, LEAST_PITCH_OUTSIDE
 from generator.threads.rounding import THREE, decimal, preferred_number, rounded
-from generator.threads.sizes import Range, ThreadLimits, too_coarse
+from generator.threads.sizes import Range, ThreadLimits, remembered, too_coarse
 
 SOURCE = "ISO 965-1 (tolerances and deviations), ISO 68-1 and ISO 724 (basic sizes)"
 PITCH_FACTOR = Decimal("0.6495190528")
@@ -89,7 +89,7 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
         tabulated=row is not None and crest is not None,
         remarks=tuple(remarks(d, pitch, row, engagement, (over, up_to))),
         source=SOURCE,
-        memory=memory(of),
+        memory=memory(of, "tolerance"),
     )
 
 
@@ -251,13 +251,17 @@ def _better(d: Designation, pitch: Decimal, finer: int) -> str:
     return f"ISO 965-1 then recommends {grade}{d.class_[1]}{d.class_[-2:]} in place of {d.class_}."
 
 
-def memory(of: Basis) -> str:
+def memory(of: Basis, crest_column: str) -> str:
     """What of the limits could only be had from memory of ISO 965-1, in words."""
-    found = [
-        f"the deviation of position {position}"
-        for position in dict.fromkeys((of.position, of.crest_position))
-        if position in "ef"
-    ]
-    if of.pitch == COARSEST:
-        found.append("crest tolerances and deviations at a pitch of 8 mm")
-    return ", ".join(found)
+    crest = of.crest.memory if of.crest else ()
+    row = of.row.memory if of.row else ()
+    return remembered(
+        *(
+            f"the deviation of position {position}"
+            for position in dict.fromkeys((of.position, of.crest_position))
+            if position.lower() in crest
+        ),
+        "the tolerance of the crests" if crest_column in crest else "",
+        "the tolerance of the pitch diameter" if "tolerance" in row else "",
+        "the lengths of engagement" if "engagement" in row else "",
+    )

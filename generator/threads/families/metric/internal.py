@@ -87,7 +87,7 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
         tabulated=row is not None and crest is not None,
         remarks=tuple(remarks(d, pitch, row, engagement, (over, up_to))),
         source=SOURCE,
-        memory=memory(of),
+        memory=memory(of, "minor_tolerance"),
         minor_tolerance=float(crest_tolerance),
     )
 

@@ -15,22 +15,27 @@ class CrestRow:
     """Crest tolerances of grade 6 and deviations (micrometers below basic) at one pitch.
 
     `tolerance` is of the external major diameter, `minor_tolerance` of the internal minor one; position G
-    lies as far above the basic size as g below.
+    lies as far above the basic size as g below. `memory` names the columns from memory of the standard.
     """
 
     tolerance: int
     minor_tolerance: int
     deviation: dict[str, int]
+    memory: tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class PitchRow:
-    """Pitch-diameter tolerance of grade 6 (micrometers) and engagement group N (mm), one pitch and range."""
+    """Pitch-diameter tolerance of grade 6 (micrometers) and engagement group N (mm), one pitch and range.
+
+    `memory` names what of it could only be had from memory of the standard.
+    """
 
     above: Decimal
     up_to: Decimal
     tolerance: int
     engagement: tuple[float, float] | None
+    memory: tuple[str, ...]
 
 
 @cache
@@ -57,6 +62,7 @@ def crest_rows() -> dict[Fraction, CrestRow]:
             int(row["tolerance"]),
             int(row["minor_tolerance"]),
             {letter: int(row[letter]) for letter in "gfe" if row[letter]} | {"h": 0},
+            tuple(row["memory"].split()),
         )
         for row in table("metric_crest", __package__)
     }
@@ -78,6 +84,7 @@ def pitch_rows() -> dict[tuple[Decimal, Fraction], PitchRow]:
             Decimal(row["up_to"]),
             int(row["tolerance"]),
             (float(row["engagement_over"]), float(row["engagement_to"])) if row["engagement_to"] else None,
+            tuple(row["memory"].split()),
         )
         for row in table("metric_pitch_diameter", __package__)
     }

@@ -86,7 +86,8 @@ def national_limits(d: Designation, engagement: float | None = None) -> ThreadLi
 def _memory(row: dict[str, str] | None, class_: str, given: bool) -> str:
     if row is None or not given or (row["memory"] == "class_1" and class_ != "1"):
         return ""
-    return f"the tolerance of class {class_} for {row['tpi']} threads per inch"
+    figures = "the tolerance and allowance" if class_ == "1" else "the tolerance"
+    return f"{figures} of class {class_} for {row['tpi']} threads per inch"
 
 
 def _lines(

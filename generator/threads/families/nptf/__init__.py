@@ -24,7 +24,7 @@ ACCEPTED = "write size, threads per inch, NPTF and class, like 1/8-27 NPTF-1"
 LARGEST = 4  # in, outside diameter of the pipe: the standard ends at size 3
 _WORD = re.compile(r"(?<![A-Z])(?P<side>[MF])?NPTF(?![A-Z])")
 CLASSES = ("1", "2")  # they differ in how crest and root are inspected, not in size
-MEMORY = "truncations of crest and root, and lengths"
+MEMORY = "the truncations of crest and root and the lengths"
 
 
 class Nptf(Family):

@@ -34,8 +34,19 @@ def _forms() -> dict[str, dict[str, str]]:
 
 @cache
 def _pitches(key: str) -> dict[Fraction, Fraction]:
-    row = next(row for row in table("old_metric_series", __package__) if row["key"] == key)
+    row = _series(key)
     return {Fraction(a): Fraction(b) for a, b in (pair.split(":") for pair in row["pitches"].split())}
+
+
+def _series(key: str) -> dict[str, str]:
+    return next(row for row in table("old_metric_series", __package__) if row["key"] == key)
+
+
+def _memory(d: Designation) -> str:
+    """What could only be had from memory of old handbooks, in words."""
+    over = _series(d.series)["memory_over"]
+    standard = _pitches(d.series).get(Fraction(str(d.nominal))) == d.pitch
+    return "the standard pitch of this diameter" if over and standard and d.nominal > float(over) else ""
 
 
 class OldMetric(Family):
@@ -74,8 +85,8 @@ class OldMetric(Family):
         return Designation(
             text=text.written, family=self.key, series=series, nominal=head.nominal,
             nominal_text=head.nominal_text, pitch=head.pitch, lead=head.lead, starts=head.starts, class_="",
-            class_assumed=False, pitch_assumed=False, hand=hand, unit="mm", side=text.side or "external",
-            side_assumed=text.side is None,
+            class_assumed=False, pitch_assumed=bool(alone), hand=hand, unit="mm",
+            side=text.side or "external", side_assumed=text.side is None,
         )
 
     def write(self, d: Designation) -> str:
@@ -108,6 +119,7 @@ class OldMetric(Family):
                 remarks=(
                     f"No limits of {row['name']} were found: the sizes are basic. Fit it to its mate.{twin}",
                 ),
+                memory=_memory(d),
             ),
             tabulated=_pitches(d.series).get(Fraction(str(d.nominal))) == d.pitch,
         )

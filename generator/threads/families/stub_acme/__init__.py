@@ -12,18 +12,21 @@ from generator.threads.families.acme.limits import Form, acme_limits, series
 from generator.threads.families.acme.reading import read_acme, write_acme
 from generator.threads.families.acme.working import size_lines
 from generator.threads.family import Family, StandardSize
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
 from generator.threads.profile import Profile
-from generator.threads.sizes import ThreadLimits
+from generator.threads.sizes import ThreadLimits, remembered
 from generator.threads.text import Written
 
-HEIGHTS = {"": "0.3", "M1": "0.375", "M2": "0.25"}  # of the pitch: standard form, modified forms 1 and 2
+HEIGHTS = {"": "0.3", "M1": "0.375", "M2": "0.25"}  # of the pitch; modified forms 1 and 2 from memory of B1.8
 SOURCE = "ASME/ANSI B1.8-1988, with the allowances and tolerances of ASME B1.5"
 MEMORY = "the tolerances of the nut's major and of the screw's minor diameter"
 ACCEPTED = "write it like 1/2-20 STUB ACME, 1-5 STUB ACME M1 for modified form 1, or -LH after it"
 WORD, MODIFIED = r"STUB[\s-]*ACME|ACME[\s-]*STUB|STUB", ("M1", "M2")
 FORMS = {
-    form: Form("stub Acme", Decimal(height), Decimal(1), "pitch diameter", SOURCE, MEMORY)
+    form: Form(
+        "stub Acme", Decimal(height), Decimal(1), "pitch diameter", SOURCE,
+        remembered(MEMORY, f"the height of the modified form {form}" if form else ""),
+    )
     for form, height in HEIGHTS.items()
 }
 
@@ -63,7 +66,7 @@ class StubAcme(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the standard of the thread itself."""
-        return LimitGauges("ASME B1.8", 3, memory=TURNS)
+        return LimitGauges("ASME B1.8", 3, memory=STANDARD_AND_TURNS)
 
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series, in the standard form."""

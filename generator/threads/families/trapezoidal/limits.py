@@ -23,7 +23,7 @@ from generator.threads.families.trapezoidal.tables import (
     tolerance_rows,
 )
 from generator.threads.rounding import decimal, preferred_number, rounded
-from generator.threads.sizes import Range, ThreadLimits, too_coarse
+from generator.threads.sizes import Range, ThreadLimits, remembered, too_coarse
 from generator.threads.text import number_text
 
 SOURCE = "ISO 2901, ISO 2902 and ISO 2903 (DIN 103)"
@@ -49,7 +49,7 @@ class Basis:
     minor_tolerance: Decimal
     normal: tuple[float, float]
     in_table: bool
-    from_memory: bool
+    memory: tuple[str, ...]
 
 
 def trapezoidal_limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
@@ -155,7 +155,7 @@ def basis(d: Designation) -> Basis:
         minor_tolerance=rounded(MINOR_SHARE * tolerance, WHOLE) + deviation,
         normal=found.engagement if found else (round(NORMAL_FROM * reach, 1), round(NORMAL_TO * reach, 1)),
         in_table=(Fraction(nominal), d.pitch) in series(),
-        from_memory=found is None or found.memory,
+        memory=found.memory if found else ("tolerance", "engagement"),
     )
 
 
@@ -213,14 +213,14 @@ def _remarks(d: Designation, of: Basis, engagement: float | None) -> tuple[str, 
 
 def _memory(d: Designation, of: Basis) -> str:
     """Which figures could only be had from memory, in words."""
-    if d.internal:
-        said = ["the tolerances of the nut"]
-    else:
-        said = ["the tolerance of the major diameter"] if "major_tolerance" in of.row.memory else []
-        if d.class_[1] in of.row.memory:
-            said.append(f"the deviation of class {d.class_}")
-        if of.from_memory or d.class_[0] != str(TABLE_GRADE):
-            said.append("the tolerance of the pitch diameter")
-    if d.starts > 1:
-        said.append("the factor for several starts")
-    return said[0] if len(said) == 1 else ", ".join(said[:-1]) + " and " + said[-1] if said else ""
+    grade = d.class_[0] != str(TABLE_GRADE)
+    screw = (
+        "the tolerance of the major diameter" if "major_tolerance" in of.row.memory else "",
+        f"the deviation of class {d.class_}" if d.class_[1] in of.row.memory else "",
+        "the tolerance of the pitch diameter" if grade or "tolerance" in of.memory else "",
+    )
+    return remembered(
+        *(("the tolerances of the nut",) if d.internal else screw),
+        "the lengths of engagement" if "engagement" in of.memory else "",
+        "the factor for several starts" if d.starts > 1 else "",
+    )

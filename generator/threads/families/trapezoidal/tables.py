@@ -26,11 +26,14 @@ class PitchRow:
 
 @dataclass(frozen=True)
 class ToleranceRow:
-    """Pitch diameter tolerance of grade 7 outside (micrometers), group N of lengths of engagement (mm)."""
+    """Pitch diameter tolerance of grade 7 outside (micrometers), group N of lengths of engagement (mm).
+
+    `memory` names what of it could only be had from memory.
+    """
 
     tolerance: int
     engagement: tuple[float, float]
-    memory: bool
+    memory: tuple[str, ...]
 
 
 @cache
@@ -55,7 +58,7 @@ def tolerance_rows() -> dict[tuple[Decimal, Fraction], ToleranceRow]:
         (Decimal(row["above"]), Fraction(row["pitch"])): ToleranceRow(
             int(row["tolerance"]),
             (float(row["engagement_over"]), float(row["engagement_to"])),
-            bool(row["memory"]),
+            tuple(row["memory"].split()),
         )
         for row in table("tr_pitch_diameter", __package__)
     }

@@ -13,7 +13,7 @@ import generator.threads.families.unified.series as unified
 from generator.errors import OutsideRange
 from generator.threads.designation import Designation
 from generator.threads.rounding import EIGHT, FOUR, SIX, decimal, rounded
-from generator.threads.sizes import Range, ThreadLimits, too_coarse
+from generator.threads.sizes import Range, ThreadLimits, remembered, too_coarse
 
 SOURCE = "ASME B1.1, formulas of the limits of size"
 PITCH_FACTOR = Decimal("0.64951905")  # 3/4 of H, over P
@@ -206,11 +206,12 @@ def remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: b
 
 def memory(diameter: Decimal, tpi: Fraction, standard_length: bool, minor: bool = False) -> str:
     """What of the limits could only be had from memory of the standard, in words; `minor`: inside."""
-    found: list[str] = []
-    if unified.series_of(diameter, tpi) == "UN" and tpi == COARSEST:
-        found.append("that the tolerances of the 4-UN series are for one diameter of engagement")
-    if not standard_length:
-        found.append("that a length of engagement outside the usual range goes into the formula")
-    if minor and tpi < COARSEST:
-        found.append("the minor diameter tolerance under 4 threads per inch")
-    return ", ".join(found)
+    series = unified.series_of(diameter, tpi)
+    return remembered(
+        "that the tolerances of the 4-UN series are for one diameter of engagement"
+        if series == "UN" and tpi == COARSEST else "",
+        f"that the {series} series has this size" if (diameter, tpi) in unified.remembered_sizes() else "",
+        "that a length of engagement outside the usual range goes into the formula"
+        if not standard_length else "",
+        "the minor diameter tolerance under 4 threads per inch" if minor and tpi < COARSEST else "",
+    )

@@ -53,6 +53,15 @@ def mixed_text(size: Fraction) -> str:
     return " ".join([str(whole)] * (whole > 0) + [str(rest)] * (rest > 0))
 
 
+@cache
+def remembered_sizes() -> frozenset[tuple[Decimal, Fraction]]:
+    """Diameter (in) and threads per inch that a named series has only by memory of the standard."""
+    return frozenset(
+        (Decimal(row["diameter"]), Fraction(row["tpi"]))
+        for row in table("unified_series", __package__) if row["memory"]
+    )
+
+
 def tpi_in_series(diameter: Decimal, series: str) -> Fraction | None:
     """Threads per inch that a named series gives a diameter (in), or None."""
     return next(

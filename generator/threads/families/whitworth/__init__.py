@@ -10,7 +10,7 @@ from generator.threads.families.whitworth.limits import whitworth_limits
 from generator.threads.families.whitworth.reading import OLD, SERIES, parse_whitworth
 from generator.threads.families.whitworth.series import STANDARD, sizes
 from generator.threads.family import Family, StandardSize
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import Gauging, whitworth_gauges
 from generator.threads.profile import WHITWORTH, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
@@ -63,7 +63,7 @@ class Whitworth(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the British standard of gauges for Whitworth and BA threads."""
-        return LimitGauges("BS 919-2", 2, memory=TURNS)
+        return whitworth_gauges(d.internal)
 
     def sizes(self) -> Iterable[StandardSize]:
         """BSW and BSF; the brass and model engineers' threads are seldom met."""

@@ -15,7 +15,7 @@ from generator.threads.designation import Designation
 from generator.threads.families.whitworth.series import STANDARD, named, of_series
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
 from generator.threads.rounding import EIGHT, FOUR, decimal, rounded
-from generator.threads.sizes import ThreadLimits
+from generator.threads.sizes import ThreadLimits, remembered
 
 SOURCE = "BS 84, formulas of the tolerances"
 DEPTH = Decimal("0.640327")  # over P: Machinery's Handbook, 31st ed., p. 2087
@@ -200,11 +200,13 @@ def bore_addition(tpi: Decimal) -> Decimal:
 
 
 def _memory(d: Designation, diameter: Decimal) -> str:
-    found = "the formulas of the tolerances"
-    if not d.internal and d.class_ != "close" and diameter <= LARGEST_ALLOWED:
-        found += " and of the allowance"
-    size = named(d.nominal, d.pitch)
-    return f"{found}, and that the series has this size" if size and size.memory else found
+    loose = not d.internal and d.class_ != "close"
+    own = [size for size in of_series(d.series, Fraction(str(d.nominal))) if size.tpi == 1 / d.pitch]
+    return remembered(
+        "the formulas of the tolerances",
+        "the formula of the allowance" if loose and diameter <= LARGEST_ALLOWED else "",
+        f"that the {d.series} series has this size" if any(size.memory for size in own) else "",
+    )
 
 
 def _remarks(d: Designation, standard: bool) -> list[str]:
