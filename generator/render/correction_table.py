@@ -28,9 +28,10 @@ class CorrectionLine:
 
 @dataclass(frozen=True)
 class CorrectionBlock:
-    """The table: what is read and its size after the last pass, the rows, and how the dials read."""
+    """The table: what is read (`by` what, in a sentence), its size after the last pass, rows, dials."""
 
     reading: str
+    by: str
     size: str
     way: str
     size_unit: str
@@ -60,6 +61,7 @@ def correction_block(sheet: Sheet) -> CorrectionBlock | None:
     compound = any(row.compound is not None for row in table.rows)
     return CorrectionBlock(
         reading="Over wires" if over_wires is not None else "Pitch diameter",
+        by="over wires" if over_wires is not None else "on the pitch diameter",
         size=f"{digits(size / in_size.si, size_places)} {in_size.name}",
         way="under" if sheet.internal else "over",
         size_unit=in_size.name,
