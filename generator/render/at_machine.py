@@ -58,10 +58,11 @@ def at_machine(
     """All that the page needs at the machine, from its finished parts."""
     unit = UNITS["length"].unit(size_system(sheet))
     to_size = sheet.to_size
-    thread = next((str(line.number) for line in sheet.operations if line.name == "thread"), "")
+    numbers = {line.name: str(line.number) for line in sheet.operations if line.name in ("thread", "relief")}
+    thread = numbers.get("thread", "")
     fits = (*sheet.trial_fit, GOES) if sheet.trial_fit else ()
     entries = dict([
-        *_steps(steps), *_route(route), *_passes(passes, thread), *_record(sheet, record, thread),
+        *_steps(steps), *_route(route), *_passes(passes, thread), *_record(sheet, record, numbers),
     ])
     return AtMachine(
         cards=cards(steps, route, passes, lines),
@@ -107,15 +108,16 @@ def _passes(passes: PassTable | None, thread: str) -> Iterator[tuple[str, dict[s
 
 
 def _record(
-    sheet: Sheet, record: Sequence[InspectionRow], thread: str
+    sheet: Sheet, record: Sequence[InspectionRow], numbers: Mapping[str, str]
 ) -> Iterator[tuple[str, dict[str, Any]]]:
     for line, row in zip(sheet.inspection, record, strict=True):
         name = line.low or line.high
         figure = sheet.figures.get(name)
         key, where = SIZES.get(name.rpartition(".")[0], SIZES.get(name, ("", "")))
         system = (figure.system if figure else None) or sheet.system
+        number = numbers.get(name.partition(".")[0]) or numbers.get("thread", "")
         yield row.reading, {
-            "takes": "size" if key else "text", "label": row.feature, "operation": thread, "size": key,
+            "takes": "size" if key else "text", "label": row.feature, "operation": number, "size": key,
             "where": where, "with": row.instrument, "unit": UNITS["length"].unit(system).name,
         }
         yield row.by, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.reading}

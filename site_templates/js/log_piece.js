@@ -11,6 +11,8 @@
   var notKept = section.querySelector(".not-kept"), changed = section.querySelector(".changed");
   var earlier = section.querySelector(".earlier"), sure = section.querySelector(".sure");
 
+  var newest = 0; // time of the last entry in the piece
+
   function isEarlier(entry) {
     return entry.revision !== kept.revision || (entry.what.takes !== "record" && !entries[entry.id]);
   }
@@ -41,6 +43,7 @@
     all.forEach(function (entry) { entry.earlier = isEarlier(entry); });
     var full = all.filter(says), piece = wanted(all), old = full.filter(function (entry) { return entry.earlier; });
     text.value = ours.log.text(piece);
+    newest = all.length ? all[all.length - 1].time : 0;
     var fresh = piece.filter(says).length;
     count.textContent = !full.length ? "nothing yet"
       : plural(full.length, "entry", "entries") + (fresh < full.length ? ", " + fresh + " of them not taken out yet" : "");
@@ -58,7 +61,7 @@
   }
 
   function takenOut(said) {
-    kept.remember("taken", Date.now());
+    kept.remember("taken", newest);
     word.textContent = said;
   }
 

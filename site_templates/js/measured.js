@@ -17,6 +17,8 @@
   var fits = Array.prototype.slice.call(form.querySelectorAll("[data-fit]"));
   var word = form.querySelector(".done-word");
 
+  var TWICE = 2000, last = "", lastTime = 0; // ms
+
   function isFit() { return what.value === "fit"; }
 
   function way() {
@@ -153,7 +155,10 @@
   function writeDown(event) {
     event.preventDefault();
     if (!isFit() && !makesSense()) { refuse(reads, "Not written down. Type first what it reads."); return; }
-    var about = record();
+    var about = record(), said = JSON.stringify(about);
+    if (said === last && Date.now() - lastTime < TWICE) { return; } // one touch that counted twice
+    last = said;
+    lastTime = Date.now();
     var id = "said-" + Date.now().toString(36) + "-" + Math.random().toString(36).slice(2, 8);
     page.kept.write(id, true, about, page.by());
     word.textContent = "Written down: " + about.label + (about.text ? " " + about.text : "") + ".";
