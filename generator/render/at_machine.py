@@ -74,6 +74,7 @@ def at_machine(
             "job": sheet.job, "owner": sheet.shop, "folder": f"{sheet.year}/{sheet.slug}",
             "revision": sheet.revision, "thread": thread, "entries": entries,
             "size": _to_size(to_size, sheet) if to_size else None,
+            "lead": _lead(sheet), "unit": unit.name,
             "fits": [{"feels": fit.feels, "where": fit.at} for fit in fits],
         },
     )
@@ -121,6 +122,14 @@ def _record(
             "where": where, "with": row.instrument, "unit": UNITS["length"].unit(system).name,
         }
         yield row.by, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.reading}
+
+
+def _lead(sheet: Sheet) -> float:
+    """How far one turn goes, in the unit of the readings; 0 without a thread."""
+    lead = sheet.figures.get("thread.lead")
+    if lead is None or not isinstance(lead.value, float):
+        return 0.0
+    return round(lead.value / UNITS["length"].unit(size_system(sheet)).si, FINE)
 
 
 def _to_size(to_size: ToSize, sheet: Sheet) -> dict[str, Any]:

@@ -17,6 +17,7 @@
   var fits = Array.prototype.slice.call(form.querySelectorAll("[data-fit]"));
   var word = form.querySelector(".done-word");
 
+  var MOST_TURNS = 1000, PLACES = { in: 2, mm: 1 };
   var TWICE = 2000, last = "", lastTime = 0; // ms
 
   function isFit() { return what.value === "fit"; }
@@ -111,7 +112,15 @@
     amounts.hidden = true;
     lines([]);
     fits.forEach(function (block, number) { block.hidden = !isFit() || number !== feels.selectedIndex; });
-    if (!isFit()) { judgeSize(); }
+    if (isFit()) { judgeTurns(); } else { judgeSize(); }
+  }
+
+  function judgeTurns() {
+    var count = sums.readSize(turns.value, page.data.unit).size;
+    if (count > 0 && count < MOST_TURNS && page.data.lead) {
+      say("", turns.value.trim() + (count === 1 ? " turn is " : " turns are ") + (count * page.data.lead).toFixed(PLACES[page.data.unit]) +
+        " " + page.data.unit + " of thread, from where it starts: look there.");
+    }
   }
 
   function changedWhat() {

@@ -486,6 +486,7 @@ def test_readings_and_trials_go_into_the_log(opened: Callable[..., Page]) -> Non
     assert not page.locator("#measured .answer :is(dl, ol)").first.is_visible()
     page.locator("#measured-feels").select_option(label="Tight, and shines at the crest only")
     page.locator("#measured-turns").fill("3.5")
+    assert "3.5 turns are 0.44 in of thread" in page.locator("#measured .answer").inner_text()  # of 1/8 in
     assert "No more than" not in page.locator("#measured [data-fit]:visible").inner_text()
     page.get_by_role("button", name="Write it down").click()
     page.keyboard.press("Escape")
