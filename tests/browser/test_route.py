@@ -160,9 +160,9 @@ def test_on_a_phone_the_route_scrolls_in_its_own_box(open_page: Opener, file: st
 def test_an_operation_can_be_ticked_and_its_working_opened_by_keyboard(open_page: Opener, file: str) -> None:
     page = open_page(file).page
     row = page.locator("tbody.operation").first
-    row.locator("input").focus()
+    row.locator("input[type=checkbox]").focus()
     page.keyboard.press("Space")
-    assert row.locator("input").is_checked()
+    assert row.locator("input[type=checkbox]").is_checked()
     row.locator("summary").focus()
     page.keyboard.press("Enter")
     assert row.get_by_text("Source:").first.is_visible()
