@@ -34,8 +34,8 @@ WIDTH_AT_ROOT = 0.236    # over P: 2 x 0.2681688 tan 23.75, where a flat nose to
 ALLOWANCE = Decimal("0.025")  # mm: normal bolts, 0 to 10 BA
 LAST_WITH_ALLOWANCE, LAST_WITH_LIMITS = 10, 16
 _BA = re.compile(
-    r"(?:(?:NO\.?|#)\s*)?(?P<before>\d{1,2})\s*-?\s*B\.?\s?A\b\.?"
-    r"|(?<![A-Z])B\.?\s?A\.?\s*-?\s*(?:NO\.?|#)?\s*(?P<after>\d{1,2})",
+    r"(?:#\s*)?(?P<before>\d{1,2})\s*-?\s*B\.?\s?A\b\.?"
+    r"|(?<![A-Z])B\.?\s?A\.?\s*-?\s*#?\s*(?P<after>\d{1,2})",
     re.ASCII,
 )
 _CLASS = re.compile(r"\(?\s*\b(?:CLASS|FIT)?\s*(CLOSE|NORMAL)\b\s*(?:CLASS|FIT)?\b\s*\)?", re.ASCII)

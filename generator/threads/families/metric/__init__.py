@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
@@ -13,7 +12,7 @@ from generator.threads.families.metric.external import crest_allowance, metric_l
 from generator.threads.families.metric.grades import usual_class
 from generator.threads.families.metric.internal import internal_metric_limits
 from generator.threads.families.metric.pitches import coarse_pitches, fine_pitches
-from generator.threads.families.metric.reading import parse_metric
+from generator.threads.families.metric.reading import NAME, parse_metric
 from generator.threads.families.metric.working import size_lines
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import METRIC_CRESTS, Gauging, LimitGauges
@@ -34,8 +33,8 @@ class Metric(Family):
     order = 80
 
     def claims(self, text: Written) -> bool:
-        """M and a number."""
-        return re.match(r"M\s*[\d.]", text.upper, re.ASCII) is not None
+        """M and a number, with or without the standard or the word metric in front."""
+        return NAME.match(text.upper) is not None
 
     def read(self, text: Written) -> Designation:
         """M, diameter, pitch, class, group of engagement, hand."""

@@ -19,6 +19,10 @@ from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infee
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
+_OF_NONE = re.compile(  # words that may stand beside a size and threads per inch without a series
+    r"\b(?:IN(?:CH)?|TPI|THREADS?|[LR]\.?H|LEFT|RIGHT|HAND(?:ED)?|[A-Z]+ STARTS?|STARTS?)\b|\d\s*[ABPLX]\b|X",
+    re.ASCII,
+)
 LEAST_ROOT_RADIUS = 0.10825318  # of the pitch, UNR: ASME B1.1
 
 
@@ -33,7 +37,10 @@ class Unified(Family):
 
     def claims(self, text: Written) -> bool:
         """A size first, and after it UN, or nothing that another family has."""
-        return re.match(r"[#\d.]|NO\b", text.upper, re.ASCII) is not None
+        upper = text.upper
+        if re.match(r"(?:UNR?(?:C|F|EF|S)?[\s-]*)?[#\d.]", upper, re.ASCII) is None:
+            return False
+        return "UN" in upper or re.search(r"[A-Z]", _OF_NONE.sub(" ", upper)) is None
 
     def read(self, text: Written) -> Designation:
         """Size, threads per inch, series, class, hand, special length of engagement."""
