@@ -58,8 +58,8 @@ def _lay_go_and_no_go(gauging: LimitGauges, operation: Thread, thread: ThreadPla
     notes = {
         "gauge.go": f"{way} by hand over the whole length: pitch diameter, lead and flanks together let the "
         f"mate {way}. Not the {crests}",
-        "gauge.no_go": f"{way} {gauging.turns} turns at most{remembered}; bears on the flanks alone: the pitch "
-        "diameter where it starts. Not lead, depth or taper",
+        "gauge.no_go": f"{way} {gauging.turns} turns at most{remembered}; bears on the flanks alone: the "
+        "pitch diameter where it starts. Not lead, depth or taper",
     }
     asked = gauges_asked_for(operation, inside, desk)
     if operation.plating is not None:
