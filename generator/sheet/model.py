@@ -190,6 +190,7 @@ class PassLine:
     try_mate: bool = False
 
 
+Reading = Literal["over wires", "between balls", "pitch diameter"]
 FitBy = Literal["wires", "plug gauge", "taper gauge", "mate"]
 
 
@@ -218,13 +219,15 @@ class CorrectionRow:
 
 @dataclass(frozen=True)
 class CorrectionTable:
-    """What is still to be cut, by what the thread reads over its size after the `last` pass.
+    """What is still to be cut, by what the thread reads too full.
 
-    `compound_reads` and `cross_slide_reads` say what each dial shows.
+    `reading` is what is read, `size` what it should be after the last pass. `compound_reads` and
+    `cross_slide_reads` say what each dial shows.
     """
 
     rows: tuple[CorrectionRow, ...]
-    last: PassLine
+    reading: Reading
+    size: Length
     compound_reads: Literal["radius", "diameter"]
     cross_slide_reads: Literal["radius", "diameter"]
 
