@@ -79,6 +79,7 @@ def test_a_sheet_of_every_kind_of_thread(sheet_of, text):
         assert sizes.major.min is None or root >= sizes.major.min * unit - short
     else:
         assert sizes.minor.max is None or root <= sizes.minor.max * unit + short
+    assert ("thread.crest_radius" in figures) == bool(form.crest_radius)
     from_memory = [finding.text for finding in sheet.findings if finding.id == "limits-from-memory"]
     assert len(from_memory) == bool(sizes.memory)
     assert all(sizes.memory in sentence and "check your copy" in sentence for sentence in from_memory)

@@ -16,7 +16,7 @@ from generator.threads.families.metric.reading import NAME, parse_metric
 from generator.threads.families.metric.working import size_lines
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import METRIC_CRESTS, Gauging, LimitGauges
-from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infeed
+from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -51,7 +51,7 @@ class Metric(Family):
         return Profile(
             flanks=SIXTY, depth=0.54126588, crest_height=THREE_EIGHTHS,
             crest_flat=0.25 if d.internal else 0.125,
-            tool_flat=0.125, source="ISO 68-1", infeed=usual_infeed(SIXTY.half_angle),
+            tool_flat=0.125, source="ISO 68-1",
             least_radius=0.0 if d.internal else LEAST_ROOT_RADIUS,
         )
 

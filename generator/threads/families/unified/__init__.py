@@ -15,7 +15,7 @@ from generator.threads.families.unified.reading import parse_unified
 from generator.threads.families.unified.working import size_lines
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import UNIFIED_CRESTS, Gauging, LimitGauges
-from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infeed
+from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -61,7 +61,7 @@ class Unified(Family):
         return Profile(
             flanks=SIXTY, depth=0.54126588, crest_height=THREE_EIGHTHS,
             crest_flat=0.25 if d.internal else 0.125,
-            tool_flat=0.125, source="ASME B1.1", infeed=usual_infeed(SIXTY.half_angle),
+            tool_flat=0.125, source="ASME B1.1",
             least_radius=LEAST_ROOT_RADIUS if d.rounded_root else 0.0,
         )
 
