@@ -282,18 +282,27 @@ def _place(path: Path, finding: Finding) -> str:
 
 
 def _thread_line(record: dict[str, Any]) -> str:
-    """A thread's limits in one line for people."""
-    unit = record["unit"]
+    """A thread's limits in one line for people, each to the places that the standard prints."""
+    unit, wires = record["unit"], record["wires"]
+    sizes = {name: record[name] for name in ("major", "pitch_diameter", "minor")}
+    sizes["over_wires"] = wires["over_wires"]
+    places = max(
+        (len(repr(size).partition(".")[2]) for pair in sizes.values() for size in pair.values() if size),
+        default=0,
+    )
 
-    def limits(name: str) -> str:
-        pair = record[name]
-        said = [f"{pair[end]:g}" for end in ("max", "min") if pair[end] is not None]
-        only = "at least " if pair["max"] is None else ""
-        return f"{name.replace('_', ' ')} {only}{' to '.join(said)} {unit}" if said else ""
+    def limits(name: str, label: str) -> str:
+        pair = sizes[name]
+        said = [f"{pair[end]:.{places}f}" for end in ("max", "min") if pair[end] is not None]
+        only = "at least " if pair["max"] is None else "at most " if pair["min"] is None else ""
+        return f"{label} {only}{' to '.join(said)} {unit}" if said else ""
 
     parts = [
         f"{record['hand']} hand",
-        *(limits(name) for name in ("major", "pitch_diameter", "minor")),
+        limits("major", "major"), limits("pitch_diameter", "pitch diameter"), limits("minor", "minor"),
+        limits("over_wires", f"over wires of {wires['size']:g} {unit}" if wires["size"] else "over wires"),
         f"lead angle {record['lead_angle_deg']:.2f}°",
+        f"at {record['plane']}" if record["plane"] else "",
+        f"from memory, check your copy: {record['memory']}" if record["memory"] else "",
     ]
     return f"{record['designation']}: " + ", ".join(part for part in parts if part)

@@ -146,7 +146,7 @@ def check_fit(threading: Threading, desk: Desk) -> str:
         desk.find(
             "fit-wires-inside", "stop",
             f"The fit is to be decided over wires, and {threading.designation.text} is an internal thread: "
-            "wires do not go inside it. Write fit: gauge for a go and no-go plug gauge, or fit: mate.",
+            f"wires do not go inside it. Write fit: gauge for {_plug(threading)}, or fit: mate.",
             operation.length.where, "What decides that it fits: a plug gauge, or the mating part?",
         )
     else:
@@ -157,6 +157,10 @@ def check_fit(threading: Threading, desk: Desk) -> str:
             operation.length.where, "What decides that it fits: a plug gauge, or the mating part?",
         )
     return "gauge"
+
+
+def _plug(threading: Threading) -> str:
+    return "a taper plug gauge" if threading.profile.taper else "a go and no-go plug gauge"
 
 
 def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, desk: Desk) -> None:
