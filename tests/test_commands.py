@@ -377,7 +377,7 @@ def test_thread_without_json_is_a_line_for_people(capsys: pytest.CaptureFixture[
     assert status == 0
     assert "left hand" in out
     assert "0.9168" in out
-    assert "over wires of 0.0722 in 0.9" in out
+    assert "over wires of 0.0722 in 1.02" in out
 
 
 def test_a_line_for_people_says_where_a_taper_thread_is_that_size_and_what_is_from_memory(
