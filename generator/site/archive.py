@@ -18,7 +18,7 @@ from pathlib import Path
 from urllib.parse import quote
 
 from generator.errors import JobProblems, Location, Problem
-from generator.job.reading import ReadJob, find_jobs, read_job, read_shop
+from generator.job.reading import ReadJob, ReadLog, find_jobs, read_job, read_log, read_shop
 from generator.job.shop import Shop
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
@@ -28,6 +28,7 @@ from generator.site.figure_names import FigureName, figure_names
 
 log = logging.getLogger(__name__)
 
+LOG = "log.yml"  # beside the job file
 COLUMNS = ("number", "title", "thread", "material", "lathe", "holding", "year", "status")
 FILTERS = ("year", "lathe", "status")  # columns with few different words
 JOB_DEPTH = 3  # <year>/<job folder>/job.yml
@@ -135,10 +136,10 @@ def make_entry(path: Path, shop: Shop | JobProblems) -> tuple[Entry, str]:
         whole = _whole_shop(path, shop)
         with faults_as_problems(path):
             read = read_job(path, whole)
-            sheet = compute_sheet(read, whole)
+            sheet = compute_sheet(read, whole, log_beside(read, whole))
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
-            return _sheet_entry(path, sheet, faults), render_page(sheet, compared)
+            return _sheet_entry(path, sheet, (*log_problems(sheet), *faults)), render_page(sheet, compared)
     except JobProblems as error:
         return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
 
@@ -160,11 +161,26 @@ def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
     Raises
     ------
     JobProblems
-        What is wrong with the job file or with the shop's files, and nothing else.
+        What is wrong with the job file or with the shop's files, and nothing else; what is wrong with the
+        log is in the sheet.
     """
     whole = _whole_shop(path, shop)
     with faults_as_problems(path):
-        return compute_sheet(read_job(path, whole), whole)
+        read = read_job(path, whole)
+        return compute_sheet(read, whole, log_beside(read, whole))
+
+
+def log_beside(read: ReadJob, shop: Shop) -> ReadLog | None:
+    """The log beside a job file, as far as it can be read; None where there is none."""
+    path, lathe = read.path.with_name(LOG), shop.lathes.get(read.job.lathe)
+    if lathe is None or not (path.exists() or path.is_symlink()):
+        return None
+    return read_log(path, read.job.units, lathe.units)
+
+
+def log_problems(sheet: Sheet) -> tuple[Problem, ...]:
+    """What is wrong with the log of a job that has a sheet."""
+    return sheet.history.problems if sheet.history else ()
 
 
 def compare_job(path: Path, shop: Shop | JobProblems) -> Comparison:
