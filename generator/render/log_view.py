@@ -12,7 +12,7 @@ from typing import Final
 
 from generator.render.formats import UNITS, Unit, decimals, digits, in_unit
 from generator.render.problem_line import ProblemLine, problem_line
-from generator.sheet.model import LogLine, LogMark, PassTaken, Sheet, System
+from generator.sheet.model import LeftAs, LogLine, LogMark, PassTaken, Sheet, System
 
 NOT_KNOWN: Final = "–"
 _MARKS: Final[dict[LogMark, str]] = {
@@ -68,6 +68,7 @@ class LogBlock:
     says: tuple[str, ...]
     next_time: tuple[str, ...]
     problems: tuple[ProblemLine, ...]
+    left_as: LeftAs | None
 
 
 def log_block(sheet: Sheet, dials: System, sizes: System) -> LogBlock | None:
@@ -92,6 +93,7 @@ def log_block(sheet: Sheet, dials: System, sizes: System) -> LogBlock | None:
         says=history.says,
         next_time=history.next_time,
         problems=tuple(map(problem_line, history.problems)),
+        left_as=history.left_as,
     )
 
 

@@ -71,6 +71,8 @@ def pass_table(sheet: Sheet) -> PassTable:
 
     taken = {one.number: one for one in sheet.history.passes} if sheet.history else {}
 
+    moved = (sheet.history.moved,) if sheet.history and sheet.history.moved else ()
+
     def measured(value: float) -> str:
         return digits(value / in_size.si, size_places)
 
@@ -108,7 +110,7 @@ def pass_table(sheet: Sheet) -> PassTable:
         force_unit=force.name,
         has_force=any(line.force is not None for line in sheet.passes),
         has_over_wires=any(line.over_wires is not None for line in sheet.passes),
-        remarks=sheet.pass_remarks,
+        remarks=(*moved, *sheet.pass_remarks),
         long=len(sheet.passes) > LONGEST_UNSPLIT,
     )
 

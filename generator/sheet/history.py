@@ -14,7 +14,7 @@ from typing import Final
 from generator.job.reading import LogEntry
 from generator.sheet.log_checks import check_log, left_out, open_stop, size_limits
 from generator.sheet.log_passes import infeed_travels, log_plots, passes_taken, size_by_wires
-from generator.sheet.log_words import log_line
+from generator.sheet.log_words import left_as, log_line
 from generator.sheet.logged import Logged
 from generator.sheet.model import Figure, History, Kind, PassTaken, Quantity, TimeTaken
 from generator.sheet.wording import fine_words
@@ -24,6 +24,7 @@ KNOWN_TO: Final = 0.02 * mm   # of a size over wires: common practice, no source
 MOST_SAID: Final = 4          # passes that differ, in sentences; the table has all
 MUCH: Final = 0.10            # of a time: less is no difference worth a word, nor is
 LEAST: Final = 5 * minute     # one of so little
+DUST: Final = 1e-6
 SUM: Final = "arithmetic"
 NOBODY: Final = "somebody"
 
@@ -37,13 +38,14 @@ def history_section(logged: Logged | None) -> History | None:
     times, left = _times(logged), open_stop(logged)
     _lay_passes(taken, logged)
     _lay_times(times, logged)
+    taken_up = tuple(_says_taken_up(logged))
     return History(
         lines=tuple(log_line(one, logged) for one in entries),
         passes=taken,
         size_by="over wires" if size_by_wires(logged) else "pitch diameter",
         times=times,
         says=(
-            *_says_taken_up(logged), *_says_passes(taken, logged), *_says_end(taken, logged),
+            *taken_up, *_says_passes(taken, logged), *_says_end(taken, logged),
             *_says_times(times, logged), *_says_whole(logged),
         ),
         next_time=tuple(
@@ -51,6 +53,8 @@ def history_section(logged: Logged | None) -> History | None:
         ),
         plots=log_plots(taken, logged),
         problems=logged.log.problems,
+        left_as=left_as(logged),
+        moved=taken_up[0] if any(one.id == "log-zero" for one in logged.desk.findings) else "",
         stop_wants=tuple(left_out(left.entry, logged)) if left else (),
     )
 
@@ -60,24 +64,29 @@ def history_section(logged: Logged | None) -> History | None:
 
 def _says_taken_up(logged: Logged) -> Iterator[str]:
     """How the dial counts since the thread was taken up again, while there is still something to cut."""
-    back = next((one.entry for one in reversed(logged.threads) if one.entry.taken_up is not None), None)
-    if back is None or back.taken_up is None or any(one.entry.finished for one in logged.threads):
+    back = next((one for one in reversed(logged.threads) if one.entry.taken_up is not None), None)
+    done = any(one.entry.finished for one in logged.threads)
+    if back is None or back.entry.taken_up is None or done:
         return
+    at, slide = back.entry.at, logged.infeed_slide
     shift = infeed_travels(logged)[1] * logged.infeed_dial.per_travel
-    if back.taken_up.dial is None:
-        yield (
-            f"Taken up on {back.at}; how the {logged.infeed_slide} dial stood with the tool in the groove is "
-            "not in the log, and depths are reckoned as if its zero were the old one."
+    if back.entry.taken_up.dial is None:
+        text = (
+            f"Taken up on {at}; how the {slide} dial stood with the tool in the groove is not in the log, "
+            "and depths are reckoned as if its zero were the old one."
         )
     elif abs(shift) < logged.infeed_dial.division / 2:
-        yield f"Taken up on {back.at} with the {logged.infeed_slide} dial as it was: the pass table goes on."
+        yield f"Taken up on {at} with the {slide} dial as it was: the pass table goes on."
+        return
     else:
         more = "more" if (shift > 0) != (logged.thread is not None and logged.thread.internal) else "less"
-        yield (
-            f"Since it was taken up on {back.at} the {logged.infeed_slide} dial reads "
-            f"{fine_words(abs(shift), logged.lathe.units)} {more} than the pass table says at the "
-            "same depth: set it by as much differently in the passes that are left."
+        text = (
+            f"Since it was taken up on {at} the {slide} dial reads "
+            f"{fine_words(abs(shift), logged.lathe.units)} {more} than the pass table says at the same "
+            "depth: set it by as much differently in the passes that are left."
         )
+    logged.desk.find("log-zero", "check", text, back.where("taken_up"))
+    yield text
 
 
 def _says_passes(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
@@ -177,9 +186,9 @@ def _lay_passes(taken: tuple[PassTaken, ...], logged: Logged) -> None:
         if angle:
             put["angle"] = (angle, "angle")
         desk.computed(
-            "log.depth", f"Depth by the dial after pass {deep.number}, radial", deep.depth, "length",
+            "log.depth", "Depth reached by the dial, radial", deep.depth, "length",
             "{travel} × cos {angle}" if angle else "{travel}", put, "geometry",
-            note=f"the dial at {deep.dial}", system=logged.lathe.units,
+            note=f"after pass {deep.number}, the dial at {deep.dial}", system=logged.lathe.units,
         )
     _lay_size(taken, logged)
 
@@ -192,15 +201,15 @@ def _lay_size(taken: tuple[PassTaken, ...], logged: Logged) -> None:
     source = _source(measured.number, logged)
     system = logged.thread.system
     logged.desk.lay(Figure(
-        "log.size", f"{by} after pass {measured.number}, as measured", measured.size, "length", Kind.MEASURED,
-        source, system=system,
+        "log.size", f"{by}, last measured", measured.size, "length", Kind.MEASURED, source, system=system,
+        note=f"after pass {measured.number}",
     ))
     if measured.expected is not None:
         logged.desk.computed(
-            "log.over_plan", f"{by} over the plan after pass {measured.number}",
-            measured.size - measured.expected, "length", "{measured} − {planned}",
+            "log.over_plan", f"{by}, over the plan", measured.size - measured.expected, "length",
+            "{measured} − {planned}",
             {"measured": (measured.size, "length"), "planned": (measured.expected, "length")}, SUM,
-            system=system,
+            system=system, note=f"after pass {measured.number}",
         )
 
 
@@ -283,12 +292,12 @@ def _says_whole(logged: Logged) -> Iterator[str]:
 
 
 def minutes_words(time: Time) -> str:
-    """A time in minutes, or in hours and minutes.
+    """A time in minutes, or in hours and minutes, rounded up as everywhere on the sheet.
 
-    >>> minutes_words(90 * 60.0), minutes_words(330.0)
-    ('1 h 30 min', '5.5 min')
+    >>> minutes_words(90 * 60.0), minutes_words(330.0), minutes_words(341.0)
+    ('1 h 30 min', '5.5 min', '5.7 min')
     """
     if time < 10 * minute:
-        return f"{time / minute:.2g} min"
-    hours, minutes = divmod(round(time / minute), 60)
+        return f"{math.ceil(time / minute * 10 - DUST) / 10:.1f} min"
+    hours, minutes = divmod(math.ceil(time / minute - DUST), 60)
     return f"{hours} h {minutes} min" if hours else f"{minutes} min"

@@ -11,7 +11,7 @@ the thread was left, tells by how much.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import Final
 
@@ -133,7 +133,7 @@ def _depths(taken: tuple[PassTaken, ...], logged: Logged) -> PlotScene | None:
         return None
     planned = tuple((float(line.number), line.depth) for line in logged.cuts.passes)
     curves = (
-        Curve("planned", planned, "second"), Curve("taken, by the dial", by_dial),
+        Curve("planned", planned, "second"), Curve("taken, by the dial", tuple(_broken(by_dial))),
         Curve("taken, by what it measured", by_size, "third"),
     )
     last = max(one.number for one in taken)
@@ -163,7 +163,7 @@ def _differences(taken: tuple[PassTaken, ...], logged: Logged) -> PlotScene | No
 
 
 def _plot(
-    id: str, title: str, label: str, quantity: Quantity, curves: tuple[Curve, ...], says: str, logged: Logged
+    name: str, title: str, label: str, quantity: Quantity, curves: tuple[Curve, ...], says: str, logged: Logged
 ) -> PlotScene:
     shown = tuple(curve for curve in curves if curve.points)
     stops = tuple(
@@ -171,9 +171,19 @@ def _plot(
         for one in logged.threads if one.entry.stop is not None and one.entry.pass_ is not None
     )
     return PlotScene(
-        id, title, "Pass", "count", label, quantity, shown, (), (), (), "", says, logged.system,
+        name, title, "Pass", "count", label, quantity, shown, ("Pass",), (), (), "", says, logged.system,
         logged.job.job, marks=stops,
     )
+
+
+def _broken(points: Iterable[tuple[float, float]]) -> Iterator[tuple[float, float]]:
+    """Points with a gap where passes between them are not in the log."""
+    last = None
+    for number, height in points:
+        if last is not None and number > last + 1:
+            yield (last + 1, math.nan)
+        yield (number, height)
+        last = number
 
 
 def _points(found: Iterable[tuple[PassTaken, Length | None]]) -> tuple[tuple[float, float], ...]:

@@ -9,9 +9,10 @@ from generator.job.fields import Given, Strict
 from generator.job.log import Entry, Fit, Measured, Setting
 from generator.job.reading import LogEntry
 from generator.sheet.logged import Logged
-from generator.sheet.model import LogLine, LogMark
+from generator.sheet.model import LeftAs, LogLine, LogMark
 
 OF_DIALS = {"turns", "dial", "cross_turns", "cross"}
+FIRST = ("pass", "dial", "cross slide", "depth left", "over wires")  # of how a stop was left
 
 
 def log_line(one: LogEntry, logged: Logged) -> LogLine:
@@ -46,7 +47,7 @@ def _said(entry: Entry) -> Iterator[tuple[str, str]]:
         asked = f"asked: {entry.agreed.asked} " if entry.agreed.asked else ""
         when = f" on {entry.agreed.on}" if entry.agreed.on else ""
         who = f" with {entry.agreed.with_}" if entry.agreed.with_ else ""
-        said = f"agreed{when}{who}: {entry.agreed.agreed}"
+        said = f"{'Agreed' if asked else 'agreed'}{when}{who}: {entry.agreed.agreed}"
         yield "Agreed", f"{asked}{said}"
     for label, block in (("Taken up", entry.taken_up), ("Stop", entry.stop)):
         if block is not None:
@@ -92,6 +93,43 @@ def _block(block: Strict) -> str:
         if value is not None and name not in OF_DIALS:
             said.append(f"{name.rstrip('_').replace('_', ' ')}: {_text(value)}")
     return "; ".join(said)
+
+
+def left_as(logged: Logged) -> LeftAs | None:
+    """The last stop of the log, with how the thread was taken up after it; None without one."""
+    entries = [one.entry for one in logged.log.entries]
+    place = max((place for place, entry in enumerate(entries) if entry.stop is not None), default=None)
+    if place is None:
+        return None
+    entry = entries[place]
+    back = next((later for later in entries[place + 1 :] if later.taken_up is not None), None)
+    assert entry.stop is not None
+    left = {**_settings(entry), **_settings(entry.stop)}
+    then = _settings(back.taken_up) if back is not None and back.taken_up is not None else {}
+    named = sorted(dict.fromkeys([*left, *then]), key=lambda name: FIRST.index(name) if name in FIRST else 9)
+    return LeftAs(
+        str(entry.at), str(back.at) if back is not None else "",
+        tuple((name, left.get(name, ""), then.get(name, "")) for name in named),
+    )
+
+
+def _settings(block: Entry | Setting) -> dict[str, str]:
+    """What a block says of how things stand, by its name on the page."""
+    said = {}
+    for name, turns, given in (
+        ("dial", block.turns, block.dial), ("cross slide", block.cross_turns, block.cross)
+    ):
+        if given is not None:
+            said[name] = f"{turns or 0} turns, {given.with_unit}"
+    if isinstance(block, Entry):
+        if block.pass_ is not None:
+            said = {"pass": str(block.pass_), **said}
+        over = block.measured.over_wires if block.measured else None
+        return {**said, "over wires": over.with_unit} if over else said
+    names = [name for name in type(block).model_fields if name not in {*OF_DIALS, "why", "how"}]
+    values = {name: getattr(block, name) for name in names}
+    said |= {name.replace("_", " "): _text(value) for name, value in values.items() if value is not None}
+    return said
 
 
 def _text(value: object) -> str:

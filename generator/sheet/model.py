@@ -431,6 +431,19 @@ class PlotScene:
     barred: tuple[Barred, ...] = ()
 
 
+@dataclass(frozen=True)
+class LeftAs:
+    """How work and slides were left at a stop, and how they stood when the thread was taken up again.
+
+    `rows` are what it is, as it was left, and as it was then; empty where it was not written. `taken_up` is
+    empty while it is not.
+    """
+
+    stopped: str
+    taken_up: str
+    rows: tuple[tuple[str, str, str], ...]
+
+
 LogMark = Literal["stop", "taken up", "agreed", "finished"]
 
 
@@ -480,7 +493,8 @@ class History:
     """What the log says, beside the plan; `size_by` is what the sizes of its passes are.
 
     `says` are sentences about what differs, `next_time` what was written for the next time. `problems` are
-    what could not be read of the log, `stop_wants` what an open stop does not say: keys, and what they mean.
+    what could not be read of the log, `stop_wants` what an open stop does not say (keys, and what they mean),
+    `moved` how the infeed dial counts since the thread was taken up, where it counts otherwise than before.
     """
 
     lines: tuple[LogLine, ...]
@@ -492,6 +506,8 @@ class History:
     plots: tuple[PlotScene, ...] = ()
     problems: tuple[Problem, ...] = ()
     stop_wants: tuple[tuple[str, str], ...] = ()
+    left_as: LeftAs | None = None
+    moved: str = ""
 
 
 @dataclass(frozen=True)

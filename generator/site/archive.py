@@ -13,7 +13,7 @@ import logging
 import shutil
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from urllib.parse import quote
 
@@ -22,7 +22,7 @@ from generator.job.reading import ReadJob, ReadLog, find_jobs, read_job, read_lo
 from generator.job.shop import Shop
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Sheet
+from generator.sheet.model import History, Sheet
 from generator.sheet.other_lathes import Comparison, NotCompared, comparison
 from generator.site.figure_names import FigureName, figure_names
 
@@ -136,7 +136,7 @@ def make_entry(path: Path, shop: Shop | JobProblems) -> tuple[Entry, str]:
         whole = _whole_shop(path, shop)
         with faults_as_problems(path):
             read = read_job(path, whole)
-            sheet = compute_sheet(read, whole, log_beside(read, whole))
+            sheet = _sheet_with_log(read, whole)
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
             return _sheet_entry(path, sheet, (*log_problems(sheet), *faults)), render_page(sheet, compared)
@@ -167,7 +167,20 @@ def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
     whole = _whole_shop(path, shop)
     with faults_as_problems(path):
         read = read_job(path, whole)
-        return compute_sheet(read, whole, log_beside(read, whole))
+        return _sheet_with_log(read, whole)
+
+
+def _sheet_with_log(read: ReadJob, shop: Shop) -> Sheet:
+    """The sheet with its log; a fault of ours in the log leaves the sheet as it is without one."""
+    log = log_beside(read, shop)
+    if log is None:
+        return compute_sheet(read, shop)
+    try:
+        with faults_as_problems(log.path, "the log is left out"):
+            return compute_sheet(read, shop, log)
+    except JobProblems as error:
+        sheet = compute_sheet(read, shop)  # what is wrong with the job says so here again
+        return replace(sheet, history=History((), problems=error.problems))
 
 
 def log_beside(read: ReadJob, shop: Shop) -> ReadLog | None:
