@@ -65,8 +65,8 @@ def test_options_become_an_entry_and_the_answer_says_what_differs(here, capsys, 
     status, out, err = run(capsys, monkeypatch, "SW-113", *PASS, *words)
     assert (status, err) == (0, "")
     assert log_of(here).read_text("utf-8") == (
-        "- at: 2026-06-01 14:20\n  by: machinist 1\n  operation: thread\n  pass: 12\n  turns: 0\n  dial: 0.077\n"
-        "  measured: {over_wires: 2.0578, with: micrometer 2-3 in}\n"
+        "- at: 2026-06-01 14:20\n  by: machinist 1\n  operation: thread\n  pass: 12\n  turns: 0\n"
+        "  dial: 0.077\n  measured: {over_wires: 2.0578, with: micrometer 2-3 in}\n"
         "  fit: {with: clamp ring, turns: 3, feels: tight}\n  note: 'yes: tight # at 2'\n  time: 25 min\n"
         "  finished: yes\n"
     )
@@ -76,7 +76,8 @@ def test_options_become_an_entry_and_the_answer_says_what_differs(here, capsys, 
 
 def test_every_option_is_a_key_of_an_entry(here, capsys, monkeypatch) -> None:
     """Each one alone, with a value of its kind, gets into the log and is read back."""
-    values = {"at": "2026-06-01", "agreed_on": "2026-06-01", "feels": "free", "time": "25 min", "operation": "3"}
+    day = "2026-06-01"
+    values = {"at": day, "agreed_on": day, "feels": "free", "time": "25 min", "operation": "3"}
     beside = {"turns": ["--dial", "0.1"], "cross_turns": ["--cross", "0.1"], "wire": ["--over-wires", "2.02"]}
     beside |= {name: ["--depth", "0.1"] for name in ("with", "where")}
     beside |= {name: ["--feels", "free"] for name in ("tried", "tight_at")}
@@ -96,7 +97,9 @@ def test_every_option_is_a_key_of_an_entry(here, capsys, monkeypatch) -> None:
     ("piece", "count"),
     [("note: from a pipe", 1), ("- {at: 2026-06-01, note: x}\n- {at: 2026-06-02, stop: yes}\n", 2)],
 )
-def test_a_piece_comes_from_standard_input_or_a_file(here, capsys, monkeypatch, piece: str, count: int) -> None:
+def test_a_piece_comes_from_standard_input_or_a_file(
+    here, capsys, monkeypatch, piece: str, count: int
+) -> None:
     Path("piece.yml").write_text(piece, "utf-8")
     for words, piped in (((), piece), (("--from", "-"), piece), (("--from", "piece.yml"), "")):
         assert run(capsys, monkeypatch, "SW-113", *words, piped=piped)[0] == 0
@@ -201,7 +204,8 @@ def test_an_older_entry_that_cannot_be_read_does_not_keep_a_new_one_out(here, ca
     log_of(here).write_bytes(b"- {at: 2026-5-30, note: x}\n")
     status, _, err = run(capsys, monkeypatch, "SW-113", *PASS)
     assert status == 0
-    assert 'An older entry cannot be read: jobs/2026/SW-113-bollard-spindle/log.yml:1:8: at: "2026-5-30"' in err
+    place = "jobs/2026/SW-113-bollard-spindle/log.yml:1:8"
+    assert f'An older entry cannot be read: {place}: at: "2026-5-30"' in err
 
 
 def test_a_stop_on_a_terminal_asks_for_what_is_left_out(here, capsys, monkeypatch) -> None:
@@ -278,5 +282,5 @@ def test_a_fault_in_the_log_leaves_the_sheet(here, capsys, monkeypatch) -> None:
     monkeypatch.setattr("generator.sheet.history.check_log", fail)
     assert main(["check", "SW-113"]) == 1
     said = capsys.readouterr()
-    assert "log.yml:1:1: the log is left out, by a fault of this program (ZeroDivisionError: a fault)" in said.out
+    assert "log.yml:1:1: the log is left out, by a fault of this program (ZeroDivisionError" in said.out
     assert "[deflection]" in said.out

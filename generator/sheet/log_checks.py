@@ -27,12 +27,12 @@ def check_log(logged: Logged) -> None:
     """Lay what is wrong with the log as a whole, then what is wrong with each entry."""
     log, desk = logged.log, logged.desk
     if log.problems:
-        one = len(log.problems) == 1
+        single = len(log.problems) == 1
         desk.find(
             "log-unread", "check",
-            f"{'One entry or line' if one else f'{len(log.problems)} entries or lines'} of the log cannot be "
-            f"read and {'is' if one else 'are'} left out; the part The log says where. Put it right before going "
-            "by it.",
+            f"{'One entry or line' if single else f'{len(log.problems)} entries or lines'} of the log cannot "
+            f"be read and {'is' if single else 'are'} left out; the part The log says where. Put it right "
+            "before going by it.",
             log.problems[0].location,
         )
     _check_order(logged)

@@ -163,7 +163,8 @@ def _differences(taken: tuple[PassTaken, ...], logged: Logged) -> PlotScene | No
 
 
 def _plot(
-    name: str, title: str, label: str, quantity: Quantity, curves: tuple[Curve, ...], says: str, logged: Logged
+    name: str, title: str, label: str, quantity: Quantity, curves: tuple[Curve, ...], says: str,
+    logged: Logged,
 ) -> PlotScene:
     shown = tuple(curve for curve in curves if curve.points)
     stops = tuple(
