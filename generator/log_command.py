@@ -31,7 +31,7 @@ from generator.sheet.model import History
 from generator.site.archive import LOG
 
 STDIN: Final = "-"
-SLIPS: Final = ("log-operation", "log-dial")  # findings that are a slip of the pen: better asked before
+SLIPS: Final = ("log-operation", "log-dial", "log-measured")  # a slip of the pen: better asked before
 _NUMBER: Final = re.compile(r"(0|[1-9][0-9]*)(\.[0-9]+)?")
 _ABOUT_PASSES: Final = ("Cut on", "The thread last", "Since it was", "Taken up")
 def log(asked: Namespace) -> int:

@@ -67,7 +67,7 @@ def log_options(command: ArgumentParser) -> None:
     stops.add_argument("--finished", action="store_true", help="the operation is done; without one, the job")
     command.add_argument(
         "--anyway", action="store_true",
-        help="write it although the job has no such operation, or the dial no such reading",
+        help="write it although the job has no such operation, or dial or thread cannot read that",
     )
     command.add_argument(
         "--from", dest="piece", metavar="FILE",

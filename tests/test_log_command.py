@@ -138,6 +138,7 @@ def test_a_bad_entry_is_refused_and_the_file_is_as_it_was(
     [
         (("--operation", "thrad", "--note", "x"), 'The job has no operation "thrad"'),
         (("--operation", "thread", "--pass", "3", "--dial", "0.2"), "0.2 in does not stand on it"),
+        (("--pass", "13", "--over-wires", "20.57"), "20.57 in over wires cannot be measured"),
     ],
 )
 def test_a_slip_of_the_pen_is_asked_about_before_it_is_written(
@@ -284,3 +285,15 @@ def test_a_fault_in_the_log_leaves_the_sheet(here, capsys, monkeypatch) -> None:
     said = capsys.readouterr()
     assert "log.yml:1:1: the log is left out, by a fault of this program (ZeroDivisionError" in said.out
     assert "[deflection]" in said.out
+
+
+def test_the_log_is_no_reason_for_another_lathe(here) -> None:
+    """What the log says of this lathe does not count against it where lathes are compared."""
+    from generator.site.archive import make_entry, try_shop
+
+    shop, job = try_shop(Path("jobs/_shop")), log_of(here).with_name("job.yml")
+    ranking = re.compile(r'<ol class="ranking">.*?</ol>', re.DOTALL)
+    plain = ranking.findall(make_entry(job, shop)[1])
+    log_of(here).write_bytes(b"- {at: 2026-06-01, operation: thread, pass: 12, dial: 0.2, stop: yes}\n")
+    assert ranking.findall(make_entry(job, shop)[1]) == plain
+    assert plain

@@ -15,7 +15,7 @@ from generator.job.fields import Given
 from generator.job.log import Entry, Setting, Stop
 from generator.job.model import Centers, Job
 from generator.job.reading import LogEntry
-from generator.sheet.log_passes import measured_size, size_by_wires
+from generator.sheet.log_passes import measured_size, off_the_thread, size_by_wires
 from generator.sheet.logged import Logged
 from generator.sheet.wording import fine_words
 from generator.si import Length, inch, mm
@@ -40,6 +40,7 @@ def check_log(logged: Logged) -> None:
         _check_operation(one, logged)
         _check_pass(one, logged)
         _check_dials(one, logged)
+        _check_measured(one, logged)
     _check_size(logged)
     _check_stops(logged)
     _check_status(logged)
@@ -122,6 +123,23 @@ def _check_reading(
         f"does not stand on it. Whole turns go under {turns}.",
         one.where(field), "How many whole turns, and what did it read?",
     )
+
+
+def _check_measured(one: LogEntry, logged: Logged) -> None:
+    """A size of the thread that it cannot have."""
+    line, measured = logged.about(one.entry).line, one.entry.measured
+    if measured is None or line is None or line.name != "thread":
+        return
+    off = off_the_thread(measured, logged)
+    if off is not None:
+        name, given = off
+        words = "over wires" if name == "over_wires" else "on pitch diameter"
+        logged.desk.find(
+            "log-measured", "check",
+            f"{given.with_unit} {words} cannot be measured on this thread, neither before nor after its last "
+            "pass; it is left out.",
+            one.where(f"measured.{name}"), "What was measured, and what did it read?",
+        )
 
 
 def _check_size(logged: Logged) -> None:

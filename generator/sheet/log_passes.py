@@ -16,10 +16,13 @@ from dataclasses import replace
 from typing import Final
 
 from generator.calc import wires
+from generator.errors import OutsideRange
+from generator.job.fields import Given
 from generator.job.log import Measured
 from generator.sheet.log_words import dial_words
 from generator.sheet.logged import Logged
 from generator.sheet.model import Curve, Mark, PassLine, PassTaken, PlotScene, Quantity
+from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words
 from generator.si import Length
 
@@ -94,21 +97,53 @@ def _expected(line: PassLine | None, logged: Logged) -> Length | None:
 
 
 def measured_size(measured: Measured | None, logged: Logged) -> Length | None:
-    """The size over the sheet's wires, or the pitch diameter, that was measured, by whatever way (m)."""
-    thread = logged.thread
-    if measured is None or thread is None:
+    """The size over the sheet's wires, or the pitch diameter, that was measured, by whatever way (m).
+
+    None where it was not measured, and where it is none that this thread can have.
+    """
+    thread, final = logged.thread, _final(logged)
+    if measured is None or thread is None or off_the_thread(measured, logged) is not None:
         return None
-    form = thread.pitch, thread.lead, thread.half_angle
     over, wire = measured.over_wires, measured.wire.si if measured.wire else thread.wire
-    if over is not None and wire is not None:
-        if wire == thread.wire:
-            return over.si
-        diameter = wires.pitch_diameter_from_wires(over.si, wire, *form)
-    elif measured.pitch_diameter is not None:
-        diameter = measured.pitch_diameter.si
-    else:
+    if over is not None and wire is not None and wire == thread.wire:
+        return over.si
+    form = thread.pitch, thread.lead, thread.half_angle
+    try:
+        if over is not None and wire is not None:
+            diameter = wires.pitch_diameter_from_wires(over.si, wire, *form)
+        elif measured.pitch_diameter is not None:
+            diameter = measured.pitch_diameter.si
+        else:
+            return None
+        size = diameter if thread.wire is None else wires.over_wires(diameter, thread.wire, *form)
+    except OutsideRange:
         return None
-    return diameter if thread.wire is None else wires.over_wires(diameter, thread.wire, *form)
+    return size if final is None or abs(size - final) <= _reach(thread) else None
+
+
+def off_the_thread(measured: Measured, logged: Logged) -> tuple[str, Given] | None:
+    """A size that this thread cannot have, neither while it is cut nor when it is done; None where it can."""
+    thread, cuts = logged.thread, logged.cuts
+    if thread is None or cuts is None:
+        return None
+    end = cuts.passes[-1]
+    own_wire = measured.wire is None or measured.wire.si == thread.wire
+    for name, final in (
+        ("over_wires", end.over_wires if own_wire else None), ("pitch_diameter", end.pitch_diameter)
+    ):
+        given: Given | None = getattr(measured, name)
+        if given is not None and final is not None and abs(given.si - final) > _reach(thread):
+            return name, given
+    return None
+
+
+def _final(logged: Logged) -> Length | None:
+    return _expected(logged.cuts.passes[-1], logged) if logged.cuts else None
+
+
+def _reach(thread: ThreadPlan) -> Length:
+    """How far a size can be off its end: as much as the whole depth makes on diameter."""
+    return 2 * thread.depth
 
 
 def depth_by_size(taken: PassTaken, logged: Logged) -> Length | None:

@@ -150,9 +150,15 @@ def _on_other_lathes(
     """The job on every other lathe; a fault of ours there leaves its own sheet as it is."""
     try:
         with faults_as_problems(read.path, "no comparison with the other lathes"):
-            return comparison(read, shop, sheet), ()
+            return comparison(read, shop, _as_planned(sheet)), ()
     except JobProblems as error:
         return NotCompared(tuple(problem.message for problem in error.problems)), error.problems
+
+
+def _as_planned(sheet: Sheet) -> Sheet:
+    """The sheet without what its log says, which no other lathe has."""
+    planned = tuple(finding for finding in sheet.findings if not finding.id.startswith("log-"))
+    return replace(sheet, findings=planned, history=None)
 
 
 def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:

@@ -283,6 +283,10 @@ def test_a_taking_up_without_its_dial_is_said(logged: Logged) -> None:
         ("log-size", of_pass(21, "measured: {over_wires: 2.2652}"),
          "check 1: The thread last measured 2.2652 in (57.536 mm) over wires, 0.0015 in (0.038 mm) under its "
          "smallest size."),
+        ("log-measured", of_pass(12, "measured: {over_wires: 3.2852}"),
+         "check 1: 3.2852 in over wires cannot be measured on this thread, neither before nor after"),
+        ("log-measured", of_pass(12, "measured: {pitch_diameter: 60 mm}"),
+         "check 1: 60 mm on pitch diameter cannot be measured on this thread"),
         ("log-status", entry("note: x"),
          "note 1: The job file says status: planned; the log says that work began"),
         ("log-unread", entry("paas: 3"), "check 1: One entry or line of the log cannot be read"),
