@@ -137,7 +137,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "not-tabulated", "wire-missing",
         "wire-unusable", "wire-inside", "fit-wires-inside", "fit-unsaid", "route-proposed", "order-proposed",
         "speed-unknown-material", "picture-missing", "not-checked",
-        "log-operation", "log-pass", "log-measured", "log-order", "log-received", "log-status",
+        "log-operation", "log-pass", "log-measured", "log-stopped", "log-order", "log-received", "log-status",
     ),
 }
 

@@ -192,6 +192,14 @@ def _check_stops(logged: Logged) -> None:
         stopped = one.entry.stop is not None or (stopped and one.entry.taken_up is None)
     left = open_stop(logged)
     wanted = left_out(left.entry, logged) if left else []
+    if left:
+        after = f" after pass {left.entry.pass_}" if left.entry.pass_ is not None else ""
+        logged.desk.find(
+            "log-stopped", "note",
+            f"The work was stopped on {left.entry.at}{after}. The log says how it was left: set everything "
+            "the same, and bring the tool into the groove before it cuts.",
+            left.where("stop"),
+        )
     if left and wanted:
         logged.desk.find(
             "log-stop", "check",

@@ -198,7 +198,9 @@ def stopped(more: str = STOP, number: int = 11) -> str:
 
 
 def test_a_stop_that_says_all_asks_nothing_and_one_that_does_not_asks_for_the_rest(logged: Logged) -> None:
-    assert not found(logged(stopped(), {"title: Pin": "title: Pin\nstatus: stopped"}))
+    said = found(logged(stopped(), {"title: Pin": "title: Pin\nstatus: stopped"}))
+    assert list(said) == ["log-stopped"]
+    assert said["log-stopped"].startswith("note 4: The work was stopped on 2026-03-04 14:20 after pass 11.")
     for line in STOP.splitlines():
         key = line.split(":")[0].strip()
         said = found(logged(stopped(STOP.replace(f"{line}\n", ""))))["log-stop"]
