@@ -66,14 +66,15 @@ def serve(asked: Namespace) -> int:
 
 def check(asked: Namespace) -> int:
     """Read and compute jobs without writing anything; errors first, then findings."""
-    from generator.site.archive import make_sheet
+    from generator.site.archive import log_problems, make_sheet
 
     jobs = Path(asked.jobs or "jobs")
     results: list[tuple[Path, Sheet | None, tuple[Problem, ...]]] = []
     shops = Shops(jobs)
     for path in _job_files(asked.job, jobs):
         try:
-            results.append((path, make_sheet(path, shops.of(path)), ()))
+            made = make_sheet(path, shops.of(path))
+            results.append((path, made, log_problems(made)))
         except JobProblems as error:
             results.append((path, None, error.problems))
     bad = sum(bool(problems) for _, _, problems in results)
@@ -131,14 +132,14 @@ def thread(asked: Namespace) -> int:
 
 def schema(asked: Namespace) -> int:
     """Print the JSON Schema of a job file, or write all schemas into a folder."""
-    from generator.job.schema import job_schema, shop_schemas
+    from generator.job.schema import job_schema, log_schema, shop_schemas
 
     if asked.out is None:
         print(json.dumps(job_schema(), indent=2))
         return CLEAN
     folder = Path(asked.out)
     folder.mkdir(parents=True, exist_ok=True)
-    for name, one in {"job": job_schema(), **shop_schemas()}.items():
+    for name, one in {"job": job_schema(), "log": log_schema(), **shop_schemas()}.items():
         path = folder / f"{name}.schema.json"
         path.write_text(json.dumps(one, indent=2) + "\n", encoding="utf-8")
         print(path)

@@ -16,7 +16,7 @@ import pytest
 from generator.__main__ import main
 
 ROOT = Path(__file__).resolve().parent.parent
-COMMANDS = ("build", "serve", "check", "figures", "thread", "gears", "compare", "schema")
+COMMANDS = ("build", "serve", "check", "figures", "thread", "gears", "compare", "log", "schema")
 PLACE = re.compile(r"^[^:\n]+:\d+:\d+: ")
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from generator.render.formats import UNITS, decimals, digits, in_unit, places_needed
+from generator.render.log_view import as_cut
 from generator.sheet.model import PassLine, Sheet, System
 
 LONGEST_UNSPLIT = 26  # passes of 8 mm that fit one Letter page with heading and notes
@@ -31,6 +32,7 @@ class PassRow:
     force: str
     marks: tuple[str, ...]
     stop_here: bool
+    as_cut: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -67,6 +69,10 @@ def pass_table(sheet: Sheet) -> PassTable:
     readings = [line.dial_reading / in_dial.si for line in sheet.passes]
     dial_places = places_needed(readings, depth_places - 1, depth_places)
 
+    taken = {one.number: one for one in sheet.history.passes} if sheet.history else {}
+
+    moved = (sheet.history.moved,) if sheet.history and sheet.history.moved else ()
+
     def measured(value: float) -> str:
         return digits(value / in_size.si, size_places)
 
@@ -92,6 +98,7 @@ def pass_table(sheet: Sheet) -> PassTable:
             force="–" if line.force is None else _without_unit(in_unit(line.force, "force", sheet.system)),
             marks=tuple(marks),
             stop_here=line.measure or line.try_mate,
+            as_cut=as_cut(taken[line.number], size) if line.number in taken else (),
         )
 
     return PassTable(
@@ -103,7 +110,7 @@ def pass_table(sheet: Sheet) -> PassTable:
         force_unit=force.name,
         has_force=any(line.force is not None for line in sheet.passes),
         has_over_wires=any(line.over_wires is not None for line in sheet.passes),
-        remarks=sheet.pass_remarks,
+        remarks=(*moved, *sheet.pass_remarks),
         long=len(sheet.passes) > LONGEST_UNSPLIT,
     )
 

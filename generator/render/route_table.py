@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from generator.render.figure_line import FigureLine
-from generator.render.formats import UNITS
+from generator.render.formats import UNITS, in_unit
 from generator.sheet.model import Kind, OperationLine, Sheet
 
 COLUMNS: Final = (  # name and head of a column, and the figures of an operation that stand in it
@@ -56,7 +56,8 @@ class Setting:
 class RouteRow:
     """One operation: what is done, its settings, and what to measure before going on.
 
-    `lines` are all its figures with their working, `lines_high` how many rows of the table it takes.
+    `lines` are all its figures with their working, `lines_high` how many rows of the table it takes, `took`
+    the time in the log.
     """
 
     number: str
@@ -68,6 +69,7 @@ class RouteRow:
     time: Setting
     lines: tuple[FigureLine, ...]
     lines_high: str
+    took: str = ""
 
 
 @dataclass(frozen=True)
@@ -132,7 +134,14 @@ def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]
             _untitled(line, title) for name, line in lines.items() if name.startswith(own) or name in shown
         ),
         lines_high="3" if operation.hold else "2",
+        took=_took(sheet, operation.number),
     )
+
+
+def _took(sheet: Sheet, number: int) -> str:
+    """The time that the log has for an operation; empty, to be written in, where it has none."""
+    times = sheet.history.times if sheet.history else ()
+    return next((in_unit(one.taken, "duration", sheet.system) for one in times if one.number == number), "")
 
 
 def _untitled(line: FigureLine, title: str) -> FigureLine:
