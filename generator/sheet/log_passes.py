@@ -107,7 +107,7 @@ def measured_size(measured: Measured | None, logged: Logged) -> Length | None:
     over, wire = measured.over_wires, measured.wire.si if measured.wire else thread.wire
     if over is not None and wire is not None and wire == thread.wire:
         return over.si
-    form = thread.pitch, thread.lead, thread.half_angle
+    form = thread.pitch, thread.lead, thread.flanks
     try:
         if over is not None and wire is not None:
             diameter = wires.pitch_diameter_from_wires(over.si, wire, *form)
