@@ -11,6 +11,7 @@ from typing import Any
 
 from generator import commands
 from generator.errors import SheetError
+from generator.log_options import log_options
 
 INTERRUPTED = 130  # what a shell reports for a program ended by Ctrl-C
 
@@ -82,6 +83,12 @@ def _identify(asked: argparse.Namespace) -> int:
     from generator.identify_command import identify  # here, as above
 
     return identify(asked)
+
+
+def _log(asked: argparse.Namespace) -> int:
+    from generator.log_command import log  # here, as above
+
+    return log(asked)
 
 
 def _identify_options(identify: argparse.ArgumentParser) -> None:
@@ -213,6 +220,15 @@ def _parser() -> argparse.ArgumentParser:
     )
     takes_jobs(compare)
     compare.add_argument("--json", action="store_true", help="one JSON object, for other programs")
+
+    log = verb(
+        "log",
+        _log,
+        "Write down what happened at the lathe: one more entry in the log of a job.",
+        'log SW-101 --operation thread --pass 12 --dial 0.089 --over-wires 2.2847 --with "micrometer 2-3 in"',
+    )
+    log_options(log)
+    takes_jobs(log)
 
     schema = verb(
         "schema",

@@ -66,14 +66,15 @@ def serve(asked: Namespace) -> int:
 
 def check(asked: Namespace) -> int:
     """Read and compute jobs without writing anything; errors first, then findings."""
-    from generator.site.archive import make_sheet
+    from generator.site.archive import log_problems, make_sheet
 
     jobs = Path(asked.jobs or "jobs")
     results: list[tuple[Path, Sheet | None, tuple[Problem, ...]]] = []
     shops = Shops(jobs)
     for path in _job_files(asked.job, jobs):
         try:
-            results.append((path, make_sheet(path, shops.of(path)), ()))
+            made = make_sheet(path, shops.of(path))
+            results.append((path, made, log_problems(made)))
         except JobProblems as error:
             results.append((path, None, error.problems))
     bad = sum(bool(problems) for _, _, problems in results)
@@ -131,14 +132,14 @@ def thread(asked: Namespace) -> int:
 
 def schema(asked: Namespace) -> int:
     """Print the JSON Schema of a job file, or write all schemas into a folder."""
-    from generator.job.schema import job_schema, shop_schemas
+    from generator.job.schema import job_schema, log_schema, shop_schemas
 
     if asked.out is None:
         print(json.dumps(job_schema(), indent=2))
         return CLEAN
     folder = Path(asked.out)
     folder.mkdir(parents=True, exist_ok=True)
-    for name, one in {"job": job_schema(), **shop_schemas()}.items():
+    for name, one in {"job": job_schema(), "log": log_schema(), **shop_schemas()}.items():
         path = folder / f"{name}.schema.json"
         path.write_text(json.dumps(one, indent=2) + "\n", encoding="utf-8")
         print(path)
@@ -282,18 +283,27 @@ def _place(path: Path, finding: Finding) -> str:
 
 
 def _thread_line(record: dict[str, Any]) -> str:
-    """A thread's limits in one line for people."""
-    unit = record["unit"]
+    """A thread's limits in one line for people, each to the places that the standard prints."""
+    unit, wires = record["unit"], record["wires"]
+    sizes = {name: record[name] for name in ("major", "pitch_diameter", "minor")}
+    sizes["over_wires"] = wires["over_wires"]
+    places = max(
+        (len(repr(size).partition(".")[2]) for pair in sizes.values() for size in pair.values() if size),
+        default=0,
+    )
 
-    def limits(name: str) -> str:
-        pair = record[name]
-        said = [f"{pair[end]:g}" for end in ("max", "min") if pair[end] is not None]
-        only = "at least " if pair["max"] is None else ""
-        return f"{name.replace('_', ' ')} {only}{' to '.join(said)} {unit}" if said else ""
+    def limits(name: str, label: str) -> str:
+        pair = sizes[name]
+        said = [f"{pair[end]:.{places}f}" for end in ("max", "min") if pair[end] is not None]
+        only = "at least " if pair["max"] is None else "at most " if pair["min"] is None else ""
+        return f"{label} {only}{' to '.join(said)} {unit}" if said else ""
 
     parts = [
         f"{record['hand']} hand",
-        *(limits(name) for name in ("major", "pitch_diameter", "minor")),
+        limits("major", "major"), limits("pitch_diameter", "pitch diameter"), limits("minor", "minor"),
+        limits("over_wires", f"over wires of {wires['size']:g} {unit}" if wires["size"] else "over wires"),
         f"lead angle {record['lead_angle_deg']:.2f}°",
+        f"at {record['plane']}" if record["plane"] else "",
+        f"from memory, check your copy: {record['memory']}" if record["memory"] else "",
     ]
     return f"{record['designation']}: " + ", ".join(part for part in parts if part)

@@ -16,7 +16,7 @@ import pytest
 from generator.__main__ import main
 
 ROOT = Path(__file__).resolve().parent.parent
-COMMANDS = ("build", "serve", "check", "figures", "thread", "gears", "compare", "schema")
+COMMANDS = ("build", "serve", "check", "figures", "thread", "gears", "compare", "log", "schema")
 PLACE = re.compile(r"^[^:\n]+:\d+:\d+: ")
 
 
@@ -368,8 +368,8 @@ def test_a_thread_that_cannot_be_read_is_named_and_hides_no_other(capsys: pytest
 def test_an_internal_thread_for_people_has_a_least_major_diameter(capsys: pytest.CaptureFixture[str]) -> None:
     status, out, _ = run(capsys, "thread", "1-8 UNC-2B")
     assert status == 0
-    assert "major at least 1 in" in out
-    assert "minor 0.89 to 0.865 in" in out
+    assert "major at least 1.0000 in" in out
+    assert "minor 0.8900 to 0.8650 in" in out
 
 
 def test_thread_without_json_is_a_line_for_people(capsys: pytest.CaptureFixture[str]) -> None:
@@ -377,6 +377,16 @@ def test_thread_without_json_is_a_line_for_people(capsys: pytest.CaptureFixture[
     assert status == 0
     assert "left hand" in out
     assert "0.9168" in out
+    assert "over wires of 0.0722 in 1.02" in out
+
+
+def test_a_line_for_people_says_where_a_taper_thread_is_that_size_and_what_is_from_memory(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    _, out, _ = run(capsys, "thread", "2 NPT", "3/4 BSW")
+    npt, whitworth = out.splitlines()
+    assert npt.endswith("at the small end, where the thread starts")
+    assert "from memory, check your copy: the formula" in whitworth
 
 
 # schema

@@ -28,12 +28,18 @@ MAY_IMPORT = {  # part: the parts below it
     "gear_command": {"commands", "sheet", "job", "calc", "units", *BOTTOM},
     "compare_command": {"commands", "site", "render", "sheet", "job", "units", *BOTTOM},
     "identify_command": {"commands", "sheet", "threads", "units", *BOTTOM},
-    "__main__": {"commands", "gear_command", "compare_command", "identify_command", "errors"},
+    "log_options": set(),
+    "log_command": {"commands", "log_options", "site", "sheet", "job", *BOTTOM},
+    "__main__": {
+        "commands", "gear_command", "compare_command", "identify_command", "log_command", "log_options",
+        "errors",
+    },
     "setup": set(),
     "__init__": set(),
 }
 ONLY_IN = {  # library: where alone it is imported
-    "yaml": {"job.reading"},
+    "yaml": {"job.reading", "job.writing"},
+    "filelock": {"job.log_file"},
     "pint": {"units"},
     "jinja2": {"render"},
     "markupsafe": {"render"},

@@ -3,6 +3,7 @@
     Dial               division and turn as the dial reads, and what it reads
     whole_graduations  a travel, rounded to what the dial can show
     reading            turns and reading for a travel
+    travel_read        the travel of turns and reading
 """
 
 from __future__ import annotations
@@ -143,3 +144,41 @@ def reading(travel: Length, dial: Dial, back: bool = False) -> tuple[int, Length
     if back and rest > NEARLY:
         rest = dial.divisions - rest
     return turns, rest * dial.division
+
+
+def travel_read(turns: int, shown: Length, dial: Dial, back: bool = False) -> Length:
+    """How far the slide has moved, from what its dial shows; the inverse of `reading`.
+
+    Parameters
+    ----------
+    turns : whole turns since zero
+    shown : the reading, as the dial reads, m
+    dial : the slide's dial
+    back : the slide is turned back, as for an internal thread: the numbers run down from zero
+
+    Returns
+    -------
+    Travel since zero, m.
+
+    Raises
+    ------
+    OutsideRange
+        When the reading is none of this dial: it runs from zero to just under one turn.
+
+    Examples
+    --------
+    >>> round(travel_read(1, 0.030, Dial(0.001, 0.1, "radius")), 6)
+    0.13
+    >>> round(travel_read(1, 0.070, Dial(0.001, 0.1, "radius"), back=True), 6)
+    0.13
+
+    Source
+    ------
+    Arithmetic.
+    """
+    if not 0 <= shown < dial.turn - NEARLY * dial.division:
+        raise OutsideRange(
+            "reading of the dial", shown, 0.0, dial.turn, "a dial reads from zero to under one turn", "m"
+        )
+    rest = dial.turn - shown if back and shown > NEARLY * dial.division else shown
+    return (turns * dial.turn + rest) / dial.per_travel

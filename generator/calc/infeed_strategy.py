@@ -2,7 +2,6 @@
 
     straight_in       whether the tool goes straight in
     house_angle       the compound angle of a shop that has its own for 60 degrees, for another form
-    along_flank       the angle of the compound that feeds along a flank
     rounded_floor     the floor of a groove that a rounded nose leaves
     Roughing, roughing    a slot with a narrow tool, then the flanks in side steps
 """
@@ -51,37 +50,6 @@ def straight_in(pitch: Length, flanks: Flanks) -> bool:
     coarse ones with the compound set over.
     """
     return flanks.square or pitch <= FINE_PITCH * (1 + 1e-9)
-
-
-def along_flank(flanks: Flanks, usual: Angle) -> Angle:
-    """Angle of the compound from the cross-slide direction, for this form.
-
-    alike: the usual one, a little under the half angle;  else: as much under the clearance flank
-
-    Parameters
-    ----------
-    flanks : of the groove (rad)
-    usual : the form's own usual angle (rad)
-
-    Returns
-    -------
-    Angle (rad)
-
-    Notes
-    -----
-    A buttress tool is fed along the clearance flank: its short, steep side then cuts, and cuts the flank that
-    matters clean; the long flank is shaved. No range.
-
-    Examples
-    --------
-    >>> round(math.degrees(along_flank(Flanks(math.radians(7), math.radians(45)), math.radians(6.5))), 1)
-    44.5
-
-    Source: common practice, no source.
-    """
-    if flanks.symmetrical:
-        return usual
-    return max(flanks.clearance - min(math.radians(0.5), flanks.clearance), 0.0)
 
 
 def house_angle(house: Angle, flanks: Flanks) -> Angle:

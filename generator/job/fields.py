@@ -411,6 +411,46 @@ def _read_date(value: object) -> datetime.date:
         raise refused(("", f"{shown(scalar)} is not a day of the calendar: {wanted}")) from None
 
 
+@dataclass(frozen=True)
+class Moment:
+    """A day, and the time of day where it is known, as written; `where` is its place."""
+
+    day: datetime.date
+    clock: datetime.time | None = None
+    where: Location = field(default=NOWHERE, compare=False)
+
+    def before(self, other: Moment) -> bool:
+        """True when it is earlier for certain: of one day both times must be known."""
+        if self.day != other.day or self.clock is None or other.clock is None:
+            return self.day < other.day
+        return self.clock < other.clock
+
+    def __str__(self) -> str:
+        return f"{self.day}{f' {self.clock:%H:%M}' if self.clock else ''}"
+
+
+def _read_moment(value: object) -> Moment:
+    if isinstance(value, Moment):
+        return value
+    wanted = "write year-month-day, and the time where it is known, such as 2026-03-04 14:20"
+    scalar = _scalar(value, wanted)
+    parts = _MOMENT.fullmatch(scalar.strip())
+    if not parts:
+        raise refused(("", f"{shown(scalar)} is not a date: {wanted}"))
+    try:
+        day = datetime.date.fromisoformat(parts[1])
+    except ValueError:
+        raise refused(("", f"{shown(scalar)} is not a day of the calendar: {wanted}")) from None
+    try:
+        clock = datetime.time.fromisoformat(f"{parts[2]:0>5}") if parts[2] else None
+    except ValueError:
+        raise refused(("", f"{shown(scalar)} has no time of a day: {wanted}")) from None
+    return Moment(day, clock, scalar.where)
+
+
+_MOMENT: Final = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(?:(?: +|T)([0-9]{1,2}:[0-9]{2})(?::[0-9]{2})?)?")
+
+
 def _whole(value: object) -> object:
     """Text to int for a choice of whole numbers; the choice itself is checked after."""
     return int(value) if isinstance(value, str) and re.fullmatch(r"[1-9][0-9]{0,5}", value.strip()) else value
@@ -444,6 +484,13 @@ CountOrZero = Annotated[
 Date = Annotated[
     datetime.date, PlainValidator(_read_date),
     WithJsonSchema({"type": "string", "format": "date", "examples": ["2026-03-02"]}),
+]
+DateAndTime = Annotated[
+    Moment, PlainValidator(_read_moment),
+    WithJsonSchema({
+        "type": "string", "pattern": f"^ *{_MOMENT.pattern} *$",
+        "examples": ["2026-03-04", "2026-03-04 14:20"],
+    }),
 ]
 Jaws = Annotated[Literal[3, 4, 6], BeforeValidator(_whole)]
 Units = Annotated[System, Word]

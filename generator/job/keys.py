@@ -1,7 +1,7 @@
 """Every key that a file of the archive may have, for people: what it means and what is written there.
 
     Key, KeyList              one key; all keys of one kind of file
-    file_keys                 all kinds of file: the job file, then the shop's own
+    file_keys                 all kinds of file: the job file, its log, then the shop's own
 
 They come from the JSON Schemas, which come from the models, so this list cannot say what the reader does
 not do.
@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from generator.job.operations import Cut, Settings
-from generator.job.schema import job_schema, shop_schemas
+from generator.job.schema import job_schema, log_schema, shop_schemas
 
 ANY_OPERATION: Final = "operations: (any of them)"
 ANY_CUT: Final = "operations: (any but relief and thread)"
@@ -56,13 +56,14 @@ def file_keys() -> tuple[KeyList, ...]:
     >>> next(key for key in lists["A lathe"] if key.name == "thread_dial: teeth").meaning
     'Teeth of the gear that runs on the leadscrew.'
     """
-    schemas = [job_schema(), *shop_schemas().values()]
+    schemas = [job_schema(), log_schema(), *shop_schemas().values()]
     return tuple(KeyList(schema["title"], tuple(_listed(schema))) for schema in schemas)
 
 
 def _listed(schema: Mapping[str, Any]) -> Iterator[Key]:
     """The keys in order; what several operations may say stands once, with the first of them."""
-    for key in _keys(schema, schema["$defs"], ""):
+    top = schema if "properties" in schema else _block_in(schema, schema["$defs"])[0] or {}
+    for key in _keys(top, schema["$defs"], ""):
         operation, _, last = key.name.removeprefix(_OPERATIONS).partition(": ")
         shared = _shared(operation, last) if key.name.startswith(_OPERATIONS) and last else ""
         if not shared:
@@ -133,4 +134,6 @@ def _wanted(entry: Mapping[str, Any], known: Mapping[str, Any]) -> str:
         return "a whole number"
     if entry.get("format") == "date":
         return f"a date, such as {entry['examples'][0]}"
+    if "pattern" in entry:
+        return f"a date, or a date and a time, such as {entry['examples'][-1]}"
     return "words"

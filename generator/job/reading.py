@@ -1,7 +1,7 @@
 """Files of the archive -> checked models, with the line and column of everything in them.
 
-In reading order: read_job, read_shop, find_jobs; then how a file becomes a tree (text, YAML events, nodes)
-and how the tree becomes a model. Nothing here writes.
+In reading order: read_job, read_log, read_shop, find_jobs; then how a file becomes a tree (text, YAML events,
+nodes) and how the tree becomes a model. Nothing here writes.
 
 YAML is taken event by event: every value stays text with its place, and what YAML offers beyond plain
 blocks, lists and values (aliases, anchors, tags, several documents, repeated keys) is refused by name.
@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Final, TypeVar
 
@@ -20,8 +20,9 @@ from pydantic import BaseModel, ValidationError
 
 from generator.errors import JobProblems, Location, Problem
 from generator.job.bare_units import say_units
-from generator.job.fields import Block, Listing, Scalar
+from generator.job.fields import Block, Listing, Scalar, System
 from generator.job.lathe import Lathe
+from generator.job.log import ON_DIALS, Entry
 from generator.job.model import Job
 from generator.job.names import unknown_names
 from generator.job.shop import House, Materials, Shop, Tools
@@ -33,6 +34,7 @@ DEEPEST: Final = 12              # levels; the models need 6
 
 NO_KEYS: Final = "is no list of keys and values: begin with a line such as job: 2026-031"
 EMPTY: Final = "is empty: begin with a line such as job: 2026-031"
+NO_ENTRIES: Final = "is no list of entries: begin each with a dash, such as - at: 2026-03-04 14:20"
 TOO_DEEP: Final = f"is nested deeper than {DEEPEST} levels: no file of this archive is"
 SECOND_DOCUMENT: Final = "a second document starts here: keep one job to a file"
 
@@ -82,6 +84,107 @@ def read_job(path: Path, shop: Shop | None = None) -> ReadJob:
         raise JobProblems([*error.problems, *source.unknown_names(shop, error.problems)]) from None
     assert isinstance(source.tree, Block)  # a checked model came from a block
     return ReadJob(path, job, places_of(source.tree), source.text)
+
+
+@dataclass(frozen=True)
+class LogEntry:
+    """One entry of a log with its place; `where` gives the place of a key in it."""
+
+    entry: Entry
+    places: Mapping[str, Location]
+
+    def where(self, field: str = "") -> Location:
+        """The place of "measured.over_wires", or of the nearest block around it that is written."""
+        while field and field not in self.places:
+            field = field.rpartition(".")[0]
+        return self.places[field]
+
+
+@dataclass(frozen=True)
+class ReadLog:
+    """What could be read of a log, and all that is wrong with it; the one never hides the other."""
+
+    path: Path
+    entries: tuple[LogEntry, ...]
+    problems: tuple[Problem, ...] = ()
+    tree: Listing | None = None
+
+
+def read_log(path: Path, units: System | None, dials: System, data: bytes | None = None) -> ReadLog:
+    """Read and check one log, entry by entry.
+
+    Parameters
+    ----------
+    path : the log file, as problems name it
+    units : unit of a bare length, the job's; None where the job says none
+    dials : unit in which the dials of the lathe read
+    data : its text, where it does not come from the file
+    """
+    try:
+        source = _Source(path, data, blank=True)
+    except JobProblems as error:
+        return ReadLog(path, (), error.problems)
+    if isinstance(source.tree, Scalar) and not source.tree:
+        return ReadLog(path, (), tuple(source.problems), Listing(source.tree.where))
+    if not isinstance(source.tree, Listing):
+        return ReadLog(path, (), (*source.problems, source.problem(Location(path), "", NO_ENTRIES)))
+    entries, source.problems = [], _of_entries(source.problems)
+    for node in source.tree:
+        _say_log_units(node, units, dials)
+        if not isinstance(node, Hole) and (found := source.entry(node)) is not None:
+            entries.append(found)
+    problems = tuple(sorted(source.problems, key=lambda problem: problem.location))
+    return ReadLog(path, tuple(entries), problems, source.tree)
+
+
+def read_piece(
+    path: Path, data: bytes, units: System | None, dials: System, now: str
+) -> tuple[Block, ...]:
+    """Entries that are to be added to a log, checked: one block of keys, or a list of such blocks.
+
+    Parameters
+    ----------
+    path : as problems name it
+    data : the text
+    units, dials : as for `read_log`
+    now : stands in for a missing `at` while they are checked
+
+    Raises
+    ------
+    JobProblems
+        Everything that is wrong with them.
+    """
+    source = _Source(path, data, blank=True)
+    found = source.tree if isinstance(source.tree, Listing) else [source.tree]
+    blocks = tuple(one for one in found if isinstance(one, Block))
+    if not source.problems and not (blocks and len(blocks) == len(found)):
+        source.problems.append(source.problem(Location(path), "", NO_ENTRIES))
+    source.problems = _of_entries(source.problems)
+    for block in blocks:
+        dated = Block(block.where)
+        dated.keys_where = {"at": block.where, **block.keys_where}
+        dated.update({"at": Scalar(now, block.where), **block})
+        _say_log_units(dated, units, dials)
+        source.entry(dated)
+    if source.problems:
+        raise JobProblems(source.problems)
+    return blocks
+
+
+def _of_entries(problems: Sequence[Problem]) -> list[Problem]:
+    """The problems of a list, each named within its entry: the line says which one that is."""
+    return [replace(problem, field=re.sub(r"^[0-9]+(\.|$)", "", problem.field)) for problem in problems]
+
+
+def _say_log_units(node: object, units: System | None, dials: System) -> None:
+    """A dial is read in its own unit, every other length in the job's."""
+    say_units(node, units, "" if units else "the job file does not say units")
+    if isinstance(node, dict):
+        for key, value in node.items():
+            if key in ON_DIALS:
+                say_units(value, dials)
+            elif isinstance(value, dict) and key in ("stop", "taken_up"):
+                _say_log_units(value, units, dials)
 
 
 def read_checked(path: Path, model: type[_M]) -> _M:
@@ -158,10 +261,10 @@ def find_jobs(jobs_dir: Path) -> list[Path]:
 class _Source:
     """One file: its text, its tree, and the problems found so far."""
 
-    def __init__(self, path: Path) -> None:
+    def __init__(self, path: Path, data: bytes | None = None, *, blank: bool = False) -> None:
         self.path = path
         self.problems: list[Problem] = []
-        self.text = self._decoded()
+        self.text = self._decoded(data, blank)
         self.lines = self.text.splitlines()
         self.tree = self._tree()
 
@@ -178,6 +281,19 @@ class _Source:
         if self.problems or checked is None:
             raise JobProblems(self.problems)
         return checked
+
+    def entry(self, node: Block | Listing | Scalar) -> LogEntry | None:
+        """One entry of a log; None with what is wrong with it among the problems."""
+        if isinstance(node, Scalar) and not node.strip():
+            self._refuse(node.where, "", "is an empty entry: write what happened, or take the dash out")
+            return None
+        places = {"": node.where} if isinstance(node, Scalar) else places_of(node)
+        try:
+            return LogEntry(Entry.model_validate(node), places)
+        except ValidationError as error:
+            found = problems_of(error, node, Entry, places)
+            self.problems += [self.problem(one.location, one.field, one.message) for one in found]
+            return None
 
     def unknown_names(self, shop: Shop | None, problems: Sequence[Problem]) -> list[Problem]:
         """Names the shop does not have, of a file that cannot be read for other reasons."""
@@ -210,12 +326,13 @@ class _Source:
     def _stop(self, where: Location, message: str) -> JobProblems:
         return JobProblems([*self.problems, self.problem(where, "", message)])
 
-    def _decoded(self) -> str:
+    def _decoded(self, data: bytes | None, blank: bool) -> str:
         self.lines = []
         start = Location(self.path)
         try:
-            with self.path.open("rb") as file:
-                data = file.read(LARGEST_FILE + 1)
+            if data is None:
+                with self.path.open("rb") as file:
+                    data = file.read(LARGEST_FILE + 1)
         except OSError as error:
             reason = (error.strerror or "cannot be opened").lower()
             raise self._stop(start, f"cannot be read: {reason}") from None
@@ -236,7 +353,7 @@ class _Source:
             where = Location(self.path, before.count("\n") + 1, len(before) - before.rfind("\n"))
             sign = f"U+{ord(match[0]):04X}"
             raise self._stop(where, f"an invisible character ({sign}) stands here: take it out")
-        if not text.strip():
+        if not text.strip() and not blank:
             raise self._stop(start, EMPTY)
         return text
 

@@ -1,4 +1,4 @@
-"""JSON Schema of job and shop files, from the models that read them, for an editor to complete and check.
+"""JSON Schema of job files, logs and shop files, from the models that read them, for an editor.
 
 A schema sees a file as an editor parses it: `14` is a number, `2 1/4` a text. It takes everything that the
 reader takes, and leaves to the reader what a schema cannot say (ranges of a unit, the file's own units).
@@ -13,6 +13,7 @@ from pydantic.json_schema import GenerateJsonSchema
 
 from generator.job.fields import QUANTITY_SCHEMAS, Strict
 from generator.job.lathe import Lathe
+from generator.job.log import SIZES, LogFile
 from generator.job.model import HeldBy, Job
 from generator.job.operations import Cut
 from generator.job.shop import House, Materials, Tools
@@ -31,6 +32,11 @@ RELATIONS: Final[dict[str, dict[str, Any]]] = {  # between the keys of a block, 
         },
     },
     "Found": {"anyOf": [{"required": [name]} for name in (*DIAMETERS, *PITCHES, "lead")]},
+    "Measured": {
+        "anyOf": [{"required": [name]} for name in SIZES], "dependentRequired": {"wire": ["over_wires"]},
+    },
+    "Fit": {"anyOf": [{"required": ["turns"]}, {"required": ["feels"]}]},
+    "Entry": {"minProperties": 2, "dependentRequired": {"turns": ["dial"], "cross_turns": ["cross"]}},
     "LatheChuck": {"dependentRequired": {"key_torque": ["grip_force"], "grip_force": ["key_torque"]}},
 }
 
@@ -45,6 +51,11 @@ _SHOP_FILES: Final[dict[str, tuple[type[Strict], str]]] = {
 def job_schema() -> dict[str, Any]:
     """The schema of a job file."""
     return _schema(Job, "A job: jobs/YEAR/NUMBER-NAME/job.yml")
+
+
+def log_schema() -> dict[str, Any]:
+    """The schema of a log."""
+    return _schema(LogFile, "A log: log.yml beside the job file; a list of entries, oldest first")
 
 
 def shop_schemas() -> dict[str, dict[str, Any]]:

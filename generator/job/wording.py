@@ -26,7 +26,8 @@ class Hole:
 
 
 def problems_of(
-    error: ValidationError, tree: Block, model: type[BaseModel], places: Mapping[str, Location]
+    error: ValidationError, tree: Block | Listing | Scalar, model: type[BaseModel],
+    places: Mapping[str, Location],
 ) -> Iterator[Problem]:
     """Each report of the library as a problem with its place; places of holes stay silent."""
     for report in error.errors(include_url=False):
@@ -52,7 +53,7 @@ def at(tree: object, loc: Sequence[int | str]) -> object:
     return tree
 
 
-def _place(kind: str, loc: Loc, field: str, tree: Block, places: Mapping[str, Location]) -> Location:
+def _place(kind: str, loc: Loc, field: str, tree: object, places: Mapping[str, Location]) -> Location:
     if kind == "extra_forbidden":
         parent = at(tree, loc[:-1])
         if isinstance(parent, Block):
@@ -63,7 +64,7 @@ def _place(kind: str, loc: Loc, field: str, tree: Block, places: Mapping[str, Lo
 
 
 def _sentences(
-    report: ErrorDetails, loc: Loc, tree: Block, model: type[BaseModel]
+    report: ErrorDetails, loc: Loc, tree: object, model: type[BaseModel]
 ) -> Sequence[tuple[str, str]]:
     kind, context = report["type"], report.get("ctx") or {}
     written = at(tree, loc)

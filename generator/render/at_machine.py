@@ -17,7 +17,7 @@ from generator.render.inspection_rows import InspectionRow
 from generator.render.pass_table import PassTable, dial_system, size_system
 from generator.render.route_table import RouteTable
 from generator.render.step_rows import StepRow
-from generator.sheet.model import FitRow, Reading, Sheet, ToSize
+from generator.sheet.model import FitRow, Sheet, SizeReading, ToSize
 from generator.si import Length
 
 FINE: Final = 9  # decimals of a length in the page: far below what any instrument shows
@@ -93,7 +93,7 @@ def _route(route: RouteTable | None) -> Iterator[tuple[str, dict[str, Any]]]:
         about = {"operation": row.number}
         label = f"Operation {row.number}, {row.title}"
         yield row.done, {"takes": "done", "label": f"{label}: done", **about}
-        yield row.took, {"takes": "time", "label": f"{label}: time it took, minutes", **about}
+        yield row.took_entry, {"takes": "time", "label": f"{label}: time it took, minutes", **about}
 
 
 def _passes(passes: PassTable | None, thread: str) -> Iterator[tuple[str, dict[str, Any]]]:
@@ -142,7 +142,7 @@ def _to_size(to_size: ToSize, sheet: Sheet) -> dict[str, Any]:
     def fine(length: Length | None, places: int = FINE) -> float | None:
         return None if length is None else round(length / size.si, places)
 
-    def reading(one: Reading) -> dict[str, Any]:
+    def reading(one: SizeReading) -> dict[str, Any]:
         read = one.read
         return {
             "key": one.key, "label": one.label, "with": one.instrument, "inside": read.inside,

@@ -6,14 +6,18 @@ correction_block                  the table of a sheet -> CorrectionBlock
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.render.formats import UNITS, decimals, digits, places_needed
 from generator.render.pass_table import dial_system, size_system
-from generator.sheet.model import Sheet
+from generator.sheet.model import Reading, Sheet
 from generator.si import Length
 
 SPRING = "a spring pass"
+_WHERE: Mapping[Reading, str] = {
+    "over wires": "over wires", "between balls": "between balls", "pitch diameter": "on the pitch diameter",
+}
 
 
 @dataclass(frozen=True)
@@ -28,10 +32,9 @@ class CorrectionLine:
 
 @dataclass(frozen=True)
 class CorrectionBlock:
-    """The table: what is read (`by` what, in a sentence), its size after the last pass, rows, dials."""
+    """The table: what is read and the size it should be, the rows, and how the dials read."""
 
     reading: str
-    by: str
     size: str
     way: str
     size_unit: str
@@ -56,13 +59,10 @@ def correction_block(sheet: Sheet) -> CorrectionBlock | None:
             return ""
         return digits(size / in_dial.si, dial_places) if size > 0 else SPRING
 
-    over_wires = table.last.over_wires
-    size = table.last.pitch_diameter if over_wires is None else over_wires
     compound = any(row.compound is not None for row in table.rows)
     return CorrectionBlock(
-        reading="Over wires" if over_wires is not None else "Pitch diameter",
-        by="over wires" if over_wires is not None else "on the pitch diameter",
-        size=f"{digits(size / in_size.si, size_places)} {in_size.name}",
+        reading=table.reading.capitalize(),
+        size=f"{digits(table.size / in_size.si, size_places)} {in_size.name} {_WHERE[table.reading]}",
         way="under" if sheet.internal else "over",
         size_unit=in_size.name,
         dial_unit=in_dial.name,

@@ -62,8 +62,47 @@ def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:
             for line in sheet.operations
         ],
         "passes": [_pass(line, sheet.system) for line in sheet.passes] if ready else [],
+        "log": _log(sheet),
         "pass_unit": UNITS["length"].unit(sheet.system).name,
         "pass_force_unit": UNITS["force"].unit(sheet.system).name,
+    }
+
+
+def _log(sheet: Sheet) -> dict[str, Any] | None:
+    """What the log says beside the plan; lengths as those of the passes, times in minutes."""
+    history = sheet.history
+    if history is None:
+        return None
+
+    def length(value: float | None) -> float | None:
+        return None if value is None else _plain(value, "length", sheet.system)
+
+    return {
+        "entries": [
+            {
+                "at": line.at, "by": line.by, "operation": line.operation, "pass": line.pass_number,
+                "marks": list(line.marks), "said": dict(line.said),
+            }
+            for line in history.lines
+        ],
+        "size_by": history.size_by,
+        "passes": [
+            {
+                "pass": one.number, "depth_planned": length(one.plan.depth if one.plan else None),
+                "depth": length(one.depth), "expected": length(one.expected), "size": length(one.size),
+            }
+            for one in history.passes
+        ],
+        "times": [
+            {
+                "operation": one.number,
+                "estimated": None if one.planned is None else _plain(one.planned, "duration", sheet.system),
+                "taken": _plain(one.taken, "duration", sheet.system),
+            }
+            for one in history.times
+        ],
+        "says": list(history.says),
+        "problems": [str(problem) for problem in history.problems],
     }
 
 

@@ -20,6 +20,7 @@ from generator.render.dial_block import dial_block
 from generator.render.drawing import Drawing
 from generator.render.environment import environment
 from generator.render.plot_block import plot_blocks
+from generator.render.problem_line import problem_line
 from generator.render.setup_view import setup_view
 from generator.render.svg import svg
 from generator.render.thread_view import thread_view
@@ -44,7 +45,7 @@ def render_page(sheet: Sheet, compared: Comparison | NotCompared | None = None) 
     """
     env = _environment()
     page = view(sheet, compared)
-    setup = sheet.setup_scene
+    setup, happened = sheet.setup_scene, sheet.history.plots if sheet.history else ()
     return env.get_template("sheet/page.html").render(
         page=page,
         page_style=page_style(page),
@@ -53,6 +54,7 @@ def render_page(sheet: Sheet, compared: Comparison | NotCompared | None = None) 
         thread_drawing=_drawn(thread_view(sheet.thread_scene) if sheet.thread_scene else None, env),
         dial=dial_block(sheet.dial_scene, env),
         plots=plot_blocks(sheet.plots, env),
+        log_plots=plot_blocks(happened, env),
         standing_line=STANDING_LINE,
     )
 
@@ -102,17 +104,6 @@ def css_string(text: str) -> str:
     )
 
 
-@dataclass(frozen=True)
-class ProblemLine:
-    """A problem as finished strings; `caret` stands under the column it points at."""
-
-    place: str
-    field: str
-    message: str
-    source_line: str
-    caret: str
-
-
 def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
     """The body of the page of a job that could not be read: what is wrong, where, what would be accepted."""
     count = len(problems)
@@ -122,7 +113,7 @@ def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
         .render(
             number=number,
             count=f"{count} thing{'' if count == 1 else 's'} to put right",
-            problems=[_problem_line(problem) for problem in problems],
+            problems=[problem_line(problem) for problem in problems],
             page_style=Markup(
                 f"@page {{ @top-left {{ content: {css_string(f'Job {number}')} }} "
                 f"@top-right {{ content: {css_string('cannot be read')} }} "
@@ -132,14 +123,3 @@ def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
         )
     )
 
-
-def _problem_line(problem: Problem) -> ProblemLine:
-    before = problem.source_line[: problem.location.column - 1]
-    blank = "".join(char if char == "\t" else " " for char in before)
-    return ProblemLine(
-        str(problem.location),
-        problem.field,
-        problem.message,
-        problem.source_line,
-        blank + "^" if problem.source_line else "",
-    )

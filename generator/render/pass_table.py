@@ -12,6 +12,7 @@ from math import ceil
 
 from generator.render.entries import entry_name, plan_words
 from generator.render.formats import UNITS, decimals, digits, in_unit, places_needed
+from generator.render.log_view import as_cut
 from generator.sheet.model import PassLine, Sheet, System
 
 LONGEST_UNSPLIT = 26  # passes of 8 mm that fit one Letter page with heading and notes
@@ -33,6 +34,7 @@ class PassRow:
     marks: tuple[str, ...]
     stop_here: bool
     entry: str  # the name of its field "as cut"
+    as_cut: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -70,6 +72,9 @@ def pass_table(sheet: Sheet) -> PassTable:
     dial_places = places_needed(readings, depth_places - 1, depth_places)
 
     plan = plan_words(sheet)
+    taken = {one.number: one for one in sheet.history.passes} if sheet.history else {}
+
+    moved = (sheet.history.moved,) if sheet.history and sheet.history.moved else ()
 
     def measured(value: float) -> str:
         return digits(value / in_size.si, size_places)
@@ -97,6 +102,7 @@ def pass_table(sheet: Sheet) -> PassTable:
             marks=tuple(marks),
             stop_here=line.measure or line.try_mate,
             entry="",
+            as_cut=as_cut(taken[line.number], size) if line.number in taken else (),
         )
         said = (shown.number, shown.cut, shown.depth, shown.turns, shown.dial, shown.over_wires,
                 shown.pitch_diameter, in_dial.name, in_size.name, *marks)
@@ -111,7 +117,7 @@ def pass_table(sheet: Sheet) -> PassTable:
         force_unit=force.name,
         has_force=any(line.force is not None for line in sheet.passes),
         has_over_wires=any(line.over_wires is not None for line in sheet.passes),
-        remarks=sheet.pass_remarks,
+        remarks=(*moved, *sheet.pass_remarks),
         long=len(sheet.passes) > LONGEST_UNSPLIT,
     )
 

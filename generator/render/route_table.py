@@ -12,7 +12,7 @@ from typing import Final
 
 from generator.render.entries import entry_name
 from generator.render.figure_line import FigureLine
-from generator.render.formats import UNITS
+from generator.render.formats import UNITS, in_unit
 from generator.sheet.model import Kind, OperationLine, Sheet
 
 COLUMNS: Final = (  # name and head of a column, and the figures of an operation that stand in it
@@ -57,7 +57,8 @@ class Setting:
 class RouteRow:
     """One operation: what is done, its settings, and what to measure before going on.
 
-    `lines` are all its figures with their working, `lines_high` how many rows of the table it takes.
+    `lines` are all its figures with their working, `lines_high` how many rows of the table it takes, `took`
+    the time in the log.
     """
 
     number: str
@@ -70,7 +71,8 @@ class RouteRow:
     lines: tuple[FigureLine, ...]
     lines_high: str
     done: str  # the name of its tick
-    took: str  # the name of its field for the time it took
+    took_entry: str  # the name of its field for the time it took
+    took: str = ""
 
 
 @dataclass(frozen=True)
@@ -139,8 +141,15 @@ def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]
         ),
         lines_high="3" if operation.hold else "2",
         done=entry_name("done", *what),
-        took=entry_name("took", *what),
+        took_entry=entry_name("took", *what),
+        took=_took(sheet, operation.number),
     )
+
+
+def _took(sheet: Sheet, number: int) -> str:
+    """The time that the log has for an operation; empty, to be written in, where it has none."""
+    times = sheet.history.times if sheet.history else ()
+    return next((in_unit(one.taken, "duration", sheet.system) for one in times if one.number == number), "")
 
 
 def _untitled(line: FigureLine, title: str) -> FigureLine:

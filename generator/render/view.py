@@ -17,8 +17,9 @@ from generator.render.correction_table import CorrectionBlock, correction_block
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
 from generator.render.inspection_rows import InspectionRow, inspection_rows
+from generator.render.log_view import LogBlock, log_block
 from generator.render.not_said import AssumedLine, assumed_lines, missing_lines
-from generator.render.pass_table import PassTable, pass_table
+from generator.render.pass_table import PassTable, dial_system, pass_table, size_system
 from generator.render.route_table import RouteTable, route_table
 from generator.render.step_rows import StepRow, step_rows
 from generator.sheet.model import (
@@ -38,6 +39,7 @@ SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
 HOLDING = ("holding", "grip", "give", "thin", "handling", "heat", "strength")  # as the work is held, then cut
 CUTTING = ("passes", "thread")
 LAST_SECTION = "job"
+LOG = "log"  # its figures stand with the log
 
 _LEVEL_WORDS = {"stop": "STOP", "check": "CHECK", "note": "NOTE"}
 _SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
@@ -110,6 +112,8 @@ class Page:
     appendix: tuple[FigureLine, ...] = field(repr=False)
     other_lathes: CompareTable | None = None
     not_compared: tuple[str, ...] = ()
+    log: LogBlock | None = None
+    log_figures: Block | None = None
 
 
 def may_run(sheet: Sheet) -> bool:
@@ -146,7 +150,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         cells=_cells(sheet, lines),
         route=route,
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
-        blocks=tuple(blocks[id] for id in ordered if id not in SET_FIRST),
+        blocks=tuple(blocks[id] for id in ordered if id not in (*SET_FIRST, LOG)),
         passes=passes,
         no_passes_because=stops or ("The job cuts no thread.",),
         steps=steps,
@@ -159,6 +163,8 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         appendix=tuple(lines.values()),
         other_lathes=compare_table(compared) if isinstance(compared, Comparison) else None,
         not_compared=compared.reasons if isinstance(compared, NotCompared) else (),
+        log=log_block(sheet, dial_system(sheet), size_system(sheet)),
+        log_figures=blocks.get(LOG),
     )
 
 

@@ -8,15 +8,17 @@ from generator.job.lathe import Lathe
 from generator.job.model import Chuck, Duty, Job, Mate
 from generator.job.operations import Cut
 from generator.job.reading import ReadJob
+from generator.sheet.model import History
 from generator.sheet.threading import thread_operation
 
 NOT_READY = "NOT READY TO RUN"
 
 
 def archive_row(
-    job: Job, lathe: Lathe, status: str, ready: bool, read: ReadJob, findings: tuple[object, ...]
+    job: Job, lathe: Lathe, status: str, ready: bool, read: ReadJob, findings: tuple[object, ...],
+    history: History | None = None,
 ) -> dict[str, str]:
-    """The archive's row of this job; `text` is everything written in the job file, for the search."""
+    """The archive's row of this job; `text` is all that is written in job file and log, for the search."""
     thread = thread_operation(job)
     holding = list(_holding(job))
     words = [
@@ -33,6 +35,7 @@ def archive_row(
         job.mate.thread if isinstance(job.mate, Mate) else None,
         *(operation.name.replace("_", " ") for operation in job.operations),
         *(operation.given.note for operation in job.operations if isinstance(operation.given, Cut)),
+        *(text for line in (history.lines if history else ()) for _, text in line.said),
     ]
     return {
         "number": job.job,

@@ -18,8 +18,8 @@ GEOMETRY = "geometry of two balls in opposite grooves"
 def lay_balls(
     threading: Threading, tools: Tools, largest: Length, smallest: Length, bore: Length, root: Length,
     desk: Desk,
-) -> None:
-    """Lay down balls and the sizes between two of them for the limits of the pitch diameter.
+) -> Length:
+    """Lay down balls and the sizes between two for the limits of the pitch diameter; returns the ball (m).
 
     `bore` is the diameter of the crests, `root` that at the bottom of the groove, beyond which no ball
     goes (m).
@@ -39,6 +39,7 @@ def lay_balls(
     _lay_between("max", largest, ball, threading, "down", desk)
     _lay_between("min", smallest, ball, threading, "up", desk)
     _lay_lead(smallest, ball, threading, desk)
+    return ball
 
 
 def _ball(tools: Tools, best: Length, usable: tuple[Length, Length]) -> tuple[Length, Kind, str]:

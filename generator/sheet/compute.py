@@ -1,7 +1,7 @@
 """The second arrow: a checked job and the shop become a Sheet.
 
     contradictions -> layout -> thread -> lathe settings -> passes -> relief -> holding -> route
-    -> holding under load -> reach -> cautions -> Sheet
+    -> holding under load -> reach -> log -> cautions -> Sheet
 
 Each section lays its figures and findings on one desk. With a `stop` finding the sheet keeps what is known,
 is not ready to run, and carries no passes.
@@ -15,7 +15,7 @@ from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
 from generator.job.lathe import Lathe
 from generator.job.model import Job, Mate
-from generator.job.reading import ReadJob
+from generator.job.reading import ReadJob, ReadLog
 from generator.job.shop import Material, Shop
 from generator.sheet.archive_row import NOT_READY, archive_row
 from generator.sheet.capacity import unchecked_note
@@ -28,14 +28,16 @@ from generator.sheet.extents import Extent, route_extents, set_over, thread_exte
 from generator.sheet.found import found_section
 from generator.sheet.harm import in_order_of_harm
 from generator.sheet.head import used_head
+from generator.sheet.history import history_section
 from generator.sheet.holding.section import holding_section, under_load_section
 from generator.sheet.indexing import indexing_section
 from generator.sheet.inspection import inspection
 from generator.sheet.knowledge import knowledge_section
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
+from generator.sheet.logged import Logged
 from generator.sheet.measuring import measuring_section
-from generator.sheet.model import Section, Sheet
+from generator.sheet.model import History, Section, Sheet
 from generator.sheet.operation_task import Bench
 from generator.sheet.order_of_work import order_of_work
 from generator.sheet.passes import pass_section
@@ -75,6 +77,7 @@ SECTIONS = (
     ("relief", "Relief", ("relief.",)),
     ("passes", "Passes", ("passes.",)),
     ("time", "Time", ("time.",)),
+    ("log", "By the log", ("log.",)),
     ("work", "The work", ("work.",)),
     ("job", "Job", ("job.",)),
 )
@@ -116,8 +119,8 @@ def _key_figures(thread: ThreadPlan | None) -> tuple[str, ...]:
     return (*KEY_FIGURES[:after], *BORE_LIMITS, *rest)
 
 
-def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
-    """Compute the whole sheet of one job.
+def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Sheet:
+    """Compute the whole sheet of one job, and set what its log says beside what was planned.
 
     Raises
     ------
@@ -179,7 +182,13 @@ def compute_sheet(read: ReadJob, shop: Shop) -> Sheet:
     unchecked_note(lathe, unchecked, desk)
     setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding, route)
     ready = not any(finding.level == "stop" for finding in desk.findings)
-    return _assemble(read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup)
+    logged = None if log is None else Logged(
+        job, log, lathe, thread, levers, cuts, route.lines, desk, job.units or lathe.units
+    )
+    history = history_section(logged)
+    return _assemble(
+        read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup, history
+    )
 
 
 def extents_of(job: Job, thread: ThreadPlan | None) -> list[Extent]:
@@ -240,6 +249,7 @@ def _assemble(
     route: Route,
     ready: bool,
     setup: Setup,
+    history: History | None,
 ) -> Sheet:
     job, cautions = read.job, cautions_section(setup)
     status = f"{job.status}, {READY}" if ready else NOT_READY
@@ -282,7 +292,8 @@ def _assemble(
         dial_scene=dial_scene(lathe, thread.designation, levers.lead or exact_lead(thread), job.job)
         if thread and (levers := setup.levers)
         else None,
-        index=archive_row(job, lathe, status, ready, read, findings),
+        index=archive_row(job, lathe, status, ready, read, findings, history),
         pictures=tuple(name for name in job.photos if (read.path.parent / name).is_file()),
+        history=history,
         key_figures=tuple(name for name in _key_figures(thread) if name in desk.figures),
     )

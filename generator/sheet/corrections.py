@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from generator.calc.balls import between_balls
 from generator.calc.correction import still_to_cut
 from generator.calc.dials import Dial, whole_graduations
 from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import slide_dial
-from generator.sheet.model import CorrectionRow, CorrectionTable, Quantity
+from generator.sheet.model import CorrectionRow, CorrectionTable, Quantity, Reading
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.si import Angle, Length, inch, mm
 
@@ -47,7 +48,15 @@ def corrections(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) ->
         )
         for off in STEPS[thread.system] if off / 2 < thread.depth
     )
-    return CorrectionTable(rows, cuts.passes[-1], lathe.compound_dial.reads, lathe.cross_dial.reads)
+    last = cuts.passes[-1]
+    reading: Reading = "pitch diameter"
+    size = last.pitch_diameter
+    if last.over_wires is not None:
+        reading, size = "over wires", last.over_wires
+    elif thread.ball is not None:
+        reading = "between balls"
+        size = between_balls(size, thread.ball, thread.pitch, thread.designation.starts, thread.flanks)
+    return CorrectionTable(rows, reading, size, lathe.compound_dial.reads, lathe.cross_dial.reads)
 
 
 def _on_dial(off: Length, angle: Angle, dial: Dial) -> Length:

@@ -125,6 +125,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "taper-between-centers", "order-relief", "order-chamfer", "order-seal-bore", "order-blank",
         "order-knurl", "order-polish", "order-drill", "order-bore", "order-groove", "order-edge",
         "order-face",
+        # what the log says of the thread, and of taking it up: sheet.log_checks
+        "log-size", "log-stop", "log-zero", "log-taken-up", "log-dial", "log-unread",
     ),
     Harm.TIME: (
         "hold-back-center", "chuck-missing", "collet-missing", "faceplate-missing", "too-long",
@@ -135,6 +137,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "not-tabulated", "wire-missing",
         "wire-unusable", "wire-inside", "fit-wires-inside", "fit-unsaid", "route-proposed", "order-proposed",
         "speed-unknown-material", "picture-missing", "not-checked",
+        "log-operation", "log-pass", "log-measured", "log-stopped", "log-order", "log-received", "log-status",
     ),
 }
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from generator.calc import passes
 from generator.calc.dials import Dial
 from generator.calc.form_tool import Side, leading_side, other_side
-from generator.calc.infeed_strategy import along_flank, house_angle, straight_in
+from generator.calc.infeed_strategy import house_angle, straight_in
 from generator.job.fields import Given
 from generator.job.lathe import Dial as DialRecord
 from generator.job.lathe import Lathe
@@ -85,7 +85,7 @@ def lay_infeed(operation: Thread, lathe: Lathe, house: House, thread: ThreadPlan
     elif house.compound_angle is not None:
         angle = _lay_house_angle(name, label, house.compound_angle, thread, desk)
     else:
-        angle = along_flank(flanks, thread.profile.infeed)
+        angle = thread.profile.infeed
         note = (
             "a little under the half angle, so that the trailing flank is shaved too" if flanks.symmetrical
             else "a little under the clearance flank, which is shaved; the load flank is cut clean"

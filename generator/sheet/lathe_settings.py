@@ -145,7 +145,8 @@ def _lay_relief(
     assert operation is not None
     left = thread.designation.hand == "left"
     if groove is None or thread.relief_start is None or thread.relief_end is None:
-        if not _runs_out(job, thread) and (left or operation.run_out is None):
+        fades = not left and (operation.run_out is not None or thread.profile.taper > 0)
+        if not fades and not _runs_out(job, thread):
             _find_no_relief(left, thread.internal, operation, desk)
         return None
     if left:

@@ -59,7 +59,7 @@ def _find_remarks(threading: Threading, desk: Desk) -> None:
         desk.find(
             "limits-from-memory", "check",
             f"{threading.designation.text}: {sizes.memory} could only be had from memory of "
-            f"{sizes.source}: check your copy.",
+            f"{threading.standard}: check your copy.",
             where,
         )
     if not sizes.tabulated:

@@ -54,11 +54,12 @@ def _measured_by(desk: Desk) -> str:
 def _lay_go_and_no_go(gauging: LimitGauges, operation: Thread, thread: ThreadPlan, desk: Desk) -> None:
     inside = thread.internal
     way, crests = ("in", "bore") if inside else ("on", "major diameter")
+    remembered = " (from memory)" if "turns" in gauging.memory else ""
     notes = {
         "gauge.go": f"{way} by hand over the whole length: pitch diameter, lead and flanks together let the "
         f"mate {way}. Not the {crests}",
-        "gauge.no_go": f"{way} {gauging.turns} turns at most; bears on the flanks alone: the pitch diameter "
-        "where it starts. Not lead, depth or taper",
+        "gauge.no_go": f"{way} {gauging.turns} turns at most{remembered}; bears on the flanks alone: the "
+        "pitch diameter where it starts. Not lead, depth or taper",
     }
     asked = gauges_asked_for(operation, inside, desk)
     if operation.plating is not None:

@@ -9,6 +9,7 @@ rounded, that is `render.formats`' task. In reading order:
     PassLine                  one line of the pass table
     SetupScene, ThreadScene, DialScene   what the drawings show
     PlotScene                 what a plot shows
+    LogLine, PassTaken, TimeTaken, History   what happened at the lathe, beside what was planned
     Sheet                     all of it
 """
 
@@ -20,7 +21,7 @@ from enum import StrEnum
 from typing import Literal
 
 from generator.calc.left_to_cut import Feed, Read
-from generator.errors import Location
+from generator.errors import Location, Problem
 from generator.si import Angle, Area, Force, Length
 
 System = Literal["inch", "mm"]
@@ -196,6 +197,7 @@ class PassLine:
     try_mate: bool = False
 
 
+Reading = Literal["over wires", "between balls", "pitch diameter"]
 FitBy = Literal["wires", "plug gauge", "taper gauge", "mate"]
 Feels = Literal["does not start", "binds", "tight", "free", "rocks"]
 
@@ -230,19 +232,21 @@ class CorrectionRow:
 
 @dataclass(frozen=True)
 class CorrectionTable:
-    """What is still to be cut, by what the thread reads over its size after the `last` pass.
+    """What is still to be cut, by what the thread reads too full.
 
-    `compound_reads` and `cross_slide_reads` say what each dial shows.
+    `reading` is what is read, `size` what it should be after the last pass. `compound_reads` and
+    `cross_slide_reads` say what each dial shows.
     """
 
     rows: tuple[CorrectionRow, ...]
-    last: PassLine
+    reading: Reading
+    size: Length
     compound_reads: Literal["radius", "diameter"]
     cross_slide_reads: Literal["radius", "diameter"]
 
 
 @dataclass(frozen=True)
-class Reading:
+class SizeReading:
     """One way of measuring the thread: its `key` in the log, its name, with what, and what it reads (m)."""
 
     key: Literal["over_wires", "between_balls", "pitch_diameter"]
@@ -259,7 +263,7 @@ class ToSize:
     they read.
     """
 
-    readings: tuple[Reading, ...]
+    readings: tuple[SizeReading, ...]
     feed: Feed
     slide: str
     feed_dial: Length
@@ -477,6 +481,85 @@ class PlotScene:
 
 
 @dataclass(frozen=True)
+class LeftAs:
+    """How work and slides were left at a stop, and how they stood when the thread was taken up again.
+
+    `rows` are what it is, as it was left, and as it was then; empty where it was not written. `taken_up` is
+    empty while it is not.
+    """
+
+    stopped: str
+    taken_up: str
+    rows: tuple[tuple[str, str, str], ...]
+
+
+LogMark = Literal["stop", "taken up", "agreed", "finished"]
+
+
+@dataclass(frozen=True)
+class LogLine:
+    """One entry of the log: `operation` is its number and title, or as it was written; `said` are pairs of
+    what it is about and its words. `pass_number` is None where it is about no pass."""
+
+    at: str
+    by: str
+    operation: str
+    pass_number: int | None
+    said: tuple[tuple[str, str], ...]
+    marks: tuple[LogMark, ...]
+    where: Location
+
+
+@dataclass(frozen=True)
+class PassTaken:
+    """One pass as it was taken. `plan` is None beyond the pass table.
+
+    `depth` is radial, from the readings of the infeed dial; `size` is measured, `expected` the same of the
+    plan, both over the wires of the sheet or on the pitch diameter. `dial` is what was written of the dial.
+    None is not known.
+    """
+
+    number: int
+    plan: PassLine | None
+    dial: str
+    depth: Length | None
+    size: Length | None
+    expected: Length | None
+
+
+@dataclass(frozen=True)
+class TimeTaken:
+    """How long one operation took, s; `planned` None where the sheet has no time for it."""
+
+    number: int
+    title: str
+    planned: float | None
+    taken: float
+
+
+@dataclass(frozen=True)
+class History:
+    """What the log says, beside the plan; `size_by` is what the sizes of its passes are.
+
+    `says` are sentences about what differs, `next_time` what was written for the next time. `problems` are
+    what could not be read of the log, `stop_wants` what an open stop does not say (keys, and what they mean),
+    `moved` how the infeed dial counts since the thread was taken up, where it counts otherwise than before.
+    """
+
+    lines: tuple[LogLine, ...]
+    passes: tuple[PassTaken, ...] = ()
+    size_by: Literal["over wires", "pitch diameter"] = "over wires"
+    times: tuple[TimeTaken, ...] = ()
+    says: tuple[str, ...] = ()
+    next_time: tuple[str, ...] = ()
+    plots: tuple[PlotScene, ...] = ()
+    problems: tuple[Problem, ...] = ()
+    stop_wants: tuple[tuple[str, str], ...] = ()
+    left_as: LeftAs | None = None
+    moved: str = ""
+
+
+@dataclass(frozen=True)
 class TitleField:
     """One field of the title block (ISO 7200), or of the shop's own."""
 
@@ -542,3 +625,4 @@ class Sheet:
     to_size: ToSize | None = None
     revision: str = ""
     shop: str = ""
+    history: History | None = None

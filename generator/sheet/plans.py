@@ -37,7 +37,7 @@ class ThreadPlan:
     """The thread to cut: its limits, where it lies, the tool's nose and the depth that follows.
 
     For an internal thread (`internal`) `blank` is the bore before threading, `root_diameter` is larger than
-    it, `relief_diameter` is a recess, no wire measures it (`wire` None), `bar` is the diameter of
+    it, `relief_diameter` is a recess, two balls measure it instead of wires, `bar` is the diameter of
     the tool's bar and `bar_out` how far it stands out of its holder, where they are known.
 
     `start` is the end nearer the tailstock, `end` the end nearer the chuck; a right-hand thread is cut
@@ -63,6 +63,7 @@ class ThreadPlan:
     nose_radius: Length
     depth: Length
     wire: Length | None
+    ball: Length | None
     bore: Length
     relief_start: Length | None = None
     relief_end: Length | None = None

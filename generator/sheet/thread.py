@@ -33,6 +33,7 @@ from generator.sheet.threading_inside import (
 )
 from generator.sheet.threading_tool import (
     lay_blank,
+    lay_crests,
     lay_depth,
     lay_nose,
     lay_square_depth,
@@ -71,6 +72,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     else:
         blank = lay_blank(threading, desk)
     flat, radius = lay_nose(threading, tools, desk)
+    lay_crests(threading, desk)
     if threading.profile.square:
         depth = lay_square_depth(threading, blank, desk)
         target = blank + depth if inside else blank - depth
@@ -86,7 +88,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         {"bore" if inside else "blank": (blank, "length"), "depth": (depth, "length")},
         "geometry of the groove", system=system,
     )
-    wire = None
+    wire = ball = None
     if not inside and threading.profile.wires_measure:
         wire = lay_wires(threading, tools, largest, smallest, root, desk)
     if not taper:  # both halves of a taper thread are gauged, each at a plane of its own
@@ -101,7 +103,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
     if inside:
         deep = layout.stick_out - end + (groove.width.si if groove else 0.0)
         if threading.profile.wires_measure:
-            lay_balls(threading, tools, largest, smallest, blank, root, desk)
+            ball = lay_balls(threading, tools, largest, smallest, blank, root, desk)
         check_fit(threading, desk)
         check_root(tool, threading, root, desk)
         check_bar(tool, threading, blank, depth, deep, desk)
@@ -124,6 +126,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         nose_radius=radius,
         depth=depth,
         wire=wire,
+        ball=ball,
         bore=middle.bore if middle else 0.0,
         relief_start=end if groove else None,
         relief_end=end - groove.width.si if groove else None,

@@ -13,13 +13,12 @@ from generator.job.shop import ThreadTool
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.threading import Threading
-from generator.sheet.wording import fine_words, length_words
+from generator.sheet.wording import fine_words, length_words, pitch_share_words
 from generator.si import Length
 
 PRACTICE = "common practice, no source"
 TOOLS_FILE = "jobs/_shop/tools.yml"
 STEEL_BAR = 4.0  # diameters that a steel bar may stand out: common practice, no source
-EIGHTH = 0.125   # of the pitch: the basic crest flat of ASME B1.1 and ISO 68-1
 SAME = 1e-9      # m: two sizes closer than this are one
 
 
@@ -147,7 +146,7 @@ def check_fit(threading: Threading, desk: Desk) -> str:
         desk.find(
             "fit-wires-inside", "stop",
             f"The fit is to be decided over wires, and {threading.designation.text} is an internal thread: "
-            "wires do not go inside it. Write fit: gauge for a go and no-go plug gauge, or fit: mate.",
+            f"wires do not go inside it. Write fit: gauge for {_plug(threading)}, or fit: mate.",
             operation.length.where, "What decides that it fits: a plug gauge, or the mating part?",
         )
     else:
@@ -158,6 +157,10 @@ def check_fit(threading: Threading, desk: Desk) -> str:
             operation.length.where, "What decides that it fits: a plug gauge, or the mating part?",
         )
     return "gauge"
+
+
+def _plug(threading: Threading) -> str:
+    return "a taper plug gauge" if threading.profile.taper else "a go and no-go plug gauge"
 
 
 def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, desk: Desk) -> None:
@@ -189,10 +192,9 @@ def check_root(tool: ThreadTool | None, threading: Threading, root: Length, desk
         return
     profile, system = threading.profile, threading.system
     flat = profile.tool_flat * threading.pitch
-    share = "an eighth" if profile.tool_flat == EIGHTH else f"{profile.tool_flat:.3g}"
     does = (
         f"A radius of {fine_words(profile.tool_radius * threading.pitch, system)}" if profile.tool_radius
-        else f"A flat of {fine_words(flat, system)}, {share} of the pitch,"
+        else f"A flat of {fine_words(flat, system)}, {pitch_share_words(profile.tool_flat)},"
     )
     desk.find(
         "nose-wide", "stop",

@@ -7,14 +7,13 @@ from generator.job.shop import ThreadTool, Tools
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
-from generator.sheet.wording import fine_words
+from generator.sheet.wording import fine_words, pitch_share_words
 from generator.si import Length, degree
 
 PRACTICE = "common practice, no source"
 TOOLS_FILE = "jobs/_shop/tools.yml"
 SAME = 1 - 1e-9
 EIGHTH = 0.125  # of the pitch: the basic crest flat of ASME B1.1 and ISO 68-1
-QUARTER = 0.25  # of the pitch: the basic root flat of ASME B1.1 and ISO 68-1
 
 
 def lay_blank(threading: Threading, desk: Desk) -> Length:
@@ -36,6 +35,18 @@ def lay_blank(threading: Threading, desk: Desk) -> Length:
         note="upper half of the limits; measure it cold and cut the thread into what you measured",
         system=threading.system,
     )
+
+
+def lay_crests(threading: Threading, desk: Desk) -> None:
+    """The radius of the crests, where the form has round ones: a tool of one point leaves them flat."""
+    share = threading.profile.crest_radius
+    if share:
+        desk.computed(
+            "thread.crest_radius", "Round the crests to", share * threading.pitch, "fine_length",
+            f"{share:.6g} × {{P}}", {"P": (threading.pitch, "fine_length")}, threading.profile.source,
+            system=threading.system,
+            note="a tool of one point leaves them flat: round them with a chaser or a fine file",
+        )
 
 
 def named_tool(threading: Threading, tools: Tools) -> ThreadTool | None:
@@ -68,11 +79,11 @@ def lay_nose(threading: Threading, tools: Tools, desk: Desk) -> tuple[Length, Le
     _lay_measured("nose_flat", f"Nose flat of tool {tool.name}", tool, threading, desk)
     widest = threading.profile.widest_flat
     if not inside and not threading.profile.square and tool.nose_flat.si > widest * threading.pitch / SAME:
-        share = "a quarter of the pitch" if widest == QUARTER else f"{widest:.3g} of the pitch"
         desk.find(
             "nose-wide", "stop",
-            f"The nose flat of tool {tool.name} is {tool.nose_flat.with_unit}, wider than {share}, "
-            f"{fine_words(widest * threading.pitch, threading.system)}: at the right pitch "
+            f"The nose flat of tool {tool.name} is {tool.nose_flat.with_unit}, wider than "
+            f"{pitch_share_words(widest)}, {fine_words(widest * threading.pitch, threading.system)}: at the "
+            "right pitch "
             "diameter the root would be too shallow for the mate. Grind it narrower or take another tool.",
             threading.operation.length.where,
         )
@@ -145,15 +156,14 @@ def _assume_nose(threading: Threading, desk: Desk) -> tuple[Length, Length]:
     else:
         what, share, fault = "flat", profile.tool_flat, "a flat"
         moves = 0.0 if profile.square else 1 / profile.flanks.tangents
-    of_pitch = "an eighth" if share == EIGHTH else f"{share:.4g}"
     effect = (
         f": {fault} that differs by 0.001 in moves the pitch diameter by {2 * moves * 0.001:.4f} in"
         if moves else ": the groove is as wide as it"
     )
     desk.find(
         "tool-assumed", "check",
-        f"No threading tool with a measured nose is named, so its {what} is assumed as {of_pitch} of the "
-        f"pitch. Measure the {what} and write it in {TOOLS_FILE}{effect}.",
+        f"No threading tool with a measured nose is named, so its {what} is assumed as "
+        f"{pitch_share_words(share)}. Measure the {what} and write it in {TOOLS_FILE}{effect}.",
         threading.operation.length.where,
     )
     size = desk.computed(

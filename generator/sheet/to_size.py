@@ -14,7 +14,7 @@ from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import slide_dial
 from generator.sheet.measure_micrometer import STEEP, micrometer_reads
-from generator.sheet.model import Figure, Reading, ToSize
+from generator.sheet.model import Figure, SizeReading, ToSize
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.si import Length, mm
 
@@ -53,7 +53,7 @@ def _laid(figure: Figure) -> Length:
     return figure.value
 
 
-def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[Reading]:
+def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[SizeReading]:
     """Over wires or between balls, then on the pitch diameter by a thread micrometer."""
     last, pitch, flanks = cuts.passes[-1], thread.pitch, thread.flanks
     diameter = last.pitch_diameter
@@ -68,7 +68,7 @@ def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[Readin
             return by(size, wire, pitch, thread.lead, flanks)
 
         limits = _limits("thread.over_wires", thread, desk)
-        yield Reading(
+        yield SizeReading(
             "over_wires", "Over wires", "micrometer and wires",
             _read(last.over_wires, limits, _per(over, diameter), thread, cuts),
         )
@@ -80,7 +80,7 @@ def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[Readin
             return balls.across_balls(balls.ball_circle(of, size, pitch, flanks), size, pitch, starts)
 
         limits = _limits("thread.between_balls", thread, desk)
-        yield Reading(
+        yield SizeReading(
             "between_balls", "Between balls", "two balls and bore gauge",
             _read(balls.between_balls(diameter, size, pitch, starts, flanks), limits, _per(between, diameter),
                   thread, cuts),
@@ -88,7 +88,7 @@ def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[Readin
     steep = lead_angle(thread.lead, diameter) > STEEP
     if not thread.internal and micrometer_reads(thread) and not steep:
         ends = _given(thread, thread.pitch_diameter_min, thread.pitch_diameter_max)
-        yield Reading(
+        yield SizeReading(
             "pitch_diameter", "Pitch diameter", "thread micrometer", _read(diameter, ends, 1.0, thread, cuts)
         )
 

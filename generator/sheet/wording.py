@@ -23,6 +23,7 @@ from generator.si import (
 )
 
 NOTHING = 1e-9  # in or mm: what a sum leaves of nothing
+SHARES = {0.125: "an eighth", 0.25: "a quarter"}
 
 
 def length_words(value: Length, system: System) -> str:
@@ -124,6 +125,15 @@ def _at_least(value: float, places: int, unit: str) -> str:
 
 def _three_figures(value: float) -> str:
     return f"{float(f'{value:.3g}'):.12g}"
+
+
+def pitch_share_words(share: float) -> str:
+    """A share of the pitch, by its name where it has one.
+
+    >>> pitch_share_words(0.125), pitch_share_words(0.37069)
+    ('an eighth of the pitch', '0.3707 of the pitch')
+    """
+    return f"{SHARES.get(share, f'{share:.4g}')} of the pitch"
 
 
 def rpm_words(speed: SpindleSpeed) -> str:

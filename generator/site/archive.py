@@ -13,21 +13,22 @@ import logging
 import shutil
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from urllib.parse import quote
 
 from generator.errors import JobProblems, Location, Problem
-from generator.job.reading import ReadJob, find_jobs, read_job, read_shop
+from generator.job.reading import ReadJob, ReadLog, find_jobs, read_job, read_log, read_shop
 from generator.job.shop import Shop
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Sheet
+from generator.sheet.model import History, Sheet
 from generator.sheet.other_lathes import Comparison, NotCompared, comparison
 from generator.site.figure_names import FigureName, figure_names
 
 log = logging.getLogger(__name__)
 
+LOG = "log.yml"  # beside the job file
 COLUMNS = ("number", "title", "thread", "material", "lathe", "holding", "year", "status")
 FILTERS = ("year", "lathe", "status")  # columns with few different words
 JOB_DEPTH = 3  # <year>/<job folder>/job.yml
@@ -135,10 +136,10 @@ def make_entry(path: Path, shop: Shop | JobProblems) -> tuple[Entry, str]:
         whole = _whole_shop(path, shop)
         with faults_as_problems(path):
             read = read_job(path, whole)
-            sheet = compute_sheet(read, whole)
+            sheet = _sheet_with_log(read, whole)
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
-            return _sheet_entry(path, sheet, faults), render_page(sheet, compared)
+            return _sheet_entry(path, sheet, (*log_problems(sheet), *faults)), render_page(sheet, compared)
     except JobProblems as error:
         return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
 
@@ -149,9 +150,15 @@ def _on_other_lathes(
     """The job on every other lathe; a fault of ours there leaves its own sheet as it is."""
     try:
         with faults_as_problems(read.path, "no comparison with the other lathes"):
-            return comparison(read, shop, sheet), ()
+            return comparison(read, shop, _as_planned(sheet)), ()
     except JobProblems as error:
         return NotCompared(tuple(problem.message for problem in error.problems)), error.problems
+
+
+def _as_planned(sheet: Sheet) -> Sheet:
+    """The sheet without what its log says, which no other lathe has."""
+    planned = tuple(finding for finding in sheet.findings if not finding.id.startswith("log-"))
+    return replace(sheet, findings=planned, history=None)
 
 
 def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
@@ -160,11 +167,39 @@ def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
     Raises
     ------
     JobProblems
-        What is wrong with the job file or with the shop's files, and nothing else.
+        What is wrong with the job file or with the shop's files, and nothing else; what is wrong with the
+        log is in the sheet.
     """
     whole = _whole_shop(path, shop)
     with faults_as_problems(path):
-        return compute_sheet(read_job(path, whole), whole)
+        read = read_job(path, whole)
+        return _sheet_with_log(read, whole)
+
+
+def _sheet_with_log(read: ReadJob, shop: Shop) -> Sheet:
+    """The sheet with its log; a fault of ours in the log leaves the sheet as it is without one."""
+    log = log_beside(read, shop)
+    if log is None:
+        return compute_sheet(read, shop)
+    try:
+        with faults_as_problems(log.path, "the log is left out"):
+            return compute_sheet(read, shop, log)
+    except JobProblems as error:
+        sheet = compute_sheet(read, shop)  # what is wrong with the job says so here again
+        return replace(sheet, history=History((), problems=error.problems))
+
+
+def log_beside(read: ReadJob, shop: Shop) -> ReadLog | None:
+    """The log beside a job file, as far as it can be read; None where there is none."""
+    path, lathe = read.path.with_name(LOG), shop.lathes.get(read.job.lathe)
+    if lathe is None or not (path.exists() or path.is_symlink()):
+        return None
+    return read_log(path, read.job.units, lathe.units)
+
+
+def log_problems(sheet: Sheet) -> tuple[Problem, ...]:
+    """What is wrong with the log of a job that has a sheet."""
+    return sheet.history.problems if sheet.history else ()
 
 
 def compare_job(path: Path, shop: Shop | JobProblems) -> Comparison:

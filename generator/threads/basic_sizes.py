@@ -67,8 +67,8 @@ def basic_limits(
                 f"major.{end}", sizes[0], f"{{{letter}}}", nominal, label="Major diameter, basic"
             ),
             size_line(
-                f"pitch_diameter.{end}", sizes[1], f"{{{letter}}} − {2 * addendum:.6g} × {{P}}", nominal, pitch,
-                label="Pitch diameter, basic",
+                f"pitch_diameter.{end}", sizes[1], f"{{{letter}}} − {2 * addendum:.6g} × {{P}}", nominal,
+                pitch, label="Pitch diameter, basic",
             ),
             size_line(
                 f"minor.{end}", sizes[2], f"{{{letter}}} − {2 * deep:.6g} × {{P}}", nominal, pitch,

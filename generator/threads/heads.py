@@ -6,6 +6,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
 from fractions import Fraction
@@ -14,9 +15,10 @@ from generator.errors import BadDesignation
 from generator.threads.text import Written, mixed_number, number_text, take_starts
 
 LARGEST_GAGE = 20  # numbered screws of the old lists go beyond the 12 of ASME B1.1
+FINEST_FRACTION = 64  # of an inch, on a rule
 
 _INCH = re.compile(
-    r"(?P<size>(?:#|NO\.?)\s*\d{1,2}|\d{1,3}[ -]+\d{1,3}/\d{1,3}|\d{1,3}/\d{1,3}|\d{0,3}\.\d{1,6}|\d{1,3}\.?)"
+    r"(?P<size>#\s*\d{1,2}|\d{1,3}[ -]+\d{1,3}/\d{1,3}|\d{1,3}/\d{1,3}|\d{0,3}\.\d{1,6}|\d{1,3}\.?)"
     r"\s*(?:\"|''|INCH(?:ES)?\b|IN\b\.?)?\s*(?:[-X]|\s)\s*"
     r"(?:(?P<pitch>\d?\.\d{1,8}|\d)\s*P\s*-\s*(?P<lead>\d{0,2}\.\d{1,8}|\d{1,2})\s*L"
     r"|(?P<tpi>\d{1,3}[ -]+\d{1,2}/\d{1,2}|\d{1,3}(?:\.\d{1,4})?)(?:\s*(?:TPI|THREADS?)\b)?"
@@ -101,15 +103,6 @@ def whole_inch_head(text: Written, front: str, starts: int | None, accepted: str
     return head
 
 
-def dotted(front: str) -> str:
-    """`front` with a mixed number that is written with a point made plain.
-
-    >>> dotted("1.1/4 -7")
-    '1 1/4 -7'
-    """
-    return re.sub(r"(?<=\d)\.(?=\d{1,2}/\d)", " ", front)
-
-
 def inch_size_alone(front: str) -> tuple[str, Fraction] | None:
     """A size in inches with nothing behind it, as written and as a number; None for anything else.
 
@@ -188,17 +181,44 @@ def _one(text: Written, said: int | None, written: int | None) -> int:
 
 
 def _inch_size(text: Written, size: str, accepted: str) -> tuple[Fraction, str]:
-    if size[0] in "#N":
+    if size[0] == "#":
         gage = int(re.sub(r"\D", "", size))
         if gage > LARGEST_GAGE:
             raise BadDesignation(f'"{text.written}": number sizes end at #{LARGEST_GAGE}; write inches')
         return Fraction(60 + 13 * gage, 1000), f"#{gage}"
-    value = mixed_number(size)
+    return inch_size(text.written, size, accepted), " ".join(re.split(r"[ -]+", size.strip().rstrip(".")))
+
+
+def inch_size(written: str, size: str, accepted: str) -> Fraction:
+    """A size in inches, whole, decimal or with a fraction that is on a rule.
+
+    Raises
+    ------
+    BadDesignation
+        For nothing, and for a fraction that nobody writes, like 3/2, 1/3, 10/32 or 1/128.
+
+    Examples
+    --------
+    >>> inch_size("1 1/4-4 SQ", "1 1/4", "write it so")
+    Fraction(5, 4)
+    """
+    value, fraction = mixed_number(size), re.search(r"(\d+)\s*/\s*(\d+)\s*$", size)
     if not value:
+        raise BadDesignation(f'"{written}": {size.strip()} is not a size as the trade writes it; {accepted}')
+    if fraction is None:
+        return value
+    top, bottom = int(fraction[1]), int(fraction[2])
+    if FINEST_FRACTION % bottom:
         raise BadDesignation(
-            f'"{text.written}": {size.strip()} is not a size as the trade writes it; {accepted}'
+            f'"{written}": {size.strip()} is not in halves, quarters, eighths, sixteenths, thirty-seconds or '
+            "sixty-fourths of an inch; write the size as a decimal"
         )
-    return value, " ".join(re.split(r"[ -]+", size.strip().rstrip(".")))
+    if math.gcd(top, bottom) > 1:
+        raise BadDesignation(
+            f'"{written}": {top}/{bottom} would be {Fraction(top, bottom)}; write that if it is meant, or '
+            f"#{top}-{bottom} for the number size {top} with {bottom} threads"
+        )
+    return value
 
 
 def _pitch_and_lead(text: Written, pitch: str, lead: str, accepted: str) -> tuple[Fraction, int]:

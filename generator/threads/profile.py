@@ -18,11 +18,9 @@ class Profile:
     the radial depth of the groove from the basic crest to the basic root; `crest_height` is the part of it
     above the pitch line, None where that is half of it. `crest_flat` is the axial width of the basic crest
     (0 where it is round, then `crest_radius`). `tool_flat` or `tool_radius` is the nose taken when the
-    tool's is not known.
-    Outside, a nose wider than `widest_flat` leaves the root too shallow; a nose rounder than
-    `least_radius` is asked for where that is above 0. `infeed` is the usual angle of the compound from the
-    cross-slide direction. `taper` is taper on diameter over length, 0 for a parallel thread.
-    `source` names the standard of the form.
+    tool's is not known. Outside, a nose wider than `widest_flat` leaves the root too shallow; a nose rounder
+    than `least_radius` is asked for where that is above 0. `taper` is taper on diameter over length, 0 for a
+    parallel thread. `source` names the standard of the form.
     """
 
     flanks: Flanks
@@ -30,7 +28,6 @@ class Profile:
     crest_flat: float
     tool_flat: float
     source: str
-    infeed: Angle
     crest_radius: float = 0.0
     tool_radius: float = 0.0
     widest_flat: float = 0.25
@@ -70,6 +67,20 @@ class Profile:
         return usable_wires(pitch, self.flanks, inside / pitch, beyond / pitch, self.crest_radius)
 
     @property
+    def infeed(self) -> Angle:
+        """Usual angle of the compound from the cross-slide direction (rad); 0 for a square thread.
+
+        Half a degree under the half angle, so that the trailing flank is shaved too. A buttress tool is fed
+        along the clearance flank: its steep side then cuts the flank that carries the load clean.
+
+        >>> round(math.degrees(WHITWORTH.infeed), 1)
+        27.0
+
+        Source: common practice, no source.
+        """
+        return max(self.flanks.clearance - math.radians(0.5), 0.0)
+
+    @property
     def half_angle(self) -> Angle:
         """Half angle of the groove (rad); of a buttress thread, that of the groove that widens as fast."""
         return self.flanks.half_angle
@@ -79,19 +90,8 @@ SIXTY = Flanks.alike(math.radians(30))  # ASME B1.1, ISO 68-1
 THREE_EIGHTHS = 0.32475953  # 3H/8 over the pitch, of 60 degrees: ASME B1.1, ISO 68-1
 
 
-def usual_infeed(half_angle: Angle) -> Angle:
-    """Half a degree under the half angle, so that the trailing flank is shaved too.
-
-    >>> round(math.degrees(usual_infeed(SIXTY.half_angle)), 1)
-    29.5
-
-    Source: common practice, no source.
-    """
-    return max(half_angle - math.radians(0.5), 0.0)
-
-
 WHITWORTH = Profile(  # Machinery's Handbook, 31st ed., p. 2087, table 2: threads of Whitworth form
     flanks=Flanks.alike(math.radians(27.5)), depth=0.640327, crest_flat=0.0, crest_radius=0.137329,
-    tool_flat=1 / 6, tool_radius=0.137329, widest_flat=1 / 6, infeed=usual_infeed(math.radians(27.5)),
+    tool_flat=1 / 6, tool_radius=0.137329, widest_flat=1 / 6,
     source="Whitworth form, BS 84",
 )

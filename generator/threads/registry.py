@@ -16,7 +16,7 @@ import importlib
 import math
 import pkgutil
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from generator.errors import BadDesignation, OutsideRange
 from generator.threads import families as _families
@@ -33,6 +33,7 @@ __all__ = [
 ]
 
 NEAREST = 3
+READ_AT_ONCE = 1024  # designations that are kept read
 
 # Families that are known and not computed: how they are recognised, and their name in a sentence.
 _NOT_COMPUTED = (
@@ -83,6 +84,12 @@ def parse_designation(text: str, side: Side | None = None) -> Designation:
 
     Source: the standard of each family.
     """
+    return _parsed(str(text), side)
+
+
+@lru_cache(maxsize=READ_AT_ONCE)
+def _parsed(text: str, side: Side | None) -> Designation:
+    """A sheet reads the threads of its job many times over."""
     return _read(tidy(text, side))
 
 

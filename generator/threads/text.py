@@ -18,9 +18,18 @@ _SIGNS = str.maketrans(
         "×": "x", "✕": "x", "⁄": "/", "∕": "/", "”": '"', "″": '"', "“": '"',
         "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\t": " ",
         "¼": " 1/4", "½": " 1/2", "¾": " 3/4", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
-        "°": " deg ",
+        "°": " deg ", "_": " ",
     }
 )
+# Ways of writing that say nothing else in any family: what each is, and what stands for it.
+_WAYS = tuple((re.compile(pattern, re.ASCII | re.IGNORECASE), plain) for pattern, plain in (
+    (r"(?<![\d.])(\d+),(\d+)(?![\d.])", r"\1.\2"),  # ISO writes its own designations with a decimal comma
+    (r"[,;]", " "),
+    (r"(?<=\d)\.(?=\d{1,2}/\d)", " "),  # 1.1/4
+    (r"(?<![A-Z])([A-Z])\.([A-Z])\.?(?:([A-Z])\.?)?(?:([A-Z])\.?)?(?![A-Z])", r"\1\2\3\4"),  # B.S.W.
+    (r"(?<![A-Z])N[OR]\b\.?\s*(?=\d)", "#"),
+    (r"\bCLASS\b|\bCL\b\.?(?=\s*\d)", " "),
+))
 _SIDES: tuple[tuple[str, Side], ...] = (
     (r"\bINTERNAL\b|\bINT\b\.?|\bFEMALE\b|\bNUT\b|\bINSIDE\b", "internal"),
     (r"\bEXTERNAL\b|\bEXT\b\.?|\bMALE\b|\bBOLT\b|\bSCREW\b|\bOUTSIDE\b", "external"),
@@ -59,28 +68,24 @@ def tidy(text: str, side: Side | None = None) -> Written:
     Raises
     ------
     BadDesignation
-        For nothing, too much, a decimal comma, or words that say both sides.
+        For nothing, too much, or words that say both sides.
 
     Examples
     --------
     >>> tidy("m20 × 1.5 – 6H nut").side
     'internal'
-    >>> tidy("M20x1,5")
-    Traceback (most recent call last):
-    ...
-    generator.errors.BadDesignation: "M20x1,5" has a decimal comma; write a decimal point: M20x1.5
+    >>> tidy("M20x1,5, L.H.").plain, tidy("1.1/4 B.S.W.").plain, tidy("No. 10-32 UNF class 2A").plain
+    ('M20x1.5 LH', '1 1/4 BSW', '#10-32 UNF 2A')
     """
     written = " ".join(str(text).split())
     if not written:
         raise BadDesignation(f"no thread was written; {EXAMPLES}")
     if len(written) > LONGEST:
         raise BadDesignation(f'"{written[:LONGEST]}…" is too long for a thread designation; {EXAMPLES}')
-    plain = " ".join(written.translate(_SIGNS).split())
-    if re.search(r"\d\s*,\s*\d", plain, re.ASCII):
-        raise BadDesignation(
-            f'"{written}" has a decimal comma; write a decimal point: {plain.replace(",", ".")}'
-        )
-    said = side
+    plain = written.translate(_SIGNS)
+    for way, meant in _WAYS:
+        plain = way.sub(meant, plain)
+    plain, said = " ".join(plain.split()), side
     for pattern, of in _SIDES:
         without = re.sub(pattern, " ", plain, flags=re.IGNORECASE)
         if without == plain:

@@ -32,6 +32,7 @@ SHEETS = {  # ready jobs; what its running header must hold, besides the number
     "SW-116": ("1-8 UNC-2A-LH", "left"),
     "SW-117": ("1 1/2-8 UN-2A", "right"),  # between centers
     "SW-119": ("4-8 UN-2A", "right"),  # the one with the most to say
+    "SW-122": ("Tr 40x14(P7)LH-7e", "left"),  # two starts, the longest pass table
 }
 
 

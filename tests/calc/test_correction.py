@@ -23,12 +23,14 @@ def test_half_of_it_over_the_cosine(excess, degrees, travel):
     assert still_to_cut(excess, math.radians(degrees)) == pytest.approx(travel, rel=1e-4)
 
 
-@pytest.mark.parametrize("flanks", [Flanks.alike(math.radians(30)), Flanks(math.radians(7), math.radians(45))])
+@pytest.mark.parametrize("flanks", [Flanks.alike(0.5236), Flanks(0.1222, 0.7854)])
 def test_cut_as_told_the_pitch_diameter_is_as_wanted(flanks):
     angle = math.radians(14)
-    full = thread_form.pitch_diameter_at_depth(1.0, 0.08, 0.125, flanks, 0.02)
     deeper = 0.08 + still_to_cut(0.006, angle) * math.cos(angle)
-    assert full - thread_form.pitch_diameter_at_depth(1.0, deeper, 0.125, flanks, 0.02) == pytest.approx(0.006)
+    full, cut = (
+        thread_form.pitch_diameter_at_depth(1.0, depth, 0.125, flanks, 0.02) for depth in (0.08, deeper)
+    )
+    assert full - cut == pytest.approx(0.006)
 
 
 @pytest.mark.parametrize(

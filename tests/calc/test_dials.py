@@ -6,7 +6,7 @@ import random
 
 import pytest
 
-from generator.calc.dials import Dial, reading, whole_graduations
+from generator.calc.dials import Dial, reading, travel_read, whole_graduations
 from generator.errors import OutsideRange
 
 RADIUS = Dial(0.001, 0.125, "radius")
@@ -82,3 +82,21 @@ def test_a_dial_turned_back_runs_down_from_zero(travel, turns, shown):
     got = reading(travel, Dial(0.001, 0.125, "radius"), back=True)
     assert got[0] == turns
     assert got[1] == pytest.approx(shown)
+
+
+@pytest.mark.parametrize("back", [False, True])
+@pytest.mark.parametrize("reads", ["radius", "diameter"])
+@pytest.mark.parametrize("count", [0, 1, 62, 124, 125, 126, 250, 377])
+def test_what_a_dial_shows_is_read_back_as_the_travel(count: int, reads: str, back: bool) -> None:
+    """Counted in graduations of a dial of 125 in a turn, outwards and turned back: arithmetic."""
+    dial = Dial(0.001, 0.125, reads)
+    travel = count * dial.graduation
+    assert travel_read(*reading(travel, dial, back), dial, back) == pytest.approx(travel, abs=1e-12)
+
+
+def test_a_reading_past_the_last_graduation_is_none_of_the_dial() -> None:
+    dial = Dial(0.001, 0.125, "radius")
+    assert travel_read(0, 0.124, dial) == pytest.approx(0.124)
+    for shown in (0.125, 0.189, -0.001):
+        with pytest.raises(OutsideRange):
+            travel_read(0, shown, dial)

@@ -8,7 +8,7 @@ import random
 import pytest
 
 from generator.calc.flanks import Flanks
-from generator.calc.infeed_strategy import COARSE, LEFT, along_flank, house_angle, roughing, straight_in
+from generator.calc.infeed_strategy import COARSE, LEFT, house_angle, roughing, straight_in
 
 SIXTY, FIFTY_FIVE = (Flanks.alike(math.radians(half)) for half in (30, 27.5))
 ACME, SQUARE = Flanks.alike(math.radians(14.5)), Flanks(0.0, 0.0)
@@ -26,11 +26,6 @@ def test_a_shop_that_sets_29_takes_a_degree_off_every_form():
     """Printed: 29 or 29 1/2 for 60 degrees (Jones 1914: 30), 14 1/2 at most for Acme; arithmetic."""
     for flanks, wanted in ((SIXTY, 29.0), (FIFTY_FIVE, 26.5), (ACME, 13.5), (SQUARE, 0.0), (BUTTRESS, 44.0)):
         assert math.degrees(house_angle(math.radians(29), flanks)) == pytest.approx(wanted)
-
-
-def test_unlike_flanks_are_fed_along_the_clearance_flank():
-    assert math.degrees(along_flank(SAW, 0.0)) == pytest.approx(29.5)
-    assert along_flank(ACME, 0.24) == 0.24
 
 
 def test_what_is_not_roughed_with_a_slot():

@@ -450,7 +450,7 @@ def test_several_contradictions_come_in_file_order(read: Reader, shop: Shop) -> 
         (
             {THREAD: f"{THREAD}, tool: V9"},
             'operations.1.thread.tool: "V9" is not a threading tool of this shop: known are '
-            "V1, V2, V3, V4; otherwise give it an "
+            "V1, V2, V3, V4, V5, V6, A1, A2; otherwise give it an "
             "entry in tools.yml",
         ),
     ],

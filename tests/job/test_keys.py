@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.job.keys import ANY_CUT, ANY_OPERATION, Key, file_keys
 from generator.job.lathe import Lathe
+from generator.job.log import Entry
 from generator.job.operations import Cut, Operation, Settings
 
 LISTS = {one.title.partition(":")[0]: {key.name: key for key in one.keys} for one in file_keys()}
@@ -11,6 +12,12 @@ LISTS = {one.title.partition(":")[0]: {key.name: key for key in one.keys} for on
 
 def test_every_key_of_a_lathe_stands_there() -> None:
     assert {name for name in LISTS["A lathe"] if ": " not in name} == set(Lathe.model_fields)
+
+
+def test_every_key_of_a_log_stands_there() -> None:
+    named = {field.alias or name for name, field in Entry.model_fields.items()}
+    assert {name for name in LISTS["A log"] if ": " not in name} == named
+    assert LISTS["A log"]["at"].wanted == "a date, or a date and a time, such as 2026-03-04 14:20"
 
 
 def test_every_operation_stands_there() -> None:

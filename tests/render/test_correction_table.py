@@ -29,9 +29,9 @@ def test_it_names_the_size_of_the_last_pass_and_how_a_dial_reads(sheet, read_pag
 
 
 def test_inside_a_thread_reads_under(sheet, read_page):
-    last = replace(sheet.passes[-1], over_wires=None)
-    inside = replace(sheet, internal=True, corrections=replace(sheet.corrections, last=last))
-    assert rows_of(read_page(render_page(inside)))[0][0] == "Pitch diameter, under by, in"
+    table = replace(sheet.corrections, reading="between balls")
+    inside = replace(sheet, internal=True, corrections=table)
+    assert rows_of(read_page(render_page(inside)))[0][0] == "Between balls, under by, in"
 
 
 def test_straight_in_has_one_dial(sheet, read_page):

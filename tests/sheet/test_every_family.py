@@ -71,7 +71,7 @@ def test_a_sheet_of_every_kind_of_thread(sheet_of, text):
     d = parse_designation(text)
     sheet, sizes, form, unit = sheet_of(text=job_text(text)), limits(d), profile(d), d.unit_si
     figures = sheet.figures
-    short = max(0.5 * 10**-sizes.places * unit, 1.3e-6)  # half a unit in the last place that is printed
+    short = max(10**-sizes.places * unit, 1.3e-6)  # pitch and root diameter are each rounded to half of it
     depth, blank, root = (figures[f"thread.{name}"].value for name in ("depth", "blank", "root"))
     assert depth > 0
     assert root == pytest.approx(blank + 2 * depth if d.internal else blank - 2 * depth)
@@ -79,6 +79,7 @@ def test_a_sheet_of_every_kind_of_thread(sheet_of, text):
         assert sizes.major.min is None or root >= sizes.major.min * unit - short
     else:
         assert sizes.minor.max is None or root <= sizes.minor.max * unit + short
+    assert ("thread.crest_radius" in figures) == bool(form.crest_radius)
     from_memory = [finding.text for finding in sheet.findings if finding.id == "limits-from-memory"]
     assert len(from_memory) == bool(sizes.memory)
     assert all(sizes.memory in sentence and "check your copy" in sentence for sentence in from_memory)

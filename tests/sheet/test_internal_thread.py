@@ -471,3 +471,12 @@ def test_a_square_nut_is_held_to_its_major_diameter(read_of, shop):
     (found,) = [finding for finding in desk.findings if finding.id == "bar-springs"]
     assert "major diameter tolerance" in found.text
     assert desk.figures["passes.bar_springs"].value > 2
+
+
+def test_still_to_cut_is_read_between_the_balls(ring_of):
+    """By the axial section: ((D2 - 2 W + 0.866025 P)^2 + (P/2)^2)^(1/2) - W; the lead angle aside."""
+    sheet = ring_of()
+    table, ball, pitch = sheet.corrections, sheet.figures["thread.balls.size"].value, 0.125 * inch
+    circle = sheet.passes[-1].pitch_diameter - 2 * ball + 0.8660254 * pitch
+    assert table.reading == "between balls"
+    assert table.size == pytest.approx(math.hypot(circle, pitch / 2) - ball, abs=0.0001 * inch)

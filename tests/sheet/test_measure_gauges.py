@@ -46,6 +46,15 @@ def test_each_gauge_says_what_it_proves_and_what_not(sheet_of):
     assert all(word in without.note for word in ("one place", "plain ring gauge", "no size"))
 
 
+def test_turns_that_no_print_gave_say_so(sheet_of):
+    """The standard of Acme threads was not there to read; that of Unified gauges is quoted."""
+    acme, unified = (
+        of(cut(sheet_of, text))["measure.gauge.no_go"].note for text in ("2 1/4-3-ACME-2G", "2 1/4-8 UN-2A")
+    )
+    assert "on 3 turns at most (from memory)" in acme
+    assert "from memory" not in unified
+
+
 def test_a_few_figures_say_it(sheet_of):
     for fit, count in (("wires", 4), ("gauge", 7), ("mate", 4)):
         names = of(cut(sheet_of, "2 1/4-8 UN-2A", fit))

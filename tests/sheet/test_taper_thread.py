@@ -248,3 +248,11 @@ def test_a_measured_blank_is_taken_as_it_is(nipple):
     sheet = nipple({"length: 1.06": "length: 1.06, blank: 2.336"})
     assert value(sheet, "thread.blank") / inch == pytest.approx(2.336)
     assert found(nipple({"length: 1.06": "length: 1.06, blank: 2.36"}), "blank-over").level == "stop"
+
+
+def test_a_pipe_thread_fades_out_and_asks_for_no_relief(nipple):
+    """Common practice, no source; a left-hand one still needs a place to start."""
+    assert found(nipple(), "no-relief") is None
+    mate = {"thread: 2 NPT,": "thread: 2 NPT-LH internal,"}
+    left = nipple({**mate, "designation: 2 NPT,": "designation: 2 NPT-LH,"})
+    assert found(left, "no-relief") is not None

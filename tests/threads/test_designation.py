@@ -191,19 +191,18 @@ REFUSED = {
     "1/2-13 UNC-2A-HL": "-LH at the end for a left-hand thread",
     "1/2-13 UNC-2A-L": "-LH at the end for a left-hand thread",
     "M10x1.5-6g-LHH": "-LH at the end for a left-hand thread",
-    "M20x1,5-6g": "write a decimal point: M20x1.5-6g",
-    "0,5-13 UNC-2A": "write a decimal point: 0.5-13 UNC-2A",
+    "10/32 UNF-2A": "would be 5/16; write that if it is meant, or #10-32",
     "MJ6x1-4h6h": "controlled-radius threads",
     "1/2-13 UNJC-3A": "controlled-radius threads",
     "M0x1-6g": "above zero",
     "M10x0-6g": "above zero",
-    "0-8 UN-2A": "above zero",
+    "0-8 UN-2A": "not a size as the trade writes it",
     "2-0 UN-2A": "above zero",
     "-2-8 UN-2A": "not a thread designation",
     "nan": "not a thread designation",
     "1e3-8 UN-2A": "not a Unified thread designation",
-    "5/0-8 UN-2A": "not a fraction of an inch",
-    "9/4-8 UN-2A": "not a fraction of an inch",
+    "5/0-8 UN-2A": "not a size as the trade writes it",
+    "9/4-8 UN-2A": "not a size as the trade writes it",
     "1/3-13 UNS-2A": "write the size as a decimal",
     "#13-32 UNF-2A": "number sizes run from #0 to #12",
     "10-32 UN-2A": "is 10 a number size or 10 inches?",
@@ -238,9 +237,9 @@ def test_the_suggestion_can_be_read(text):
     """What the message says to write is itself a designation."""
     with pytest.raises(BadDesignation) as error:
         parse_designation(text)
-    suggestion = str(error.value).rpartition("write ")[2].removeprefix("a decimal point: ")
+    suggestion = str(error.value).rpartition("write ")[2]
     suggestion = suggestion.partition(",")[0].partition(" or ")[0]
-    if "in place of" not in suggestion and "as a decimal" not in suggestion:
+    if "that if" not in suggestion and "in place of" not in suggestion and "as a decimal" not in suggestion:
         parse_designation(suggestion)
 
 

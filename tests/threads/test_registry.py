@@ -19,7 +19,7 @@ import re
 
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
-from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.profile import SIXTY, Profile
 from generator.threads.sizes import Range, ThreadLimits, size_line
 
 
@@ -41,7 +41,7 @@ class Toy(Family):
         return f"TOY {d.nominal_text}x{float(d.pitch):g}" + (" internal" if d.internal else "")
 
     def profile(self, d):
-        return Profile(SIXTY, 0.6, 0.1, 0.1, "invented", usual_infeed(SIXTY.half_angle))
+        return Profile(SIXTY, 0.6, 0.1, 0.1, "invented")
 
     def limits(self, d, engagement=None):
         top = d.nominal - 1

@@ -21,7 +21,7 @@ from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
 from generator.threads.gauging import Gauging, whitworth_gauges
-from generator.threads.profile import Profile, usual_infeed
+from generator.threads.profile import Profile
 from generator.threads.rounding import THREE, rounded
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, take_hand, take_starts
@@ -34,8 +34,8 @@ WIDTH_AT_ROOT = 0.236    # over P: 2 x 0.2681688 tan 23.75, where a flat nose to
 ALLOWANCE = Decimal("0.025")  # mm: normal bolts, 0 to 10 BA
 LAST_WITH_ALLOWANCE, LAST_WITH_LIMITS = 10, 16
 _BA = re.compile(
-    r"(?:(?:NO\.?|#)\s*)?(?P<before>\d{1,2})\s*-?\s*B\.?\s?A\b\.?"
-    r"|(?<![A-Z])B\.?\s?A\.?\s*-?\s*(?:NO\.?|#)?\s*(?P<after>\d{1,2})",
+    r"(?:#\s*)?(?P<before>\d{1,2})\s*-?\s*B\.?\s?A\b\.?"
+    r"|(?<![A-Z])B\.?\s?A\.?\s*-?\s*#?\s*(?P<after>\d{1,2})",
     re.ASCII,
 )
 _CLASS = re.compile(r"\(?\s*\b(?:CLASS|FIT)?\s*(CLOSE|NORMAL)\b\s*(?:CLASS|FIT)?\b\s*\)?", re.ASCII)
@@ -96,8 +96,7 @@ class BritishAssociation(Family):
         """47.5 degrees, 0.6 of the pitch deep, crest and root round."""
         return Profile(
             flanks=Flanks.alike(HALF_ANGLE), depth=0.6, crest_flat=0.0, crest_radius=RADIUS,
-            tool_flat=WIDTH_AT_ROOT, tool_radius=RADIUS, widest_flat=WIDTH_AT_ROOT,
-            infeed=usual_infeed(HALF_ANGLE), source="BS 93",
+            tool_flat=WIDTH_AT_ROOT, tool_radius=RADIUS, widest_flat=WIDTH_AT_ROOT, source="BS 93",
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:

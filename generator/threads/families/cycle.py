@@ -16,8 +16,8 @@ from generator.threads.basic_sizes import basic_limits
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import Gauging, whitworth_gauges
-from generator.threads.heads import dotted, inch_front, inch_size_alone, whole_inch_head
-from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.heads import inch_front, inch_size_alone, whole_inch_head
+from generator.threads.profile import SIXTY, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text, take_hand, take_starts
 
@@ -47,7 +47,7 @@ class Cycle(Family):
         """Size, threads per inch, hand."""
         upper, hand = take_hand(text, text.upper)
         upper, starts = take_starts(text, upper)
-        front = dotted(_WORDS.sub(" ", upper)).strip(" -")
+        front = _WORDS.sub(" ", upper).strip(" -")
         alone = inch_size_alone(front)
         if alone:
             front = f"{alone[0]}-{_of_series(text, alone[1])}"
@@ -68,7 +68,7 @@ class Cycle(Family):
         """60 degrees, crest and root round with a sixth of the pitch."""
         return Profile(
             flanks=SIXTY, depth=DEPTH, crest_flat=0.0, crest_radius=RADIUS, tool_flat=WIDTH_AT_ROOT,
-            tool_radius=RADIUS, widest_flat=WIDTH_AT_ROOT, infeed=usual_infeed(SIXTY.half_angle),
+            tool_radius=RADIUS, widest_flat=WIDTH_AT_ROOT,
             source="BS 811",
         )
 

@@ -20,7 +20,7 @@ from generator.threads.designation import Designation, Side
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
 from generator.threads.gauging import TURNS, Gauging, LimitGauges
-from generator.threads.heads import dotted, inch_size_alone
+from generator.threads.heads import inch_size_alone
 from generator.threads.profile import WHITWORTH, Profile
 from generator.threads.sizes import ThreadLimits, remembered
 from generator.threads.text import Written, mixed_number, take_hand, take_starts
@@ -88,7 +88,7 @@ class ParallelPipe(Family):
                 f'"{text.written}" does not say whether it is parallel or taper; write G 3/8 A (parallel, '
                 "external), G 3/8 (parallel, internal), R 3/8 (taper, external) or Rc 3/8 (taper, internal)"
             )
-        plain = dotted(_NAMES.sub(" ", upper)).strip(" -")
+        plain = _NAMES.sub(" ", upper).strip(" -")
         found = _CLASS.search(plain)
         class_ = found[1] if found else ""
         alone = inch_size_alone(_CLASS.sub("", plain))

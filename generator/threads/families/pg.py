@@ -19,7 +19,7 @@ from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
 from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
-from generator.threads.profile import Profile, usual_infeed
+from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, take_hand, take_starts
 
@@ -79,8 +79,7 @@ class Conduit(Family):
         """80 degrees, a tenth of the sharp V cut off at crest and root, round."""
         return Profile(
             flanks=Flanks.alike(HALF_ANGLE), depth=DEPTH, crest_flat=0.0, crest_radius=RADIUS,
-            tool_flat=WIDTH_AT_ROOT, tool_radius=RADIUS, widest_flat=WIDTH_AT_ROOT,
-            infeed=usual_infeed(HALF_ANGLE), source="DIN 40430",
+            tool_flat=WIDTH_AT_ROOT, tool_radius=RADIUS, widest_flat=WIDTH_AT_ROOT, source="DIN 40430",
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:

@@ -11,7 +11,7 @@ from generator.threads.basic_sizes import basic_limits
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.heads import inch_front, inch_head
-from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.profile import SIXTY, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text, take_hand
 
@@ -59,7 +59,7 @@ class SharpV(Family):
         """60 degrees, sharp; the tool carries a flat of about a twenty-fifth of the pitch."""
         return Profile(
             flanks=SIXTY, depth=DEPTH, crest_flat=0.0, tool_flat=NOSE, widest_flat=0.125,
-            source="sharp V form; common practice", infeed=usual_infeed(SIXTY.half_angle),
+            source="sharp V form; common practice",
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:

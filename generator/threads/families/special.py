@@ -19,7 +19,7 @@ from generator.errors import BadDesignation, OutsideRange
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.heads import inch_front, inch_head, metric_front, metric_head
-from generator.threads.profile import Profile, usual_infeed
+from generator.threads.profile import Profile
 from generator.threads.sizes import Range, ThreadLimits, size_line
 from generator.threads.text import Written, take_hand
 
@@ -150,7 +150,6 @@ class Special(Family):
         return Profile(
             flanks=flanks, depth=depth, crest_flat=max(flat, 0.0), tool_flat=max(flat, 0.01),
             widest_flat=max(flat, 0.25) if not flanks.square else 0.5,
-            infeed=usual_infeed(min(flanks.load, flanks.clearance)),
             taper=1 / form.ratio if form.ratio else 0.0, source=SOURCE,
         )
 

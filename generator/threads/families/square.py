@@ -78,7 +78,7 @@ class Square(Family):
         return Profile(
             flanks=Flanks(0.0, 0.0), depth=0.5, crest_flat=0.5,
             tool_flat=0.5 + float(width) / float(d.pitch),
-            widest_flat=0.5 + float(_WIDER[d.unit][d.side][1]) / float(d.pitch), infeed=0.0,
+            widest_flat=0.5 + float(_WIDER[d.unit][d.side][1]) / float(d.pitch),
             source=FORM_SOURCE,
         )
 

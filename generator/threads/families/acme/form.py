@@ -7,7 +7,7 @@ import math
 from generator.calc.flanks import Flanks
 from generator.threads.designation import Designation
 from generator.threads.families.acme.limits import Form, basis
-from generator.threads.profile import Profile, usual_infeed
+from generator.threads.profile import Profile
 
 FLANKS = Flanks.alike(math.radians(14.5))
 
@@ -42,5 +42,5 @@ def acme_profile(d: Designation, form: Form, standard: str) -> Profile:
     middle = 0.0 if d.internal else tangent * float(of.tolerance) / 2 / pitch
     return Profile(
         flanks=FLANKS, depth=height, crest_flat=crest, tool_flat=root, widest_flat=root + middle,
-        source=standard, infeed=usual_infeed(FLANKS.half_angle),
+        source=standard,
     )

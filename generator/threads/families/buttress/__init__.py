@@ -15,7 +15,7 @@ from generator.threads.families.buttress.series import preferred_sizes
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
 from generator.threads.heads import inch_front
-from generator.threads.profile import Profile, usual_infeed
+from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -47,14 +47,11 @@ class Buttress(Family):
         return f"{inch_front(d.nominal_text, d.pitch, d.lead)} {d.series}-{d.class_}{tail}"
 
     def profile(self, d: Designation) -> Profile:
-        """7 degrees carry the load, 45 degrees clear; round root, or the flat root form (FL).
-
-        The compound is set over a little less than the load flank leans, so that each pass shaves that flank.
-        """
+        """7 degrees carry the load, 45 degrees clear; round root, or the flat root form (FL)."""
         return Profile(
             flanks=Flanks(LOAD, CLEARANCE), depth=0.66271, crest_height=0.3, crest_flat=0.16316,
             tool_flat=ROOT_FLAT, tool_radius=0.0 if d.form == "FL" else ROOT_RADIUS, widest_flat=ROOT_FLAT,
-            least_radius=0.0 if d.form == "FL" else LEAST_ROOT_RADIUS, infeed=usual_infeed(LOAD),
+            least_radius=0.0 if d.form == "FL" else LEAST_ROOT_RADIUS,
             source="ASME B1.9",
         )
 

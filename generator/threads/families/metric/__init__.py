@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
@@ -13,11 +12,11 @@ from generator.threads.families.metric.external import crest_allowance, metric_l
 from generator.threads.families.metric.grades import usual_class
 from generator.threads.families.metric.internal import internal_metric_limits
 from generator.threads.families.metric.pitches import coarse_pitches, fine_pitches
-from generator.threads.families.metric.reading import parse_metric
+from generator.threads.families.metric.reading import NAME, parse_metric
 from generator.threads.families.metric.working import size_lines
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import METRIC_CRESTS, Gauging, LimitGauges
-from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infeed
+from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -34,8 +33,8 @@ class Metric(Family):
     order = 80
 
     def claims(self, text: Written) -> bool:
-        """M and a number."""
-        return re.match(r"M\s*[\d.]", text.upper, re.ASCII) is not None
+        """M and a number, with or without the standard or the word metric in front."""
+        return NAME.match(text.upper) is not None
 
     def read(self, text: Written) -> Designation:
         """M, diameter, pitch, class, group of engagement, hand."""
@@ -52,7 +51,7 @@ class Metric(Family):
         return Profile(
             flanks=SIXTY, depth=0.54126588, crest_height=THREE_EIGHTHS,
             crest_flat=0.25 if d.internal else 0.125,
-            tool_flat=0.125, source="ISO 68-1", infeed=usual_infeed(SIXTY.half_angle),
+            tool_flat=0.125, source="ISO 68-1",
             least_radius=0.0 if d.internal else LEAST_ROOT_RADIUS,
         )
 

@@ -14,7 +14,7 @@ from typing import Literal
 from generator.errors import BadDesignation
 from generator.threads.designation import Designation
 from generator.threads.families.metric.grades import usual_class
-from generator.threads.families.metric.pitches import coarse_pitches
+from generator.threads.families.metric.pitches import coarse_pitches, fine_pitches
 from generator.threads.text import Written, number_text, take_hand, take_starts
 
 CREST_GRADES = "468"  # ISO 965-1: grades of the external major diameter
@@ -26,13 +26,23 @@ GROUPS: dict[str, Literal["S", "N", "L"]] = {"S": "S", "N": "N", "L": "L"}  # IS
 
 _NUMBER = r"\d{0,3}\.\d{1,4}|\d{1,3}"
 _FORM = re.compile(
-    rf"M\s*(?P<nominal>{_NUMBER})\s*(?:MM\b)?"
+    rf"M\s*(?P<nominal>{_NUMBER})\s*(?:MM(?![A-WYZ]))?"
     rf"(?:\s*[X*]\s*(?:(?:PH|L)\s*(?P<lead>{_NUMBER})\s*[- ]?\s*\(?\s*P\s*(?P<of>{_NUMBER})\s*\)?"
     rf"|(?P<long>{_NUMBER})\s*\(\s*P\s*(?P<short>{_NUMBER})\s*\)"
-    rf"|(?P<pitch>{_NUMBER})))?"
+    rf"|(?P<pitch>{_NUMBER}))|\s*(?:[X*]\s*P|P(?:ITCH)?|BY)\s*(?P<said>{_NUMBER}))?"
     r"(?:\s*MM\b)?(?P<tail>(?:[^\d.].*)?)",
     re.ASCII | re.IGNORECASE,
 )
+NAME = re.compile(
+    r"(?:(?:DIN(?:\s*ISO)?\s*13(?:-\d{1,2})?|ISO(?:\s*(?:68|261|262|965)(?:-\d)?)?|METRIC)[\s:-]+)?"
+    r"M(?P<fine>F)?\s*(?=[\d.])|METRIC[\s:-]*(?=[\d.])",
+    re.ASCII,
+)
+_SPACED = re.compile(
+    rf"M\s*(?P<nominal>{_NUMBER})(?:\s*-\s*|\s+)(?P<pitch>{_NUMBER})(?![\d.]|\s*[A-Za-z])", re.ASCII
+)
+_CLASS_APART = re.compile(r"(?<![\w.])([3-9])\s+([a-hA-H])(?![\w.])", re.ASCII)  # 6 g
+_CLASSES_APART = re.compile(r"(?<![\w.])(\d[a-hA-H])\s+(\d[a-hA-H])(?![\w.])", re.ASCII)  # 4g 6g
 _ACCEPTED = (
     "write M, the diameter, x and the pitch, then the class, like M10x1.5-6g, M20x1.5-5g6g or M16xPh3 P1.5-6g"
 )
@@ -56,9 +66,12 @@ def parse_metric(text: Written) -> Designation:
     Source: ISO 965-1.
     """
     written = text.written
-    plain, said_starts = take_starts(text, _capitals_but_classes(text.plain))
+    plain = _CLASSES_APART.sub(r"\1\2", _CLASS_APART.sub(r"\1\2", text.plain))
+    plain, said_starts = take_starts(text, _capitals_but_classes(plain))
     plain, hand = take_hand(text, plain)
-    found = _FORM.fullmatch(plain.strip())
+    named = NAME.match(plain)
+    plain = "M" + plain[named.end() :] if named else plain
+    found = _FORM.fullmatch(_with_x(plain.strip()))
     if found is None:
         raise BadDesignation(f'"{written}" is not a metric thread designation; {_ACCEPTED}')
     nominal = Fraction(found["nominal"])
@@ -66,6 +79,8 @@ def parse_metric(text: Written) -> Designation:
     if nominal == 0:
         raise BadDesignation(f'"{written}": the diameter must be above zero; {_ACCEPTED}')
     pitch, starts, coarse = _pitch(written, found, nominal, said_starts)
+    if coarse and named and named["fine"]:
+        raise BadDesignation(f'"{written}" is a fine thread without its pitch; write it, like M{size}x1-6g')
     head = f"M{size}" if coarse else f"M{size}x{number_text(pitch)}"
     class_, group = _tail(written, found["tail"], head)
     usual = usual_class(nominal, pitch, text.side == "internal")
@@ -88,6 +103,19 @@ def parse_metric(text: Written) -> Designation:
     )
 
 
+def _with_x(plain: str) -> str:
+    """M10-1.25 and M10 1.25 with an x between, where that pitch is one of the diameter's in ISO 261."""
+    found = _SPACED.match(plain)
+    if found is None:
+        return plain
+    nominal, pitch = Fraction(found["nominal"]), Fraction(found["pitch"])
+    if coarse_pitches().get(nominal) != pitch and (nominal, pitch) not in {
+        (size, fine) for size, fine, _ in fine_pitches()
+    }:
+        return plain
+    return f"M{found['nominal']}X{found['pitch']}{plain[found.end() :]}"
+
+
 def _capitals_but_classes(plain: str) -> str:
     """The text in capitals, but for the letters of classes: they say by their case which side is meant."""
     kept = re.split(r"((?<![\d.])\d[a-zA-Z](?:\d[a-zA-Z])?(?![a-zA-Z\d.]))", plain, flags=re.ASCII)
@@ -106,8 +134,8 @@ def _pitch(
         if said not in (None, starts):
             raise BadDesignation(f'"{written}" says {said} starts in words, and {starts} by its lead')
         return pitch, starts, False
-    if found["pitch"]:
-        pitch = Fraction(found["pitch"])
+    if found["pitch"] or found["said"]:
+        pitch = Fraction(found["pitch"] or found["said"])
         if pitch == 0:
             raise BadDesignation(f'"{written}": the pitch must be above zero; {_ACCEPTED}')
         return pitch, said or 1, False

@@ -12,7 +12,7 @@ from generator.threads.families.national.series import sizes
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import UNIFIED_CRESTS, Gauging, LimitGauges
 from generator.threads.heads import inch_front
-from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.profile import SIXTY, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -45,7 +45,7 @@ class National(Family):
         """60 degrees, flat P/8 at crest and root."""
         return Profile(
             flanks=SIXTY, depth=0.64951905, crest_flat=0.125, tool_flat=0.125, source="NBS Handbook H28",
-            widest_flat=0.25, infeed=usual_infeed(SIXTY.half_angle),
+            widest_flat=0.25,
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:

@@ -14,7 +14,7 @@ from generator.threads.families.npt.planes import TAPER, Truncation, pipe_sizes,
 from generator.threads.families.npt.reading import ACCEPTED, read_pipe_thread, write_pipe_thread
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import Gauging, TaperGauges
-from generator.threads.profile import SIXTY, Profile, usual_infeed
+from generator.threads.profile import SIXTY, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -36,7 +36,7 @@ def sixty_taper_profile(truncated: Truncation, source: str) -> Profile:
     root = least if truncated.root_min == truncated.crest_min else (least + most) / 2
     return Profile(
         flanks=SIXTY, depth=sharp - crest - least, crest_height=sharp / 2 - crest, crest_flat=FLAT * crest,
-        tool_flat=FLAT * root, widest_flat=FLAT * most, infeed=usual_infeed(SIXTY.half_angle),
+        tool_flat=FLAT * root, widest_flat=FLAT * most,
         taper=float(TAPER), source=source,
     )
 

@@ -16,7 +16,7 @@ from generator.threads.basic_sizes import basic_limits
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.heads import metric_front, metric_head
-from generator.threads.profile import Profile, usual_infeed
+from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text, take_hand
 
@@ -100,7 +100,7 @@ class OldMetric(Family):
         flanks = Flanks.alike(math.radians(float(row["included_deg"]) / 2))
         return Profile(
             flanks=flanks, depth=float(row["depth"]), crest_flat=float(row["flat"]),
-            tool_flat=float(row["flat"]), widest_flat=0.125, infeed=usual_infeed(flanks.half_angle),
+            tool_flat=float(row["flat"]), widest_flat=0.125,
             source=row["source"],
         )
 

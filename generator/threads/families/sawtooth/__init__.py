@@ -14,7 +14,7 @@ from generator.threads.families.sawtooth.limits import sawtooth_limits
 from generator.threads.families.sawtooth.reading import parse_sawtooth
 from generator.threads.family import Family, StandardSize
 from generator.threads.heads import metric_front
-from generator.threads.profile import Profile, usual_infeed
+from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written
 
@@ -58,7 +58,7 @@ class SawTooth(Family):
             flanks=Flanks(LOAD, CLEARANCE), depth=0.75 if d.internal else 0.86777, crest_height=0.375,
             crest_flat=CREST_FLAT, tool_flat=CREST_FLAT + play, widest_flat=CREST_FLAT,
             tool_radius=0.0 if d.internal else ROOT_RADIUS, least_radius=0.0 if d.internal else ROOT_RADIUS,
-            infeed=usual_infeed(LOAD), source="DIN 513-1",
+            source="DIN 513-1",
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:

@@ -15,7 +15,7 @@ POSITIONS: dict[str, Side] = {
 }
 USUAL: dict[Side, str] = {"external": "7h", "internal": "7AZ"}
 _CLASS = re.compile(
-    r"(?<=[-\s])(?P<grade>\d{1,2})\s?(?P<letter>(?!(?i:LH|RH|MM))[A-Za-z]{1,2})(?=$|[-\s])", re.ASCII
+    r"(?<=[-\s])(?P<grade>\d{1,2})\s?(?P<letter>(?!(?i:LH|RH|MM|X\b))[A-Za-z]{1,2})(?=$|[-\s])", re.ASCII
 )
 _IDLE = r"\bDIN\s*513(?:-\d)?\b|\b3/30(?:DEG)?\b|\bSAW[- ]?TOOTH\b|\bBUTTRESS\b"
 

@@ -15,7 +15,7 @@ from generator.threads.families.trapezoidal.tables import series
 from generator.threads.families.trapezoidal.working import size_lines
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import TURNS, Gauging, LimitGauges
-from generator.threads.profile import Profile, usual_infeed
+from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
@@ -58,7 +58,7 @@ class Trapezoidal(Family):
         middle = 0.0 if d.internal else tangent * float(MICROMETER * of.tolerance) / 2 / pitch
         return Profile(
             flanks=FLANKS, depth=HEIGHT, crest_flat=crest, tool_flat=root, widest_flat=root + middle,
-            source="ISO 2901", infeed=usual_infeed(FLANKS.half_angle),
+            source="ISO 2901",
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:

@@ -15,10 +15,14 @@ from generator.threads.families.unified.reading import parse_unified
 from generator.threads.families.unified.working import size_lines
 from generator.threads.family import Family, StandardSize
 from generator.threads.gauging import UNIFIED_CRESTS, Gauging, LimitGauges
-from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile, usual_infeed
+from generator.threads.profile import SIXTY, THREE_EIGHTHS, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
+_OF_NONE = re.compile(  # words that may stand beside a size and threads per inch without a series
+    r"\b(?:IN(?:CH)?|TPI|THREADS?|[LR]\.?H|LEFT|RIGHT|HAND(?:ED)?|[A-Z]+ STARTS?|STARTS?)\b|\d\s*[ABPLX]\b|X",
+    re.ASCII,
+)
 LEAST_ROOT_RADIUS = 0.10825318  # of the pitch, UNR: ASME B1.1
 
 
@@ -33,7 +37,10 @@ class Unified(Family):
 
     def claims(self, text: Written) -> bool:
         """A size first, and after it UN, or nothing that another family has."""
-        return re.match(r"[#\d.]|NO\b", text.upper, re.ASCII) is not None
+        upper = text.upper
+        if re.match(r"(?:UNR?(?:C|F|EF|S)?[\s-]*)?[#\d.]", upper, re.ASCII) is None:
+            return False
+        return "UN" in upper or re.search(r"[A-Z]", _OF_NONE.sub(" ", upper)) is None
 
     def read(self, text: Written) -> Designation:
         """Size, threads per inch, series, class, hand, special length of engagement."""
@@ -54,7 +61,7 @@ class Unified(Family):
         return Profile(
             flanks=SIXTY, depth=0.54126588, crest_height=THREE_EIGHTHS,
             crest_flat=0.25 if d.internal else 0.125,
-            tool_flat=0.125, source="ASME B1.1", infeed=usual_infeed(SIXTY.half_angle),
+            tool_flat=0.125, source="ASME B1.1",
             least_radius=LEAST_ROOT_RADIUS if d.rounded_root else 0.0,
         )
 

@@ -14,15 +14,16 @@ from fractions import Fraction
 import generator.threads.families.unified.series as unified
 from generator.errors import BadDesignation
 from generator.threads.designation import Designation
+from generator.threads.heads import inch_size, inch_size_alone
 from generator.threads.rounding import decimal
 from generator.threads.text import Written, mixed_number, take_hand, take_starts
 
 LARGEST_GAGE = 12  # ASME B1.1: numbered sizes 0 to 12, diameter 0.060 + 0.013 N inch
-FINEST_FRACTION = 64
+GAGE_ZERO, GAGE_STEP = Decimal("0.060"), Decimal("0.013")  # inch
 LEAD_ROUNDING = Fraction(1, 2000)  # inch: a lead may be written rounded, but no more than this
 
 _SIZE = (
-    r"(?:(?:\#|NO\.?)\s*(?P<gage>\d{1,2})"
+    r"(?:\#\s*(?P<gage>\d{1,2})"
     r"|(?P<size>\d{1,3}[ -]+\d{1,3}/\d{1,3}|\d{1,3}/\d{1,3}|\d{0,3}\.\d{1,6}|\d{1,3}\.?))"
 )
 _MARK = r"\s*(?:\"|''|INCH\b|IN\b\.?)?"
@@ -30,7 +31,10 @@ _TPI = r"(?P<tpi>\d{1,3}[ -]+\d/\d|\d{1,3}(?:\.\d{1,4})?)\s*(?:TPI\b)?"
 _STARTS = (
     r"(?P<pitch>\d?\.\d{1,8})\s*P\s*-\s*(?P<lead>\d{0,2}\.\d{1,8})\s*L"
 )
-_FORM = re.compile(rf"{_SIZE}{_MARK}\s*[- ]\s*(?:{_STARTS}|{_TPI})(?P<rest>(?:[^\d.].*)?)", re.ASCII)
+_FORM = re.compile(rf"{_SIZE}{_MARK}\s*(?:[-X]|\s)\s*(?:{_STARTS}|{_TPI})(?P<rest>(?:[^\d./].*)?)", re.ASCII)
+_ANYWHERE = re.compile(r"(?<![A-Z])UNR?(?:C|F|EF|S)?(?![A-Z])", re.ASCII)
+_ANY_CLASS = re.compile(r"(?<![\d./A-Z])\(?\s*([1-5][AB])\s*\)?(?![A-Z\d])", re.ASCII)
+_LIKE_METRIC = re.compile(r"\d{1,3}(?:\.\d)?\s*X\s*\d?\.?\d", re.ASCII)
 _SERIES = re.compile(r"[\s-]*UN(?P<root>R)?(?P<kind>C|F|EF|S)?(?![A-Z])(?P<tail>.*)", re.ASCII)
 _ENGAGEMENT = re.compile(
     r"\b(?:SE|LE)\s*=?\s*(?P<length>\d{1,2}[ -]+\d{1,2}/\d{1,2}|\d{1,2}/\d{1,2}|\d{0,2}\.\d{1,6}|\d{1,2}\.?)"
@@ -64,7 +68,10 @@ def parse_unified(text: Written) -> Designation:
     upper, said_starts = take_starts(text, text.upper)
     upper, engagement = _engagement(written, upper)
     upper, hand = take_hand(text, upper)
-    found = _FORM.fullmatch(upper.strip())
+    found, pitch_assumed = _FORM.fullmatch(upper.strip()), False
+    if found is None or _SERIES.fullmatch(found["rest"]) is None:
+        upper, pitch_assumed = _arranged(upper)
+        found = _FORM.fullmatch(upper.strip()) or found
     if found is None:
         raise BadDesignation(f'"{written}" is not a Unified thread designation; {_ACCEPTED}')
     pitch, lead, starts = _pitch(written, found, said_starts)
@@ -72,6 +79,11 @@ def parse_unified(text: Written) -> Designation:
     named = _SERIES.fullmatch(found["rest"])
     nominal, size = _nominal(written, found, tpi, f"UN{named['kind'] or ''}" if named else "")
     head = f"{size}-{_number(tpi)}"
+    if named is None and _LIKE_METRIC.match(upper.strip()):
+        raise BadDesignation(
+            f'"{written}" has neither the M of a metric thread nor a series of inch threads; write it like '
+            f"M10x1.5-6g, or {_right_series(head, nominal, tpi).rpartition('write ')[2]}"
+        )
     if named is None:
         raise BadDesignation(
             f'"{written}" names no series of Unified threads; {_right_series(head, nominal, tpi)}'
@@ -95,7 +107,7 @@ def parse_unified(text: Written) -> Designation:
         starts=starts,
         class_=class_,
         class_assumed=False,
-        pitch_assumed=False,
+        pitch_assumed=pitch_assumed,
         hand=hand,
         unit="in",
         side="internal" if class_.endswith("B") else "external",
@@ -103,6 +115,35 @@ def parse_unified(text: Written) -> Designation:
         rounded_root=bool(root),
         engagement=engagement,
     )
+
+
+def _arranged(upper: str) -> tuple[str, bool]:
+    """Size, threads per inch, series and class in the order of the standard, where they stand in another.
+
+    The threads per inch are those of a named series where none are written, and the second word is then True.
+
+    >>> _arranged("UNC 1/2-13 2A"), _arranged("3/8 UNF-2B")
+    (('1/2-13 UNC 2A', False), ('3/8-24 UNF 2B', True))
+    """
+    found = list(_ANYWHERE.finditer(upper))
+    classes = _ANY_CLASS.findall(upper)
+    if len(found) != 1 or len(classes) > 1:
+        return upper, False
+    series = found[0][0]
+    front = " ".join(_ANY_CLASS.sub(" ", _ANYWHERE.sub(" ", upper)).split()).strip(" -")
+    front = re.sub(r"\s*-\s*", "-", front)
+    tail = f" {series} {''.join(classes)}".rstrip()
+    gage = re.fullmatch(r"#?\s*(\d{1,2})", front, re.ASCII)
+    alone = inch_size_alone(front)
+    name = series.replace("R", "", 1)
+    for diameter, size in (
+        (decimal(alone[1]) if alone else None, front),
+        (GAGE_ZERO + GAGE_STEP * int(gage[1]) if gage else None, f"#{gage[1]}" if gage else ""),
+    ):
+        tpi = None if diameter is None else unified.tpi_in_series(diameter, name)
+        if tpi is not None:
+            return f"{size}-{_number(tpi)}{tail}", True
+    return front + tail, False
 
 
 def _engagement(written: str, upper: str) -> tuple[str, float | None]:
@@ -121,8 +162,8 @@ def _engagement(written: str, upper: str) -> tuple[str, float | None]:
 def _pitch(written: str, found: re.Match[str], said: int | None) -> tuple[Fraction, Fraction, int]:
     """Pitch and lead (in), number of starts; `said` is what words say of the starts."""
     if found["tpi"]:
-        tpi = _mixed(written, found["tpi"], "threads per inch")
-        if tpi <= 0:
+        tpi = mixed_number(found["tpi"])
+        if not tpi:
             raise BadDesignation(f'"{written}": threads per inch must be above zero; {_ACCEPTED}')
         return 1 / tpi, (said or 1) / tpi, said or 1
     pitch = _near_unit_fraction(found["pitch"])
@@ -158,21 +199,18 @@ def _nominal(written: str, found: re.Match[str], tpi: Fraction, series: str) -> 
     """Nominal diameter (in) and the size as a machinist writes it."""
     if found["gage"]:
         return _gage(written, int(found["gage"]))
-    text = found["size"].rstrip(".") if found["size"] != "." else ""
-    size = _mixed(written, text, "size")
-    if size <= 0:
-        raise BadDesignation(f'"{written}": the size must be above zero; {_ACCEPTED}')
-    diameter = decimal(size)
+    text = found["size"].rstrip(".")
     if text.isdecimal() and int(text) <= LARGEST_GAGE:
         gage, name = _gage(written, int(text))
-        if unified.series_of(diameter, tpi) is None and (standard := unified.named_series().get((gage, tpi))):
+        in_inches = unified.series_of(Decimal(text), tpi)
+        if in_inches is None and (standard := unified.named_series().get((gage, tpi))):
             if series == standard:
                 return gage, name
             raise BadDesignation(
                 f'"{written}": is {text} a number size or {text} inches? For the number size write '
                 f"{name}-{_number(tpi)} {standard}-2A, for inches write {text}.000"
             )
-    return diameter, " ".join(re.split(r"[ -]+", text))
+    return decimal(inch_size(written, text, _ACCEPTED)), " ".join(re.split(r"[ -]+", text))
 
 
 def _gage(written: str, number: int) -> tuple[Decimal, str]:
@@ -180,30 +218,7 @@ def _gage(written: str, number: int) -> tuple[Decimal, str]:
         raise BadDesignation(
             f'"{written}": number sizes run from #0 to #{LARGEST_GAGE}; write larger sizes in inches'
         )
-    return Decimal("0.060") + Decimal("0.013") * number, f"#{number}"
-
-
-def _mixed(written: str, text: str, what: str) -> Fraction:
-    """A whole number, decimal, fraction or mixed number."""
-    parts = re.split(r"[ -]+", text)
-    total = Fraction(0)
-    for part in parts:
-        top, slash, bottom = part.partition("/")
-        if slash:
-            numerator, denominator = int(top), int(bottom)
-            if denominator == 0 or numerator == 0 or numerator >= denominator:
-                raise BadDesignation(
-                    f'"{written}": {part} is not a fraction of an inch as the trade writes it; {_ACCEPTED}'
-                )
-            if what == "size" and (denominator & (denominator - 1) or denominator > FINEST_FRACTION):
-                raise BadDesignation(
-                    f'"{written}": {part} is not a half, quarter, eighth, sixteenth, thirty-second or '
-                    f"sixty-fourth of an inch; write the {what} as a decimal"
-                )
-            total += Fraction(numerator, denominator)
-        else:
-            total += Fraction(part or "0")
-    return total
+    return GAGE_ZERO + GAGE_STEP * number, f"#{number}"
 
 
 def _number(value: Fraction) -> str:
@@ -246,7 +261,7 @@ def _class(written: str, tail: str, head: str) -> str:
     """The class, from what follows the series."""
     tail = re.sub(r"\(\s*2[123]\s*\)", " ", tail)  # gaging system, ASME B1.3
     classes: list[str] = []
-    for word in re.split(r"[\s-]+", tail):
+    for word in re.split(r"[\s()-]+", tail):
         if re.fullmatch(r"[1-5][AB]", word):
             classes.append(word)
         elif word in ("1", "2", "3"):

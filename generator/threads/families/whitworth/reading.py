@@ -15,7 +15,7 @@ from fractions import Fraction
 from generator.errors import BadDesignation
 from generator.threads.designation import Designation, Side
 from generator.threads.families.whitworth.series import FORMS, SPECIAL, STANDARD, of_series
-from generator.threads.heads import dotted, inch_size_alone, whole_inch_head
+from generator.threads.heads import inch_size_alone, whole_inch_head
 from generator.threads.text import Written, number_text, take_hand, take_starts
 
 ACCEPTED = (
@@ -23,7 +23,7 @@ ACCEPTED = (
     "1 1/4 in - 16 Whit"
 )
 SERIES = re.compile(
-    r"(?<![A-Z])(?:(?P<bsw>B\.?\s?S\.?\s?W\b\.?)|(?P<bsf>B\.?\s?S\.?\s?F\b\.?)|(?P<bsb>B\.?\s?S\.?\s?B\b\.?)"
+    r"(?<![A-Z])(?:(?P<bsw>B\.?\s?S\.?\s?W\b\.?)|(?P<bsf>B\.?\s?S\.?\s?F\b\.?)|(?P<bsb>B\.?\s?S\.?\s?B\b\.?|BRASS\b)"
     r"|(?P<me>M\.?\s?E\b\.?|MODEL\s+ENGINEERS?\b'?)|(?P<whit>WHIT(?:WORTH)?\b\.?))(?:\s*-?\s*FORM\b)?",
     re.ASCII,
 )
@@ -46,7 +46,7 @@ def parse_whitworth(text: Written) -> Designation:
     upper, starts = take_starts(text, upper)
     upper, class_ = _take_class(text, upper)
     upper, series = _take_series(text, upper)
-    front = dotted(upper).strip(" -")
+    front = upper.strip(" -")
     alone = inch_size_alone(front)
     if alone:
         front = f"{alone[0]}-{number_text(_of_series(text, series, alone[1]))}"

@@ -1,0 +1,75 @@
+"""The options of the verb `log`, and where the value of each stands in an entry.
+
+    OPTIONS        option -> key of the entry, with the block it stands in
+    log_options    gives them to the command line
+"""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser
+from typing import Final
+
+OPTIONS: Final[dict[str, str]] = {
+    "at": "at", "by": "by", "operation": "operation", "pass": "pass", "turns": "turns", "dial": "dial",
+    "cross_turns": "cross_turns", "cross": "cross",
+    "over_wires": "measured.over_wires", "between_balls": "measured.between_balls",
+    "pitch_diameter": "measured.pitch_diameter", "major": "measured.major", "minor": "measured.minor",
+    "diameter": "measured.diameter", "bore": "measured.bore", "depth": "measured.depth",
+    "length": "measured.length", "width": "measured.width", "runout": "measured.runout",
+    "wire": "measured.wire", "with": "measured.with", "where": "measured.where",
+    "tried": "fit.with", "fit_turns": "fit.turns", "feels": "fit.feels", "tight_at": "fit.where",
+    "note": "note", "asked": "agreed.asked", "agreed": "agreed.agreed", "agreed_on": "agreed.on",
+    "agreed_with": "agreed.with", "time": "time", "do_differently": "do_differently",
+    "watch_out": "watch_out",
+}
+_HELP: Final[dict[str, str]] = {
+    "at": "when, as 2026-03-04 or '2026-03-04 14:20' (default: now)", "by": "who, as a role",
+    "operation": "the operation: its name, or its number in the route", "pass": "the pass of the pass table",
+    "turns": "whole turns of the dial that feeds in", "dial": "what that dial then reads",
+    "cross_turns": "whole turns of the cross-slide dial", "cross": "what the cross-slide dial then reads",
+    "with": "the instrument", "where": "where on the work it was measured",
+    "wire": "the wire, where it is not the one of the sheet",
+    "tried": "what was tried on: the mate, a gauge", "fit_turns": "turns that it went on",
+    "feels": "does not start, binds, tight, free or rocks", "tight_at": "where it is tight or stopped",
+    "note": "anything to be said", "asked": "what was asked", "agreed": "what was agreed",
+    "agreed_on": "the day it was agreed", "agreed_with": "who agreed, a role or a code",
+    "time": "time that it took, such as '25 min'", "do_differently": "what to do differently next time",
+    "watch_out": "what to watch out for next time",
+}
+_GROUPS: Final = (
+    ("what the entry is about", ("at", "by", "operation", "pass")),
+    ("the dials", ("turns", "dial", "cross_turns", "cross")),
+    ("what was measured", tuple(key for key, field in OPTIONS.items() if field.startswith("measured."))),
+    ("how the mate or a gauge went on", ("tried", "fit_turns", "feels", "tight_at")),
+    ("what there is to say", (
+        "note", "asked", "agreed", "agreed_on", "agreed_with", "time", "do_differently", "watch_out",
+    )),
+)
+
+
+def log_options(command: ArgumentParser) -> None:
+    """The options of the verb."""
+    command.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+    for title, names in _GROUPS:
+        group = command.add_argument_group(title)
+        for name in names:
+            said = _HELP.get(name, f"{name.replace('_', ' ')}, as measured")
+            metavar = name.rpartition("_")[2].upper()
+            option = f"--{name.replace('_', '-')}"
+            group.add_argument(option, metavar=metavar, dest=f"say_{name}", help=said)
+    stops = command.add_argument_group("stopping, taking up, finishing")
+    for name, said in (
+        ("stop", "the work is left: what is needed to take the thread up, as keys and values; what is left "
+         "out is asked for on a terminal"),
+        ("taken-up", "the work is back on the lathe: how it stands, as keys and values"),
+    ):
+        stops.add_argument(f"--{name}", nargs="*", metavar="KEY=VALUE", help=said)
+    stops.add_argument("--finished", action="store_true", help="the operation is done; without one, the job")
+    command.add_argument(
+        "--anyway", action="store_true",
+        help="write it although the job has no such operation, or dial or thread cannot read that",
+    )
+    command.add_argument(
+        "--from", dest="piece", metavar="FILE",
+        help="take the entry from a piece of YAML instead (- for standard input)",
+    )

@@ -1,0 +1,303 @@
+"""What happened at the lathe, beside what was planned: the log of a job as a part of its sheet.
+
+    history_section    the entries in order, passes and times taken, what differs in sentences, the figures
+
+A difference is said from half a graduation of the dial on, and from what a size over wires is known to.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from typing import Final
+
+from generator.job.reading import LogEntry
+from generator.sheet.log_checks import check_log, left_out, open_stop, size_limits
+from generator.sheet.log_passes import infeed_travels, log_plots, passes_taken, size_by_wires
+from generator.sheet.log_words import left_as, log_line
+from generator.sheet.logged import Logged
+from generator.sheet.model import Figure, History, Kind, PassTaken, Quantity, TimeTaken
+from generator.sheet.wording import fine_words
+from generator.si import Length, Time, minute, mm
+
+KNOWN_TO: Final = 0.02 * mm   # of a size over wires: common practice, no source
+MOST_SAID: Final = 4          # passes that differ, in sentences; the table has all
+MUCH: Final = 0.10            # of a time: less is no difference worth a word, nor is
+LEAST: Final = 5 * minute     # one of so little
+DUST: Final = 1e-6
+SUM: Final = "arithmetic"
+NOBODY: Final = "somebody"
+
+
+def history_section(logged: Logged | None) -> History | None:
+    """Lay findings and figures of the log, and return what the page shows of it; None without a log."""
+    if logged is None:
+        return None
+    check_log(logged)
+    entries, taken = logged.log.entries, passes_taken(logged)
+    times, left = _times(logged), open_stop(logged)
+    _lay_passes(taken, logged)
+    _lay_times(times, logged)
+    taken_up = tuple(_says_taken_up(logged))
+    return History(
+        lines=tuple(log_line(one, logged) for one in entries),
+        passes=taken,
+        size_by="over wires" if size_by_wires(logged) else "pitch diameter",
+        times=times,
+        says=(
+            *taken_up, *_says_passes(taken, logged), *_says_end(taken, logged),
+            *_says_times(times, logged), *_says_whole(logged),
+        ),
+        next_time=tuple(
+            text for one in entries for text in (one.entry.watch_out, one.entry.do_differently) if text
+        ),
+        plots=log_plots(taken, logged),
+        problems=logged.log.problems,
+        left_as=left_as(logged),
+        moved=taken_up[0] if any(one.id == "log-zero" for one in logged.desk.findings) else "",
+        stop_wants=tuple(left_out(left.entry, logged)) if left else (),
+    )
+
+
+# -- passes ---------------------------------------------------------------------------------------------
+
+
+def _says_taken_up(logged: Logged) -> Iterator[str]:
+    """How the dial counts since the thread was taken up again, while there is still something to cut."""
+    back = next((one for one in reversed(logged.threads) if one.entry.taken_up is not None), None)
+    done = any(one.entry.finished for one in logged.threads)
+    if back is None or back.entry.taken_up is None or done:
+        return
+    at, slide = back.entry.at, logged.infeed_slide
+    shift = infeed_travels(logged)[1] * logged.infeed_dial.per_travel
+    if back.entry.taken_up.dial is None:
+        text = (
+            f"Taken up on {at}; how the {slide} dial stood with the tool in the groove is not in the log, "
+            "and depths are reckoned as if its zero were the old one."
+        )
+    elif abs(shift) < logged.infeed_dial.division / 2:
+        yield f"Taken up on {at} with the {slide} dial as it was: the pass table goes on."
+        return
+    else:
+        more = "more" if (shift > 0) != (logged.thread is not None and logged.thread.internal) else "less"
+        text = (
+            f"Since it was taken up on {at} the {slide} dial reads "
+            f"{fine_words(abs(shift), logged.lathe.units)} {more} than the pass table says at the same "
+            "depth: set it by as much differently in the passes that are left."
+        )
+    logged.desk.find("log-zero", "check", text, back.where("taken_up"))
+    yield text
+
+
+def _says_passes(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
+    """Passes that were cut or came out other than planned."""
+    said = [*_by_dial(taken, logged), *_by_size(taken, logged)]
+    yield from said[:MOST_SAID]
+    if len(said) > MOST_SAID:
+        yield f"{len(said) - MOST_SAID} more differ; the table has them."
+    measured = [one for one in taken if one.size is not None and one.expected is not None]
+    if measured and not any(_off(one) for one in measured):
+        largest = max(abs(off) for one in measured if (off := _difference(one)) is not None)
+        many = f"All {len(measured)} passes that were measured" if len(measured) > 1 else (
+            f"Pass {measured[0].number}"
+        )
+        yield f"{many} came within {fine_words(largest, logged.system)} of the plan."
+
+
+def _by_dial(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
+    least = logged.infeed_dial.graduation / 2
+    for one in taken:
+        if one.depth is None or one.plan is None:
+            continue
+        off = one.depth - one.plan.depth
+        if abs(off) >= least:
+            deeper = "deeper" if off > 0 else "less deep"
+            yield (
+                f"Pass {one.number} was cut {fine_words(abs(off), logged.system)} {deeper} than planned: the "
+                f"dial stood at {one.dial}."
+            )
+
+
+def _by_size(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
+    for one in taken:
+        if not _off(one):
+            continue
+        assert one.size is not None
+        assert one.expected is not None
+        way, off = "over" if one.size > one.expected else "under", abs(one.size - one.expected)
+        by = "over wires" if size_by_wires(logged) else "on pitch diameter"
+        yield (
+            f"Pass {one.number} read {fine_words(off, logged.system)} {way} the plan: "
+            f"{fine_words(one.size, logged.system)} {by} instead of "
+            f"{fine_words(one.expected, logged.system)}."
+        )
+
+
+def _difference(one: PassTaken) -> Length | None:
+    return None if one.size is None or one.expected is None else one.size - one.expected
+
+
+def _off(one: PassTaken) -> bool:
+    off = _difference(one)
+    return off is not None and abs(off) > KNOWN_TO
+
+
+def _says_end(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
+    """How the thread came out, or how it will when it goes on like this."""
+    limits = size_limits(logged)
+    last = next((one for one in reversed(taken) if one.size is not None), None)
+    if limits is None or last is None or last.size is None or logged.cuts is None:
+        return
+    by = "over wires" if size_by_wires(logged) else "on pitch diameter"
+    if last.plan is None or last.plan.depth == logged.cuts.passes[-1].depth:
+        size = fine_words(last.size, logged.system)
+        yield f"The thread last measured {size} {by}: {_of(last.size, limits)}."
+        return
+    end, off = logged.cuts.passes[-1], _difference(last)
+    final = end.over_wires if size_by_wires(logged) else end.pitch_diameter
+    if final is not None and off is not None:
+        comes = final + off
+        yield (
+            f"Cut on by the pass table from pass {last.number}, it comes to "
+            f"{fine_words(comes, logged.system)} {by}: {_of(comes, limits)}."
+        )
+
+
+def _of(size: Length, limits: tuple[Length, Length]) -> str:
+    low, high = limits
+    if size < low:
+        return "under its smallest size"
+    return "over its largest size" if size > high else "within its limits"
+
+
+def _lay_passes(taken: tuple[PassTaken, ...], logged: Logged) -> None:
+    """The last pass that the log has, and the last size that was measured."""
+    if not taken:
+        return
+    desk, last = logged.desk, taken[-1]
+    desk.lay(Figure(
+        "log.pass", "Last pass in the log", last.number, "count", Kind.GIVEN, "the log",
+        note=f"of {len(logged.cuts.passes)} in the pass table" if logged.cuts else "",
+    ))
+    deep = next((one for one in reversed(taken) if one.depth is not None), None)
+    if deep is not None and deep.depth is not None and logged.cuts is not None:
+        angle = logged.cuts.infeed_angle
+        put: dict[str, tuple[float, Quantity]] = {"travel": (deep.depth / math.cos(angle), "length")}
+        if angle:
+            put["angle"] = (angle, "angle")
+        desk.computed(
+            "log.depth", "Depth reached by the dial, radial", deep.depth, "length",
+            "{travel} × cos {angle}" if angle else "{travel}", put, "geometry",
+            note=f"after pass {deep.number}, the dial at {deep.dial}", system=logged.lathe.units,
+        )
+    _lay_size(taken, logged)
+
+
+def _lay_size(taken: tuple[PassTaken, ...], logged: Logged) -> None:
+    measured = next((one for one in reversed(taken) if one.size is not None), None)
+    if measured is None or measured.size is None or logged.thread is None:
+        return
+    by = "Over wires" if size_by_wires(logged) else "Pitch diameter"
+    source = _source(measured.number, logged)
+    system = logged.thread.system
+    logged.desk.lay(Figure(
+        "log.size", f"{by}, last measured", measured.size, "length", Kind.MEASURED, source, system=system,
+        note=f"after pass {measured.number}",
+    ))
+    if measured.expected is not None:
+        logged.desk.computed(
+            "log.over_plan", f"{by}, over the plan", measured.size - measured.expected, "length",
+            "{measured} − {planned}",
+            {"measured": (measured.size, "length"), "planned": (measured.expected, "length")}, SUM,
+            system=system, note=f"after pass {measured.number}",
+        )
+
+
+def _source(number: int, logged: Logged) -> str:
+    """Who measured a pass, and with what."""
+    entry = next(
+        one.entry for one in reversed(logged.threads)
+        if one.entry.pass_ == number and one.entry.measured is not None
+    )
+    assert entry.measured is not None
+    return f"measured by {entry.by or NOBODY} with {entry.measured.with_ or 'what the log does not say'}"
+
+
+# -- times ----------------------------------------------------------------------------------------------
+
+
+def _times(logged: Logged) -> tuple[TimeTaken, ...]:
+    """The times of every operation that has one in the log, added up."""
+    taken: dict[int, Time] = {}
+    for one in logged.log.entries:
+        line = logged.about(one.entry).line
+        if one.entry.time is not None and line is not None:
+            taken[line.number] = taken.get(line.number, 0.0) + one.entry.time.si
+    titles = {line.number: line.title for line in logged.lines}
+    return tuple(
+        TimeTaken(number, titles[number], _planned(f"operation.{number}.total_time", logged), taken[number])
+        for number in sorted(taken)
+    )
+
+
+def _planned(name: str, logged: Logged) -> Time | None:
+    figure = logged.desk.figures.get(name)
+    return figure.value if figure is not None and isinstance(figure.value, float) else None
+
+
+def _lay_times(times: tuple[TimeTaken, ...], logged: Logged) -> None:
+    """What the log adds up to, beside the estimate."""
+    other = sum(_apart(logged.log.entries, logged))
+    parts: Mapping[str, Time] = {
+        **{f"operation {one.number}": one.taken for one in times},
+        **({"the rest": other} if other else {}),
+    }
+    if not parts:
+        return
+    logged.desk.computed(
+        "log.time", "Time taken, as logged", sum(parts.values()), "duration",
+        " + ".join(f"{{{name}}}" for name in parts),
+        {name: (time, "duration") for name, time in parts.items()}, SUM,
+    )
+
+
+def _apart(entries: tuple[LogEntry, ...], logged: Logged) -> Iterator[Time]:
+    """Times that belong to no operation."""
+    for one in entries:
+        if one.entry.time is not None and logged.about(one.entry).line is None:
+            yield one.entry.time.si
+
+
+def _says_times(times: tuple[TimeTaken, ...], logged: Logged) -> Iterator[str]:
+    for one in times:
+        if one.planned is None or abs(one.taken - one.planned) <= max(MUCH * one.planned, LEAST):
+            continue
+        more = "more" if one.taken > one.planned else "less"
+        yield (
+            f"Operation {one.number} ({one.title}) took {minutes_words(one.taken)}, "
+            f"{minutes_words(abs(one.taken - one.planned))} {more} than the estimate of "
+            f"{minutes_words(one.planned)}."
+        )
+
+
+def _says_whole(logged: Logged) -> Iterator[str]:
+    """All times of a finished job, beside the estimate of the whole."""
+    taken, planned = _planned("log.time", logged), _planned("time.total", logged)
+    done = any(one.entry.finished and one.entry.operation is None for one in logged.log.entries)
+    if done and taken is not None and planned is not None:
+        yield (
+            f"The times in the log come to {minutes_words(taken)}; the estimate of the whole job was "
+            f"{minutes_words(planned)}."
+        )
+
+
+def minutes_words(time: Time) -> str:
+    """A time in minutes, or in hours and minutes, rounded up as everywhere on the sheet.
+
+    >>> minutes_words(90 * 60.0), minutes_words(330.0), minutes_words(341.0)
+    ('1 h 30 min', '5.5 min', '5.7 min')
+    """
+    if time < 10 * minute:
+        return f"{math.ceil(time / minute * 10 - DUST) / 10:.1f} min"
+    hours, minutes = divmod(math.ceil(time / minute - DUST), 60)
+    return f"{hours} h {minutes} min" if hours else f"{minutes} min"

@@ -1,0 +1,291 @@
+"""Entries of the log that contradict the job, the lathe or each other: findings, each with its question.
+
+    check_log        lays them
+    left_out         what a stop does not say of what is needed to pick the thread up
+    open_stop        the stop that nothing has taken up yet
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from generator.calc.dials import Dial
+from generator.job.fields import Given
+from generator.job.log import Entry, Setting, Stop
+from generator.job.model import Centers, Job
+from generator.job.reading import LogEntry
+from generator.sheet.log_passes import measured_size, off_the_thread, size_by_wires
+from generator.sheet.logged import Logged
+from generator.sheet.wording import fine_words
+from generator.si import Length, inch, mm
+
+SAME = 1e-9  # m
+
+
+def check_log(logged: Logged) -> None:
+    """Lay what is wrong with the log as a whole, then what is wrong with each entry."""
+    log, desk = logged.log, logged.desk
+    if log.problems:
+        single = len(log.problems) == 1
+        desk.find(
+            "log-unread", "check",
+            f"{'One entry or line' if single else f'{len(log.problems)} entries or lines'} of the log cannot "
+            f"be read and {'is' if single else 'are'} left out; the part The log says where. Put it right "
+            "before going by it.",
+            log.problems[0].location,
+        )
+    _check_order(logged)
+    for one in log.entries:
+        _check_operation(one, logged)
+        _check_pass(one, logged)
+        _check_dials(one, logged)
+        _check_measured(one, logged)
+    _check_size(logged)
+    _check_stops(logged)
+    _check_status(logged)
+
+
+def _check_order(logged: Logged) -> None:
+    """Oldest first, and nothing before the work came in."""
+    for before, after in pairwise(logged.log.entries):
+        if after.entry.at.before(before.entry.at):
+            logged.desk.find(
+                "log-order", "check",
+                f"The entry of {after.entry.at} (line {after.where().line}) stands after that of "
+                f"{before.entry.at} (line {before.where().line}).",
+                after.where("at"), "Which of the two dates is right?",
+            )
+    received = logged.job.received
+    first = next((one for one in logged.log.entries if received and one.entry.at.day < received), None)
+    if first is not None:
+        logged.desk.find(
+            "log-received", "check",
+            f"The entry of {first.entry.at} is older than the job: the work came in on {received}.",
+            first.where("at"), "Which date is right?",
+        )
+
+
+def _check_operation(one: LogEntry, logged: Logged) -> None:
+    said, about = one.entry.operation, logged.about(one.entry)
+    if said is None or about.line is not None:
+        return
+    if about.twins:
+        which = " and ".join(f"{line.number} ({line.title})" for line in about.twins)
+        text = f'"{said}" is the name of several operations: {which}.'
+    else:
+        known = ", ".join(f"{line.number} {line.name.replace('_', ' ')}" for line in logged.lines)
+        text = f'The job has no operation "{said}": it has {known or "none"}.'
+    logged.desk.find("log-operation", "check", text, one.where("operation"), "Which operation was it?")
+
+
+def _check_pass(one: LogEntry, logged: Logged) -> None:
+    number, line = one.entry.pass_, logged.about(one.entry).line
+    if number is None:
+        return
+    if (line is not None and line.name != "thread") or logged.threading is None:
+        what = f"operation {line.number} ({line.title})" if line else "this job"
+        logged.desk.find(
+            "log-pass", "check", f"Pass {number} is one of the pass table, but {what} cuts no thread.",
+            one.where("pass"), "Which operation was it, or which cut?",
+        )
+    elif logged.cuts is not None and number > len(logged.cuts.passes):
+        logged.desk.find(
+            "log-pass", "check",
+            f"The log has a pass {number}; the pass table ends with pass {len(logged.cuts.passes)}.",
+            one.where("pass"), "Was it one more than planned, and why was it wanted?",
+        )
+
+
+def _check_dials(one: LogEntry, logged: Logged) -> None:
+    """Readings that cannot stand on their dial."""
+    entry, line = one.entry, logged.about(one.entry).line
+    blocks: list[tuple[str, Entry | Setting]] = [("", entry)]
+    blocks += [(key, block) for key, block in (("stop", entry.stop), ("taken_up", entry.taken_up)) if block]
+    for key, block in blocks:
+        where = f"{key}." if key else ""
+        if line is not None and line.name == "thread":
+            _check_reading(block.dial, logged.infeed_dial, logged.infeed_slide, one, f"{where}dial", logged)
+        _check_reading(block.cross, logged.cross_dial, "cross slide", one, f"{where}cross", logged)
+
+
+def _check_reading(
+    given: Given | None, dial: Dial, slide: str, one: LogEntry, field: str, logged: Logged
+) -> None:
+    if given is None or given.si < dial.turn - SAME:
+        return
+    unit = inch if logged.lathe.units == "inch" else mm
+    name = "in" if logged.lathe.units == "inch" else "mm"
+    turns = "cross_turns" if field.endswith("cross") else "turns"
+    logged.desk.find(
+        "log-dial", "check",
+        f"The {slide} dial goes from 0 to {dial.turn / unit:g} {name} and begins again; {given.with_unit} "
+        f"does not stand on it. Whole turns go under {turns}.",
+        one.where(field), "How many whole turns, and what did it read?",
+    )
+
+
+def _check_measured(one: LogEntry, logged: Logged) -> None:
+    """A size of the thread that it cannot have."""
+    line, measured = logged.about(one.entry).line, one.entry.measured
+    if measured is None or line is None or line.name != "thread":
+        return
+    off = off_the_thread(measured, logged)
+    if off is not None:
+        name, given = off
+        words = "over wires" if name == "over_wires" else "on pitch diameter"
+        logged.desk.find(
+            "log-measured", "check",
+            f"{given.with_unit} {words} cannot be measured on this thread, neither before nor after its last "
+            "pass; it is left out.",
+            one.where(f"measured.{name}"), "What was measured, and what did it read?",
+        )
+
+
+def _check_size(logged: Logged) -> None:
+    """A thread that measures past its limit where no metal can be put back."""
+    name = "thread.over_wires" if size_by_wires(logged) else "thread.pitch_diameter"
+    inside = logged.thread is not None and logged.thread.internal
+    figure = logged.desk.figures.get(f"{name}.{'max' if inside else 'min'}")
+    if figure is None or not isinstance(figure.value, float):
+        return
+    for one in reversed(logged.threads):
+        size = measured_size(one.entry.measured, logged)
+        if size is None:
+            continue
+        past = size - figure.value if inside else figure.value - size
+        if past > SAME:
+            by = "over wires" if size_by_wires(logged) else "on pitch diameter"
+            logged.desk.find(
+                "log-size", "check",
+                f"The thread last measured {fine_words(size, logged.system)} {by}, "
+                f"{fine_words(past, logged.system)} {'over its largest' if inside else 'under its smallest'} "
+                "size. Nothing puts metal back: ask before it leaves the lathe.",
+                one.where("measured"), "May it be used with the play it has?",
+            )
+        return
+
+
+# -- stops ----------------------------------------------------------------------------------------------
+
+
+def open_stop(logged: Logged) -> LogEntry | None:
+    """The last stop, where the log does not go on after it."""
+    left = None
+    for one in logged.log.entries:
+        if one.entry.taken_up is not None or one.entry.finished or one.entry.pass_ is not None:
+            left = None
+        if one.entry.stop is not None:
+            left = one
+    return left
+
+
+def _check_stops(logged: Logged) -> None:
+    stopped = False
+    for one in logged.log.entries:
+        if one.entry.taken_up is not None and not stopped:
+            logged.desk.find(
+                "log-taken-up", "check",
+                f"The work is taken up on {one.entry.at}, and the log has no stop before it.",
+                one.where("taken_up"), "When was it stopped, and how were both dials left?",
+            )
+        stopped = one.entry.stop is not None or (stopped and one.entry.taken_up is None)
+    left = open_stop(logged)
+    wanted = left_out(left.entry, logged) if left else []
+    if left:
+        after = f" after pass {left.entry.pass_}" if left.entry.pass_ is not None else ""
+        logged.desk.find(
+            "log-stopped", "note",
+            f"The work was stopped on {left.entry.at}{after}. The log says how it was left: set everything "
+            "the same, and bring the tool into the groove before it cuts.",
+            left.where("stop"),
+        )
+    if left and wanted:
+        logged.desk.find(
+            "log-stop", "check",
+            f"The work was stopped on {left.entry.at}, and the log does not say all that is needed to take "
+            f"it up: {'; '.join(words for _, words in wanted)}. Write it down while it can still be read.",
+            left.where("stop"), f"What are they: {', '.join(key for key, _ in wanted)}?",
+        )
+
+
+def left_out(entry: Entry, logged: Logged) -> list[tuple[str, str]]:
+    """What the stop of an entry does not say: keys of `stop`, each with what it means."""
+    stop = entry.stop
+    if stop is None:
+        return []
+    line = logged.about(entry).line
+    of_thread = line is not None and line.name == "thread"
+    said = {
+        "dial": entry.dial, "cross": entry.cross,
+        "over_wires": entry.measured.over_wires if entry.measured else None,
+    }
+    return [
+        (key, words) for key, words in _wanted(logged, of_thread)
+        if getattr(stop, key) is None and said.get(key) is None
+    ]
+
+
+def _wanted(logged: Logged, of_thread: bool) -> Iterator[tuple[str, str]]:
+    """What a stop has to say on this lathe with this job, in the order of the keys."""
+    keys = [*_of_setup(logged.job), *(_of_thread(logged) if of_thread else ())]
+    for name, field in Stop.model_fields.items():
+        if name in keys:
+            words = (field.description or name).rstrip(".")
+            yield name, f"{words[:1].lower()}{words[1:]}"
+
+
+def _of_setup(job: Job) -> Iterator[str]:
+    """What is the same for any cut."""
+    yield from ("jaw_mark", "runout_at_jaws", "runout_at_end", "band", "rust")
+    if not isinstance(job.holding.held, Centers):
+        yield "stick_out"
+    if job.holding.steady is not None:
+        yield from ("steady_at", "steady_diameter")
+
+
+def _of_thread(logged: Logged) -> Iterator[str]:
+    """What brings the tool back into the groove."""
+    yield from ("dial", "cross", "depth_left", "tool")
+    if logged.thread is not None and logged.thread.nose_flat > 0:
+        yield "flat"
+    if size_by_wires(logged):
+        yield "over_wires"
+    lathe, levers = logged.lathe, logged.levers
+    if lathe.gearbox is not None:
+        yield "levers"
+    if lathe.change_gears is not None:
+        yield "gears"
+    if lathe.thread_dial is not None and levers is not None and not levers.keep_half_nuts_closed:
+        yield "dial_line"
+    if logged.cuts is not None and logged.cuts.infeed_angle > 0:
+        yield from ("compound_angle", "compound_towards")
+
+
+def _check_status(logged: Logged) -> None:
+    """The job file and the log say where the job stands; they should say the same."""
+    if not logged.log.entries:
+        return
+    status, last, left = logged.job.status, logged.log.entries[-1], open_stop(logged)
+    if left is not None and status not in ("stopped", "scrapped"):
+        said = f"the work was stopped on {left.entry.at} and not taken up since"
+    elif left is None and status == "stopped":
+        said = "the work is not stopped"
+    elif last.entry.finished and last.entry.operation is None and status not in ("done", "scrapped"):
+        said = f"the job was finished on {last.entry.at}"
+    elif status in ("quoted", "planned"):
+        said = f"work began on {logged.log.entries[0].entry.at}"
+    else:
+        return
+    logged.desk.find(
+        "log-status", "note", f"The job file says status: {status}; the log says that {said}.",
+        (left or last).where(), "Where does the job stand?",
+    )
+
+
+def size_limits(logged: Logged) -> tuple[Length, Length] | None:
+    """Smallest and largest size of the thread, as its passes are measured (m)."""
+    name = "thread.over_wires" if size_by_wires(logged) else "thread.pitch_diameter"
+    ends = [logged.desk.figures.get(f"{name}.{end}") for end in ("min", "max")]
+    values = [one.value for one in ends if one is not None and isinstance(one.value, float)]
+    return (values[0], values[1]) if len(values) == 2 else None
