@@ -14,6 +14,7 @@ from urllib.parse import quote
 
 from generator.render.compare_table import CompareTable, compare_table
 from generator.render.correction_table import CorrectionBlock, correction_block
+from generator.render.customer_page import CustomerPage, customer_page
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
 from generator.render.not_said import AssumedLine, assumed_lines, missing_lines
@@ -33,6 +34,7 @@ from generator.sheet.model import (
 from generator.sheet.other_lathes import Comparison, NotCompared
 
 NOT_READY = "NOT READY TO RUN"
+REVISION = "Revision"  # the field of the title block that stands on every page, too
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
 SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
 HOLDING = ("holding", "grip", "give", "thin", "handling", "heat", "strength")  # as the work is held, then cut
@@ -88,10 +90,21 @@ class InspectionRow:
 
 
 @dataclass(frozen=True)
+class PictureLine:
+    """A picture with its address beside the page, what it shows, and its pixels."""
+
+    address: str
+    caption: str
+    width: int
+    height: int
+
+
+@dataclass(frozen=True)
 class Page:
     """The whole page as finished strings and flags."""
 
     job: str
+    revision: str
     title: str
     thread: str
     hand: str
@@ -111,7 +124,10 @@ class Page:
     passes: PassTable | None
     no_passes_because: tuple[str, ...]
     steps: tuple[Step, ...]
-    pictures: tuple[tuple[str, str], ...]  # address beside the page, file name
+    pictures: tuple[PictureLine, ...]
+    superseded_by: str
+    superseded_link: str
+    for_customer: CustomerPage
     inspection: tuple[InspectionRow, ...]
     over_wires: str
     corrections: CorrectionBlock | None
@@ -137,6 +153,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
     hand = _hand(sheet)
     return Page(
         job=sheet.job,
+        revision=next((field.text for field in sheet.title_block if field.label == REVISION), ""),
         title=sheet.title,
         thread=_text_of(sheet, "thread.designation"),
         hand=hand,
@@ -156,7 +173,10 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         passes=pass_table(sheet) if ready and sheet.passes else None,
         no_passes_because=stops or ("The job cuts no thread.",),
         steps=sheet.steps,
-        pictures=tuple((quote(f"{sheet.slug}/{name}"), name) for name in sheet.pictures),
+        pictures=tuple(_picture_lines(sheet)),
+        superseded_by=sheet.successor.number if sheet.successor else "",
+        superseded_link=_successor_link(sheet),
+        for_customer=customer_page(sheet),
         inspection=tuple(_inspection(sheet)),
         over_wires=_over_wires(sheet),
         corrections=correction_block(sheet) if ready else None,
@@ -166,6 +186,19 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         other_lathes=compare_table(compared) if isinstance(compared, Comparison) else None,
         not_compared=compared.reasons if isinstance(compared, NotCompared) else (),
     )
+
+
+def _picture_lines(sheet: Sheet) -> Iterable[PictureLine]:
+    """The pictures; one without a caption is called by its name."""
+    for picture in sheet.pictures:
+        caption = picture.caption or picture.path.name
+        yield PictureLine(quote(f"{sheet.slug}/{picture.name}"), caption, picture.width, picture.height)
+
+
+def _successor_link(sheet: Sheet) -> str:
+    """The page of the sheet that supersedes this one, from this one; empty where there is none."""
+    newer = sheet.successor
+    return quote(f"../{newer.year}/{newer.folder}.html") if newer and newer.folder else ""
 
 
 def finding_where(finding: Finding, fallback: str = "") -> str:

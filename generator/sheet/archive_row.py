@@ -19,6 +19,7 @@ def archive_row(
     """The archive's row of this job; `text` is everything written in the job file, for the search."""
     thread = thread_operation(job)
     holding = list(_holding(job))
+    superseded = job.superseded_by not in (None, job.job)
     words = [
         job.customer,
         job.asked,
@@ -42,7 +43,7 @@ def archive_row(
         "lathe": lathe.name,
         "holding": ", ".join(holding),
         "year": read.path.parent.parent.name,
-        "status": job.status if ready else NOT_READY.lower(),
+        "status": "superseded" if superseded else job.status if ready else NOT_READY.lower(),
         "customer": job.customer or "",
         "ready": "yes" if ready else "no",
         "text": " ".join(word for word in words if word),

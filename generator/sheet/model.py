@@ -20,6 +20,8 @@ from enum import StrEnum
 from typing import Literal
 
 from generator.errors import Location
+from generator.job.pictures import JobPicture
+from generator.job.successor import Successor
 from generator.si import Angle, Area, Force, Length
 
 System = Literal["inch", "mm"]
@@ -487,9 +489,11 @@ class Sheet:
     index: Mapping[str, str]
     key_figures: tuple[str, ...] = ()
     dial_scene: DialScene | None = None
-    pictures: tuple[str, ...] = ()  # file names beside the job file
+    pictures: tuple[JobPicture, ...] = ()
     operations: tuple[OperationLine, ...] = ()
     plots: tuple[PlotScene, ...] = ()
     corrections: CorrectionTable | None = None
     fit_by: FitBy = "wires"
     internal: bool = False
+    successor: Successor | None = None
+    for_use: tuple[Caution, ...] = ()  # for whoever takes the part back

@@ -40,7 +40,7 @@ log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
 STYLES: Final = ("site.css", "drawing.css", "sheet.css", "print.css")  # a later one wins: paper over screen
-SCRIPTS: Final = ("archive.js",)
+SCRIPTS: Final = ("archive.js", "sheet.js")
 INDEX_SCRIPT: Final = "archive-index.js"
 FRAME: Final = "sheets/_frame/frame"  # same depth as every sheet, so that relative links agree
 FRAME_TITLE: Final = "The title of the sheet stands here"
@@ -93,7 +93,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Read and compute all jobs; add style sheets, scripts and the frame to the site's files."""
-        self.archive = make_archive(self.jobs, Path(config.site_dir))
+        self.archive = make_archive(self.jobs, Path(config.site_dir), config.site_url or "")
         for problem in self.archive.problems:
             log.warning(str(problem))
         for oddity in self.archive.oddities:
