@@ -21,8 +21,8 @@ from generator.pictures import BadPicture, ShownPicture, redrawn, shown_picture
 
 GPS, ORIENTATION, MAKER, MODEL, NOTE = 34853, 274, 37500, 272, 37510
 SECRETS = (b"SECRETPLACE", b"SECRETMAKER", b"SECRETMODEL", b"SECRETNOTE", b"SECRETXMP", b"SECRETIPTC",
-           b"Exif\x00", b"http://ns.adobe.com", b"eXIf", b"tEXt", b"iTXt", b"zTXt",
-           b"ICC_PROFILE", b"iCCP")  # fmt: skip
+           b"Exif\x00", b"http://ns.adobe.com", b"eXIf", b"tEXt", b"iTXt", b"zTXt", b"ICC_PROFILE",
+           b"iCCP")  # fmt: skip
 
 
 @pytest.fixture(autouse=True)

@@ -12,6 +12,7 @@ import re
 import shutil
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -52,7 +53,7 @@ class Printed:
     pages: list[PageObject]
     heads: set[str]
 
-    @property
+    @cached_property
     def texts(self) -> list[str]:
         """The words of every page."""
         return [flat(page.extract_text()) for page in self.pages]
