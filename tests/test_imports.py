@@ -20,10 +20,11 @@ MAY_IMPORT = {  # part: the parts below it
     "tables": BOTTOM,
     "calc": {"tables", *BOTTOM},
     "threads": {"calc", "tables", *BOTTOM},
-    "job": {"threads", "calc", "units", "tables", *BOTTOM},
+    "pictures": BOTTOM,
+    "job": {"threads", "calc", "units", "pictures", "tables", *BOTTOM},
     "sheet": {"job", "threads", "calc", "tables", *BOTTOM},
     "render": {"sheet", *BOTTOM},
-    "site": {"render", "sheet", "job", *BOTTOM},
+    "site": {"render", "sheet", "job", "pictures", *BOTTOM},
     "commands": {"site", "render", "sheet", "job", *BOTTOM},
     "gear_command": {"commands", "sheet", "job", "calc", "units", *BOTTOM},
     "compare_command": {"commands", "site", "render", "sheet", "job", "units", *BOTTOM},
@@ -45,6 +46,9 @@ ONLY_IN = {  # library: where alone it is imported
     "markupsafe": {"render"},
     "mkdocs": {"site", "commands"},
     "pydantic": {"job"},
+    "PIL": {"pictures"},
+    "platformdirs": {"pictures"},
+    "segno": {"render"},
 }
 FILES = sorted(PACKAGE.rglob("*.py"))
 

@@ -7,8 +7,6 @@ the work are in `work_checks`, those of the way it is held in `holding_checks`, 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from generator.errors import Problem
 from generator.job.contradiction import Contradiction
 from generator.job.holding_checks import holding_contradictions
@@ -31,10 +29,7 @@ def check_job(read: ReadJob, shop: Shop) -> tuple[list[Problem], list[Contradict
     the contradictions, both in file order.
     """
     problems = [read.problem(*found) for found in unknown_names(_named(read.job), shop)]
-    found = [
-        *work_contradictions(read.job), *holding_contradictions(read), *one_of_each(read),
-        *_missing_pictures(read),
-    ]
+    found = [*work_contradictions(read.job), *holding_contradictions(read), *one_of_each(read)]
     for place, operation in enumerate(read.job.operations):
         if operation.thread is not None:
             designation = operation.thread.read()
@@ -52,10 +47,3 @@ def _named(job: Job) -> dict[str, str]:
     mate = job.mate.material if isinstance(job.mate, Mate) else None
     of_mate = {"mate.material": mate} if mate else {}
     return {"lathe": job.lathe, "material": job.material, **of_mate, **tools}
-
-
-def _missing_pictures(read: ReadJob) -> Iterator[Contradiction]:
-    for place, name in enumerate(read.job.photos):
-        if not (read.path.parent / name).is_file():
-            text = f"The picture {name} is not in the job's folder; the sheet leaves it out."
-            yield Contradiction("picture-missing", "note", text, read.where(f"photos.{place}"))

@@ -363,9 +363,14 @@ def _read_designation(value: object) -> str:
     return text
 
 
+PICTURES_TAKEN: Final = ("jpg", "jpeg", "png", "webp", "gif")
+PICTURES_NOT_TAKEN: Final = ("svg", "heic", "heif", "avif", "tif", "tiff", "bmp", "pdf")  # named, not shown
+_PICTURE_NAME: Final = rf"[\w(][\w ().,+-]*\.({'|'.join((*PICTURES_TAKEN, *PICTURES_NOT_TAKEN))})"
+
+
 def _read_picture(value: object) -> str:
     name = _read_line(value)
-    if not re.fullmatch(r"[\w(][\w ().,+-]*\.(jpe?g|png|webp|gif)", name, re.IGNORECASE):
+    if not re.fullmatch(_PICTURE_NAME, name, re.IGNORECASE):
         raise refused(
             ("", f"{shown(name)} is not a picture beside the job file: write its name, such as intake-1.jpg")
         )

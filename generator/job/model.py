@@ -3,7 +3,8 @@
 The reader (`job.reading`) hands these models text with locations; the kinds of field (`job.fields`) read
 it. A job never holds a bare number whose unit was guessed. The line under each key is what an editor and
 the error messages show for it. In reading order: Section, what holds the work (Chuck, Collet, Faceplate,
-Centers, Steady, Holding), Mate, Duty, Heat, Limits, CrossHole, Job. The operations are in `job.operations`.
+Centers, Steady, Holding), Mate, Duty, Heat, Limits, CrossHole, Photo, Job. The operations are in
+`job.operations`.
 """
 
 from __future__ import annotations
@@ -309,6 +310,15 @@ class Person(Strict):
     """Who runs it."""
 
 
+class Photo(Strict):
+    """A picture beside the job file: a photo, or a sketch."""
+
+    file: PictureName
+    """Name of the file."""
+    caption: Line | None = None
+    """What it shows."""
+
+
 def _block_or_word(written: Any) -> str:
     return "<word>" if isinstance(written, str) else "<block>"
 
@@ -374,11 +384,23 @@ class Job(Strict):
     """How warm the work is while it is cut and measured."""
     people: Person = Person()
     """Who did what."""
-    photos: list[PictureName] = Field(default_factory=list)
-    """Picture files beside this file."""
+    superseded_by: Line | None = None
+    """Number of the job whose sheet takes the place of this one."""
+    photos: list[
+        Annotated[
+            Annotated[Photo, Tag("<block>")] | Annotated[PictureName, Tag("<word>")],
+            Discriminator(_block_or_word),
+        ]
+    ] = Field(default_factory=list)
+    """Pictures beside this file: names, or blocks of file and caption."""
     notes: list[Text] = Field(default_factory=list)
     """Anything else to be said on the sheet."""
     operations: list[Operation] = Field(default_factory=list)
     """What is to be done, in order."""
     order: Annotated[Literal["as written", "propose"], Word] = "as written"
     """The operations are done as written, or in the order that the sheet proposes."""
+
+    @property
+    def pictures(self) -> tuple[Photo, ...]:
+        """The pictures named, each as a block."""
+        return tuple(one if isinstance(one, Photo) else Photo(file=one) for one in self.photos)

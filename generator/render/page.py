@@ -15,6 +15,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from generator.errors import Problem
+from generator.render.address_code import address_code
 from generator.render.bed_view import bed_view
 from generator.render.dial_block import dial_block
 from generator.render.drawing import Drawing
@@ -38,10 +39,13 @@ STANDING_LINE = (
 _environment = cache(environment)  # templates are compiled once in a process
 
 
-def render_page(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> str:
+def render_page(
+    sheet: Sheet, compared: Comparison | NotCompared | None = None, address: str = ""
+) -> str:
     """The body of a sheet's page: one ``<article class="sheet">``, complete and escaped.
 
-    With a comparison the other lathes of the shop stand on it, or why they do not.
+    With a comparison the other lathes of the shop stand on it, or why they do not. With the `address` that
+    the page will have on the web, its code stands in the title block.
     """
     env = _environment()
     page = view(sheet, compared)
@@ -49,6 +53,7 @@ def render_page(sheet: Sheet, compared: Comparison | NotCompared | None = None) 
     return env.get_template("sheet/page.html").render(
         page=page,
         page_style=page_style(page),
+        code=address_code(address),
         setup_drawing=_drawn(setup_view(setup) if setup else None, env),
         bed_drawing=_drawn(bed_view(setup, setup.reach) if setup and setup.reach else None, env),
         thread_drawing=_drawn(thread_view(sheet.thread_scene) if sheet.thread_scene else None, env),
@@ -74,15 +79,17 @@ def _drawn(drawing: Drawing | None, env: Environment) -> DrawnView | None:
 
 
 def page_style(page: Page) -> Markup:
-    """The page's own margins: job number, thread and hand, page number, and whether it may be run."""
+    """The page's own margins: job number, revision, thread, page number, and whether it may be run."""
     thread = " ".join(part for part in (page.thread, page.hand) if part)
     boxes = [
-        ("top-left", css_string(f"Job {page.job}")),
+        ("top-left", css_string(f"Job {page.job}, rev. {page.revision}")),
         ("top-right", css_string(thread)),
         ("bottom-left", css_string(page.title)),
         ("bottom-right", '"Page " counter(page) " of " counter(pages)'),
     ]
-    if not page.ready:
+    if page.superseded_by:
+        boxes.insert(1, ("top-center", css_string(f"SUPERSEDED BY {page.superseded_by}")))
+    elif not page.ready:
         boxes.insert(1, ("top-center", css_string(NOT_READY)))
     rules = " ".join(f"@{place} {{ content: {content} }}" for place, content in boxes)
     return Markup(f"@page {{ {rules} }}")

@@ -8,12 +8,14 @@ view                      Sheet -> Page
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
 from generator.render.at_machine import AtMachine, at_machine
 from generator.render.compare_table import CompareTable, compare_table
 from generator.render.correction_table import CorrectionBlock, correction_block
+from generator.render.customer_page import CustomerPage, customer_page
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
 from generator.render.inspection_rows import InspectionRow, inspection_rows
@@ -34,6 +36,7 @@ from generator.sheet.model import (
 from generator.sheet.other_lathes import Comparison, NotCompared
 
 NOT_READY = "NOT READY TO RUN"
+REVISION = "Revision"  # the field of the title block that stands on every page, too
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
 SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
 HOLDING = ("holding", "grip", "give", "thin", "handling", "heat", "strength")  # as the work is held, then cut
@@ -80,10 +83,21 @@ class Block:
 
 
 @dataclass(frozen=True)
+class PictureLine:
+    """A picture with its address beside the page, what it shows, and its pixels."""
+
+    address: str
+    caption: str
+    width: int
+    height: int
+
+
+@dataclass(frozen=True)
 class Page:
     """The whole page as finished strings and flags."""
 
     job: str
+    revision: str
     title: str
     thread: str
     hand: str
@@ -103,7 +117,10 @@ class Page:
     passes: PassTable | None
     no_passes_because: tuple[str, ...]
     steps: tuple[StepRow, ...]
-    pictures: tuple[tuple[str, str], ...]  # address beside the page, file name
+    pictures: tuple[PictureLine, ...]
+    superseded_by: str
+    superseded_link: str
+    for_customer: CustomerPage
     inspection: tuple[InspectionRow, ...]
     over_wires: str
     corrections: CorrectionBlock | None
@@ -135,6 +152,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
     record = inspection_rows(sheet)
     return Page(
         job=sheet.job,
+        revision=next((field.text for field in sheet.title_block if field.label == REVISION), ""),
         title=sheet.title,
         thread=_text_of(sheet, "thread.designation"),
         hand=hand,
@@ -154,7 +172,10 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         passes=passes,
         no_passes_because=stops or ("The job cuts no thread.",),
         steps=steps,
-        pictures=tuple((quote(f"{sheet.slug}/{name}"), name) for name in sheet.pictures),
+        pictures=tuple(_picture_lines(sheet)),
+        superseded_by=sheet.successor.number if sheet.successor else "",
+        superseded_link=_successor_link(sheet),
+        for_customer=customer_page(sheet),
         inspection=record,
         over_wires=_over_wires(sheet),
         corrections=correction_block(sheet) if ready else None,
@@ -166,6 +187,19 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         log=log_block(sheet, dial_system(sheet), size_system(sheet)),
         log_figures=blocks.get(LOG),
     )
+
+
+def _picture_lines(sheet: Sheet) -> Iterable[PictureLine]:
+    """The pictures; one without a caption is called by its name."""
+    for picture in sheet.pictures:
+        caption = picture.caption or picture.path.name
+        yield PictureLine(quote(f"{sheet.slug}/{picture.name}"), caption, picture.width, picture.height)
+
+
+def _successor_link(sheet: Sheet) -> str:
+    """The page of the sheet that supersedes this one, from this one; empty where there is none."""
+    newer = sheet.successor
+    return quote(f"../{newer.year}/{newer.folder}.html") if newer and newer.folder else ""
 
 
 def finding_where(finding: Finding, fallback: str = "") -> str:

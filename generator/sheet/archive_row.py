@@ -21,6 +21,7 @@ def archive_row(
     """The archive's row of this job; `text` is all that is written in job file and log, for the search."""
     thread = thread_operation(job)
     holding = list(_holding(job))
+    superseded = job.superseded_by not in (None, job.job)
     words = [
         job.customer,
         job.asked,
@@ -45,7 +46,7 @@ def archive_row(
         "lathe": lathe.name,
         "holding": ", ".join(holding),
         "year": read.path.parent.parent.name,
-        "status": job.status if ready else NOT_READY.lower(),
+        "status": "superseded" if superseded else job.status if ready else NOT_READY.lower(),
         "customer": job.customer or "",
         "ready": "yes" if ready else "no",
         "text": " ".join(word for word in words if word),

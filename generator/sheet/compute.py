@@ -15,11 +15,14 @@ from generator.errors import JobProblems, OutsideRange
 from generator.job.checks import check_job
 from generator.job.lathe import Lathe
 from generator.job.model import Job, Mate
+from generator.job.pictures import job_pictures
 from generator.job.reading import ReadJob, ReadLog
 from generator.job.shop import Material, Shop
+from generator.job.successor import Successor, successor
 from generator.sheet.archive_row import NOT_READY, archive_row
 from generator.sheet.capacity import unchecked_note
 from generator.sheet.cautions import Setup, cautions_section
+from generator.sheet.cautions_for_use import cautions_for_use
 from generator.sheet.cutting_tool import cutting_section
 from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
@@ -132,7 +135,9 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
     if problems:
         raise JobProblems(problems)
     job, desk = read.job, Desk()
-    for found in contradictions:
+    pictures, unshown = job_pictures(read)
+    newer, superseded = successor(read)
+    for found in (*contradictions, *unshown, *superseded):
         desk.find(found.id, found.level, found.text, found.where, found.asks)
 
     lathe = shop.lathes[job.lathe]
@@ -186,9 +191,10 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
         job, log, lathe, thread, levers, cuts, route.lines, desk, job.units or lathe.units
     )
     history = history_section(logged)
-    return _assemble(
-        read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup, history
+    sheet = _assemble(
+        read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup, history, newer
     )
+    return replace(sheet, pictures=pictures, for_use=cautions_for_use(setup))
 
 
 def extents_of(job: Job, thread: ThreadPlan | None) -> list[Extent]:
@@ -250,9 +256,12 @@ def _assemble(
     ready: bool,
     setup: Setup,
     history: History | None,
+    newer: Successor | None,
 ) -> Sheet:
     job, cautions = read.job, cautions_section(setup)
     status = f"{job.status}, {READY}" if ready else NOT_READY
+    if newer is not None:
+        status = f"superseded by {newer.number}"
     findings = in_order_of_harm(desk.findings)
     return Sheet(
         job=job.job,
@@ -293,7 +302,7 @@ def _assemble(
         if thread and (levers := setup.levers)
         else None,
         index=archive_row(job, lathe, status, ready, read, findings, history),
-        pictures=tuple(name for name in job.photos if (read.path.parent / name).is_file()),
         history=history,
         key_figures=tuple(name for name in _key_figures(thread) if name in desk.figures),
+        successor=newer,
     )

@@ -61,6 +61,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "finger-lifts",
         # a joint under pressure: sheet.taper_thread
         "taper-thread-pressure",
+        # worked from an old sheet: job.successor
+        "superseded", "superseded-itself",
     ),
     Harm.LATHE: (
         # bent by the cut, carried by a finger: sheet.holding.climb, sheet.holding.fingers
@@ -136,7 +138,9 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "part-off-place", "many-passes", "class-assumed", "limits-remark", "limits-from-memory",
         "not-tabulated", "wire-missing",
         "wire-unusable", "wire-inside", "fit-wires-inside", "fit-unsaid", "route-proposed", "order-proposed",
-        "speed-unknown-material", "picture-missing", "not-checked",
+        "speed-unknown-material", "not-checked",
+        # pictures beside the job: job.pictures
+        "picture-missing", "picture-unread", "picture-kind", "picture-name",
         "log-operation", "log-pass", "log-measured", "log-stopped", "log-order", "log-received", "log-status",
     ),
 }

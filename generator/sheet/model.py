@@ -22,6 +22,8 @@ from typing import Literal
 
 from generator.calc.left_to_cut import Feed, Read
 from generator.errors import Location, Problem
+from generator.job.pictures import JobPicture
+from generator.job.successor import Successor
 from generator.si import Angle, Area, Force, Length
 
 System = Literal["inch", "mm"]
@@ -616,7 +618,7 @@ class Sheet:
     index: Mapping[str, str]
     key_figures: tuple[str, ...] = ()
     dial_scene: DialScene | None = None
-    pictures: tuple[str, ...] = ()  # file names beside the job file
+    pictures: tuple[JobPicture, ...] = ()
     operations: tuple[OperationLine, ...] = ()
     plots: tuple[PlotScene, ...] = ()
     corrections: CorrectionTable | None = None
@@ -626,3 +628,5 @@ class Sheet:
     revision: str = ""
     shop: str = ""
     history: History | None = None
+    successor: Successor | None = None
+    for_use: tuple[Caution, ...] = ()  # for whoever takes the part back

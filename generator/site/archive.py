@@ -10,16 +10,17 @@ from __future__ import annotations
 
 import json
 import logging
-import shutil
 from collections.abc import Iterable, Iterator, Mapping
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
-from urllib.parse import quote
+from urllib.parse import quote, urljoin
 
 from generator.errors import JobProblems, Location, Problem
+from generator.job.pictures import JobPicture
 from generator.job.reading import ReadJob, ReadLog, find_jobs, read_job, read_log, read_shop
 from generator.job.shop import Shop
+from generator.pictures import BadPicture, shown_picture
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import History, Sheet
@@ -50,7 +51,7 @@ class Entry:
     faults: tuple[Problem, ...] = ()
     figure_names: tuple[FigureName, ...] = ()
     other_sources: tuple[str, ...] = ()
-    pictures: tuple[str, ...] = ()
+    pictures: tuple[JobPicture, ...] = ()
 
     @property
     def link(self) -> str:
@@ -103,8 +104,10 @@ class Archive:
         return tuple((source, tuple(labels[source])) for source in sorted(labels, key=str.casefold) if source)
 
 
-def make_archive(jobs_dir: Path, pages: Path) -> Archive:
+def make_archive(jobs_dir: Path, pages: Path, address: str = "") -> Archive:
     """Read every job below `jobs_dir` and write each body, without its frame, below `pages`.
+
+    `address` is where the site will stand on the web, empty where it will not.
 
     Raises
     ------
@@ -114,13 +117,14 @@ def make_archive(jobs_dir: Path, pages: Path) -> Archive:
     shop = try_shop(jobs_dir / "_shop")
     entries = []
     for path in find_jobs(jobs_dir):
-        entry, body = make_entry(path, shop)
+        entry, body = make_entry(path, shop, address)
         target = pages / entry.page
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(body, encoding="utf-8", newline="\n")
         for picture in entry.pictures:
             target.with_suffix("").mkdir(exist_ok=True)
-            shutil.copyfile(path.parent / picture, target.with_suffix("") / picture)
+            with suppress(BadPicture):  # taken away since it was read
+                (target.with_suffix("") / picture.name).write_bytes(shown_picture(picture.path).data)
         entries.append(entry)
     entries.sort(key=lambda entry: entry.row["year"], reverse=True)
     return Archive(
@@ -130,7 +134,7 @@ def make_archive(jobs_dir: Path, pages: Path) -> Archive:
     )
 
 
-def make_entry(path: Path, shop: Shop | JobProblems) -> tuple[Entry, str]:
+def make_entry(path: Path, shop: Shop | JobProblems, address: str = "") -> tuple[Entry, str]:
     """One job's row and the body of its page; never raises for what a file holds."""
     try:
         whole = _whole_shop(path, shop)
@@ -139,7 +143,8 @@ def make_entry(path: Path, shop: Shop | JobProblems) -> tuple[Entry, str]:
             sheet = _sheet_with_log(read, whole)
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
-            return _sheet_entry(path, sheet, (*log_problems(sheet), *faults)), render_page(sheet, compared)
+            entry = _sheet_entry(path, sheet, (*log_problems(sheet), *faults))
+            return entry, render_page(sheet, compared, urljoin(address, entry.link) if address else "")
     except JobProblems as error:
         return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
 
@@ -287,7 +292,7 @@ def index_script(entries: Iterable[Entry]) -> str:
 
 def _sheet_entry(path: Path, sheet: Sheet, faults: tuple[Problem, ...]) -> Entry:
     row = {**sheet.index, "year": path.parent.parent.name}
-    sources = tuple(caution.source for caution in sheet.cautions)
+    sources = tuple(caution.source for caution in (*sheet.cautions, *sheet.for_use))
     return Entry(path, page_of(path), row, (), faults, figure_names(sheet), sources, sheet.pictures)
 
 

@@ -45,6 +45,7 @@ STYLES: Final = (  # a later one wins: paper over screen
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "kept.js", "fields.js", "log_piece.js", "large_view.js", "measured.js",
+    "sheet.js",
 )
 SCRIPTS: Final = ("archive.js", *SHEET_SCRIPTS)
 INDEX_SCRIPT: Final = "archive-index.js"
@@ -99,7 +100,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Read and compute all jobs; add style sheets, scripts and the frame to the site's files."""
-        self.archive = make_archive(self.jobs, Path(config.site_dir))
+        self.archive = make_archive(self.jobs, Path(config.site_dir), config.site_url or "")
         for problem in self.archive.problems:
             log.warning(str(problem))
         for oddity in self.archive.oddities:

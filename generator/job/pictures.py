@@ -1,0 +1,54 @@
+"""The pictures that a job names, as its sheet shows them, and what is wrong with the others.
+
+A picture that cannot be shown never costs the sheet: it is left out, and a note says why.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from generator.job.contradiction import Contradiction
+from generator.job.fields import PICTURES_NOT_TAKEN
+from generator.job.reading import ReadJob
+from generator.pictures import BadPicture, shown_picture
+
+
+@dataclass(frozen=True)
+class JobPicture:
+    """A picture of the job: its file, its name in the site, what it shows, its size in pixels."""
+
+    path: Path
+    name: str
+    caption: str
+    width: int
+    height: int
+
+
+def job_pictures(read: ReadJob) -> tuple[tuple[JobPicture, ...], list[Contradiction]]:
+    """The pictures that can be shown, in the order of the file, and a note on each of the others."""
+    pictures: list[JobPicture] = []
+    notes: list[Contradiction] = []
+    for place, photo in enumerate(read.job.pictures):
+        path, where = read.path.parent / photo.file, read.where(f"photos.{place}.file")
+        said = f"The picture {photo.file}"
+        kind = path.suffix[1:].lower()
+        if kind in PICTURES_NOT_TAKEN:
+            text = f"{said} is left out: {kind.upper()} is not taken; save it as JPEG, or a sketch as PNG."
+            notes.append(Contradiction("picture-kind", "note", text, where))
+            continue
+        try:
+            shown = shown_picture(path)
+        except BadPicture as error:
+            text = f"{said} {error}; the sheet leaves it out."
+            notes.append(
+                Contradiction("picture-unread" if path.exists() else "picture-missing", "note", text, where)
+            )
+            continue
+        if not shown.is_called(photo.file):
+            text = f"{said} is shown, but it is a {shown.kind} picture: its name should end so."
+            notes.append(Contradiction("picture-name", "note", text, where))
+        pictures.append(
+            JobPicture(path, shown.name_beside(photo.file), photo.caption or "", shown.width, shown.height)
+        )
+    return tuple(pictures), notes

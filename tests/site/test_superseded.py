@@ -1,0 +1,72 @@
+"""A job that another supersedes says so on its page, links there, and is not worked from."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from generator.job.reading import read_job
+from generator.job.successor import Successor, successor
+from generator.site.archive import make_archive
+
+JOBS = Path(__file__).parents[2] / "jobs"
+OLD, NEW = "SW-109-brake-pull-rod", "SW-118-pump-lug"
+
+
+@pytest.fixture
+def jobs(tmp_path: Path) -> Path:
+    for name in ("_shop", f"2026/{OLD}", f"2026/{NEW}"):
+        shutil.copytree(JOBS / name, tmp_path / "jobs" / name)
+    (tmp_path / "jobs" / "2026" / NEW).rename(tmp_path / "jobs" / "2026" / "SW-120 & more")
+    return tmp_path / "jobs"
+
+
+def superseded_by(jobs: Path, number: str) -> Path:
+    path = jobs / "2026" / OLD / "job.yml"
+    with path.open("a", encoding="utf-8") as file:
+        file.write(f"superseded_by: {number}\n")
+    return path
+
+
+@pytest.mark.parametrize(
+    ("number", "found"),
+    [
+        ("SW-120 & more", Successor("SW-120 & more", "2026", "SW-120 & more")),
+        ("SW-12", Successor("SW-12")),  # the beginning of a number is not the number
+        ("../../x", Successor("../../x")),
+    ],
+)
+def test_it_is_looked_for_among_the_folders(jobs: Path, number: str, found: Successor) -> None:
+    newer, (said,) = successor(read_job(superseded_by(jobs, f"'{number}'")))
+    assert newer == found
+    assert said.text.startswith(f"This sheet is superseded by {number}: do not work from it.")
+    assert ("No job of that number is in the archive" in said.text) is (not found.folder)
+    assert (said.level, said.where.column) == ("check", 16)
+
+
+def test_page_paper_and_archive_say_so(jobs: Path, tmp_path: Path) -> None:
+    superseded_by(jobs, "'SW-120 & more'")
+    archive = make_archive(jobs, tmp_path / "site")
+    (entry,) = (entry for entry in archive.entries if entry.page.endswith(f"{OLD}.html"))
+    text = (tmp_path / "site" / entry.page).read_text(encoding="utf-8")
+    link = '<a href="../2026/SW-120%20%26%20more.html">SW-120 &amp; more</a>'
+    assert f"<strong>SUPERSEDED BY {link}</strong> Do not work from this sheet." in text
+    assert '@top-center { content: "SUPERSEDED BY SW' in text  # on every page of the paper
+    assert "<dd>superseded by SW-120 &amp; more</dd>" in text
+    assert "This sheet is superseded by SW-120 &amp; more: do not work from it." in text
+    assert entry.row["status"] == "superseded"
+
+
+def test_a_job_does_not_supersede_itself(jobs: Path) -> None:
+    newer, (said,) = successor(read_job(superseded_by(jobs, "SW-109")))
+    assert newer is None
+    assert said.id == "superseded-itself"
+
+
+def test_a_job_outside_an_archive_is_read_all_the_same(jobs: Path, tmp_path: Path) -> None:
+    alone = tmp_path / "job.yml"
+    shutil.copy(superseded_by(jobs, "SW-120"), alone)
+    newer, _ = successor(read_job(alone))
+    assert newer == Successor("SW-120")
