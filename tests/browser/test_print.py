@@ -19,7 +19,7 @@ SIZES = {
     "A4": (8.27 * POINTS_PER_INCH, 11.69 * POINTS_PER_INCH),
     "Letter": (8.5 * POINTS_PER_INCH, 11 * POINTS_PER_INCH),
 }
-MOST_PAGES = {"A4": 17, "Letter": 18}  # working of every figure four or five; log, record, pictures two or three
+MOST_PAGES = {"A4": 17, "Letter": 18}  # the working of every figure takes four or five, log and pictures two
 LEAST_FILLED = 0.4  # of a page's height, on every page but the last
 LONG_WORD = 20  # characters: longer ones may be broken over two lines, and so taken apart
 EDGE = 5.0  # mm that no printer reaches, common practice
