@@ -30,7 +30,7 @@ ROOT = Path(__file__).resolve().parents[2]
 MARGIN = 14 / 25.4 * 72  # points, at the top, as print.css sets it
 LEAST_FILLED = 0.4  # of a page's height, on every page but the last
 WIDTH = 703  # pixels between the margins of A4
-MOST_PAGES = {"A4": 16, "Letter": 17}
+MOST_PAGES = {"A4": 17, "Letter": 18}
 CHOICES = ("", "print-machine", "print-file", "print-customer")
 NUMBERS = ("SW-101", "SW-119", "SW-109")  # ready, the one with the most to say, not ready to run
 TITLE_BLOCK = "Identification number"
@@ -105,8 +105,8 @@ def test_each_part_has_its_own_headings_and_no_others(both: list[Printed]) -> No
         assert bool(file) is (paper.choice != "print-machine")
         assert "For the customer" not in paper.heads
         if paper.choice != "print-file":
-            assert machine >= {"Before starting", "Cautions", "Passes", "Test fit"}
-            assert paper.number == "SW-109" or machine >= {"For the machine", "Setup"}
+            assert machine >= {"Before starting", "Cautions", "Passes"}
+            assert paper.number == "SW-109" or machine >= {"For the machine", "Setup", "Test fit"}
 
 
 def test_what_is_laid_out_is_on_the_paper(both: list[Printed]) -> None:
@@ -208,7 +208,7 @@ def test_the_choice_is_made_from_the_keyboard_and_asks_no_network(open_page: Ope
     page.keyboard.press("ArrowDown")
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
-    assert page.evaluate("window.printed") == "sheet print-machine"
+    assert "print-machine" in page.evaluate("window.printed").split()
     assert (opened.complaints, opened.requests) == ([], [])
     for part in ("Findings", "Working"):  # on the screen nothing changes
         assert page.locator(f"article.sheet :is(h2, h3):text-is('{part}')").count() == 1
