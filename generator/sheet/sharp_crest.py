@@ -27,8 +27,8 @@ def check_crest(pitch_diameter: Length, thread: ThreadPlan, where: Location | No
         "crest-sharp", "check",
         f"At the pitch diameter of the last pass the grooves meet: the crests of {thread.designation.text} "
         f"come out sharp, {fine_words(short, system)} below the {before} of "
-        f"{length_words(thread.blank, system)}, at {length_words(crest, system)}. Sharp crests cut hands and "
+        f"{length_words(thread.blank, system)}, at {fine_words(crest, system)}. Sharp crests cut hands and "
         f"burr in the mate. Measure the {before} again, or {'bore' if thread.internal else 'turn'} it to "
-        f"{length_words(crest, system)} {'and over' if thread.internal else 'and under'} before threading.",
+        f"{fine_words(crest, system)} {'and over' if thread.internal else 'and under'} before threading.",
         where, f"Is the {before} measured right, and is this the thread that is wanted?",
     )

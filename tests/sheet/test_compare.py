@@ -8,6 +8,7 @@ lines are the project's own.
 from __future__ import annotations
 
 import re
+import shutil
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
@@ -83,7 +84,7 @@ def test_there_is_what_the_sheet_says_when_the_job_file_names_that_lathe(
     for name in LATHES:
         other = on_lathe(read, shop, name, here)
         file = tmp_path / "2026" / path.parent.name / "job.yml"
-        file.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copytree(path.parent, file.parent, dirs_exist_ok=True)  # its pictures, too
         changed = text.replace(f"lathe: {read.job.lathe}", f"lathe: {name}")
         for gone in other.let_go:
             step, place = f"      spindle: {gone.written}", f"at: {gone.written.removesuffix(' in')}}}"

@@ -15,7 +15,7 @@ def found(sheet):
 def test_a_blank_a_little_too_large_comes_out_sharp(sheet_of):
     """At most H over the pitch line is there for a crest: 2.1664 + 2 x 0.4330 x 0.125 (ASME B1.1)."""
     sheet = sheet_of({"tool: V1}": "tool: V1, blank: 2.290}"})
-    pitch_diameter = sheet.passes[-1].pitch_diameter / inch
+    pitch_diameter = sheet.figures["passes.final_pitch_diameter"].value / inch
     (said,) = found(sheet)
     crest = pitch_diameter + 0.8660254 * 0.125
     assert f"{crest:.4f} in" in said.text
