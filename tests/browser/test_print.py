@@ -26,9 +26,7 @@ EDGE = 5.0  # mm that no printer reaches, common practice
 SHEETS = {  # ready jobs; what its running header must hold, besides the number
     "SW-101": ("2 1/4-8 UN-2A", "right"),
     "SW-107": ("8-12 UN-2B", "right"),
-    "SW-110": ("right",),
     "SW-113": ("right",),
-    "SW-115": ("M16", "right"),
     "SW-116": ("1-8 UNC-2A-LH", "left"),
     "SW-117": ("1 1/2-8 UN-2A", "right"),  # between centers
     "SW-119": ("4-8 UN-2A", "right"),  # the one with the most to say
