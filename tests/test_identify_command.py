@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import json
-import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
@@ -217,15 +215,3 @@ def test_help_has_an_example_that_runs(capsys):
     assert example
     status, _, err = run(capsys, *example.split())
     assert (status, err) == (0, "")
-
-
-def test_the_whole_process_is_soon_done():
-    """Against starting Python and reading the units, which every command pays (a ratio of times)."""
-    def took(*words):
-        start = time.perf_counter()
-        subprocess.run([sys.executable, *words], check=True, capture_output=True)
-        return time.perf_counter() - start
-
-    units = min(took("-c", "from generator import units; units.factor('length', 'mm')") for _ in range(3))
-    whole = min(took("-m", "generator", "identify", *HALF_INCH) for _ in range(3))
-    assert whole < 4 * units
