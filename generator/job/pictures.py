@@ -5,24 +5,11 @@ A picture that cannot be shown never costs the sheet: it is left out, and a note
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from pathlib import Path
-
+from generator.job.beside import JobPicture
 from generator.job.contradiction import Contradiction
 from generator.job.fields import PICTURES_NOT_TAKEN
 from generator.job.reading import ReadJob
 from generator.pictures import BadPicture, shown_picture
-
-
-@dataclass(frozen=True)
-class JobPicture:
-    """A picture of the job: its file, its name in the site, what it shows, its size in pixels."""
-
-    path: Path
-    name: str
-    caption: str
-    width: int
-    height: int
 
 
 def job_pictures(read: ReadJob) -> tuple[tuple[JobPicture, ...], list[Contradiction]]:

@@ -2,19 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from generator.job.beside import Successor
 from generator.job.contradiction import Contradiction
 from generator.job.reading import ReadJob, find_jobs
-
-
-@dataclass(frozen=True)
-class Successor:
-    """The number of the job; year and name of its folder, empty when it is not in the archive."""
-
-    number: str
-    year: str = ""
-    folder: str = ""
 
 
 def successor(read: ReadJob) -> tuple[Successor | None, list[Contradiction]]:

@@ -12,13 +12,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from generator.errors import JobProblems, OutsideRange
+from generator.job.beside import Successor
 from generator.job.checks import check_job
 from generator.job.lathe import Lathe
 from generator.job.model import Job, Mate
 from generator.job.pictures import job_pictures
 from generator.job.reading import ReadJob, ReadLog
 from generator.job.shop import Material, Shop
-from generator.job.successor import Successor, successor
+from generator.job.successor import successor
 from generator.sheet.archive_row import NOT_READY, archive_row
 from generator.sheet.capacity import unchecked_note
 from generator.sheet.cautions import Setup, cautions_section

@@ -22,8 +22,7 @@ from typing import Literal
 
 from generator.calc.left_to_cut import Feed, Read
 from generator.errors import Location, Problem
-from generator.job.pictures import JobPicture
-from generator.job.successor import Successor
+from generator.job.beside import JobPicture, Successor
 from generator.si import Angle, Area, Force, Length
 
 System = Literal["inch", "mm"]

@@ -17,7 +17,7 @@ from pathlib import Path
 from urllib.parse import quote, urljoin
 
 from generator.errors import JobProblems, Location, Problem
-from generator.job.pictures import JobPicture
+from generator.job.beside import JobPicture
 from generator.job.reading import ReadJob, ReadLog, find_jobs, read_job, read_log, read_shop
 from generator.job.shop import Shop
 from generator.pictures import BadPicture, shown_picture

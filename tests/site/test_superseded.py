@@ -7,8 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from generator.job.beside import Successor
 from generator.job.reading import read_job
-from generator.job.successor import Successor, successor
+from generator.job.successor import successor
 from generator.site.archive import make_archive
 
 JOBS = Path(__file__).parents[2] / "jobs"

@@ -1,0 +1,26 @@
+"""What lies beside a job, as its sheet shows it: pictures, and the job that takes its place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+
+@dataclass(frozen=True)
+class JobPicture:
+    """A picture of the job: its file, its name in the site, what it shows, its size in pixels."""
+
+    path: Path
+    name: str
+    caption: str
+    width: int
+    height: int
+
+
+@dataclass(frozen=True)
+class Successor:
+    """The number of the job; year and name of its folder, empty when it is not in the archive."""
+
+    number: str
+    year: str = ""
+    folder: str = ""
