@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from generator.calc.passes import infeed_travel
 from generator.errors import OutsideRange
 from generator.si import Angle, Length
 
@@ -47,6 +48,4 @@ def still_to_cut(excess: Length, angle: Angle = 0.0) -> Length:
     """
     if not 0 <= excess < math.inf:
         raise OutsideRange("excess", excess, 0.0, None, "nothing puts metal back", "m")
-    if not 0 <= angle < math.pi / 2:
-        raise OutsideRange("angle of the slide", math.degrees(angle), 0.0, 90.0, "plane geometry", "degrees")
-    return excess / 2 / math.cos(angle)
+    return infeed_travel(excess / 2, angle)

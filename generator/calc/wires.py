@@ -357,10 +357,13 @@ def over_wires(pitch_diameter: Length, wire: Length, pitch: Length, lead: Length
     Source: Machinery's Handbook, 31st ed., p. 2127; NBS Handbook H28; ASME B1.2.
     """
     form = form_of(pitch_diameter, wire, lead, flanks)
-    return _over(form, pitch_diameter, wire, pitch, lead, flanks)
+    return over_wires_by(form, pitch_diameter, wire, pitch, lead, flanks)
 
 
-def _over(form: Form, diameter: float, wire: float, pitch: float, lead: float, flanks: Flanks) -> float:
+def over_wires_by(
+    form: Form, diameter: Length, wire: Length, pitch: Length, lead: Length, flanks: Flanks
+) -> Length:
+    """Size over three wires by a form that was chosen before; as `over_wires` otherwise (m)."""
     if form is Form.SIMPLE:
         return over_wires_simple(diameter, wire, pitch, flanks)
     by = over_wires_exact if form is Form.EXACT else over_wires_with_lead
@@ -410,7 +413,7 @@ def pitch_diameter_from_wires(
         raise OutsideRange("size over wires", over / inch, (over - diameter) / inch, None, SOURCE, "in")
     form = form_of(diameter, wire, lead, flanks)
     for _ in range(ITERATIONS):
-        step = over - _over(form, diameter, wire, pitch, lead, flanks)
+        step = over - over_wires_by(form, diameter, wire, pitch, lead, flanks)
         diameter += step
         if abs(step) < CLOSE * over:
             break

@@ -165,8 +165,8 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
             cuts = replace(
                 cuts, corrections=measuring_section(job, shop, lathe, thread, cuts, desk),
                 trial_fit=trial_fit(job, lathe, material, layout.stick_out, thread, cuts, desk),
+                to_size=to_size(lathe, thread, cuts, desk),
             )
-            cuts = replace(cuts, to_size=to_size(lathe, thread, cuts, desk))
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
     mate_shop_material = _mate_material(job, shop)

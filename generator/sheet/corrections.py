@@ -30,7 +30,7 @@ def corrections(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) ->
     OutsideRange
         When a turn of the lathe's dial does not hold a whole number of its divisions.
     """
-    if thread.profile.taper or thread.flanks.square:
+    if not thread.profile.wires_measure:
         return None
     angle = cuts.infeed_angle
     formula, put = "1 ÷ 2", dict[str, tuple[float, Quantity]]()

@@ -132,6 +132,11 @@ def feeds_towards(operation: Thread, thread: ThreadPlan) -> Side:
     return other_side(load_faces(operation))
 
 
+def feeding_dial(lathe: Lathe, slide: str) -> Dial:
+    """The dial of the slide that feeds a thread in, the compound or the cross slide."""
+    return slide_dial(lathe.compound_dial if slide == "compound" else lathe.cross_dial)
+
+
 def slide_dial(record: DialRecord) -> Dial:
     """The dial of a slide, from the lathe's record."""
     return Dial(record.division.si, record.turn.si, record.reads)

@@ -52,7 +52,7 @@ def passes_taken(logged: Logged) -> tuple[PassTaken, ...]:
 
 def depth_of(travel: Length | None, logged: Logged) -> Length | None:
     """Radial depth of a travel of the infeed slide (m)."""
-    return None if travel is None or logged.cuts is None else travel * math.cos(logged.cuts.infeed_angle)
+    return None if travel is None or logged.cuts is None else logged.cuts.depth(travel)
 
 
 def infeed_travels(logged: Logged) -> tuple[list[Length | None], Length]:

@@ -17,7 +17,7 @@ from generator.job.log import Entry
 from generator.job.model import Job
 from generator.job.reading import LogEntry, ReadLog
 from generator.sheet.desk import Desk
-from generator.sheet.infeed import slide_dial
+from generator.sheet.infeed import feeding_dial, slide_dial
 from generator.sheet.model import OperationLine, System
 from generator.sheet.plans import LathePlan, PassPlan, ThreadPlan
 from generator.si import Length
@@ -61,8 +61,7 @@ class Logged:
     @cached_property
     def infeed_dial(self) -> Dial:
         """The dial of the slide that feeds the thread in."""
-        across = self.cuts is not None and self.cuts.slide != "compound"
-        return slide_dial(self.lathe.cross_dial if across else self.lathe.compound_dial)
+        return feeding_dial(self.lathe, self.infeed_slide)
 
     @property
     def infeed_slide(self) -> str:

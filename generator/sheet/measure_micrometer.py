@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.calc.thread_form import lead_angle
+from generator.calc.wires import EXACT_FROM
 from generator.sheet.desk import Desk
 from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import ThreadPlan
@@ -10,7 +11,6 @@ from generator.si import degree
 
 SOURCE = "Machinery's Handbook, thread micrometers (from memory); common practice"
 STOCK = (60, 55)        # degrees: anvils that are kept; common practice, no source
-STEEP = 5.0 * degree    # lead angle from which wires need the exact solution, too: NBS Handbook H28
 
 
 def micrometer_reads(thread: ThreadPlan) -> bool:
@@ -63,7 +63,7 @@ def _reading(thread: ThreadPlan) -> str:
         said = f"where it goes in: {said}"
     most_material = thread.pitch_diameter_min if thread.internal else thread.pitch_diameter_max
     lead = lead_angle(thread.lead, most_material)
-    if lead > STEEP:
+    if lead > EXACT_FROM:
         said += (
             f"; at a lead angle of {lead / degree:.1f}° it bears beside the pitch line: compare it with a "
             "thread of the same lead, read no size off it"

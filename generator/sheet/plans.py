@@ -8,6 +8,7 @@ Positions are x from the chuck face towards the tailstock.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -129,6 +130,10 @@ class PassPlan:
     corrections: CorrectionTable | None = None
     trial_fit: tuple[FitRow, ...] = ()
     to_size: ToSize | None = None
+
+    def depth(self, travel: Length) -> Length:
+        """Radial depth of a travel of the slide that feeds."""
+        return travel * math.cos(self.infeed_angle)
 
 
 @dataclass(frozen=True)

@@ -12,8 +12,8 @@ from generator.calc.passes import infeed_travel
 from generator.calc.thread_form import lead_angle
 from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
-from generator.sheet.infeed import slide_dial
-from generator.sheet.measure_micrometer import STEEP, micrometer_reads
+from generator.sheet.infeed import feeding_dial, slide_dial
+from generator.sheet.measure_micrometer import micrometer_reads
 from generator.sheet.model import Figure, SizeReading, ToSize
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.si import Length, mm
@@ -32,12 +32,12 @@ def to_size(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> ToS
         When a turn of the lathe's dial does not hold a whole number of its divisions.
     """
     first, small = desk.figures.get("passes.first_cut"), desk.figures.get("passes.last_cut")
-    if thread.profile.taper or thread.flanks.square:
+    if not thread.profile.wires_measure:
         return None
     readings = tuple(_readings(thread, cuts, desk))
     if not readings or first is None or small is None:
         return None
-    dial = slide_dial(lathe.compound_dial if cuts.slide == "compound" else lathe.cross_dial)
+    dial = feeding_dial(lathe, cuts.slide)
     cross = slide_dial(lathe.cross_dial)
     feed = Feed(
         along=math.cos(cuts.infeed_angle), half=dial.graduation / 2, cross_half=cross.graduation / 2,
@@ -60,21 +60,18 @@ def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[SizeRe
     if thread.wire is not None and last.over_wires is not None:
         wire = thread.wire
 
+        form = wires.form_of(diameter, wire, thread.lead, flanks)
+
         def over(size: Length) -> Length:
-            form = wires.form_of(diameter, wire, thread.lead, flanks)
-            by = wires.over_wires_exact if form is wires.Form.EXACT else wires.over_wires_with_lead
-            if form is wires.Form.SIMPLE:
-                return wires.over_wires_simple(size, wire, pitch, flanks)
-            return by(size, wire, pitch, thread.lead, flanks)
+            return wires.over_wires_by(form, size, wire, pitch, thread.lead, flanks)
 
         limits = _limits("thread.over_wires", thread, desk)
         yield SizeReading(
             "over_wires", "Over wires", "micrometer and wires",
             _read(last.over_wires, limits, _per(over, diameter), thread, cuts),
         )
-    ball = desk.figures.get("thread.balls.size")
-    if thread.internal and ball is not None and isinstance(ball.value, float):
-        size, starts = ball.value, thread.designation.starts
+    if thread.ball is not None:
+        size, starts = thread.ball, thread.designation.starts
 
         def between(of: Length) -> Length:
             return balls.across_balls(balls.ball_circle(of, size, pitch, flanks), size, pitch, starts)
@@ -85,7 +82,7 @@ def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[SizeRe
             _read(balls.between_balls(diameter, size, pitch, starts, flanks), limits, _per(between, diameter),
                   thread, cuts),
         )
-    steep = lead_angle(thread.lead, diameter) > STEEP
+    steep = lead_angle(thread.lead, diameter) > wires.EXACT_FROM
     if not thread.internal and micrometer_reads(thread) and not steep:
         ends = _given(thread, thread.pitch_diameter_min, thread.pitch_diameter_max)
         yield SizeReading(

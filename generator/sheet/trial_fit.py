@@ -5,14 +5,15 @@ One row for each thing that is felt, made for this thread; nothing here orders a
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
+from generator.calc.dials import whole_graduations
 from generator.calc.heat import growth
+from generator.calc.passes import infeed_travel
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.desk import Desk
-from generator.sheet.infeed import slide_dial
+from generator.sheet.infeed import feeding_dial
 from generator.sheet.model import FitRow
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.sheet.wording import fine_words, length_words, rise_words
@@ -48,11 +49,10 @@ def trial_fit(
 
 def _next_cut(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> str:
     """One least cut in divisions of the slide that feeds, and what it does to the pitch diameter."""
-    dial = slide_dial(lathe.compound_dial if cuts.slide == "compound" else lathe.cross_dial)
-    last = next(line.cut for line in reversed(cuts.passes) if not line.spring) / math.cos(cuts.infeed_angle)
-    count = max(math.floor(last / dial.graduation + 1e-6), 1)
+    dial = feeding_dial(lathe, cuts.slide)
+    last = next(line.cut for line in reversed(cuts.passes) if not line.spring)
+    count = max(whole_graduations(infeed_travel(last, cuts.infeed_angle), dial, rounds="down"), 1)
     step = count * dial.graduation
-    depth = step * math.cos(cuts.infeed_angle)
     angle = " × cos {α}" if cuts.infeed_angle else ""
     desk.computed(
         "measure.next_cut", f"Next cut at a trial, on the {cuts.slide}, not over", step, "length",
@@ -64,8 +64,8 @@ def _next_cut(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> s
     if thread.flanks.square:
         return f"{_divisions(count)} of the {cuts.slide}"
     moved = desk.computed(
-        "measure.next_cut_takes", "What that takes off the pitch diameter", 2 * depth, "fine_length",
-        f"2 × {{next cut}}{angle}",
+        "measure.next_cut_takes", "What that takes off the pitch diameter", 2 * cuts.depth(step),
+        "fine_length", f"2 × {{next cut}}{angle}",
         {
             "next cut": (step, "length"), **({"α": (cuts.infeed_angle, "angle")} if angle else {}),
         },
