@@ -8,7 +8,7 @@ place_item        an item number in a circle on a leader
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, hypot, radians, sin
 from typing import Final
@@ -199,29 +199,48 @@ def place_leader(
     An anchor is a point on an outline and the side it is reached from: −1 from above, +1 from below. A leader
     crosses a dimension or an arrow only where nothing else is free.
     """
+    free: list[tuple[Run, Text]] = []
+    for run, words in _leader_places(text, anchors, part, reaches):
+        letters = words.box
+        landing = Box(letters.left, letters.top, letters.right, run[-1][1] + 0.4)
+        if board.lettering_fits(landing):
+            if board.leader_fits(_off_outline(run)):
+                return _set_leader(canvas, board, run, words)
+            free.append((run, words))
+    crossing = board.without_barriers()
+    for run, words in free:
+        if crossing.leader_fits(_off_outline(run)):
+            return _set_leader(canvas, board, run, words)
+    return False
+
+
+def _leader_places(
+    text: str, anchors: Sequence[tuple[Point, int]], part: str, reaches: Sequence[float]
+) -> Iterator[tuple[Run, Text]]:
+    """Leaders with their lettering, in order of preference."""
     width = text_width(text)
-    for reach, shade in ((reach, shade) for shade in (board, board.without_barriers()) for reach in reaches):
+    for reach in reaches:
         for (x, y), side in anchors:
             for lean in (0.45, 0.9, 0.15, 1.5):
                 for way in (1, -1):
                     elbow = (x + way * lean * reach, y + side * reach)
                     end = (elbow[0] + way * (width + 0.6), elbow[1])
                     start = elbow[0] + 0.6 if way > 0 else end[0]
-                    words = Text(text, (start, elbow[1] - ABOVE), LETTER, part)
-                    letters = words.box
-                    run = ((x, y), elbow, end)
-                    landing = Box(letters.left, letters.top, letters.right, elbow[1] + 0.4)
-                    if not (
-                        shade.lettering_fits(landing) and shade.leader_fits((_off((x, y), elbow), *run[1:]))
-                    ):
-                        continue
-                    canvas.line("thin", part, *run)
-                    arrowhead(canvas, part, (x, y), elbow)
-                    canvas.texts.append(words)
-                    board.letters.append(letters)
-                    board.leaders.append(run)
-                    return True
-    return False
+                    yield ((x, y), elbow, end), Text(text, (start, elbow[1] - ABOVE), LETTER, part)
+
+
+def _set_leader(canvas: Canvas, board: Board, run: Run, words: Text) -> bool:
+    canvas.line("thin", words.part, *run)
+    arrowhead(canvas, words.part, run[0], run[1])
+    canvas.texts.append(words)
+    board.letters.append(words.box)
+    board.leaders.append(run)
+    return True
+
+
+def _off_outline(run: Run) -> Run:
+    """The leader from a point just off its start, so that it does not meet the very line it points at."""
+    return (_off(run[0], run[1]), *run[1:])
 
 
 def _off(start: Point, towards: Point) -> Point:
@@ -246,33 +265,39 @@ def place_item(
     """Set an item number in a circle, its leader ending in a dot at an anchor; False without room."""
     others = [box for box in board.parts if box not in own]
     strict = Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
-    for reach, shade, turns in (
-        (reach, shade, turns)
-        for turns in (_AROUND, _INWARDS)
-        for shade in (strict, strict.without_barriers())
-        for reach in reaches
-    ):
+    crossing = strict.without_barriers()
+    for turns in (_AROUND, _INWARDS):
+        free: list[tuple[Run, Circle]] = []
+        for run, ring in _item_places(anchors, reaches, turns):
+            if board.lettering_fits(ring.box):
+                if strict.leader_fits(run):
+                    return _set_item(canvas, board, number, run, ring)
+                free.append((run, ring))
+        for run, ring in free:
+            if crossing.leader_fits(run):
+                return _set_item(canvas, board, number, run, ring)
+    return False
+
+
+def _item_places(
+    anchors: Sequence[tuple[Point, int]], reaches: Sequence[float], turns: Sequence[float]
+) -> Iterator[tuple[Run, Circle]]:
+    """Leaders with the circle of the item, in order of preference."""
+    for reach in reaches:
         for (x, y), side in anchors:
             for turn in turns:
                 ux, uy = cos(radians(turn)), side * sin(radians(turn))
                 middle = (x + reach * ux, y + reach * uy)
-                ring = Circle("thin", middle, ITEM_RADIUS, "item")
                 touch = (middle[0] - ITEM_RADIUS * ux, middle[1] - ITEM_RADIUS * uy)
-                run: Run = ((x, y), touch)
-                if not (board.lettering_fits(ring.box) and shade.leader_fits(run)):
-                    continue
-                canvas.line("thin", "item", *run)
-                canvas.circles += [ring, Circle("thin", (x, y), 0.45, "item", filled=True)]
-                label = str(number)
-                canvas.texts.append(
-                    Text(
-                        label,
-                        (middle[0] - text_width(label, LARGE_LETTER) / 2, middle[1] + LARGE_LETTER / 2),
-                        LARGE_LETTER,
-                        "item",
-                    )
-                )
-                board.letters.append(ring.box)
-                board.leaders.append(run)
-                return True
-    return False
+                yield ((x, y), touch), Circle("thin", middle, ITEM_RADIUS, "item")
+
+
+def _set_item(canvas: Canvas, board: Board, number: int, run: Run, ring: Circle) -> bool:
+    canvas.line("thin", "item", *run)
+    canvas.circles += [ring, Circle("thin", run[0], 0.45, "item", filled=True)]
+    label, middle = str(number), ring.center
+    start = (middle[0] - text_width(label, LARGE_LETTER) / 2, middle[1] + LARGE_LETTER / 2)
+    canvas.texts.append(Text(label, start, LARGE_LETTER, "item"))
+    board.letters.append(ring.box)
+    board.leaders.append(run)
+    return True

@@ -42,19 +42,42 @@ class Board:
             for other in taken:
                 if room.overlaps(other):
                     return False
+        left, top, right, bottom = room.left, room.top, room.right, room.bottom
         for runs in (self.lines, self.leaders):
             for run in runs:
                 for a, b in pairwise(run):
-                    if room.crossed_by(a, b):
+                    (ax, ay), (bx, by) = a, b
+                    if (
+                        (ax > left or bx > left) and (ax < right or bx < right)
+                        and (ay > top or by > top) and (ay < bottom or by < bottom)
+                        and room.crossed_by(a, b)
+                    ):
                         return False
         return True
 
     def leader_fits(self, run: Run) -> bool:
         """True when a leader runs through no lettering and no part, and meets no other leader or barrier."""
-        return not any(
-            any(box.grown(AIR / 2).crossed_by(a, b) for box in (*self.letters, *self.parts))
-            or any(meet(a, b, c, d) for other in (*self.leaders, *self.barriers) for c, d in pairwise(other))
-            for a, b in pairwise(run)
+        return not any(self._runs_through(a, b) or self._meets(a, b) for a, b in pairwise(run))
+
+    def _runs_through(self, a: Point, b: Point) -> bool:
+        """True when the line a-b runs through lettering or a part."""
+        (left, right), (top, bottom) = sorted((a[0], b[0])), sorted((a[1], b[1]))
+        air = AIR / 2
+        for taken in (self.letters, self.parts):
+            for box in taken:
+                if (
+                    box.left - air < right and left < box.right + air
+                    and box.top - air < bottom and top < box.bottom + air
+                    and box.grown(air).crossed_by(a, b)
+                ):
+                    return True
+        return False
+
+    def _meets(self, a: Point, b: Point) -> bool:
+        """True when the line a-b meets another leader or a barrier."""
+        return any(
+            meet(a, b, c, d)
+            for runs in (self.leaders, self.barriers) for run in runs for c, d in pairwise(run)
         )
 
 
