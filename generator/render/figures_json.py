@@ -63,8 +63,28 @@ def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:
         ],
         "passes": [_pass(line, sheet.system) for line in sheet.passes] if ready else [],
         "log": _log(sheet),
+        "take_up": _take_up(sheet),
         "pass_unit": UNITS["length"].unit(sheet.system).name,
         "pass_force_unit": UNITS["force"].unit(sheet.system).name,
+    }
+
+
+def _take_up(sheet: Sheet) -> dict[str, Any] | None:
+    """The card of what is stopped: its steps with what stands beside them, in the words of the page."""
+    card = sheet.take_up
+    if card is None:
+        return None
+    return {
+        "stopped": card.stopped,
+        "after": card.after,
+        "finished": card.finished,
+        "numbers": dict(card.numbers),
+        "steps": [
+            {"title": step.title, "text": step.text, "left": {name: left for name, left, _ in step.values}}
+            for step in card.steps
+        ],
+        "never_when": list(card.never),
+        "ground_anew": list(card.reground),
     }
 
 

@@ -31,9 +31,11 @@ from generator.sheet.model import (
     Kind,
     Section,
     Sheet,
+    TakeUpCard,
     TitleField,
 )
 from generator.sheet.other_lathes import Comparison, NotCompared
+from generator.sheet.take_up_elsewhere import CHANGES, Elsewhere, elsewhere
 
 NOT_READY = "NOT READY TO RUN"
 REVISION = "Revision"  # the field of the title block that stands on every page, too
@@ -131,6 +133,9 @@ class Page:
     not_compared: tuple[str, ...] = ()
     log: LogBlock | None = None
     log_figures: Block | None = None
+    take_up: TakeUpCard | None = None
+    take_up_elsewhere: tuple[Elsewhere, ...] = ()
+    take_up_changes: str = ""
 
 
 def may_run(sheet: Sheet) -> bool:
@@ -150,6 +155,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
     passes = pass_table(sheet) if ready and sheet.passes else None
     steps = step_rows(sheet, {row.number: row.done for row in route.rows} if route else {})
     record = inspection_rows(sheet)
+    others = elsewhere(sheet, compared) if isinstance(compared, Comparison) else ()
     return Page(
         job=sheet.job,
         revision=next((field.text for field in sheet.title_block if field.label == REVISION), ""),
@@ -186,6 +192,9 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         not_compared=compared.reasons if isinstance(compared, NotCompared) else (),
         log=log_block(sheet, dial_system(sheet), size_system(sheet)),
         log_figures=blocks.get(LOG),
+        take_up=sheet.take_up,
+        take_up_elsewhere=others,
+        take_up_changes=CHANGES if any(one.may for one in others) else "",
     )
 
 

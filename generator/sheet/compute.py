@@ -50,6 +50,7 @@ from generator.sheet.reach import reach_section
 from generator.sheet.relief import relief_section
 from generator.sheet.route import route_section
 from generator.sheet.scenes import setup_scene, thread_scene
+from generator.sheet.take_up import take_up_card
 from generator.sheet.taper_thread import taper_thread_section
 from generator.sheet.thread import thread_section
 from generator.sheet.thread_end import thread_end_section
@@ -82,6 +83,7 @@ SECTIONS = (
     ("passes", "Passes", ("passes.",)),
     ("time", "Time", ("time.",)),
     ("log", "By the log", ("log.",)),
+    ("take-up", "Taking it up", ("take_up.",)),
     ("work", "The work", ("work.",)),
     ("job", "Job", ("job.",)),
 )
@@ -192,10 +194,11 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
         job, log, lathe, thread, levers, cuts, route.lines, desk, job.units or lathe.units
     )
     history = history_section(logged)
+    card = take_up_card(logged)
     sheet = _assemble(
         read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup, history, newer
     )
-    return replace(sheet, pictures=pictures, for_use=cautions_for_use(setup))
+    return replace(sheet, pictures=pictures, for_use=cautions_for_use(setup), take_up=card)
 
 
 def extents_of(job: Job, thread: ThreadPlan | None) -> list[Extent]:

@@ -104,8 +104,8 @@ def left_as(logged: Logged) -> LeftAs | None:
     entry = entries[place]
     back = next((later for later in entries[place + 1 :] if later.taken_up is not None), None)
     assert entry.stop is not None
-    left = {**_settings(entry), **_settings(entry.stop)}
-    then = _settings(back.taken_up) if back is not None and back.taken_up is not None else {}
+    left = {**settings(entry), **settings(entry.stop)}
+    then = settings(back.taken_up) if back is not None and back.taken_up is not None else {}
     named = sorted(dict.fromkeys([*left, *then]), key=lambda name: FIRST.index(name) if name in FIRST else 9)
     return LeftAs(
         str(entry.at), str(back.at) if back is not None else "",
@@ -113,7 +113,7 @@ def left_as(logged: Logged) -> LeftAs | None:
     )
 
 
-def _settings(block: Entry | Setting) -> dict[str, str]:
+def settings(block: Entry | Setting) -> dict[str, str]:
     """What a block says of how things stand, by its name on the page."""
     said = {}
     for name, turns, given in (

@@ -10,6 +10,7 @@ rounded, that is `render.formats`' task. In reading order:
     SetupScene, ThreadScene, DialScene   what the drawings show
     PlotScene                 what a plot shows
     LogLine, PassTaken, TimeTaken, History   what happened at the lathe, beside what was planned
+    TakeUpStep, TakeUpCard   how a thread that was stopped is taken up again
     Sheet                     all of it
 """
 
@@ -561,6 +562,40 @@ class History:
 
 
 @dataclass(frozen=True)
+class TakeUpStep:
+    """One step of taking a thread up: what to do, then its numbers.
+
+    `values` are what it is, how it was left ("": the log does not say), and whether it is written anew.
+    """
+
+    title: str
+    text: str
+    values: tuple[tuple[str, str, bool], ...] = ()
+
+
+@dataclass(frozen=True)
+class TakeUpCard:
+    """How the work that was stopped last is taken up: for half a page, in the order in which it is done.
+
+    `after` says how far it was cut. `numbers` are those wanted first, as pairs; "" is room to write one.
+    `finished` says why nothing may be cut any more, where that is so. `reground` and `never` are sentences:
+    what a tool ground anew changes, and when it must not be taken up. `thread` is false for other cuts.
+    """
+
+    stopped: str
+    why: str
+    after: str
+    numbers: tuple[tuple[str, str], ...]
+    steps: tuple[TakeUpStep, ...]
+    reground: tuple[str, ...]
+    never: tuple[str, ...]
+    caution: Caution
+    finished: str = ""
+    thread: bool = True
+    designation: str = ""
+
+
+@dataclass(frozen=True)
 class TitleField:
     """One field of the title block (ISO 7200), or of the shop's own."""
 
@@ -627,5 +662,6 @@ class Sheet:
     revision: str = ""
     shop: str = ""
     history: History | None = None
+    take_up: TakeUpCard | None = None
     successor: Successor | None = None
     for_use: tuple[Caution, ...] = ()  # for whoever takes the part back

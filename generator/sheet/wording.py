@@ -50,6 +50,15 @@ def fine_words(value: Length, system: System, finer: int = 0) -> str:
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
 
 
+def one_unit_words(value: Length, system: System) -> str:
+    """A small length in one unit, where there is no room for both.
+
+    >>> one_unit_words(0.00031, "inch"), one_unit_words(0.00031, "mm")
+    ('0.0122 in', '0.310 mm')
+    """
+    return fine_words(value, system).partition(" (")[0]
+
+
 def rule_words(value: Length, system: System) -> str:
     """A length as a rule or a tape shows it, the job's unit first.
 

@@ -163,7 +163,7 @@ def _on_other_lathes(
 def _as_planned(sheet: Sheet) -> Sheet:
     """The sheet without what its log says, which no other lathe has."""
     planned = tuple(finding for finding in sheet.findings if not finding.id.startswith("log-"))
-    return replace(sheet, findings=planned, history=None)
+    return replace(sheet, findings=planned, history=None, take_up=None)
 
 
 def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:

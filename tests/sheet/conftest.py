@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from generator.job.model import Job
-from generator.job.reading import ReadJob, read_job, read_shop
+from generator.job.reading import ReadJob, read_job, read_log, read_shop
 from generator.job.shop import Shop, Tools
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import Sheet
@@ -147,3 +147,16 @@ def shaft_job(job_of: Callable[..., Job]) -> Callable[..., Job]:
 def ring_of(sheet_of: Callable[..., Sheet]) -> Callable[..., Sheet]:
     """As `sheet_of`, of a ring that the jaws grip from inside."""
     return lambda changes=None, **named: sheet_of(changes, RING, **named)
+
+
+@pytest.fixture
+def logged(read_of: Callable[..., ReadJob], shop: Shop) -> Callable[..., Sheet]:
+    """`logged(text of the log, changes of the job)`: the sheet of the pin with that log."""
+
+    def make(text: str, changes: dict[str, str] | None = None, job: str | None = None) -> Sheet:
+        read = read_of(changes, job) if job else read_of(changes)
+        dials = shop.lathes[read.job.lathe].units
+        log = read_log(read.path.with_name("log.yml"), read.job.units, dials, text.encode())
+        return compute_sheet(read, shop, log)
+
+    return make

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.job.reading import ReadJob, read_job, read_log
+from generator.job.reading import read_job, read_log
 from generator.job.shop import Shop
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import History, Sheet
@@ -34,19 +34,6 @@ STOP = """\
     compound_angle: 29.5 deg
     compound_towards: chuck
 """
-
-
-@pytest.fixture
-def logged(read_of: Callable[..., ReadJob], shop: Shop) -> Logged:
-    """`logged(text of the log, changes of the job)`: the sheet of the pin with that log."""
-
-    def make(text: str, changes: dict[str, str] | None = None, job: str | None = None) -> Sheet:
-        read = read_of(changes, job) if job else read_of(changes)
-        dials = shop.lathes[read.job.lathe].units
-        log = read_log(read.path.with_name("log.yml"), read.job.units, dials, text.encode())
-        return compute_sheet(read, shop, log)
-
-    return make
 
 
 def history(sheet: Sheet) -> History:
