@@ -130,6 +130,18 @@ def written_entry(asked: Namespace) -> Block:
             entry[key] = _pairs(key, pairs) if pairs else Scalar("yes")
     if asked.finished:
         entry["finished"] = Scalar("yes")
+    return _with_inspected(entry)
+
+
+def _with_inspected(entry: Block) -> Block:
+    """A reading for the inspection record as the one of a list, with its instrument, place and turns."""
+    if "inspected" not in entry:
+        return entry
+    reading = entry["inspected"]
+    for block, keys in (("measured", ("with", "where")), ("fit", ("turns",))):
+        if block in entry and set(entry[block]) <= set(keys):
+            reading.update(entry.pop(block))
+    entry["inspected"] = [reading]
     return entry
 
 
@@ -157,6 +169,7 @@ def _said(field: str, message: str, where: Location) -> str:
     """A problem: of an option by its name, of a piece of YAML by its place."""
     if where.path != _OF_OPTIONS:
         return f"{where}: {field}: {message}" if field else f"{where}: {message}"
+    field = field.replace("inspected.0", "inspected", 1)
     names = {of: f"--{name.replace('_', '-')}" for name, of in OPTIONS.items()}
     block, _, key = field.partition(".")
     option = names.get(field) or f"--{block.replace('_', '-')}{f' {key}' if key else ''}"

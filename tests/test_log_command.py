@@ -74,6 +74,22 @@ def test_options_become_an_entry_and_the_answer_says_what_differs(here, capsys, 
     assert "Pass 12 read 0.0021 in (0.053 mm) over the plan: 2.0578 in" in out
 
 
+def test_a_reading_for_the_record_takes_instrument_place_and_turns_along(here, capsys, monkeypatch) -> None:
+    words = [
+        "--operation", "thread", "--feature", "no_go", "--fit-turns", "1", "--with", "no-go ring", "--where",
+        "free end", "--accepted", "gauge",
+    ]
+    status, _, err = run(capsys, monkeypatch, "SW-113", *words)
+    assert (status, err) == (0, "")
+    text = log_of(here).read_text("utf-8")
+    assert text.endswith(
+        "  inspected: [{feature: no_go, accepted: gauge, with: no-go ring, where: free end, turns: 1}]\n"
+    )
+    status, _, err = run(capsys, monkeypatch, "SW-113", "--feature", "major", "--left", "ten")
+    assert status == 1
+    assert err.startswith('--left: "ten"')
+
+
 def test_every_option_is_a_key_of_an_entry(here, capsys, monkeypatch) -> None:
     """Each one alone, with a value of its kind, gets into the log and is read back."""
     day = "2026-06-01"
@@ -82,6 +98,13 @@ def test_every_option_is_a_key_of_an_entry(here, capsys, monkeypatch) -> None:
     beside |= {name: ["--depth", "0.1"] for name in ("with", "where")}
     beside |= {name: ["--feels", "free"] for name in ("tried", "tight_at")}
     beside |= {name: ["--agreed", "x"] for name in ("asked", "agreed_on", "agreed_with")}
+    values |= {"goes": "yes", "accepted": "gauge", "concession_on": day}
+    beside["feature"] = ["--left", "0.1"]
+    beside |= {name: ["--feature", "major"] for name in ("found", "left", "goes", "accepted")}
+    conceded = {"concession": "over", "concession-for": "major", "concession-by": "EB-07"}
+    for name in (key for key in log_command.OPTIONS if key.startswith("concession")):
+        others = {key: value for key, value in conceded.items() if key != name.replace("_", "-")}
+        beside[name] = [word for key, value in others.items() for word in (f"--{key}", value)]
     # one log for all of them: written without the sheet, which other tests are about
     monkeypatch.setattr(log_command, "_about", lambda *_: log_command._About())
     for count, name in enumerate(log_command.OPTIONS, 1):

@@ -29,6 +29,7 @@ from generator.job.fields import (
     YesNo,
     refused,
 )
+from generator.job.inspected import Concession, Inspected
 
 ON_DIALS: Final = ("dial", "cross")  # read in the unit of the dial
 SIZES: Final = (
@@ -207,6 +208,10 @@ class Entry(Strict):
     """What was measured."""
     fit: Fit | None = None
     """How the mate or a gauge went on."""
+    inspected: tuple[Inspected, ...] = ()
+    """Readings for the inspection record."""
+    concession: Concession | None = None
+    """What the customer lets pass outside its limits."""
     note: Text | None = None
     """Anything to be said."""
     agreed: Agreed | None = None

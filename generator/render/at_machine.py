@@ -21,15 +21,6 @@ from generator.sheet.model import FitRow, Sheet, SizeReading, ToSize
 from generator.si import Length
 
 FINE: Final = 9  # decimals of a length in the page: far below what any instrument shows
-SIZES: Final = {  # what a line of the record is limited by: its key in the log, and where it is taken
-    "thread.major": ("major", ""), "thread.minor": ("minor", ""),
-    "thread.pitch_diameter": ("pitch_diameter", ""), "thread.over_wires": ("over_wires", ""),
-    "thread.between_balls": ("between_balls", ""), "thread.length": ("length", "thread"),
-    "relief.diameter": ("diameter", "relief"), "relief.width": ("width", "relief"),
-    "thread.before_plating.major": ("major", "before plating"),
-    "thread.before_plating.minor": ("minor", "before plating"),
-    "thread.before_plating.pitch_diameter": ("pitch_diameter", "before plating"),
-}
 GOES: Final = FitRow(
     "Goes on by hand over its whole length, without shake", (),
     "Then it fits. Write down the last reading, and cut nothing more.", "free",
@@ -114,14 +105,16 @@ def _record(
     for line, row in zip(sheet.inspection, record, strict=True):
         name = line.low or line.high
         figure = sheet.figures.get(name)
-        key, where = SIZES.get(name.rpartition(".")[0], SIZES.get(name, ("", "")))
         system = (figure.system if figure else None) or sheet.system
-        number = numbers.get(name.partition(".")[0]) or numbers.get("thread", "")
-        yield row.reading, {
-            "takes": "size" if key else "text", "label": row.feature, "operation": number, "size": key,
-            "where": where, "with": row.instrument, "unit": UNITS["length"].unit(system).name,
+        about = {
+            "takes": "inspected", "feature": line.key, "kind": line.takes, "with": line.instrument,
+            "operation": numbers.get(name.partition(".")[0]) or numbers.get("thread", ""),
+            "unit": UNITS["length"].unit(system).name,
         }
-        yield row.by, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.reading}
+        if row.takes_size:
+            yield row.found_field, {**about, "label": f"{row.feature}, as it came in", "side": "found"}
+        yield row.left_field, {**about, "label": row.feature, "side": "left"}
+        yield row.by_field, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.left_field}
 
 
 def _lead(sheet: Sheet) -> float:

@@ -1,4 +1,4 @@
-"""The inspection record as finished strings, each line with the names of its two fields.
+"""The inspection record as finished strings, each line with the names of its fields.
 
 InspectionRow             what the template gets
 inspection_rows           the record of a sheet -> InspectionRow
@@ -8,37 +8,65 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from generator.render.entries import entry_name
 from generator.render.formats import Written, limits_written, written
-from generator.sheet.model import Figure, Sheet
+from generator.sheet.model import Figure, Inspected, Sheet, Verdict
+
+VERDICTS: Final[dict[Verdict, str]] = {
+    "inside": "inside", "outside": "OUTSIDE", "by concession": "outside, by concession",
+    "no limit": "no limit on this sheet", "not measured": "",
+}
+NOT_MEASURED: Final = "not measured yet"
+ACCEPTED: Final = {"mate": "by its mate", "gauge": "by gauge", "wires": "by wires", "balls": "by balls",
+                   "size": "by size"}
 
 
 @dataclass(frozen=True)
 class InspectionRow:
-    """One line of the inspection record; `reading` and `by` name its fields."""
+    """One line of the record; `found_field`, `left_field` and `by_field` name its fields.
 
+    `verdict` is empty, and `open` set, while nothing was read on a sheet that has a log.
+    """
+
+    key: str
     feature: str
     limits: str
     second: str
     instrument: str
-    reading: str
+    found: str
+    left: str
+    accepted: str
     by: str
+    verdict: str
+    outside: bool
+    open: str
+    found_field: str
+    left_field: str
+    by_field: str
+    takes_size: bool
 
 
 def inspection_rows(sheet: Sheet) -> tuple[InspectionRow, ...]:
     """The record, line by line."""
-    rows = []
-    for line in sheet.inspection:
-        limits = _limits(sheet, line.low, line.high)
-        what = (line.feature, limits.first, line.instrument)
-        rows.append(
-            InspectionRow(
-                line.feature, limits.first, limits.second, line.instrument,
-                entry_name("record", *what), entry_name("by", *what),
-            )
-        )
-    return tuple(rows)
+    begun = any(one.verdict != "not measured" for one in sheet.inspected)
+    return tuple(_row(sheet, one, begun) for one in sheet.inspected)
+
+
+def _row(sheet: Sheet, one: Inspected, begun: bool) -> InspectionRow:
+    line, limits = one.line, _limits(sheet, one.line.low, one.line.high)
+    what = (line.feature, limits.first, line.instrument)
+    where = f", {one.where}" if one.where else ""
+    return InspectionRow(
+        line.key, line.feature, limits.first, limits.second,
+        f"{one.instrument or line.instrument}{where}", one.found, one.left,
+        ACCEPTED.get(one.accepted, ""), " ".join(part for part in (one.by, one.at) if part),
+        VERDICTS[one.verdict], one.verdict in ("outside", "by concession"),
+        NOT_MEASURED if begun and one.verdict == "not measured" else "",
+        entry_name("found", *what), entry_name("record", *what), entry_name("by", *what),
+        line.takes == "size",
+    )
 
 
 def _limits(sheet: Sheet, low: str, high: str) -> Written:
@@ -53,5 +81,3 @@ def _limits(sheet: Sheet, low: str, high: str) -> Written:
             shown = written(figure, sheet.system)
             return Written(f"{word} {shown.first}", shown.second)
     return Written("unknown")
-
-

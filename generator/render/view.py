@@ -26,6 +26,7 @@ from generator.render.route_table import RouteTable, route_table
 from generator.render.step_rows import StepRow, step_rows
 from generator.sheet.model import (
     Caution,
+    Conceded,
     Finding,
     FitRow,
     Kind,
@@ -133,6 +134,7 @@ class Page:
     not_compared: tuple[str, ...] = ()
     log: LogBlock | None = None
     log_figures: Block | None = None
+    conceded: tuple[Conceded, ...] = ()
     take_up: TakeUpCard | None = None
     take_up_elsewhere: tuple[Elsewhere, ...] = ()
     take_up_changes: str = ""
@@ -192,6 +194,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         not_compared=compared.reasons if isinstance(compared, NotCompared) else (),
         log=log_block(sheet, dial_system(sheet), size_system(sheet)),
         log_figures=blocks.get(LOG),
+        conceded=sheet.conceded,
         take_up=sheet.take_up,
         take_up_elsewhere=others,
         take_up_changes=CHANGES if any(one.may for one in others) else "",

@@ -36,12 +36,13 @@ from generator.sheet.history import history_section
 from generator.sheet.holding.section import holding_section, under_load_section
 from generator.sheet.indexing import indexing_section
 from generator.sheet.inspection import inspection
+from generator.sheet.inspection_record import concessions, inspected_lines
 from generator.sheet.knowledge import knowledge_section
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
 from generator.sheet.logged import Logged
 from generator.sheet.measuring import measuring_section
-from generator.sheet.model import History, Section, Sheet
+from generator.sheet.model import History, Inspected, Section, Sheet
 from generator.sheet.operation_task import Bench
 from generator.sheet.order_of_work import order_of_work
 from generator.sheet.passes import pass_section
@@ -195,10 +196,15 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
     )
     history = history_section(logged)
     card = take_up_card(logged)
+    inspected = inspected_lines(inspection(job, desk, thread), logged)
     sheet = _assemble(
-        read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup, history, newer
+        read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup, history, newer,
+        inspected,
     )
-    return replace(sheet, pictures=pictures, for_use=cautions_for_use(setup), take_up=card)
+    return replace(
+        sheet, pictures=pictures, for_use=cautions_for_use(setup), take_up=card,
+        conceded=concessions(inspected, logged),
+    )
 
 
 def extents_of(job: Job, thread: ThreadPlan | None) -> list[Extent]:
@@ -261,6 +267,7 @@ def _assemble(
     setup: Setup,
     history: History | None,
     newer: Successor | None,
+    inspected: tuple[Inspected, ...],
 ) -> Sheet:
     job, cautions = read.job, cautions_section(setup)
     status = f"{job.status}, {READY}" if ready else NOT_READY
@@ -299,7 +306,7 @@ def _assemble(
         to_size=cuts.to_size if cuts and ready else None,
         revision=job.revision,
         shop=shop.house.shop,
-        inspection=inspection(job, desk, thread),
+        inspected=inspected,
         setup_scene=setup_scene(job, lathe, used_head(job, lathe), layout, thread, holding, reach),
         thread_scene=thread_scene(job, thread, cuts) if thread and cuts and ready else None,
         dial_scene=dial_scene(lathe, thread.designation, levers.lead or exact_lead(thread), job.job)

@@ -129,6 +129,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "order-face",
         # what the log says of the thread, and of taking it up: sheet.log_checks
         "log-size", "log-stop", "log-zero", "log-taken-up", "log-dial", "log-unread",
+        # what the inspection record says: sheet.inspection_record
+        "log-outside", "log-by-wires", "log-feature", "log-coarse", "log-unmeasured", "log-concession",
     ),
     Harm.TIME: (
         "hold-back-center", "chuck-missing", "collet-missing", "faceplate-missing", "too-long",

@@ -20,12 +20,12 @@ from generator.threads.registry import family_of
 
 _GROOVE = ("measure.groove_width", "thread.groove.width")
 _BEFORE_PLATING = "thread.before_plating"
-_MATE = InspectionLine("The mate goes by hand over the whole length", "", "", "the mate")
+_MATE = InspectionLine("mate", "The mate goes by hand over the whole length", "", "", "the mate", "goes")
 _LENGTHS = (
-    InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
-    InspectionLine("Relief width", "relief.width", "", "caliper"),
-    InspectionLine("Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),
-    InspectionLine("Full thread length", "thread.length", "", "rule"),
+    InspectionLine("relief_diameter", "Relief diameter", "", "relief.diameter", "caliper"),
+    InspectionLine("relief_width", "Relief width", "relief.width", "", "caliper"),
+    InspectionLine("wall", "Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),
+    InspectionLine("length", "Full thread length", "thread.length", "", "rule"),
 )
 _ALLOWED = "thin.allowed"
 _ON_LOBES = "indicator, or a bore gauge that sees these lobes"
@@ -46,8 +46,8 @@ def inspection(job: Job, desk: Desk, thread: ThreadPlan | None) -> tuple[Inspect
 def _sizes(desk: Desk, thread: ThreadPlan, operation: Thread) -> Iterable[InspectionLine]:
     """Of the thread itself: its crests, then what measures its flanks, then the mate, where it decides."""
     yield (
-        _between("Minor diameter (bore)", "minor", "bore gauge, or plain plug gauge", desk)
-        if thread.internal else _between("Major diameter", "major", "micrometer", desk)
+        _between("minor", "Minor diameter (bore)", "minor", "bore gauge, or plain plug gauge", desk)
+        if thread.internal else _between("major", "Major diameter", "major", "micrometer", desk)
     )
     gauging = family_of(thread.designation).gauging(thread.designation)
     if isinstance(gauging, TaperGauges):
@@ -55,11 +55,12 @@ def _sizes(desk: Desk, thread: ThreadPlan, operation: Thread) -> Iterable[Inspec
         yield _over_or_between(thread)
     elif gauging is None:
         yield (
-            _between("Major diameter (root)", "major", "inside caliper with points", desk)
-            if thread.internal else _between("Minor diameter (root)", "minor", "caliper with blades", desk)
+            _between("root", "Major diameter (root)", "major", "inside caliper with points", desk)
+            if thread.internal
+            else _between("root", "Minor diameter (root)", "minor", "caliper with blades", desk)
         )
         groove = next((name for name in _GROOVE if f"{name}.max" in desk.figures), _GROOVE[0])
-        yield InspectionLine("Groove width", f"{groove}.min", f"{groove}.max", "gauge block")
+        yield InspectionLine("groove", "Groove width", f"{groove}.min", f"{groove}.max", "gauge block")
     else:
         if gauges_asked_for(operation, thread.internal, desk):
             yield from _by_limit_gauges(thread.internal)
@@ -73,26 +74,30 @@ def _sizes(desk: Desk, thread: ThreadPlan, operation: Thread) -> Iterable[Inspec
 def _by_limit_gauges(inside: bool) -> Iterable[InspectionLine]:
     what, way = ("plug", "in") if inside else ("ring", "on")
     yield InspectionLine(
-        f"Go thread {what} goes {way} all the way", "measure.gauge.go" if inside else "",
-        "" if inside else "measure.gauge.go", f"go thread {what} gauge",
+        "go", f"Go thread {what} goes {way} all the way", "measure.gauge.go" if inside else "",
+        "" if inside else "measure.gauge.go", f"go thread {what} gauge", "goes",
     )
     yield InspectionLine(
-        f"No-go thread {what} goes {way}, turns", "", "measure.gauge.no_go.turns",
-        f"no-go thread {what} gauge",
+        "no_go", f"No-go thread {what} goes {way}, turns", "", "measure.gauge.no_go.turns",
+        f"no-go thread {what} gauge", "turns",
     )
 
 
 def _by_taper_gauges(gauging: TaperGauges, inside: bool) -> Iterable[InspectionLine]:
     what = "plug" if inside else "ring"
     yield InspectionLine(
-        "Taper gauge off flush, turns, by hand", "", "thread.gauge.turns_each_way", gauging.gauges
+        "taper_gauge", "Taper gauge off flush, turns, by hand", "", "thread.gauge.turns_each_way",
+        gauging.gauges, "turns",
     )
     if gauging.apart is not None:
         yield InspectionLine(
-            "Second gauge off the first, turns", "", "measure.gauge.apart", f"both {what} gauges"
+            "second_gauge", "Second gauge off the first, turns", "", "measure.gauge.apart",
+            f"both {what} gauges", "turns",
         )
     if gauging.plain:
-        yield InspectionLine("Crests: at the step that goes with it", "", "", gauging.plain)
+        yield InspectionLine(
+            "crests", "Crests: at the step that goes with it", "", "", gauging.plain, "goes"
+        )
 
 
 def _over_or_between(thread: ThreadPlan) -> InspectionLine:
@@ -100,7 +105,7 @@ def _over_or_between(thread: ThreadPlan) -> InspectionLine:
     if thread.profile.taper:
         stem = "measure.taper_wires"
         return InspectionLine(
-            "Over three wires, laid where the sheet says", f"{stem}.min", f"{stem}.max",
+            "over_wires", "Over three wires, laid where the sheet says", f"{stem}.min", f"{stem}.max",
             "micrometer and wires, without a gauge",
         )
     stem, feature, instrument = (
@@ -111,17 +116,17 @@ def _over_or_between(thread: ThreadPlan) -> InspectionLine:
     last_place = 10**-thread.limits.places * thread.designation.unit_si
     if thread.pitch_diameter_max - thread.pitch_diameter_min < last_place:
         low, high = (low, "") if thread.internal else ("", high)
-    return InspectionLine(feature, low, high, instrument)
+    return InspectionLine(stem.rpartition(".")[2], feature, low, high, instrument)
 
 
-def _between(feature: str, diameter: str, instrument: str, desk: Desk) -> InspectionLine:
+def _between(key: str, feature: str, diameter: str, instrument: str, desk: Desk) -> InspectionLine:
     """A diameter between its limits, or by the one it has: before plating, where it is plated afterwards."""
     before = f"{_BEFORE_PLATING}.{diameter}"
     plated = any(f"{before}.{end}" in desk.figures for end in ("min", "max"))
     low, high = (f"{before if plated else f'thread.{diameter}'}.{end}" for end in ("min", "max"))
     if low in desk.figures or high in desk.figures:
         low, high = (name if name in desk.figures else "" for name in (low, high))
-    return InspectionLine(feature, low, high, instrument)
+    return InspectionLine(key, feature, low, high, instrument)
 
 
 def _pitch_diameter(micrometer: bool, desk: Desk) -> Iterable[InspectionLine]:
@@ -130,7 +135,7 @@ def _pitch_diameter(micrometer: bool, desk: Desk) -> Iterable[InspectionLine]:
         word for word, there in (("from the wires", wires), ("thread micrometer", micrometer)) if there
     ]
     if by:
-        yield _between("Pitch diameter", "pitch_diameter", ", or ".join(by), desk)
+        yield _between("pitch_diameter", "Pitch diameter", "pitch_diameter", ", or ".join(by), desk)
 
 
 def _thin(desk: Desk) -> tuple[InspectionLine, ...]:
@@ -144,7 +149,7 @@ def _twice(what: str, instrument: str) -> tuple[InspectionLine, ...]:
     """Out-of-round as radii: at a jaw and midway between two, before and after the jaws are slackened."""
     return (
         InspectionLine(
-            f"{what}, gripped: radius at a jaw and midway, difference", "", _ALLOWED, instrument
+            "gripped", f"{what}, gripped: radius at a jaw and midway, difference", "", _ALLOWED, instrument
         ),
-        InspectionLine("The same, let go", "", _ALLOWED, instrument),
+        InspectionLine("let_go", "The same, let go", "", _ALLOWED, instrument),
     )

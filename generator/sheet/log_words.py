@@ -43,6 +43,10 @@ def _said(entry: Entry) -> Iterator[tuple[str, str]]:
         yield "Measured", _measured(entry.measured)
     if entry.fit is not None:
         yield "Fit", _fit(entry.fit)
+    for reading in entry.inspected:
+        yield "Inspected", _block(reading)
+    if entry.concession is not None:
+        yield "Concession", _block(entry.concession)
     if entry.agreed is not None:
         asked = f"asked: {entry.agreed.asked} " if entry.agreed.asked else ""
         when = f" on {entry.agreed.on}" if entry.agreed.on else ""

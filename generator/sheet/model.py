@@ -615,12 +615,49 @@ class Section:
 
 @dataclass(frozen=True)
 class InspectionLine:
-    """One line of the inspection record: what to measure, its limits (figure names), with what."""
+    """One line of the inspection record: what to measure, its limits (figure names), with what.
 
+    `key` is its short name in the log, `takes` what is written for it.
+    """
+
+    key: str
     feature: str
     low: str
     high: str
     instrument: str
+    takes: Literal["size", "turns", "goes"] = "size"
+
+
+Verdict = Literal["inside", "outside", "by concession", "no limit", "not measured"]
+
+
+@dataclass(frozen=True)
+class Inspected:
+    """A line of the inspection record as it was filled in; words as they were written, "" where nothing was.
+
+    `verdict` is by the limits on the sheet and says nothing of fitness for use.
+    """
+
+    line: InspectionLine
+    found: str = ""
+    left: str = ""
+    instrument: str = ""
+    where: str = ""
+    accepted: str = ""
+    by: str = ""
+    at: str = ""
+    verdict: Verdict = "not measured"
+
+
+@dataclass(frozen=True)
+class Conceded:
+    """What the customer lets pass outside its limits; "" where it is not said."""
+
+    feature: str
+    what: str
+    by: str
+    on: str = ""
+    reference: str = ""
 
 
 @dataclass(frozen=True)
@@ -646,7 +683,7 @@ class Sheet:
     passes: tuple[PassLine, ...]
     pass_dial: str
     pass_remarks: tuple[str, ...]
-    inspection: tuple[InspectionLine, ...]
+    inspected: tuple[Inspected, ...]
     setup_scene: SetupScene | None
     thread_scene: ThreadScene | None
     index: Mapping[str, str]
@@ -664,4 +701,10 @@ class Sheet:
     history: History | None = None
     take_up: TakeUpCard | None = None
     successor: Successor | None = None
+    conceded: tuple[Conceded, ...] = ()
     for_use: tuple[Caution, ...] = ()  # for whoever takes the part back
+
+    @property
+    def inspection(self) -> tuple[InspectionLine, ...]:
+        """What to measure and to write down."""
+        return tuple(one.line for one in self.inspected)

@@ -14,13 +14,13 @@
   var fields = {}; // id -> its elements
   var by = section.querySelector("[data-by]");
 
-  var NUMBERS = ["dial", "time", "size"];
+  var NUMBERS = ["dial", "time"];
 
   function field(place, what) {
     if (place.matches("input")) { return place; }
     var input = template.content.firstElementChild.cloneNode(true);
     input.setAttribute("aria-label", what.label);
-    if (NUMBERS.indexOf(what.takes) >= 0) { input.inputMode = "decimal"; }
+    if (NUMBERS.indexOf(what.takes) >= 0 || what.kind === "size" || what.kind === "turns") { input.inputMode = "decimal"; }
     place.append(input);
     return input;
   }

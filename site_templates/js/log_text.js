@@ -30,7 +30,8 @@
   function piece(records) {
     return records.map(function (record) {
       return Object.keys(record).map(function (key, place) {
-        var value = FLOW.indexOf(key) >= 0 ? flow(record[key]) : scalar(record[key]);
+        var value = key === "inspected" ? "[" + flow(record[key]) + "]"
+          : FLOW.indexOf(key) >= 0 ? flow(record[key]) : scalar(record[key]);
         return (place ? "  " : "- ") + key + ": " + value + "\n";
       }).join("");
     }).join("");
@@ -81,11 +82,24 @@
       var took = time(typed);
       return took ? { time: took } : note(what, typed);
     }
-    if (what.takes === "size") {
-      var size = length(typed, what.unit);
-      return aboveZero(size) ? { measured: measured(what.size, size, what.with, what.where) } : note(what, typed);
+    return what.takes === "inspected" ? inspected(what, typed) : note(what, typed);
+  }
+
+  // A line of the inspection record: a size, turns, or yes and no; anything else that was written is a note.
+  function inspected(what, typed) {
+    var block = { feature: new Plain(what.feature) }, reads = null;
+    if (what.kind === "size") {
+      reads = length(typed, what.unit);
+      if (reads) { block[what.side] = reads; }
+    } else if (what.kind === "turns") {
+      reads = SIZE.test(typed.trim()) && typed.trim().length < MOST ? new Plain(typed.trim()) : null;
+      if (reads) { block.turns = reads; }
+    } else if (/^ *(y|yes|goes|ok|n|no) *$/i.test(typed)) {
+      reads = block.goes = new Plain(/^ *n/i.test(typed) ? "no" : "yes");
     }
-    return note(what, typed);
+    if (!reads) { return note(what, typed); }
+    if (what.with) { block.with = what.with; }
+    return { inspected: block };
   }
 
   function measured(key, size, with_, where) {
@@ -124,7 +138,7 @@
       if (who) { record.by = who; }
       if (entry.what.operation) { record.operation = new Plain(entry.what.operation); }
       if (entry.what.pass && !entry.earlier) { record.pass = entry.what.pass; }
-      ["turns", "dial", "measured", "fit", "note", "finished", "time"].forEach(function (key) {
+      ["turns", "dial", "measured", "fit", "inspected", "note", "finished", "time"].forEach(function (key) {
         if (key in content) { record[key] = content[key]; }
       });
       if (entry.earlier) { record.note = earlierNote(entry, record.note); }

@@ -26,6 +26,7 @@ from generator.sheet.model import (
     Figure,
     Finding,
     FitRow,
+    Inspected,
     InspectionLine,
     Kind,
     PassLine,
@@ -550,14 +551,15 @@ def _sample() -> Sheet:
             FitRow("Does not start", ("Burr on the first thread.", "Chamfer."), "Cut nothing more."),
             FitRow("Rocks, or is loose", ("Measure it.",), "Nothing puts metal back. Stop, and ask."),
         ),
-        inspection=(
-            InspectionLine("Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
+        inspected=tuple(Inspected(line) for line in (
+            InspectionLine("major", "Major diameter", "thread.major.min", "thread.major.max", "micrometer"),
             InspectionLine(
-                "Size over wires", "thread.over_wires.min", "thread.over_wires.max", "micrometer and wires"
+                "over_wires", "Size over wires", "thread.over_wires.min", "thread.over_wires.max",
+                "micrometer and wires",
             ),
-            InspectionLine("Relief diameter", "", "relief.diameter", "caliper"),
-            InspectionLine("Relief width", "relief.width", "", "caliper"),
-        ),
+            InspectionLine("relief_diameter", "Relief diameter", "", "relief.diameter", "caliper"),
+            InspectionLine("relief_width", "Relief width", "relief.width", "", "caliper"),
+        )),
         plots=tuple(replace(plots.PLOTS[name], id=id, job="SW-201") for id, name in PLOTS.items()),
         setup_scene=_setup_scene(),
         thread_scene=_thread_scene(),
