@@ -78,7 +78,7 @@ def test_the_file_links_to_nothing_outside_itself(run: Run, shop: Path) -> None:
     text = (shop / "setup-sheets.html").read_text(encoding="utf-8")
     Reader().feed(text)
     assert outside == []
-    assert "url(" not in re.sub(r"url\((?:data:|#)", "", re.sub(r"<script>.*?</script>", "", text, flags=re.S))
+    assert "url(" not in re.sub(r"<script>.*?</script>|url\(#", "", text, flags=re.S)
     assert text.count("data:image/png;base64,") >= 1  # the picture of SW-113
 
 
@@ -188,7 +188,8 @@ def test_a_job_with_errors_gets_a_page_that_says_so_and_the_status_says_it_too(r
 
 def test_hostile_text_of_a_job_is_only_text(run: Run, shop: Path) -> None:
     file = shop / "jobs" / "2026" / "SW-118-pump-lug" / "job.yml"
-    text = re.sub(r"(?m)^title: .*", "title: '</style></script><script>alert(1)</script>{{ 7*7 }}'", file.read_text())
+    title = "title: '</style></script><script>alert(1)</script>{{ 7*7 }}'"
+    text = re.sub(r"(?m)^title: .*", title, file.read_text(encoding="utf-8"))
     file.write_text(text, encoding="utf-8")
     assert run("SW-118")[0] == 0
     written = (shop / "setup-sheets.html").read_text(encoding="utf-8")

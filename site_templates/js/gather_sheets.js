@@ -20,9 +20,11 @@
   function missing(address, why) {
     var line = document.createElement("li"), link = document.createElement("a");
     var name = names[address];
-    link.textContent = name ? name.join(" ") : decodeURI(address);
-    if (name) { link.href = address; }
-    line.append(name ? link : link.textContent, ": " + why);
+    if (name) {
+      link.textContent = name.join(" ");
+      link.href = address;
+    }
+    line.append(name ? link : address, ": " + why);
     lacking.querySelector("ul").append(line);
     lacking.hidden = false;
   }
