@@ -242,6 +242,9 @@ def composed(request: pytest.FixtureRequest) -> Page:
 def test_the_sheets_are_all_there_with_their_pictures(composed: Page) -> None:
     sheets = composed.locator(".sheet-set > article.sheet")
     assert sheets.evaluate_all("all => all.map(one => one.dataset.job)") == IN_ORDER
+    days = composed.locator(".sheet-set .print-date").all_text_contents()
+    assert len(days) >= len(IN_ORDER)
+    assert all(re.fullmatch(r"\d{4}-\d\d-\d\d", day) for day in days)
     images = composed.locator(".sheet-set img")
     assert images.count() > 0
     assert images.evaluate_all("all => all.every(one => one.complete && one.naturalWidth > 0)")
