@@ -22,7 +22,7 @@ def print_set(asked: Namespace) -> int:
     """Write the sheets, in the order asked for, and say where they are and which are none."""
     from generator.render.print_set import set_document
     from generator.site.archive import make_entry
-    from generator.site.plugin import SET_STYLE, STYLES
+    from generator.site.plugin import STYLES
 
     jobs = Path(asked.jobs or "jobs")
     paths = _chosen(asked.job, jobs)
@@ -30,8 +30,7 @@ def print_set(asked: Namespace) -> int:
     shops, address = Shops(jobs), site_address() if asked.jobs is None else ""
     made = [make_entry(path, shops.of(path), address, alone=True) for path in paths]
     numbers = [entry.row["number"] for entry, _ in made]
-    styles = (*STYLES, SET_STYLE)
-    text = set_document(numbers, [body for _, body in made], styles, asked.pages, asked.paper or "")
+    text = set_document(numbers, [body for _, body in made], STYLES, asked.pages, asked.paper or "")
     write_set(out, text)
     problems: list[Problem] = [one for entry, _ in made for one in (*entry.problems, *entry.faults)]
     for problem in dict.fromkeys(problems):

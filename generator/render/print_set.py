@@ -19,6 +19,7 @@ from markupsafe import Markup
 from generator.render.environment import environment, templates_folder
 from generator.render.print_choice import EVERYTHING, print_choices
 
+SET_STYLE: Final = "set/set.css"  # of the page of a set alone: it changes the page numbers
 MARK: Final = "<!-- Setup sheets in one file, written by the command print, which may replace it. -->"
 SCRIPTS: Final = ("join_sheets.js", "sheet.js")
 PAPERS: Final = ("A4", "Letter")
@@ -58,7 +59,7 @@ def set_document(
             mark=Markup(MARK),
             numbers=" ".join(numbers),
             bodies=[Markup(body) for body in bodies],
-            styles=[*(_read(f"css/{name}") for name in styles), *_size(paper)],
+            styles=[*(_read(f"css/{name}") for name in styles), _read(SET_STYLE), *_size(paper)],
             scripts=[_read(f"js/{name}") for name in SCRIPTS],
             print_choices=print_choices(part),
         )

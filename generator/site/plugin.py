@@ -33,7 +33,7 @@ import generator
 from generator.job.keys import file_keys
 from generator.job.thread_families import listed_families
 from generator.job.thread_print import differences, from_memory, thread_tables
-from generator.render.print_set import set_tools
+from generator.render.print_set import SET_STYLE, set_tools
 from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
 from generator.site.links import broken_links
 from generator.site.swap import SiteFolder, SiteRefused
@@ -51,7 +51,6 @@ SHEET_SCRIPTS: Final = (  # in the order in which they need each other
 ARCHIVE_SCRIPTS: Final = ("ticks.js", "archive.js")
 SET_SCRIPTS: Final = ("join_sheets.js", "sheet.js", "gather_sheets.js")
 SCRIPTS: Final = tuple(dict.fromkeys((*ARCHIVE_SCRIPTS, *SHEET_SCRIPTS, *SET_SCRIPTS)))
-SET_STYLE: Final = "set.css"  # of the page of a set alone
 SET: Final = "print-set"
 SET_PAGE: Final = "---\ntitle: Print a set of sheets\ntemplate: set.html\nhide: [navigation, toc]\n---\n"
 INDEX_SCRIPT: Final = "archive-index.js"
@@ -134,7 +133,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "archive_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in ARCHIVE_SCRIPTS)],
             "set_page": f"{SET}.html",
             "set_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in SET_SCRIPTS)],
-            "set_style": f"css/{SET_STYLE}",
+            "set_style": SET_STYLE,
             "set_tools": set_tools,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
             "file_keys": file_keys,
@@ -215,7 +214,7 @@ def summary(archive: Archive) -> str:
 
 def _assets() -> list[tuple[str, Path]]:
     """Our style sheets and scripts: name in the site, and file."""
-    names = [f"css/{name}" for name in (*STYLES, SET_STYLE)] + [f"js/{name}" for name in SCRIPTS]
+    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS] + [SET_STYLE]
     return [(name, TEMPLATES / name) for name in names]
 
 
