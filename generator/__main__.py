@@ -91,6 +91,12 @@ def _log(asked: argparse.Namespace) -> int:
     return log(asked)
 
 
+def _print(asked: argparse.Namespace) -> int:
+    from generator.print_command import print_set  # here, as above
+
+    return print_set(asked)
+
+
 def _identify_options(identify: argparse.ArgumentParser) -> None:
     said = identify.add_argument_group("what was measured, each as VALUE or 'VALUE ± UNCERTAINTY'")
 
@@ -229,6 +235,28 @@ def _parser() -> argparse.ArgumentParser:
     )
     log_options(log)
     takes_jobs(log)
+
+    printed = verb(
+        "print",
+        _print,
+        "Write the sheets of chosen jobs as one file, to open in a browser and print.",
+        "print SW-113 SW-116 --pages machine --paper A4",
+    )
+    printed.add_argument("job", nargs="+", metavar="JOB", help="a job file, its folder or its number")
+    printed.add_argument(
+        "--pages",
+        choices=("everything", "machine", "file", "customer"),
+        default="everything",
+        help="what of each sheet is printed; can be changed in the browser (default: everything)",
+    )
+    printed.add_argument(
+        "--paper", choices=("A4", "Letter"), help="the size of the paper (default: as the printer has it)"
+    )
+    printed.add_argument(
+        "--out", metavar="FILE", default="setup-sheets.html",
+        help="the file to write (default: setup-sheets.html); an earlier set is replaced, nothing else",
+    )
+    takes_jobs(printed)
 
     schema = verb(
         "schema",

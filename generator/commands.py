@@ -12,6 +12,8 @@ import sys
 from argparse import Namespace
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from difflib import get_close_matches
+from itertools import combinations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -185,6 +187,25 @@ def _config(config_file: str, **settings: Any) -> MkDocsConfig:
     return config
 
 
+def site_address() -> str:
+    """Where the site of this folder stands on the web, by its mkdocs.yml; empty where it does not say so.
+
+    Raises
+    ------
+    SheetError
+        When the settings cannot be read.
+    """
+    if not Path(OWN_SETTINGS).is_file():
+        return ""
+    from mkdocs.config import load_config
+    from mkdocs.exceptions import MkDocsException
+
+    try:
+        return load_config(OWN_SETTINGS).site_url or ""
+    except MkDocsException as error:
+        raise SheetError(f"{OWN_SETTINGS}: {error}") from error
+
+
 def _site(asked: str | None, config_file: str) -> str | None:
     """The site's folder; None leaves it to the folder's own mkdocs.yml."""
     if asked is None and config_file == OWN_SETTINGS:
@@ -247,7 +268,31 @@ def job_file(asked: str, jobs: Path) -> Path:
         raise UsageError(
             f"{asked}: several jobs have this number: {', '.join(map(str, found))}; name one of them"
         )
-    raise UsageError(f"{asked}: there is no such job; give a job file, its folder, or a job number of {jobs}")
+    near = near_jobs(asked, [file.parent.name for file in find_jobs(jobs)])
+    raise UsageError(
+        f"{asked}: there is no such job; {f'near it are {near}; ' if near else ''}"
+        f"give a job file, its folder, or a job number of {jobs}"
+    )
+
+
+def near_jobs(asked: str, folders: Sequence[str]) -> str:
+    """The folders, three at most, whose number or name is most like what was asked.
+
+    Examples
+    --------
+    >>> near_jobs("SW-131", ["SW-113-bollard-spindle", "SW-123-carriage-nut", "X-9-pin"])
+    'SW-123-carriage-nut, SW-113-bollard-spindle'
+    >>> near_jobs("Bollard spindel", ["SW-113-bollard-spindle", "X-9-pin"])
+    'SW-113-bollard-spindle'
+    """
+    called: dict[str, str] = {}  # what a folder may be called by: its number, its name, both
+    for folder in folders:
+        words = folder.casefold().split("-")
+        for first, last in combinations(range(len(words) + 1), 2):
+            called.setdefault("-".join(words[first:last]), folder)
+    wanted = "-".join(asked[:80].casefold().split())
+    found = get_close_matches(wanted, list(called), n=30, cutoff=0.75)
+    return ", ".join(list(dict.fromkeys(called[name] for name in found))[:3])
 
 
 def _checked(path: Path, sheet: Sheet | None, problems: Sequence[Problem]) -> dict[str, Any]:

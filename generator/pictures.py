@@ -10,6 +10,7 @@ nothing of it is believed: not its name, not its size, not that it is a picture.
 
 from __future__ import annotations
 
+import base64
 import hashlib
 import io
 import os
@@ -61,6 +62,12 @@ class ShownPicture:
     def suffix(self) -> str:
         """How the name of the shown file ends."""
         return ".png" if self.data.startswith(b"\x89PNG") else ".jpg"
+
+    @property
+    def address(self) -> str:
+        """The picture itself as an address (RFC 2397), for a page with no file beside it."""
+        kind = "png" if self.suffix == ".png" else "jpeg"
+        return f"data:image/{kind};base64,{base64.b64encode(self.data).decode('ascii')}"
 
     def name_beside(self, name: str) -> str:
         """What a file called `name` in the job folder is called in the site.

@@ -29,11 +29,12 @@ MAY_IMPORT = {  # part: the parts below it
     "gear_command": {"commands", "sheet", "job", "calc", "units", *BOTTOM},
     "compare_command": {"commands", "site", "render", "sheet", "job", "units", *BOTTOM},
     "identify_command": {"commands", "sheet", "threads", "units", *BOTTOM},
+    "print_command": {"commands", "site", "render", *BOTTOM},
     "log_options": set(),
     "log_command": {"commands", "log_options", "site", "sheet", "job", *BOTTOM},
     "__main__": {
         "commands", "gear_command", "compare_command", "identify_command", "log_command", "log_options",
-        "errors",
+        "print_command", "errors",
     },
     "setup": set(),
     "__init__": set(),

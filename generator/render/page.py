@@ -7,9 +7,10 @@ css_string                any text as a CSS string that can end neither itself n
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import cache
+from hashlib import blake2b
 
 from jinja2 import Environment
 from markupsafe import Markup
@@ -21,6 +22,7 @@ from generator.render.dial_block import dial_block
 from generator.render.drawing import Drawing
 from generator.render.environment import environment
 from generator.render.plot_block import plot_blocks
+from generator.render.print_choice import print_choices
 from generator.render.problem_line import problem_line
 from generator.render.setup_view import setup_view
 from generator.render.svg import svg
@@ -40,19 +42,26 @@ _environment = cache(environment)  # templates are compiled once in a process
 
 
 def render_page(
-    sheet: Sheet, compared: Comparison | NotCompared | None = None, address: str = ""
+    sheet: Sheet,
+    compared: Comparison | NotCompared | None = None,
+    address: str = "",
+    alone: Mapping[str, str] | None = None,
 ) -> str:
     """The body of a sheet's page: one ``<article class="sheet">``, complete and escaped.
 
     With a comparison the other lathes of the shop stand on it, or why they do not. With the `address` that
-    the page will have on the web, its code stands in the title block.
+    the page will have on the web, its code stands in the title block. A page that stands `alone`, with no
+    other page or file beside it, is given the addresses of its pictures by name.
     """
     env = _environment()
     page = view(sheet, compared)
+    if alone is not None:
+        page = _alone(page, [alone[picture.name] for picture in sheet.pictures])
     setup, happened = sheet.setup_scene, sheet.history.plots if sheet.history else ()
     return env.get_template("sheet/page.html").render(
         page=page,
-        page_style=page_style(page),
+        heads=running_heads(page),
+        print_choices=print_choices(card=sheet.take_up is not None),
         code=address_code(address),
         setup_drawing=_drawn(setup_view(setup) if setup else None, env),
         bed_drawing=_drawn(bed_view(setup, setup.reach) if setup and setup.reach else None, env),
@@ -61,6 +70,15 @@ def render_page(
         plots=plot_blocks(sheet.plots, env),
         log_plots=plot_blocks(happened, env),
         standing_line=STANDING_LINE,
+    )
+
+
+def _alone(page: Page, addresses: Sequence[str]) -> Page:
+    pictures = zip(page.pictures, addresses, strict=True)
+    return replace(
+        page,
+        superseded_link="",
+        pictures=tuple(replace(picture, address=address) for picture, address in pictures),
     )
 
 
@@ -78,21 +96,42 @@ def _drawn(drawing: Drawing | None, env: Environment) -> DrawnView | None:
     return DrawnView(svg(drawing, env), drawing.title)
 
 
-def page_style(page: Page) -> Markup:
+@dataclass(frozen=True)
+class RunningHeads:
+    """The margins of a sheet's pages: a kind of page by name, for the sheet to ask for, and its rules."""
+
+    name: str
+    rules: Markup
+
+
+def running_heads(page: Page) -> RunningHeads:
     """The page's own margins: job number, revision, thread, page number, and whether it may be run."""
     thread = " ".join(part for part in (page.thread, page.hand) if part)
     boxes = [
         ("top-left", css_string(f"Job {page.job}, rev. {page.revision}")),
         ("top-right", css_string(thread)),
         ("bottom-left", css_string(page.title)),
-        ("bottom-right", '"Page " counter(page) " of " counter(pages)'),
     ]
     if page.superseded_by:
         boxes.insert(1, ("top-center", css_string(f"SUPERSEDED BY {page.superseded_by}")))
     elif not page.ready:
         boxes.insert(1, ("top-center", css_string(NOT_READY)))
-    rules = " ".join(f"@{place} {{ content: {content} }}" for place, content in boxes)
-    return Markup(f"@page {{ {rules} }}")
+    return _heads(boxes)
+
+
+def _heads(boxes: Sequence[tuple[str, str]]) -> RunningHeads:
+    """Margins as a named page (CSS Paged Media Level 3), so that in a set each sheet keeps its own.
+
+    The name comes from what the margins say: two sheets that share it have the same. The pages are counted
+    sheet by sheet; the document may say in `--of-pages` what stands after the number.
+    """
+    said = " ".join(f"@{place} {{ content: {content} }}" for place, content in boxes)
+    name = f"sheet-{blake2b(said.encode(), digest_size=4).hexdigest()}"
+    number = f'"Page " counter({name}) var(--of-pages, " of " counter(pages))'
+    return RunningHeads(
+        name,
+        Markup(f"@page {name} {{ counter-increment: {name}; {said} @bottom-right {{ content: {number} }} }}"),
+    )
 
 
 def css_string(text: str) -> str:
@@ -121,10 +160,8 @@ def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
             number=number,
             count=f"{count} thing{'' if count == 1 else 's'} to put right",
             problems=[problem_line(problem) for problem in problems],
-            page_style=Markup(
-                f"@page {{ @top-left {{ content: {css_string(f'Job {number}')} }} "
-                f"@top-right {{ content: {css_string('cannot be read')} }} "
-                '@bottom-right { content: "Page " counter(page) " of " counter(pages) } }'
+            heads=_heads(
+                [("top-left", css_string(f"Job {number}")), ("top-right", css_string("cannot be read"))]
             ),
             standing_line=STANDING_LINE,
         )

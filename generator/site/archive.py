@@ -134,8 +134,13 @@ def make_archive(jobs_dir: Path, pages: Path, address: str = "") -> Archive:
     )
 
 
-def make_entry(path: Path, shop: Shop | JobProblems, address: str = "") -> tuple[Entry, str]:
-    """One job's row and the body of its page; never raises for what a file holds."""
+def make_entry(
+    path: Path, shop: Shop | JobProblems, address: str = "", *, alone: bool = False
+) -> tuple[Entry, str]:
+    """One job's row and the body of its page; never raises for what a file holds.
+
+    A page that stands `alone` has its pictures in itself.
+    """
     try:
         whole = _whole_shop(path, shop)
         with faults_as_problems(path):
@@ -144,9 +149,18 @@ def make_entry(path: Path, shop: Shop | JobProblems, address: str = "") -> tuple
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
             entry = _sheet_entry(path, sheet, (*log_problems(sheet), *faults))
-            return entry, render_page(sheet, compared, urljoin(address, entry.link) if address else "")
+            pictures = {one.name: _picture_itself(one.path) for one in sheet.pictures} if alone else None
+            own = urljoin(address, entry.link) if address else ""
+            return entry, render_page(sheet, compared, own, pictures)
     except JobProblems as error:
         return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
+
+
+def _picture_itself(path: Path) -> str:
+    """A picture as an address that holds it; an empty one where it was taken away since it was read."""
+    with suppress(BadPicture):
+        return shown_picture(path).address
+    return "data:,"
 
 
 def _on_other_lathes(

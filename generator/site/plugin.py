@@ -33,6 +33,7 @@ import generator
 from generator.job.keys import file_keys
 from generator.job.thread_families import listed_families
 from generator.job.thread_print import differences, from_memory, thread_tables
+from generator.render.print_set import SET_STYLE, set_tools
 from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
 from generator.site.links import broken_links
 from generator.site.swap import SiteFolder, SiteRefused
@@ -45,9 +46,13 @@ STYLES: Final = (  # a later one wins: paper over screen
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "kept.js", "fields.js", "log_piece.js", "large_view.js", "measured.js",
-    "sheet.js",
+    "sheet.js", "give_sheet.js",
 )
-SCRIPTS: Final = ("archive.js", *SHEET_SCRIPTS)
+ARCHIVE_SCRIPTS: Final = ("ticks.js", "archive.js")
+SET_SCRIPTS: Final = ("join_sheets.js", "sheet.js", "gather_sheets.js")
+SCRIPTS: Final = tuple(dict.fromkeys((*ARCHIVE_SCRIPTS, *SHEET_SCRIPTS, *SET_SCRIPTS)))
+SET: Final = "print-set"
+SET_PAGE: Final = "---\ntitle: Print a set of sheets\ntemplate: set.html\nhide: [navigation, toc]\n---\n"
 INDEX_SCRIPT: Final = "archive-index.js"
 FRAME: Final = "sheets/_frame/frame"  # same depth as every sheet, so that relative links agree
 FRAME_TITLE: Final = "The title of the sheet stands here"
@@ -112,8 +117,9 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             files.remove(file)
         script = index_script(self.archive.entries)
         files.append(File.generated(config, INDEX_SCRIPT, content=script))
-        frame = File.generated(config, f"{FRAME}.md", content=FRAME_PAGE, inclusion=InclusionLevel.NOT_IN_NAV)
-        files.append(frame)
+        for name, content in ((FRAME, FRAME_PAGE), (SET, SET_PAGE)):
+            page = File.generated(config, f"{name}.md", content=content, inclusion=InclusionLevel.NOT_IN_NAV)
+            files.append(page)
         return files
 
     def on_page_context(
@@ -124,7 +130,11 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "archive": self.archive,
             "archive_columns": [(name, name.capitalize()) for name in COLUMNS],
             "archive_filters": [(name, name.capitalize()) for name in FILTERS],
-            "archive_script": INDEX_SCRIPT,
+            "archive_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in ARCHIVE_SCRIPTS)],
+            "set_page": f"{SET}.html",
+            "set_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in SET_SCRIPTS)],
+            "set_style": SET_STYLE,
+            "set_tools": set_tools,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
             "file_keys": file_keys,
             "thread_families": listed_families,
@@ -204,7 +214,7 @@ def summary(archive: Archive) -> str:
 
 def _assets() -> list[tuple[str, Path]]:
     """Our style sheets and scripts: name in the site, and file."""
-    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS]
+    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS] + [SET_STYLE]
     return [(name, TEMPLATES / name) for name in names]
 
 

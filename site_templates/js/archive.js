@@ -16,6 +16,7 @@
   var words = document.getElementById("jobs-words");
   var selects = Array.prototype.slice.call(form.querySelectorAll("select"));
   var jobs = window.setupSheetJobs;
+  var ticks = window.setupSheet && window.setupSheet.ticks;
   if (!jobs) {
     count.textContent = "The list of jobs (archive-index.js) could not be loaded.";
     return;
@@ -61,6 +62,7 @@
         var link = document.createElement("a");
         link.href = row[0];
         link.textContent = text;
+        if (ticks) { data.append(ticks.box(row[0], text)); }
         data.append(link);
       } else {
         data.textContent = text;
@@ -76,6 +78,7 @@
     body.replaceChildren.apply(body, found.slice(0, limit).map(tableRow));
     more.hidden = found.length <= limit;
     table.hidden = !found.length;
+    if (ticks) { ticks.show(); }
     var all = jobs.length + (jobs.length === 1 ? " job" : " jobs");
     count.textContent = !jobs.length ? "There are no jobs yet."
       : found.length === jobs.length ? all

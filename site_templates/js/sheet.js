@@ -1,10 +1,12 @@
-// What of the sheet is printed, and on which day. Without this script everything is printed and the day is written in by hand.
+// What of the sheets on this page is printed, and on which day. Without this script everything is printed and the
+// day is written in by hand.
 (function () {
   "use strict";
 
-  var sheet = document.querySelector("article.sheet");
-  var form = sheet && sheet.querySelector("form.print-choice");
-  if (!sheet) { return; }
+  var form = document.querySelector("form.print-choice");
+  var choice = form && form.querySelector("select");
+
+  function all(what) { return document.querySelectorAll("article.sheet" + what); }
 
   function today() {
     var now = new Date();
@@ -12,28 +14,30 @@
     return now.getFullYear() + "-" + two(now.getMonth() + 1) + "-" + two(now.getDate());
   }
 
-  function date() {
-    sheet.querySelectorAll(".print-date").forEach(function (place) { place.textContent = today(); });
-  }
-
-  date();
-  window.addEventListener("beforeprint", date); // a sheet may stand open overnight
-  if (!form) { return; }
-
-  var choice = form.querySelector("select");
+  function date() { all(" .print-date").forEach(function (place) { place.textContent = today(); }); }
 
   function choose() {
+    if (!choice) { return; }
     Array.prototype.forEach.call(choice.options, function (option) {
-      if (option.value) { sheet.classList.toggle(option.value, option.selected); }
+      if (option.value) {
+        all("").forEach(function (sheet) { sheet.classList.toggle(option.value, option.selected); });
+      }
     });
   }
+
+  function ready() { date(); choose(); }
+
+  ready();
+  window.addEventListener("beforeprint", ready); // a sheet may stand open overnight
+  window.addEventListener("pageshow", ready); // "back" may bring an earlier choice with it
+  window.setupSheet = window.setupSheet || {};
+  window.setupSheet.readyToPrint = ready;
+  if (!form) { return; }
 
   choice.addEventListener("change", choose);
   form.addEventListener("submit", function (event) {
     event.preventDefault();
     window.print();
   });
-  window.addEventListener("pageshow", choose); // "back" may bring an earlier choice with it
-  choose();
   form.hidden = false;
 })();

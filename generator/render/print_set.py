@@ -1,0 +1,76 @@
+"""Sheets that are printed as one set.
+
+set_tools        the choice of what is printed, for the site's page of a set
+set_document     bodies of sheets -> one file with all they need, to be opened in a browser
+
+The sheets stand in the document one after the other as each was made: what they show and their running heads
+need no more. That two sheets share no id is seen to in the browser (`js/join_sheets.js`), which has to do it
+for the sheets that are ticked in the archive, and so there is one way of doing it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache
+from typing import Final
+
+from markupsafe import Markup
+
+from generator.render.environment import environment, templates_folder
+from generator.render.print_choice import EVERYTHING, print_choices
+
+SET_STYLE: Final = "set/set.css"  # of the page of a set alone: it changes the page numbers
+MARK: Final = "<!-- Setup sheets in one file, written by the command print, which may replace it. -->"
+SCRIPTS: Final = ("join_sheets.js", "sheet.js")
+PAPERS: Final = ("A4", "Letter")
+
+_environment = cache(environment)
+
+
+def set_tools() -> Markup:
+    """The choice of what is printed of every sheet of a set."""
+    return Markup(_environment().get_template("set/tools.html").render(print_choices=print_choices()))
+
+
+def set_document(
+    numbers: Sequence[str],
+    bodies: Sequence[str],
+    styles: Sequence[str],
+    part: str = EVERYTHING,
+    paper: str = "",
+) -> str:
+    """One whole page of the sheets in `bodies`, with nothing beside it.
+
+    Parameters
+    ----------
+    numbers
+        The job numbers, in the order of the bodies.
+    styles
+        The style sheets of the site by name, a later one wins.
+    part
+        What of each sheet is printed, a word of `print_choice.PARTS`.
+    paper
+        A size of `PAPERS`; empty leaves it to the printer.
+    """
+    return (
+        _environment()
+        .get_template("set/document.html")
+        .render(
+            mark=Markup(MARK),
+            numbers=" ".join(numbers),
+            bodies=[Markup(body) for body in bodies],
+            styles=[*(_read(f"css/{name}") for name in styles), _read(SET_STYLE), *_size(paper)],
+            scripts=[_read(f"js/{name}") for name in SCRIPTS],
+            print_choices=print_choices(part),
+        )
+        + "\n"
+    )
+
+
+def _read(name: str) -> Markup:
+    """A file of ours, for a style or script element: it holds neither's end tag."""
+    return Markup((templates_folder() / name).read_text(encoding="utf-8").strip())
+
+
+def _size(paper: str) -> list[Markup]:
+    return [Markup(f"@page {{ size: {paper}; }}")] if paper in PAPERS else []
