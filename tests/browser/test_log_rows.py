@@ -30,7 +30,9 @@ def words_of(model: Any) -> set[str]:
 
 
 @pytest.mark.parametrize("number", FORMS)
-def test_the_words_over_the_rows_are_those_of_the_log(open_page: Opener, demo_site: Path, number: str) -> None:
+def test_the_words_over_the_rows_are_those_of_the_log(
+    open_page: Opener, demo_site: Path, number: str
+) -> None:
     page: Page = open_page(sheet(demo_site, number)).page
     heads = page.locator(".log-rows thead th").evaluate_all("heads => heads.map(head => head.textContent)")
     fit = number != "SW-118"
@@ -59,7 +61,7 @@ def test_the_rows_stand_on_the_pages_for_the_machine_only(open_page: Opener, dem
     high = page.locator(".blank-rows tbody tr").evaluate_all("rows => rows.map(e => e.offsetHeight)")
     assert len(high) >= 3
     assert min(high) / PIXELS_PER_MM >= LEAST_HIGH
-    over = page.locator(".blank-rows th").evaluate_all("cells => cells.map(e => e.scrollWidth - e.clientWidth)")
+    over = page.locator(".blank-rows th").evaluate_all("all => all.map(e => e.scrollWidth - e.clientWidth)")
     assert max(over) <= 0
     assert len(set(page.locator(".blank-rows thead th").evaluate_all(
         "cells => cells.map(e => Math.round(e.getBoundingClientRect().height))"
