@@ -1,12 +1,12 @@
 """Prints beside stored ones, page by page: their words, and their pictures as far as an eye would see.
 
-The stored prints lie in `prints/`: a folder a print, with `text.txt` and a small grey picture of every page. After a
-change that is meant, write them anew and look through the pictures before committing them:
+The stored prints lie in `prints/`: a folder a print, with `text.txt` and a small grey picture of every page.
+After a change that is meant, write them anew and look through the pictures before committing them:
 
     REWRITE_PRINTS=1 python -m pytest tests/browser/test_reference_prints.py
 
-Words must be the same. Pictures may differ as far as another version of the browser draws its letters and lines a
-little elsewhere; a drawing that is gone, a block that moved, letters over each other or a rule less are more than that.
+Words must be the same. Pictures may differ as far as another version of the browser draws its letters and
+lines a little elsewhere; a drawing gone, a block that moved, letters over each other or a rule less are more.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ from scipy import ndimage
 
 PRINTS: Final = Path(__file__).parent / "prints"
 REWRITE: Final = "REWRITE_PRINTS"
-HOW: Final = f"{REWRITE}=1 python -m pytest {Path(__file__).relative_to(Path(__file__).parents[2]).as_posix()}"
+HOW: Final = f"{REWRITE}=1 python -m pytest tests/browser/{Path(__file__).name}"
 REFERENCES: Final = {  # what is stored: job, choice of what is printed, paper
     "whole-SW-101-A4": ("SW-101", "", "A4"),  # in inches, outside, with a picture
     "whole-SW-118-Letter": ("SW-118", "", "Letter"),  # without a thread
@@ -51,7 +51,7 @@ INCH: Final = 72.0  # points
 LEVELS: Final = 6  # of grey that are stored, for small files
 NEAR: Final = 2  # dots, 0.85 mm: as far as a line may be from where it stood
 INK: Final = 3  # dots square over which ink is evened out: where a line falls on the dots no longer matters
-FAINTER: Final = 45  # of 255: as much less ink there may be than near its place; a rule of half a point has more
+FAINTER: Final = 45  # of 255: so much less ink there may be than near its place
 SEEN: Final = 20  # dots beside each other without their like near: 3.6 mm²
 MOST_BYTES: Final = 1_500_000  # of all that is stored
 
@@ -112,7 +112,7 @@ def store(made: Print, folder: Path) -> None:
 
 
 def differing(before: Grey, now: Grey) -> npt.NDArray[np.bool_]:
-    """The dots of two pictures of one size whose like is nowhere near in the other, where several lie together."""
+    """Dots of two pictures of one size, where several that lie together have their like nowhere near."""
     far = np.zeros(before.shape, dtype=bool)
     old, new = (ndimage.uniform_filter(255.0 - one, INK) for one in (before, now))
     for one, other in ((old, new), (new, old)):
@@ -123,7 +123,7 @@ def differing(before: Grey, now: Grey) -> npt.NDArray[np.bool_]:
 
 
 def pictures_differ(before: Print, now: Print, name: str, folder: Path) -> list[str]:
-    """A sentence for each page that looks otherwise; its picture and both laid over each other go to a folder."""
+    """A sentence for each page that looks otherwise; its picture and one over the other go to a folder."""
     said = []
     for number, (old, new) in enumerate(zip(before.pictures, now.pictures, strict=False), 1):
         if old.shape != new.shape:
@@ -180,7 +180,8 @@ def test_a_print_has_the_words_and_the_looks_of_the_stored_one(
     if os.environ.get(REWRITE):
         store(made, PRINTS / name)
     before = stored(PRINTS / name)
-    said = texts_differ(before, made) + pictures_differ(before, made, name, tmp_path_factory.mktemp("prints"))
+    folder = tmp_path_factory.mktemp("prints")
+    said = texts_differ(before, made) + pictures_differ(before, made, name, folder)
     assert not said, "\n".join([name, *said, f"If that is meant: {HOW}"])
 
 
@@ -203,7 +204,7 @@ def test_the_fonts_are_those_that_the_stored_prints_have(machine_pages: tuple[Pa
     """Otherwise every page differs, and not by what was changed."""
     pages = PdfReader(io.BytesIO(machine_pages[0].pdf(format="A4"))).pages
     fonts = {str(font["/BaseFont"]).partition("+")[2] for page in pages for font in _fonts(page)}
-    assert {font.partition("-")[0] for font in fonts} <= FONTS, "install fonts-liberation and fonts-dejavu-core"
+    assert {font.partition("-")[0] for font in fonts} <= FONTS, "install fonts-liberation, fonts-dejavu-core"
 
 
 def _fonts(page: PageObject) -> list[dict[str, object]]:
