@@ -138,8 +138,8 @@ def pictures_differ(before: Print, now: Print, name: str, folder: Path) -> list[
         Image.fromarray(new).save(files[0])
         Image.fromarray(np.dstack([new, np.minimum(old, new), old])).save(files[1])
         said.append(
-            f"page {number} looks otherwise, first {top} mm from the top, {left} mm from the left: {files[0]}, "
-            f"and over the stored one (what is gone is red, what came is blue): {files[1]}"
+            f"page {number} looks otherwise, first {top} mm down, {left} mm from the left: {files[0]}, and "
+            f" over the stored one (gone: red, come: blue): {files[1]}"
         )
     return said
 
