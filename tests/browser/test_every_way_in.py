@@ -358,7 +358,7 @@ def broken_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder / "site"
 
 
-SHORTER: Final = """() => { // of what is made alike side by side two are looked at; the whole is in test_pages.py
+SHORTER: Final = """() => { // of what is made alike two are looked at; the whole is in test_pages.py
     for (const parent of document.querySelectorAll('.md-content, .md-content *')) {
         const seen = {};
         for (const one of [...parent.children]) {
