@@ -164,7 +164,8 @@ def _to_buy(found: Found) -> dict[str, Any] | None:
 def _half_nuts(lathe: Lathe, lead: Fraction) -> str | None:
     """Where the half nuts may close for the lead that is cut; None where the record does not tell."""
     screw = leadscrew_lead(lathe)
-    if screw is None or (lathe.thread_dial is None and (screw / lead).denominator != 1):
+    known = lathe.dial or lathe.has_no_dial
+    if screw is None or not (known or (screw / lead).denominator == 1):
         return None
     return dial_gears_of(lathe, screw, lead)[0].rule.describe()
 

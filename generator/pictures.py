@@ -24,7 +24,7 @@ from pathlib import Path
 from typing import Final
 
 import platformdirs
-from PIL import Image, ImageChops, ImageOps, UnidentifiedImageError
+from PIL import Image, ImageChops, ImageCms, ImageOps, UnidentifiedImageError
 
 from generator.errors import SheetError
 
@@ -33,8 +33,9 @@ MOST_BYTES: Final = 64_000_000
 MOST_PIXELS: Final = 64_000_000  # a telephone's largest; as red, green and blue 192 MB of memory
 LONGEST_SIDE: Final = 1600  # pixels: 250 an inch at half a page's width, and a telephone's whole screen
 JPEG_QUALITY: Final = 80
+MOST_PROFILE: Final = 4_000_000  # bytes; those of presses have one or two millions
 PAPER: Final = (255, 255, 255)  # what stands behind a transparent picture
-WAY_OF_MAKING: Final = "1"  # another word here makes every cached picture anew
+WAY_OF_MAKING: Final = "2"  # another word here makes every cached picture anew
 KEPT_UNUSED: Final = 200 * 86_400.0  # s: a cached picture that no build asked for so long is removed
 _SUFFIXES: Final = {
     "JPEG": (".jpg", ".jpeg"), "PNG": (".png",), "WEBP": (".webp",), "GIF": (".gif",),
@@ -120,8 +121,9 @@ def _shown(path: Path, written: int, size: int) -> ShownPicture:
 def redrawn(data: bytes) -> ShownPicture:
     """The pixels of a picture, upright, on white, no longer than the sheet needs, coded anew.
 
-    An animation gives its first frame. Colour profiles are left out with all the rest. What came without
-    loss (PNG, GIF) goes out as PNG or JPEG, whichever is smaller: a sketch stays sharp, a photo small.
+    An animation gives its first frame. Colours are brought to sRGB, which a page without a profile means, by
+    the profile of the picture; then it is left out with all the rest. What came without loss (PNG, GIF) goes
+    out as PNG or JPEG, whichever is smaller: a sketch stays sharp, a photo small.
 
     Raises
     ------
@@ -161,13 +163,33 @@ def _pixels(picture: Image.Image) -> Image.Image:
     """A new picture with the pixels, and nothing else, of the one that was opened."""
     picture.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))  # a JPEG is decoded no larger than is needed
     picture.load()
-    plain = _without_depth(picture)
+    plain = _without_depth(_in_srgb(picture))
     plain.thumbnail((LONGEST_SIDE, LONGEST_SIDE), Image.Resampling.LANCZOS)
     upright = _upright(plain, picture)
     grey = upright.mode == "L"
     clean = Image.new("L" if grey else "RGB", upright.size, PAPER[0] if grey else PAPER)
     clean.paste(upright, mask=upright.getchannel("A") if upright.mode == "RGBA" else None)
     return clean
+
+
+def _in_srgb(picture: Image.Image) -> Image.Image:
+    """The picture in the colours that a page means; as it is without a profile that fits it."""
+    profile = picture.info.get("icc_profile")
+    if not profile or len(profile) > MOST_PROFILE or picture.mode.startswith(("I", "F")):
+        return picture
+    flat, alpha = picture, None
+    if picture.mode in ("P", "PA", "LA", "RGBA") or "transparency" in picture.info:
+        whole = picture.convert("RGBA")
+        flat, alpha = whole.convert("RGB"), whole.getchannel("A")
+    with suppress(ImageCms.PyCMSError, OSError, ValueError):
+        given, meant = ImageCms.ImageCmsProfile(io.BytesIO(profile)), ImageCms.createProfile("sRGB")
+        turned = ImageCms.profileToProfile(flat, given, meant, outputMode="RGB")
+        if turned is not None:
+            if alpha is not None:
+                turned.putalpha(alpha)
+            turned.info.pop("transparency", None)
+            return turned
+    return picture
 
 
 def _without_depth(picture: Image.Image) -> Image.Image:

@@ -136,6 +136,125 @@ def test_transparent_parts_are_white_and_deep_grey_is_kept() -> None:
     assert opened(redrawn(coded(Image.new("I;16", (9, 9), 0x8000), "PNG"))).getpixel((4, 4)) == 0x80
 
 
+# -- colours: the profile goes, and what it meant stays -----------------------------------------------------
+
+WIDE = {  # red, green and blue as XYZ of D50, and the exponent of the curve; None: that of sRGB; from memory
+    "Display P3": (
+        ((0.51512, 0.24120, -0.00105), (0.29198, 0.69225, 0.04189), (0.15710, 0.06657, 0.78407)), None
+    ),
+    "Adobe RGB (1998)": (
+        ((0.60974, 0.31111, 0.01947), (0.20528, 0.62567, 0.06087), (0.14919, 0.06322, 0.74457)), 563 / 256
+    ),
+}
+
+
+def fixed(*numbers: float) -> bytes:
+    return b"".join(struct.pack(">i", round(number * 65536)) for number in numbers)
+
+
+def profile(space: bytes, connection: bytes, tags: dict[bytes, bytes]) -> bytes:
+    """A profile as ICC.1:2001-04 lays it out: a head of 128 bytes, the list of tags, the tags."""
+    at, listed, body = 132 + 12 * len(tags), struct.pack(">I", len(tags)), b""
+    for name, data in tags.items():
+        listed += name + struct.pack(">II", at + len(body), len(data))
+        body += data + b"\0" * (-len(data) % 4)
+    kind = b"prtr" if space == b"CMYK" else b"mntr"
+    head = struct.pack(">I", at + len(body)) + b"\0" * 4 + bytes([2, 0x40, 0, 0]) + kind + space + connection
+    head += struct.pack(">6H", 2026, 1, 1, 0, 0, 0) + b"acsp" + b"\0" * 28 + fixed(0.9642, 1, 0.8249)
+    return head.ljust(128, b"\0") + listed + body
+
+
+def wide(name: str) -> bytes:
+    """The profile of a color space with three lights and a curve."""
+    lights, exponent = WIDE[name]
+    if exponent:
+        curve = struct.pack(">IH", 1, round(exponent * 256))
+    else:  # IEC 61966-2-1
+        steps = [one / 1023 for one in range(1024)]
+        light = [step / 12.92 if step <= 0.04045 else ((step + 0.055) / 1.055) ** 2.4 for step in steps]
+        curve = struct.pack(">I1024H", 1024, *(round(65535 * one) for one in light))
+    tags = {b"wtpt": b"XYZ \0\0\0\0" + fixed(0.9642, 1, 0.8249)}
+    for letter, xyz in zip("rgb", lights, strict=True):
+        tags[f"{letter}XYZ".encode()] = b"XYZ \0\0\0\0" + fixed(*xyz)
+        tags[f"{letter}TRC".encode()] = b"curv\0\0\0\0" + curve
+    return profile(b"RGB ", b"XYZ ", tags)
+
+
+def inks(cyan: tuple[int, int, int]) -> bytes:
+    """A press whose full cyan has this L*a*b* and whose other inks are black: a table of two steps an ink."""
+    corners = [
+        (255, 128, 128) if not any(on) else (round(cyan[0] * 2.55), cyan[1] + 128, cyan[2] + 128)
+        if on == (1, 0, 0, 0) else (0, 128, 128)
+        for on in ((c, m, y, k) for c in (0, 1) for m in (0, 1) for y in (0, 1) for k in (0, 1))
+    ]
+    straight = bytes(range(256))
+    table = b"mft1\0\0\0\0" + bytes([4, 3, 2, 0]) + fixed(1, 0, 0, 0, 1, 0, 0, 0, 1) + straight * 4
+    table += b"".join(bytes(corner) for corner in corners) + straight * 3
+    return profile(b"CMYK", b"Lab ", {b"wtpt": b"XYZ \0\0\0\0" + fixed(0.9642, 1, 0.8249), b"A2B0": table})
+
+
+def middle(data: bytes) -> tuple[int, ...]:
+    with Image.open(io.BytesIO(data)) as picture:
+        return picture.convert("RGB").getpixel((20, 20))  # type: ignore[return-value]
+
+
+@pytest.mark.parametrize(
+    ("name", "written", "meant"),
+    [  # the same color in both; CSS Color 4, sec. 10, and the matrices of its sample code; from memory
+        ("Display P3", (234, 51, 35), (255, 0, 0)),
+        ("Adobe RGB (1998)", (144, 255, 60), (0, 255, 0)),
+    ],
+)
+@pytest.mark.parametrize("kind", ["JPEG", "PNG", "WEBP", "palette", "transparent"])
+def test_colors_of_another_space_look_the_same_without_their_profile(
+    kind: str, name: str, written: tuple[int, int, int], meant: tuple[int, int, int]
+) -> None:
+    image = Image.new("RGB", (40, 40), written)
+    if kind == "palette":
+        image = image.quantize(4)
+    elif kind == "transparent":
+        image.putalpha(255)
+    more = {"quality": 100} if kind in ("JPEG", "WEBP") else {}
+    data = coded(image, kind if kind in ("JPEG", "WEBP") else "PNG", icc_profile=wide(name), **more)
+    assert middle(data) == pytest.approx(written, abs=3)
+    shown = redrawn(data).data
+    assert middle(shown) == pytest.approx(meant, abs=8)  # eight bits, and JPEG
+    assert not any(secret in shown for secret in SECRETS)
+
+
+def test_inks_look_as_the_press_prints_them() -> None:
+    """L*a*b* 60, -20, -20 in sRGB, by CIE 15 and IEC 61966-2-1; without the profile it is 0, 255, 255."""
+    image = Image.new("CMYK", (40, 40), (255, 0, 0, 0))
+    data = coded(image, "JPEG", icc_profile=inks((60, -20, -20)), quality=100)
+    assert middle(redrawn(data).data) == pytest.approx(srgb_of_lab(60, -20, -20), abs=8)
+    assert middle(redrawn(coded(image, "JPEG", quality=100)).data) == pytest.approx((0, 255, 255), abs=8)
+
+
+def srgb_of_lab(light: float, a: float, b: float) -> tuple[float, ...]:
+    """CIE 15 for L*a*b* of D50, the matrix of XYZ (D50) to linear sRGB, and the curve of IEC 61966-2-1."""
+    y = (light + 16) / 116
+    white = (0.9642, 1.0, 0.8249)
+    x_y_z = [w * (t**3 if t > 6 / 29 else 3 * (6 / 29) ** 2 * (t - 4 / 29))
+             for w, t in zip(white, (y + a / 500, y, y - b / 200), strict=True)]  # fmt: skip
+    rows = ((3.1339, -1.6169, -0.4906), (-0.9788, 1.9161, 0.0335), (0.0719, -0.2290, 1.4052))
+    linear = [sum(one * part for one, part in zip(row, x_y_z, strict=True)) for row in rows]
+    assert min(linear) > 0.0031308
+    return tuple(255 * (1.055 * one ** (1 / 2.4) - 0.055) for one in linear)
+
+
+@pytest.mark.parametrize(
+    "bad", [b"x", b"\0" * 200, wide("Display P3")[:300], inks((60, -20, -20)), b"\xff" * 5000]
+)
+def test_a_profile_that_is_none_or_fits_another_picture_changes_nothing(bad: bytes) -> None:
+    data = coded(arrow(), "PNG", icc_profile=bad)
+    assert redrawn(data).data == redrawn(coded(arrow(), "PNG")).data
+
+
+def test_grey_stays_grey_with_a_profile_of_three_colors() -> None:
+    data = coded(Image.new("L", (40, 40), 120), "PNG", icc_profile=wide("Display P3"))
+    assert middle(redrawn(data).data) == pytest.approx((120, 120, 120), abs=1)
+
+
 def test_an_animation_gives_its_first_frame() -> None:
     frames = coded(arrow(), "GIF", save_all=True, append_images=[Image.new("RGB", (60, 40), "blue")])
     assert opened(redrawn(frames)).convert("RGB").getpixel((55, 35)) == (255, 255, 255)

@@ -466,6 +466,11 @@ def _word(value: object) -> object:
     return str(value).strip() if isinstance(value, str) else value
 
 
+def block_or_word(written: Any) -> str:
+    """Which of both was written, where a key takes a block or a word; the tag of it in the model."""
+    return "<word>" if isinstance(written, str) else "<block>"
+
+
 _TEXT_SCHEMA = WithJsonSchema({"type": ["string", "number"]})
 
 Text = Annotated[str, PlainValidator(_read_text), _TEXT_SCHEMA]
@@ -479,6 +484,7 @@ KnownOrUnknown = Annotated[
 ]
 Word: Final = BeforeValidator(_word)  # goes beside a Literal of words
 Unknown = Annotated[Literal["unknown"], Word]
+NotFitted = Annotated[Literal["none"], Word]
 YesNo = Annotated[
     bool, PlainValidator(_read_yes_no), WithJsonSchema({"enum": [True, False, "yes", "no", "true", "false"]})
 ]

@@ -13,7 +13,15 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import AfterValidator, BeforeValidator, Field, WithJsonSchema, model_validator
+from pydantic import (
+    AfterValidator,
+    BeforeValidator,
+    Discriminator,
+    Field,
+    Tag,
+    WithJsonSchema,
+    model_validator,
+)
 
 from generator.calc.gear_trains import FEWEST_TEETH, MOST_TEETH
 from generator.job.fields import (
@@ -27,6 +35,7 @@ from generator.job.fields import (
     Length,
     Line,
     Mass,
+    NotFitted,
     Number,
     Power,
     SpindleSpeed,
@@ -37,6 +46,7 @@ from generator.job.fields import (
     Units,
     Word,
     YesNo,
+    block_or_word,
     refused,
 )
 
@@ -468,8 +478,14 @@ class Lathe(Strict):
     """Its leadscrew."""
     leadscrew_reverse: YesNo | None = None
     """A lever turns the leadscrew round for left-hand threads."""
-    thread_dial: ThreadDial | None = None
-    """Its thread dial, if one is fitted."""
+    thread_dial: (
+        Annotated[
+            Annotated[ThreadDial, Tag("<block>")] | Annotated[NotFitted, Tag("<word>")],
+            Discriminator(block_or_word),
+        ]
+        | None
+    ) = None
+    """Its thread dial, or none when it has none."""
     gearbox: Gearbox | None = None
     """Threads the levers give."""
     change_gears: ChangeGears | None = None
@@ -496,6 +512,16 @@ class Lathe(Strict):
     """What the hoist at this lathe may lift."""
     notes: list[Text] = Field(default_factory=list)
     """Anything else to be said of it."""
+
+    @property
+    def dial(self) -> ThreadDial | None:
+        """The thread dial on record."""
+        return self.thread_dial if isinstance(self.thread_dial, ThreadDial) else None
+
+    @property
+    def has_no_dial(self) -> bool:
+        """True when the record says that no thread dial is fitted; False when it says nothing of one."""
+        return self.thread_dial == "none"
 
     @model_validator(mode="after")
     def _mounted_work_turns(self) -> Self:

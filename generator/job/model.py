@@ -9,7 +9,7 @@ Centers, Steady, Holding), Mate, Duty, Heat, Limits, CrossHole, Photo, Job. The 
 
 from __future__ import annotations
 
-from typing import Annotated, Any, ClassVar, Literal, Self
+from typing import Annotated, ClassVar, Literal, Self
 
 from pydantic import Discriminator, Field, Tag, model_validator
 
@@ -34,6 +34,7 @@ from generator.job.fields import (
     Unknown,
     Word,
     YesNo,
+    block_or_word,
     length_or,
     refused,
 )
@@ -319,10 +320,6 @@ class Photo(Strict):
     """What it shows."""
 
 
-def _block_or_word(written: Any) -> str:
-    return "<word>" if isinstance(written, str) else "<block>"
-
-
 class Job(Strict):
     """One job file, checked."""
 
@@ -364,7 +361,7 @@ class Job(Strict):
     """Holes across the work."""
     mate: (
         Annotated[
-            Annotated[Mate, Tag("<block>")] | Annotated[Unknown, Tag("<word>")], Discriminator(_block_or_word)
+            Annotated[Mate, Tag("<block>")] | Annotated[Unknown, Tag("<word>")], Discriminator(block_or_word)
         ]
         | None
     ) = None
@@ -373,7 +370,7 @@ class Job(Strict):
     """What was measured on the thread that came in, to tell what thread it is."""
     duty: (
         Annotated[
-            Annotated[Duty, Tag("<block>")] | Annotated[Unknown, Tag("<word>")], Discriminator(_block_or_word)
+            Annotated[Duty, Tag("<block>")] | Annotated[Unknown, Tag("<word>")], Discriminator(block_or_word)
         ]
         | None
     ) = None
@@ -389,7 +386,7 @@ class Job(Strict):
     photos: list[
         Annotated[
             Annotated[Photo, Tag("<block>")] | Annotated[PictureName, Tag("<word>")],
-            Discriminator(_block_or_word),
+            Discriminator(block_or_word),
         ]
     ] = Field(default_factory=list)
     """Pictures beside this file: names, or blocks of file and caption."""

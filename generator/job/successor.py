@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+from pathlib import Path
+
+from generator.errors import JobProblems
 from generator.job.beside import Successor
 from generator.job.contradiction import Contradiction
-from generator.job.reading import ReadJob, find_jobs
+from generator.job.reading import ReadJob, find_jobs, read_job
 
 
 def successor(read: ReadJob) -> tuple[Successor | None, list[Contradiction]]:
@@ -15,19 +19,60 @@ def successor(read: ReadJob) -> tuple[Successor | None, list[Contradiction]]:
     if number in (read.job.job, read.path.parent.name):
         text = f"The job says that {number} supersedes it, which is this very job: write the other number."
         return None, [Contradiction("superseded-itself", "check", text, where)]
-    found = _in_archive(read, number)
+    path = _in_archive(read.path, number)
     said = f"This sheet is superseded by {number}: do not work from it."
-    if not found.folder:
+    if path is None:
         said += " No job of that number is in the archive: ask the office for it."
+        return Successor(number), [Contradiction("superseded", "check", said, where)]
+    later, ring = _after(read.path, path)
+    if ring:
+        steps = _steps([read.job.job, number, *later])
+        said += (
+            f" They go round in a ring ({steps}), so none is the one to work from: ask the office which is, "
+            "and take superseded_by out of its file."
+        )
+    elif later:
+        said += f" Nor from {number}: take {later[-1]} ({_steps([number, *later])})."
+    found = Successor(number, path.parent.parent.name, path.parent.name)
+    if ring:
+        return found, [Contradiction("superseded-ring", "stop", said, where)]
     return found, [Contradiction("superseded", "check", said, where)]
 
 
-def _in_archive(read: ReadJob, number: str) -> Successor:
+def _after(first: Path, path: Path) -> tuple[list[str], bool]:
+    """The numbers that supersede the job at `path`, each the one before it, and whether they come back."""
+    numbers: list[str] = []
+    seen = {first.resolve(), path.resolve()}
+    while True:
+        try:
+            number = read_job(path).job.superseded_by
+        except (JobProblems, OSError):  # its own page says what is wrong with it
+            return numbers, False
+        found = None if number is None else _in_archive(path, number)
+        if number is None or found is None:
+            return numbers, False
+        numbers.append(number)
+        if found.resolve() in seen:
+            return numbers, True
+        seen.add(found.resolve())
+        path = found
+
+
+def _steps(numbers: list[str]) -> str:
+    """Which supersedes which.
+
+    >>> _steps(["A", "B", "C"])
+    'A by B, B by C'
+    """
+    return ", ".join(f"{old} by {new}" for old, new in pairwise(numbers))
+
+
+def _in_archive(job: Path, number: str) -> Path | None:
     """The first job whose folder has the number or begins with it, as the command line finds jobs."""
-    archive = read.path.resolve().parent.parent.parent
+    archive = job.resolve().parent.parent.parent
     if (archive / "_shop").is_dir():
         for path in find_jobs(archive):
             name = path.parent.name
             if name == number or name.startswith(f"{number}-"):
-                return Successor(number, path.parent.parent.name, name)
-    return Successor(number)
+                return path
+    return None

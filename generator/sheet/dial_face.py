@@ -31,7 +31,7 @@ def dial_scene(lathe: Lathe, designation: Designation, lead: Fraction, job: str)
     OutsideRange
         As `lay_thread_dial` does.
     """
-    screw, dial = leadscrew_lead(lathe), lathe.thread_dial
+    screw, dial = leadscrew_lead(lathe), lathe.dial
     if screw is None or dial is None:
         return None
     gear = dial_gears_of(lathe, screw, lead)[0]

@@ -42,7 +42,7 @@ def lay_thread_dial(
     name, label = "lathe.thread_dial", "Half nuts, thread dial"
     screw = leadscrew_lead(lathe)
     anywhere = screw is not None and (screw / lead).denominator == 1
-    if screw is None or (lathe.thread_dial is None and not anywhere):
+    if screw is None or not (lathe.dial or lathe.has_no_dial or anywhere):
         _unknown_dial(lathe, "leadscrew" if screw is None else "thread dial", starts, where, desk)
         if starts > 1:
             lay_index_travel(lathe, starts, lead / starts, where, desk)
@@ -53,16 +53,19 @@ def lay_thread_dial(
     swapped = gears[0].matters and not gears[0].fitted
     says = f"gear of {teeth} teeth, {rule.describe()}" if swapped else rule.describe()
     desk.lay(Figure(name, label, says, "text", Kind.COMPUTED, source))
-    reckoned = _reckoning(rule, screw, teeth, lead, starts)
+    reckoned = _reckoning(rule, screw, teeth if lathe.dial else None, lead, starts)
     desk.lay(Figure(f"{name}.rule", "How that is reckoned", reckoned, "text", Kind.COMPUTED, source))
     if len(gears) > 1:
         _lay_gear(gears, swapped, screw, lead, source, where, desk)
     if rule.keep_half_nuts_closed:
+        why = f"The thread dial of {lathe.name} cannot find this lead again"
+        if lathe.dial is None:
+            why = f"{lathe.name} has no thread dial, and its leadscrew does not find this lead by itself"
         desk.find(
             "half-nuts-closed", "note",
-            f"The thread dial of {lathe.name} cannot find this lead again. Close the half nuts once, leave "
-            "them closed to the end, and bring the carriage back by reversing the spindle with the tool "
-            "withdrawn.",
+            f"{why}. Close the half nuts once, leave them closed to the end, and bring the carriage back by "
+            "reversing the spindle with the tool withdrawn. At the end of each pass the carriage goes on "
+            "until the spindle stands: withdraw first, then stop it.",
             where,
         )
     if starts > 1:
@@ -72,7 +75,7 @@ def lay_thread_dial(
 
 def dial_gears_of(lathe: Lathe, screw: Fraction, lead: Fraction) -> tuple[DialGear, ...]:
     """The gears of the dial on record, the best for a lead first; without a dial one that does not matter."""
-    dial = lathe.thread_dial
+    dial = lathe.dial
     if dial is None:
         return (DialGear(1, True, dial_rule(screw, 1, 1, lead)),)
     return dial_gears(screw, dial.teeth, dial.more_gears, dial.lines, lead, dial.numbered_every)
@@ -95,8 +98,8 @@ def _unknown_dial(lathe: Lathe, missing: str, starts: int, where: Location, desk
     )
 
 
-def _reckoning(rule: DialRule, screw: Fraction, teeth: int, lead: Fraction, starts: int) -> str:
-    """The rule in one sentence with this lathe's own numbers."""
+def _reckoning(rule: DialRule, screw: Fraction, teeth: int | None, lead: Fraction, starts: int) -> str:
+    """The rule in one sentence with this lathe's own numbers; no teeth where no dial is fitted."""
     one, thread = lead_words(screw), lead_words(lead)
     by_lead = ""
     if starts > 1:
@@ -106,13 +109,16 @@ def _reckoning(rule: DialRule, screw: Fraction, teeth: int, lead: Fraction, star
         same = "just the lead of the thread" if screw == lead else f"{times} times the lead of {thread}"
         close = "wherever the half nuts close, the tool is in its groove"
         return f"one turn of the leadscrew is {one}, {same}: {close}{by_lead}"
+    threads = (screw / lead).denominator
+    together = f"leadscrew and thread come together only after {threads} leadscrew threads"
+    if teeth is None:
+        return f"no thread dial is fitted; one turn of the leadscrew is {one}, and {together}{by_lead}"
     around = teeth * screw
     if rule.step is None:
         return (
             f"one turn of the dial is {teeth} × {one} = {lead_words(around)}, or "
             f"{gearing.mixed(around / lead)} leads of {thread}, not a whole number: the same line comes "
-            "round without the tool in its groove; leadscrew and thread come together only after "
-            f"{(screw / lead).denominator} leadscrew threads{by_lead}"
+            f"round without the tool in its groove; {together}{by_lead}"
         )
     line = around / rule.marks
     travel = rule.step * line
@@ -187,7 +193,7 @@ def _lay_next_start(
     """How the dial leads from one start to the next, or what else does."""
     face = DialFace(rule.marks, rule.numbered_every)
     ways = next_starts(engagements(screw, teeth, rule.marks, lead, starts), starts)
-    if lathe.thread_dial is None:
+    if lathe.dial is None:
         ways = tuple(NextStart(way.start, (), None) for way in ways)
     led = [(way, words) for way in ways if (words := way_words(way, face, screw, starts))]
     left = [str(way.start) for way in ways if way.threads is None]
@@ -200,10 +206,10 @@ def _lay_next_start(
         note="; ".join(_pitches(way, screw, lead / starts) for way, _ in led),
     ))
     if not led:
-        words = (
-            "The dial does not lead from one start to the next"
-            if rule.keep_half_nuts_closed else "The dial brings the tool back into the same start"
-        )
+        words = "The dial brings the tool back into the same start"
+        if rule.keep_half_nuts_closed:
+            leads = "The dial does not lead" if lathe.dial else "No thread dial leads"
+            words = f"{leads} from one start to the next"
         words += ". Index to the next start by the compound or the drive plate."
     else:
         words = (

@@ -62,7 +62,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         # a joint under pressure: sheet.taper_thread
         "taper-thread-pressure",
         # worked from an old sheet: job.successor
-        "superseded", "superseded-itself",
+        "superseded", "superseded-itself", "superseded-ring",
     ),
     Harm.LATHE: (
         # bent by the cut, carried by a finger: sheet.holding.climb, sheet.holding.fingers

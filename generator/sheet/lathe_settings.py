@@ -69,7 +69,7 @@ def lathe_section(
             where,
         )
     speed = _lay_carriage(thread, step, desk)
-    time = _lay_relief(job, lathe, house, thread, speed, desk)
+    time = _lay_relief(job, lathe, house, thread, speed, closed, desk)
     return LathePlan(gears.lead, step, speed, time, closed)
 
 
@@ -138,7 +138,7 @@ def _lay_carriage(thread: ThreadPlan, step: SpindleSpeed | None, desk: Desk) -> 
 
 
 def _lay_relief(
-    job: Job, lathe: Lathe, house: House, thread: ThreadPlan, speed: Speed | None, desk: Desk
+    job: Job, lathe: Lathe, house: House, thread: ThreadPlan, speed: Speed | None, closed: bool, desk: Desk
 ) -> Time | None:
     """The seconds that the relief gives; what to know where it gives none."""
     operation, groove = thread_operation(job), relief_operation(job)
@@ -159,22 +159,27 @@ def _lay_relief(
             groove.width.where,
         )
         return None
-    return _lay_time(groove, lathe, house, thread, thread.relief_start - thread.relief_end, speed, desk)
+    width = thread.relief_start - thread.relief_end
+    return _lay_time(groove, lathe, house, thread, width, speed, closed, desk)
 
 
 def _lay_time(
     groove: Relief, lathe: Lathe, house: House, thread: ThreadPlan, width: Length, speed: Speed | None,
-    desk: Desk,
+    closed: bool, desk: Desk,
 ) -> Time | None:
-    """Seconds from the end of the thread to the shoulder, and whether they are enough."""
+    """Seconds from the end of the thread to the shoulder, and whether they are enough.
+
+    With the half nuts `closed` to the end the carriage goes on until the spindle stands.
+    """
     name, label = "relief.time", "Time in the relief"
     if speed is None:
         desk.unknown(name, label, "time", "the carriage speed is unknown")
         return None
+    what = "withdraw and stop the spindle" if closed else "open the half nuts and withdraw"
     time = desk.computed(
         name, label, relief_calc.reaction_time(width, speed), "time", "{width} ÷ {carriage speed}",
         {"width": (width, "length"), "carriage speed": (speed, "carriage_speed")}, "arithmetic",
-        rounds="down", note="to open the half nuts and withdraw; the tool's own width takes part of it",
+        rounds="down", note=f"to {what}; the tool's own width takes part of it",
     )
     check = house.relief_time_check.si if house.relief_time_check else RELIEF_CHECK
     stop = house.relief_time_stop.si if house.relief_time_stop else RELIEF_STOP
@@ -182,8 +187,8 @@ def _lay_time(
         if time < least * (1 - SAME):
             desk.find(
                 "relief-time", level,  # type: ignore[arg-type]
-                f"The tool crosses the relief in {seconds_words(time)}, and {least:g} s are wanted to open "
-                f"the half nuts and withdraw. {_slower(lathe, thread.lead, width, max(check, stop))}",
+                f"The tool crosses the relief in {seconds_words(time)}, and {least:g} s are wanted to "
+                f"{what}. {_slower(lathe, thread.lead, width, max(check, stop))}",
                 groove.width.where,
             )
             break

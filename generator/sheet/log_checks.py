@@ -256,7 +256,7 @@ def _of_thread(logged: Logged) -> Iterator[str]:
         yield "levers"
     if lathe.change_gears is not None:
         yield "gears"
-    if lathe.thread_dial is not None and levers is not None and not levers.keep_half_nuts_closed:
+    if lathe.dial is not None and levers is not None and not levers.keep_half_nuts_closed:
         yield "dial_line"
     if logged.cuts is not None and logged.cuts.infeed_angle > 0:
         yield from ("compound_angle", "compound_towards")

@@ -198,12 +198,13 @@ def _lay_hand(
     check = house.relief_time_check.si if house.relief_time_check else RELIEF_CHECK
     stop = house.relief_time_stop.si if house.relief_time_stop else RELIEF_STOP
     limits: tuple[tuple[Level, Time], ...] = (("stop", stop), ("check", check))
+    what = "stop the spindle" if levers.keep_half_nuts_closed else "open the half nuts"
     for level, least in limits:
         if time < least:
             desk.find(
                 "run-out-time", level,
                 f"The tool crosses the run-out in {seconds_words(time)}, and {least:g} s are wanted to pull "
-                "it out and open the half nuts. Turn slower, or turn the last of it by hand.",
+                f"it out and {what}. Turn slower, or turn the last of it by hand.",
                 where,
             )
             break

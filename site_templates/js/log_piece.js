@@ -8,7 +8,8 @@
   var kept = page.kept, section = page.section, entries = page.data.entries;
   var text = section.querySelector("textarea"), count = section.querySelector("[data-count]");
   var every = section.querySelector("[data-all]"), word = section.querySelector(".done-word");
-  var notKept = section.querySelector(".not-kept"), changed = section.querySelector(".changed");
+  var notKept = page.sheet.querySelectorAll("[data-not-kept]"); // a dialog that is open covers the block
+  var changed = section.querySelector(".changed");
   var earlier = section.querySelector(".earlier"), sure = section.querySelector(".sure");
 
   var newest = 0; // time of the last entry in the piece
@@ -54,9 +55,11 @@
     changed.hidden = !said;
     if (changed.textContent !== said) { changed.textContent = said; }
     var why = kept.trouble || (Object.keys(kept.held).length ? "The browser did not take all of them." : "");
-    notKept.hidden = !why;
-    var span = notKept.querySelector("[data-why]");
-    if (span.textContent !== why) { span.textContent = why; }
+    Array.prototype.forEach.call(notKept, function (notice) {
+      var span = notice.querySelector("[data-why]");
+      notice.hidden = !why;
+      if (span.textContent !== why) { span.textContent = why; }
+    });
     return piece;
   }
 

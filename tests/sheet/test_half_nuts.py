@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.errors import Location
+from generator.errors import JobProblems, Location
 from generator.job.lathe import Lathe
 from generator.job.reading import read_checked
 from generator.sheet.desk import Desk
@@ -317,3 +317,52 @@ def test_lines_in_words(face, lines, said):
 
 def test_spaces_in_words():
     assert spaces_words([Fraction(1, 3), Fraction(4, 3)], DialFace(4)) == "1/3 of a space past 1 and 2"
+
+
+# A lathe without a thread dial, and a record that says nothing of one
+
+
+@pytest.mark.parametrize(
+    ("lead", "starts", "says"),
+    [
+        (INCH / 8, 1, "any place"),  # a leadscrew of 4 threads cuts 8 wherever the half nuts close
+        (INCH / 7, 1, "keep the half nuts closed"),
+        (Fraction("1.25"), 1, "keep the half nuts closed"),
+        (INCH / 7, 2, "keep the half nuts closed"),
+    ],
+)
+def test_a_lathe_without_a_thread_dial_keeps_them_closed(laid, face_of, lead, starts, says):
+    """Common practice, no source: reversing the spindle brings the carriage back in the same groove."""
+    none = "leadscrew: {tpi: 4}\nthread_dial: none\n"
+    figures, findings, rule = laid(none, lead, starts)
+    assert rule.describe() == figures[""].value == says
+    assert figures[""].kind is Kind.COMPUTED
+    assert face_of(none, lead, starts) is None
+    assert "thread-dial-unknown" not in findings
+    if rule.keep_half_nuts_closed:
+        said = findings["half-nuts-closed"].text
+        assert "L9 Bench lathe has no thread dial" in said
+        assert "reversing the spindle" in said
+        assert "withdraw first, then stop" in said
+        assert "no thread dial is fitted" in figures["rule"].value
+    assert ("dial-starts" in findings) is (starts > 1)
+    if starts > 1:
+        assert findings["dial-starts"].text.startswith("No thread dial leads")
+
+
+def test_a_record_that_says_nothing_of_a_dial_leaves_it_unknown(laid):
+    figures, findings, rule = laid("leadscrew: {tpi: 4}\n", INCH / 7)
+    assert rule is None
+    assert figures[""].value is None
+    assert "thread-dial-unknown" in findings
+
+
+@pytest.mark.parametrize("written", ["no", "missing", "None", "{teeth: 16}"])
+def test_anything_else_in_the_place_of_a_dial_is_refused_with_its_place(lathe_of, written):
+    with pytest.raises(JobProblems) as refused:
+        lathe_of(f"leadscrew: {{tpi: 4}}\nthread_dial: {written}\n")
+    (problem,) = refused.value.problems
+    assert problem.location.line == 11
+    assert "thread_dial" in str(problem)
+    if written[0] != "{":
+        assert "none" in str(problem)

@@ -252,3 +252,17 @@ def test_a_left_hand_thread_starts_in_the_relief(sheet_of):
 def test_a_chosen_speed_above_the_material_s_is_asked_about(sheet_of, speed, asked):
     """Medium-carbon steel, threading: 30 ft/min at most (US Army TC 9-524 table 7-2, from memory)."""
     assert ("speed-fast" in ids(sheet_of(thread(f"speed: {speed}")))) == asked
+
+
+def test_without_a_thread_dial_the_time_in_the_relief_is_for_withdrawing_and_stopping(sheet_of, shop):
+    """Common practice, no source: half nuts that stay closed drive the carriage until the spindle stands."""
+    with_dial, without = sheet_of(SEVEN), sheet_of(SEVEN, lathe={"thread_dial": "none"})
+    assert "open the half nuts" in with_dial.figures["relief.time"].note
+    assert "withdraw and stop the spindle" in without.figures["relief.time"].note
+    assert without.figures["relief.time"].value == with_dial.figures["relief.time"].value
+    assert "time.run_back" in without.figures
+    assert "time.run_back" not in with_dial.figures
+    screwed = shop.lathes["long-bed"].spindle.model_copy(update={"nose": "screwed"})
+    asked = sheet_of(SEVEN, lathe={"thread_dial": "none", "spindle": screwed})
+    assert ids(asked)["screwed-nose"].level == "check"
+    assert any(caution.id == "screwed-nose" for caution in asked.cautions)
