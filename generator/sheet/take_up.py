@@ -133,6 +133,10 @@ def _numbers(left: _Left, depth_left: Length | None) -> Iterator[tuple[str, str]
     by = "over wires" if size_by_wires(logged) else "pitch diameter"
     if size_by_wires(logged):
         yield "over wires, as left", left.said.get("over wires", "")
+    else:
+        measured = left.entry.measured
+        given = measured.pitch_diameter if measured else None
+        yield "pitch diameter, as left", given.with_unit if given else ""
     limits = size_limits(logged)
     if limits is not None:
         system = logged.thread.system if logged.thread else logged.system
@@ -148,7 +152,9 @@ def _cutting_steps(left: _Left) -> Iterator[TakeUpStep]:
 def _finished_steps(left: _Left) -> Iterator[TakeUpStep]:
     """In place of every cut, where none may be taken."""
     mate = " and try the mate" if left.logged.job.mate else ""
-    yield TakeUpStep("Measure", f"Cut nothing: measure the thread{mate}, and decide by that.", _measured(left))
+    yield TakeUpStep(
+        "Measure", f"Cut nothing: measure the thread{mate}, and decide by that.", _measured(left)
+    )
 
 
 def _measured(left: _Left) -> tuple[tuple[str, str, bool], ...]:

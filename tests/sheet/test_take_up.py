@@ -182,6 +182,7 @@ def test_inside_the_bar_is_looked_at_and_the_dials_are_those_of_the_stop(shop: S
     assert said["New zero"].endswith("The compound feeds, towards you.")
     assert "than the bar has room" in said["Dry run"]
     assert values(sheet)["dial"] == "0 turns, 0.92 mm"
+    assert dict(card(sheet).numbers)["pitch diameter, as left"] == "62.41 mm"
     assert si(sheet, "take_up.rests_higher") == pytest.approx(0.1 * mm / (2 * 0.57735), rel=1e-5)
 
 
