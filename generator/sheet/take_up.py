@@ -266,10 +266,10 @@ def _groove_steps(left: _Left) -> Iterator[TakeUpStep]:
         f"Clear of the work{', no further from you than the bar has room' if thread.internal else ''}, "
         "slowly, the whole length. Where the point drifts from the groove, stop.",
     )
-    mate = "try the mate" if logged.job.mate else "measure"
+    check = "try the mate or measure" if logged.job.mate else "measure"
     yield TakeUpStep(
         "The least cut",
-        f"{_least_cut(left)}; then {mate} or measure before the next. The last cut is by the fit, never by "
+        f"{_least_cut(left)}; then {check} before the next. The last cut is by the fit, never by "
         "number alone.",
         _measured(left),
     )

@@ -190,7 +190,9 @@ def test_the_last_cut_is_never_ordered_by_number_alone(logged: Logged) -> None:
     last = card(logged(STOP)).steps[-1]
     assert last.title == "The least cut"
     assert last.text.endswith("The last cut is by the fit, never by number alone.")
-    assert "try the mate" in last.text
+    assert "then try the mate or measure before the next" in last.text
+    alone = logged(STOP, {"mate: {part: nut, thread: 2 1/4-8 UN-2B, on_bench: yes}\n": ""})
+    assert "then measure before the next" in card(alone).steps[-1].text
 
 
 @pytest.mark.parametrize("over_wires", ["2.20", "2.28"])
