@@ -15,7 +15,7 @@ from typing import Final
 
 from generator.calc.take_up import rests_higher, runout_cleaned_up
 from generator.job.log import Entry, Stop
-from generator.job.model import Centers
+from generator.job.model import Centers, Job
 from generator.job.reading import LogEntry
 from generator.sheet.log_checks import left_out, open_stop, size_limits
 from generator.sheet.log_passes import infeed_travels, measured_size, size_by_wires
@@ -28,6 +28,10 @@ from generator.si import Length, inch, mm
 PRACTICE: Final = "common practice, no source"
 GEOMETRY: Final = "geometry"
 WIDER: Final = {"inch": 0.005 * inch, "mm": 0.1 * mm}  # of the flat, as the card reckons for
+HELD: Final = {
+    "chuck": "The same jaw at the same mark.", "collet": "The same collet, clean, its mark as it was.",
+    "faceplate": "The same clamps at the same marks.",
+}
 RUNOUTS: Final = ("runout at jaws", "runout at end")
 DUST: Final = 1e-9  # m
 CAUTION: Final = Caution(
@@ -70,7 +74,7 @@ class _Left:
 def take_up_card(logged: Logged | None) -> TakeUpCard | None:
     """Lay the figures for taking the work up, and return the card; None where nothing is stopped."""
     one = open_stop(logged) if logged is not None else None
-    if logged is None or one is None or one.entry.stop is None:
+    if logged is None or one is None or one.entry.stop is None or logged.job.status == "scrapped":
         return None
     left = _left(one, logged)
     return _thread_card(left) if left.of_thread else _other_card(left)
@@ -97,16 +101,18 @@ def _thread_card(left: _Left) -> TakeUpCard:
     depth_left = _lay_depth_left(left)
     runout = _lay_runout(depth_left, left)
     higher = _lay_rests_higher(left)
+    finished = _finished(left, depth_left)
+    then = _finished_steps(left) if finished else _cutting_steps(left)
     return TakeUpCard(
         stopped=str(left.entry.at),
         why=left.stop.why or "",
         after=_after(left),
         numbers=tuple(_numbers(left, depth_left)),
-        steps=tuple(_thread_steps(left, runout)),
-        reground=tuple(_reground(left, higher)),
-        never=tuple(_never(left, runout)),
-        caution=CAUTION,
-        finished=_finished(left, depth_left),
+        steps=(*_holding_steps(left, runout), *then),
+        reground=() if finished else tuple(_reground(left, higher)),
+        never=() if finished else tuple(_never(left, runout)),
+        caution=CAUTION_OTHER if finished else CAUTION,
+        finished=finished,
         thread=True,
         designation=logged.thread.designation.text if logged.thread else "",
     )
@@ -115,7 +121,7 @@ def _thread_card(left: _Left) -> TakeUpCard:
 def _after(left: _Left) -> str:
     passes = left.logged.cuts.passes if left.logged.cuts else ()
     if left.entry.pass_ is None:
-        return "where it was left is not said by pass"
+        return "the log does not say after which pass"
     return f"after pass {left.entry.pass_} of {len(passes)}"
 
 
@@ -127,6 +133,10 @@ def _numbers(left: _Left, depth_left: Length | None) -> Iterator[tuple[str, str]
     by = "over wires" if size_by_wires(logged) else "pitch diameter"
     if size_by_wires(logged):
         yield "over wires, as left", left.said.get("over wires", "")
+    else:
+        measured = left.entry.measured
+        given = measured.pitch_diameter if measured else None
+        yield "pitch diameter, as left", given.with_unit if given else ""
     limits = size_limits(logged)
     if limits is not None:
         system = logged.thread.system if logged.thread else logged.system
@@ -134,10 +144,22 @@ def _numbers(left: _Left, depth_left: Length | None) -> Iterator[tuple[str, str]
         yield f"{by}, limits", f"{low} to {high}"
 
 
-def _thread_steps(left: _Left, runout: Length | None) -> Iterator[TakeUpStep]:
-    yield from _holding_steps(left, runout)
+def _cutting_steps(left: _Left) -> Iterator[TakeUpStep]:
     yield from _lead_steps(left)
     yield from _groove_steps(left)
+
+
+def _finished_steps(left: _Left) -> Iterator[TakeUpStep]:
+    """In place of every cut, where none may be taken."""
+    mate = " and try the mate" if left.logged.job.mate else ""
+    yield TakeUpStep(
+        "Measure", f"Cut nothing: measure the thread{mate}, and decide by that.", _measured(left)
+    )
+
+
+def _measured(left: _Left) -> tuple[tuple[str, str, bool], ...]:
+    """Room for the size that is measured next."""
+    return (("over wires" if size_by_wires(left.logged) else "measured", "", True),)
 
 
 def _holding_steps(left: _Left, runout: Length | None) -> Iterator[TakeUpStep]:
@@ -149,11 +171,12 @@ def _holding_steps(left: _Left, runout: Length | None) -> Iterator[TakeUpStep]:
     )
     if isinstance(job.holding.held, Centers):
         yield TakeUpStep(
-            "Between the same centers", "The dog in the same slot; centers clean.", left.values("jaw mark")
+            "Between the same centers", f"The dog in the same slot; centers clean.{_carried(job)}",
+            left.values("jaw mark"),
         )
     else:
         yield TakeUpStep(
-            "Hold it as it was", "The same jaw at the same mark.",
+            "Hold it as it was", f"{HELD[job.holding.held.kind]}{_carried(job)}",
             left.values("jaw mark", "stick out", anew=("stick out",)),
         )
     if job.holding.steady is not None:
@@ -170,14 +193,31 @@ def _holding_steps(left: _Left, runout: Length | None) -> Iterator[TakeUpStep]:
     )
 
 
+def _carried(job: Job) -> str:
+    """What else carries the work, apart from the steady rest."""
+    between = isinstance(job.holding.held, Centers)
+    center = " The tailstock center in its hole, clean, as tight as it was." if job.holding.center else ""
+    follow = " Follow rest on a clean surface." if job.holding.follow_rest else ""
+    return ("" if between else center) + follow
+
+
 def _lead_steps(left: _Left) -> Iterator[TakeUpStep]:
     """Levers and tool as they were."""
     logged = left.logged
     text = "As they stood; turned by hand, the carriage goes the right way."
     yield TakeUpStep("Levers and gears", text, left.values("levers", "gears"))
-    tool = "Center height, square by the gauge, slack out of both slides."
-    if logged.thread is not None and logged.thread.internal:
-        tool = "Center height, square by the gauge, bar clear of the bore, slack out of both slides."
+    thread = logged.thread
+    if thread is not None and thread.profile.taper:
+        yield TakeUpStep(
+            "Taper", "Set as it was, and its slack taken up before the thread begins.",
+            (("set to", "", True),),
+        )
+    tool = "Center height, square by the gauge; slack out of both slides as they feed."
+    if thread is not None and thread.internal:
+        tool = (
+            "Center height, square by the gauge, bar clear of the bore; slack out of both slides towards "
+            "you, the other way than outside."
+        )
     flat = ("flat",) if "flat" in left.said or "flat" in left.wanted else ()
     yield TakeUpStep(
         "Tool to the gauge", tool,
@@ -195,8 +235,8 @@ def _groove_steps(left: _Left) -> Iterator[TakeUpStep]:
     yield TakeUpStep(
         "Half nuts closed",
         ("Closed once, and not opened again to the end. " if closed else "")
-        + "Tool clear. Turn the spindle forward only, a few turns, over the thread; stop, and turn nothing "
-        "back.",
+        + "Tool clear. Turn the spindle forward only, a few turns, to take the slack out; stop over the "
+        "thread, and turn nothing back.",
         left.values("dial line"),
     )
     lies = "evenly on both flanks"
@@ -205,27 +245,33 @@ def _groove_steps(left: _Left) -> Iterator[TakeUpStep]:
     slides = "both slides"
     if cuts is not None and cuts.slide == "cross slide":
         slides = "the cross slide, and the top slide along the work,"
+    starts = thread.designation.starts
     yield TakeUpStep(
         "Find the groove",
-        f"Spindle still; move {slides} until the point lies {lies}, seen over paper against a light.",
+        f"Spindle still; move {slides} until the point lies {lies}, seen over paper against a light."
+        + (f" Of {starts} starts, the one that was cut last; the others are divided from it." if starts > 1
+           else ""),
+        (("start", "", True),) if starts > 1 else (),
     )
     slide = cuts.slide if cuts is not None else "compound"
     names = ("dial",) if slide == "cross slide" else ("dial", "cross slide")
     yield TakeUpStep(
         "New zero",
-        f"Set both dials to what they read, or write what they read now. The {slide} feeds.",
+        f"Set both dials to what they read, or write what they read now. The {slide} feeds"
+        + (", towards you." if thread.internal else "."),
         left.values(*names, anew=names),
     )
     yield TakeUpStep(
         "Dry run",
-        "Clear of the work, slowly, the whole length. Where the point drifts from the groove, stop.",
+        f"Clear of the work{', no further from you than the bar has room' if thread.internal else ''}, "
+        "slowly, the whole length. Where the point drifts from the groove, stop.",
     )
-    mate = "try the mate" if logged.job.mate else "measure"
+    check = "try the mate or measure" if logged.job.mate else "measure"
     yield TakeUpStep(
         "The least cut",
-        f"{_least_cut(left)}; then {mate} or measure before the next. The last cut is by the fit, never by "
+        f"{_least_cut(left)}; then {check} before the next. The last cut is by the fit, never by "
         "number alone.",
-        (("over wires" if size_by_wires(logged) else "measured", "", True),),
+        _measured(left),
     )
 
 
@@ -335,7 +381,8 @@ def _never(left: _Left, runout: Length | None) -> Iterator[str]:
     thread = left.logged.thread
     assert thread is not None
     if runout is not None:
-        yield f"it cannot be trued within {one_unit_words(runout, left.logged.lathe.units)}"
+        most = one_unit_words(runout, left.logged.lathe.units)
+        yield f"it cannot be trued as it was, and never with more runout than {most}"
     else:
         yield "nobody knows how much is left to cut"
     yield "the tool has another angle, or does not lie on both sides of the groove alike"

@@ -16,6 +16,7 @@ from generator.__main__ import main
 
 JOBS = Path(__file__).parents[2] / "jobs"
 INSIDE, OUTSIDE = "SW-112-tide-gauge-housing", "SW-113-bollard-spindle"
+NOT_READY = "SW-198-tide-gauge-housing"  # the same on a lathe that cannot cut its lead
 HALF = {"A4": 297 / 2, "Letter": 11 * 25.4 / 2}  # mm
 POINT = 25.4 / 72  # mm
 SMALLEST = 12.0  # pixels of the screen: 9 pt
@@ -33,6 +34,10 @@ def stopped(tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(JOBS / "_shop", home / "jobs" / "_shop")
     for name in (INSIDE, OUTSIDE):
         shutil.copytree(JOBS / "2026" / name, home / "jobs" / "2026" / name)
+    elsewhere = shutil.copytree(JOBS / "2026" / INSIDE, home / "jobs" / "2026" / NOT_READY) / "job.yml"
+    text = elsewhere.read_text(encoding="utf-8")
+    text = text.replace("job: SW-112", "job: SW-198").replace("lathe: metric", "lathe: long-bed")
+    elsewhere.write_text(text, encoding="utf-8")
     log = home / "jobs" / "2026" / OUTSIDE / "log.yml"
     text = log.read_text(encoding="utf-8")
     before, _, after = text.partition("- at: 2026-05-18 08:15")
@@ -111,6 +116,20 @@ def test_the_card_is_whole_on_every_screen(
                 document.querySelector('section.machine')) & Node.DOCUMENT_POSITION_FOLLOWING"""
         )
         assert before
+
+
+def test_the_card_alone_says_when_the_sheet_is_not_ready(browser: Browser, stopped: Path) -> None:
+    """Nothing else of the sheet is on that paper to say so; above the sheet it is said already."""
+    with opened(browser, stopped, NOT_READY) as page:
+        line = page.locator(".take-up .alone", has_text="NOT READY TO RUN")
+        assert not line.is_visible()
+        page.get_by_label("Print", exact=True).select_option("print-card")
+        assert line.is_visible()
+        (paper,) = PdfReader(io.BytesIO(page.pdf(format="Letter"))).pages
+    assert "NOT READY TO RUN The sheet says why" in flat(paper.extract_text())
+    assert lowest(paper) > float(paper.mediabox.height) - HALF["Letter"] / POINT
+    with opened(browser, stopped, INSIDE) as page:
+        assert page.locator(".take-up .alone").count() == 0
 
 
 def test_how_it_was_left_stands_once_on_the_paper(browser: Browser, stopped: Path) -> None:

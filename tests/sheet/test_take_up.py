@@ -96,6 +96,40 @@ def test_between_centers_it_is_the_dog_and_not_the_stick_out(logged: Logged) -> 
     assert "stick out" not in values(sheet)
 
 
+def test_between_centers_nothing_is_said_of_jaws(logged: Logged) -> None:
+    step = card(logged(STOP, {"  chuck: {jaws: 4, grip: 3}\n": "  centers: {dog: 1}\n"})).steps[1]
+    assert "dog" in step.text
+    assert "jaw" not in step.text
+
+
+def test_in_a_chuck_with_the_tailstock_center_both_are_named(logged: Logged) -> None:
+    text = card(logged(STOP)).steps[1].text
+    assert text.startswith("The same jaw")
+    assert "tailstock center" in text
+
+
+def test_of_several_starts_the_one_that_was_cut_last_is_found_and_written_down(logged: Logged) -> None:
+    one = {step.title: step for step in card(logged(STOP)).steps}["Find the groove"]
+    assert "starts" not in one.text
+    sheet = logged(STOP, {"designation: 2 1/4-8 UN-2A": "designation: 2 1/4-8 UN-2A 2 starts"})
+    two = {step.title: step for step in card(sheet).steps}["Find the groove"]
+    assert "Of 2 starts, the one that was cut last" in two.text
+    assert ("start", "", True) in two.values
+
+
+def test_the_taper_is_set_before_the_tool(logged: Logged) -> None:
+    sheet = logged(STOP, {
+        "mate: {part: nut, thread: 2 1/4-8 UN-2B, on_bench: yes}": "mate: unknown",
+        "designation: 2 1/4-8 UN-2A, length: 2 1/2, tool: V1": "designation: 2-11.5 NPT, length: 1",
+    })
+    assert titles(sheet)[-7:-5] == ["Taper", "Tool to the gauge"]
+    assert "Taper" not in titles(logged(STOP))
+
+
+def test_scrapped_work_is_not_taken_up(logged: Logged) -> None:
+    assert logged(STOP, {"units: inch\n": "units: inch\nstatus: scrapped\n"}).take_up is None
+
+
 def test_every_number_of_the_stop_stands_on_the_card(logged: Logged) -> None:
     sheet = logged(STOP)
     assert values(sheet) == {
@@ -142,8 +176,13 @@ def test_a_stop_that_does_not_say_the_depth_left_has_it_by_the_dial(logged: Logg
 def test_inside_the_bar_is_looked_at_and_the_dials_are_those_of_the_stop(shop: Shop) -> None:
     read = read_job(JOBS / "2026" / "SW-112-tide-gauge-housing" / "job.yml", shop)
     sheet = compute_sheet(read, shop, read_log(read.path.with_name("log.yml"), read.job.units, "mm"))
-    assert "bar clear of the bore" in card(sheet).steps[5].text
+    said = {step.title: step.text for step in card(sheet).steps}
+    assert "bar clear of the bore" in said["Tool to the gauge"]
+    assert "towards you, the other way than outside" in said["Tool to the gauge"]
+    assert said["New zero"].endswith("The compound feeds, towards you.")
+    assert "than the bar has room" in said["Dry run"]
     assert values(sheet)["dial"] == "0 turns, 0.92 mm"
+    assert dict(card(sheet).numbers)["pitch diameter, as left"] == "62.41 mm"
     assert si(sheet, "take_up.rests_higher") == pytest.approx(0.1 * mm / (2 * 0.57735), rel=1e-5)
 
 
@@ -151,7 +190,9 @@ def test_the_last_cut_is_never_ordered_by_number_alone(logged: Logged) -> None:
     last = card(logged(STOP)).steps[-1]
     assert last.title == "The least cut"
     assert last.text.endswith("The last cut is by the fit, never by number alone.")
-    assert "try the mate" in last.text
+    assert "then try the mate or measure before the next" in last.text
+    alone = logged(STOP, {"mate: {part: nut, thread: 2 1/4-8 UN-2B, on_bench: yes}\n": ""})
+    assert "then measure before the next" in card(alone).steps[-1].text
 
 
 @pytest.mark.parametrize("over_wires", ["2.20", "2.28"])
@@ -171,6 +212,9 @@ def test_nothing_left_by_the_stop_is_no_cut_by_number(logged: Logged) -> None:
         "Nothing is left to cut by the stop: try the mate, and cut no more by number."
     )
     assert "take_up.runout" not in sheet.figures
+    assert titles(sheet) == ["Clean it", "Hold it as it was", "True", "Measure"]  # and no cut at all
+    assert card(sheet).never == ()
+    assert card(sheet).reground == ()
 
 
 def test_a_square_thread_is_never_forced_and_rests_on_no_flank(logged: Logged) -> None:
