@@ -22,6 +22,7 @@ from generator.errors import BadDesignation, JobProblems, Problem, SheetError
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
 
+    from generator.job.lessons import Lessons
     from generator.sheet.model import Finding, Sheet
 
 CLEAN, ERRORS, USAGE = 0, 1, 2
@@ -75,7 +76,7 @@ def check(asked: Namespace) -> int:
     shops = Shops(jobs)
     for path in _job_files(asked.job, jobs):
         try:
-            made = make_sheet(path, shops.of(path))
+            made = make_sheet(path, shops.of(path), shops.lessons(path))
             results.append((path, made, log_problems(made)))
         except JobProblems as error:
             results.append((path, None, error.problems))
@@ -101,7 +102,8 @@ def figures(asked: Namespace) -> int:
     jobs = Path(asked.jobs or "jobs")
     (path,) = _job_files([asked.job], jobs)
     try:
-        record = figures_record(make_sheet(path, Shops(jobs).of(path)), path)
+        shops = Shops(jobs)
+        record = figures_record(make_sheet(path, shops.of(path), shops.lessons(path)), path)
     except JobProblems as error:
         for problem in error.problems:
             print(problem.with_caret(), file=sys.stderr)
@@ -219,6 +221,7 @@ class Shops:
     def __init__(self, jobs: Path) -> None:
         self._jobs = jobs
         self._read: dict[Path, Any] = {}
+        self._lessons: dict[Path, Lessons] = {}
 
     def of(self, job: Path) -> Any:
         """The shop that a job file belongs to: in its own archive, else in the jobs folder."""
@@ -229,6 +232,16 @@ class Shops:
         if folder not in self._read:
             self._read[folder] = try_shop(folder)
         return self._read[folder]
+
+    def lessons(self, job: Path) -> Lessons:
+        """What was learned on the jobs of the archive that a job file belongs to; none for a file alone."""
+        from generator.job.lessons import Lessons, read_lessons
+
+        archive = job.resolve().parent.parent.parent
+        if archive not in self._lessons:
+            known = (archive / "_shop").is_dir()
+            self._lessons[archive] = read_lessons(archive, self.of(job)) if known else Lessons(())
+        return self._lessons[archive]
 
 
 def _job_files(asked: Sequence[str], jobs: Path) -> list[Path]:

@@ -124,13 +124,18 @@ def written_entry(asked: Namespace) -> Block:
             continue
         within, _, key = field.rpartition(".")
         block = entry.setdefault(within, _block()) if within else entry
-        block[key] = _as_written(value)
+        block[key] = _words(value) if name == "lesson_for" else _as_written(value)
     for key, pairs in (("stop", asked.stop), ("taken_up", asked.taken_up)):
         if pairs is not None:
             entry[key] = _pairs(key, pairs) if pairs else Scalar("yes")
     if asked.finished:
         entry["finished"] = Scalar("yes")
     return _with_inspected(entry)
+
+
+def _words(value: str) -> list[Scalar]:
+    """Several words of the command line, with commas or without."""
+    return [_as_written(word) for word in value.replace(",", " ").split()]
 
 
 def _with_inspected(entry: Block) -> Block:

@@ -24,7 +24,7 @@ OPTIONS: Final[dict[str, str]] = {
     "concession_on": "concession.on", "concession_reference": "concession.reference",
     "note": "note", "asked": "agreed.asked", "agreed": "agreed.agreed", "agreed_on": "agreed.on",
     "agreed_with": "agreed.with", "time": "time", "do_differently": "do_differently",
-    "watch_out": "watch_out",
+    "watch_out": "watch_out", "lesson_for": "lesson_for",
 }
 _HELP: Final[dict[str, str]] = {
     "at": "when, as 2026-03-04 or '2026-03-04 14:20' (default: now)", "by": "who, as a role",
@@ -47,6 +47,7 @@ _HELP: Final[dict[str, str]] = {
     "agreed_on": "the day it was agreed", "agreed_with": "who agreed, a role or a code",
     "time": "time that it took, such as '25 min'", "do_differently": "what to do differently next time",
     "watch_out": "what to watch out for next time",
+    "lesson_for": "which other jobs these two are for, with the same: part, thread, lathe, material",
 }
 _GROUPS: Final = (
     ("what the entry is about", ("at", "by", "operation", "pass")),
@@ -59,6 +60,7 @@ _GROUPS: Final = (
     ("what the customer lets pass", tuple(key for key in OPTIONS if key.startswith("concession"))),
     ("what there is to say", (
         "note", "asked", "agreed", "agreed_on", "agreed_with", "time", "do_differently", "watch_out",
+        "lesson_for",
     )),
 )
 

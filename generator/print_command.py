@@ -28,7 +28,9 @@ def print_set(asked: Namespace) -> int:
     paths = _chosen(asked.job, jobs)
     out = _own_file(Path(asked.out), jobs)
     shops, address = Shops(jobs), site_address() if asked.jobs is None else ""
-    made = [make_entry(path, shops.of(path), address, alone=True) for path in paths]
+    made = [
+        make_entry(path, shops.of(path), address, shops.lessons(path), alone=True) for path in paths
+    ]
     numbers = [entry.row["number"] for entry, _ in made]
     text = set_document(numbers, [body for _, body in made], STYLES, asked.pages, asked.paper or "")
     write_set(out, text)

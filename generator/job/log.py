@@ -36,6 +36,7 @@ SIZES: Final = (
     "over_wires", "between_balls", "pitch_diameter", "major", "minor", "diameter", "bore", "depth", "length",
     "width", "runout",
 )
+Alike = Literal["part", "thread", "lathe", "material"]
 Feels = Literal["does not start", "binds", "tight", "free", "rocks"]
 
 
@@ -228,6 +229,8 @@ class Entry(Strict):
     """What is to be done differently next time."""
     watch_out: Text | None = None
     """What to watch out for next time."""
+    lesson_for: tuple[Annotated[Alike, Word], ...] = ()
+    """Which other jobs these two are for: with the same part, thread, lathe or material."""
 
     ABOUT: ClassVar = frozenset({"at", "by", "operation", "pass_"})
 
@@ -236,6 +239,8 @@ class Entry(Strict):
         said = self.model_fields_set - (self.ABOUT - {"pass_"})
         if not said or (said == {"finished"} and not self.finished):
             raise refused(("", "says nothing: write what happened, such as pass, measured or note"))
+        if self.lesson_for and not (self.watch_out or self.do_differently):
+            raise refused(("lesson_for", "stands without a lesson: write watch_out or do_differently"))
         for turns, dial in (("turns", self.dial), ("cross_turns", self.cross)):
             if getattr(self, turns) is not None and dial is None:
                 other = "dial" if turns == "turns" else "cross"

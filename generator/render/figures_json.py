@@ -64,6 +64,13 @@ def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:
         "passes": [_pass(line, sheet.system) for line in sheet.passes] if ready else [],
         "log": _log(sheet),
         "take_up": _take_up(sheet),
+        "lessons": [
+            {
+                "kind": one.kind, "text": one.words, "on": one.at, "job": one.number or sheet.job,
+                "why": one.why,
+            }
+            for one in sheet.learned.lines
+        ],
         "pass_unit": UNITS["length"].unit(sheet.system).name,
         "pass_force_unit": UNITS["force"].unit(sheet.system).name,
     }

@@ -66,7 +66,6 @@ class LogBlock:
     size_by: str
     times: tuple[TimeRow, ...]
     says: tuple[str, ...]
-    next_time: tuple[str, ...]
     problems: tuple[ProblemLine, ...]
     left_as: LeftAs | None
 
@@ -91,7 +90,6 @@ def log_block(sheet: Sheet, dials: System, sizes: System) -> LogBlock | None:
             for one in history.times
         ),
         says=history.says,
-        next_time=history.next_time,
         problems=tuple(map(problem_line, history.problems)),
         left_as=history.left_as,
     )

@@ -19,6 +19,7 @@ from generator.render.customer_page import CustomerPage, customer_page
 from generator.render.figure_line import FigureLine, figure_lines
 from generator.render.formats import Written, limits_written, written
 from generator.render.inspection_rows import InspectionRow, inspection_rows
+from generator.render.lesson_rows import LessonBlock, lesson_block
 from generator.render.log_view import LogBlock, log_block
 from generator.render.not_said import AssumedLine, assumed_lines, missing_lines
 from generator.render.pass_table import PassTable, dial_system, pass_table, size_system
@@ -135,6 +136,7 @@ class Page:
     log: LogBlock | None = None
     log_figures: Block | None = None
     conceded: tuple[Conceded, ...] = ()
+    lessons: LessonBlock = field(default_factory=LessonBlock)
     take_up: TakeUpCard | None = None
     take_up_elsewhere: tuple[Elsewhere, ...] = ()
     take_up_changes: str = ""
@@ -195,6 +197,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         log=log_block(sheet, dial_system(sheet), size_system(sheet)),
         log_figures=blocks.get(LOG),
         conceded=sheet.conceded,
+        lessons=lesson_block(sheet),
         take_up=sheet.take_up,
         take_up_elsewhere=others,
         take_up_changes=CHANGES if any(one.may for one in others) else "",

@@ -48,9 +48,6 @@ def history_section(logged: Logged | None) -> History | None:
             *taken_up, *_says_passes(taken, logged), *_says_end(taken, logged),
             *_says_times(times, logged), *_says_whole(logged),
         ),
-        next_time=tuple(
-            text for one in entries for text in (one.entry.watch_out, one.entry.do_differently) if text
-        ),
         plots=log_plots(taken, logged),
         problems=logged.log.problems,
         left_as=left_as(logged),

@@ -543,9 +543,9 @@ class TimeTaken:
 class History:
     """What the log says, beside the plan; `size_by` is what the sizes of its passes are.
 
-    `says` are sentences about what differs, `next_time` what was written for the next time. `problems` are
-    what could not be read of the log, `stop_wants` what an open stop does not say (keys, and what they mean),
-    `moved` how the infeed dial counts since the thread was taken up, where it counts otherwise than before.
+    `says` are sentences about what differs. `problems` are what could not be read of the log, `stop_wants`
+    what an open stop does not say (keys, and what they mean), `moved` how the infeed dial counts since the
+    thread was taken up, where it counts otherwise than before.
     """
 
     lines: tuple[LogLine, ...]
@@ -553,7 +553,6 @@ class History:
     size_by: Literal["over wires", "pitch diameter"] = "over wires"
     times: tuple[TimeTaken, ...] = ()
     says: tuple[str, ...] = ()
-    next_time: tuple[str, ...] = ()
     plots: tuple[PlotScene, ...] = ()
     problems: tuple[Problem, ...] = ()
     stop_wants: tuple[tuple[str, str], ...] = ()
@@ -593,6 +592,27 @@ class TakeUpCard:
     finished: str = ""
     thread: bool = True
     designation: str = ""
+
+
+@dataclass(frozen=True)
+class LessonLine:
+    """One lesson: kind, words and day; `why` it stands here and its job are empty for the sheet's own."""
+
+    kind: str
+    words: str
+    at: str
+    why: str = ""
+    number: str = ""
+    year: str = ""
+    folder: str = ""
+
+
+@dataclass(frozen=True)
+class LearnedHere:
+    """The lessons of a sheet, its own first; `more` of other jobs are left out."""
+
+    lines: tuple[LessonLine, ...] = ()
+    more: int = 0
 
 
 @dataclass(frozen=True)
@@ -702,6 +722,7 @@ class Sheet:
     take_up: TakeUpCard | None = None
     successor: Successor | None = None
     conceded: tuple[Conceded, ...] = ()
+    learned: LearnedHere = field(default_factory=LearnedHere)
     for_use: tuple[Caution, ...] = ()  # for whoever takes the part back
 
     @property

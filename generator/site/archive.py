@@ -18,17 +18,20 @@ from urllib.parse import quote, urljoin
 
 from generator.errors import JobProblems, Location, Problem
 from generator.job.beside import JobPicture
+from generator.job.lessons import Lessons, lessons_of, read_lessons
 from generator.job.reading import ReadJob, ReadLog, find_jobs, read_job, read_log, read_shop
 from generator.job.shop import Shop
 from generator.pictures import BadPicture, shown_picture
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
+from generator.sheet.lessons import lesson_lines
 from generator.sheet.model import History, Sheet
 from generator.sheet.other_lathes import Comparison, NotCompared, comparison
 from generator.site.figure_names import FigureName, figure_names
 
 log = logging.getLogger(__name__)
 
+NO_LESSONS = Lessons(())
 LOG = "log.yml"  # beside the job file
 COLUMNS = ("number", "title", "thread", "material", "lathe", "holding", "year", "status")
 FILTERS = ("year", "lathe", "status")  # columns with few different words
@@ -115,9 +118,10 @@ def make_archive(jobs_dir: Path, pages: Path, address: str = "") -> Archive:
         When a page cannot be written. What is wrong with a job is in its entry.
     """
     shop = try_shop(jobs_dir / "_shop")
+    lessons = read_lessons(jobs_dir, shop)
     entries = []
     for path in find_jobs(jobs_dir):
-        entry, body = make_entry(path, shop, address)
+        entry, body = make_entry(path, shop, address, lessons)
         target = pages / entry.page
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_text(body, encoding="utf-8", newline="\n")
@@ -135,7 +139,12 @@ def make_archive(jobs_dir: Path, pages: Path, address: str = "") -> Archive:
 
 
 def make_entry(
-    path: Path, shop: Shop | JobProblems, address: str = "", *, alone: bool = False
+    path: Path,
+    shop: Shop | JobProblems,
+    address: str = "",
+    lessons: Lessons = NO_LESSONS,
+    *,
+    alone: bool = False,
 ) -> tuple[Entry, str]:
     """One job's row and the body of its page; never raises for what a file holds.
 
@@ -145,7 +154,7 @@ def make_entry(
         whole = _whole_shop(path, shop)
         with faults_as_problems(path):
             read = read_job(path, whole)
-            sheet = _sheet_with_log(read, whole)
+            sheet = _sheet_with_log(read, whole, lessons)
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
             entry = _sheet_entry(path, sheet, (*log_problems(sheet), *faults))
@@ -180,8 +189,8 @@ def _as_planned(sheet: Sheet) -> Sheet:
     return replace(sheet, findings=planned, history=None, take_up=None)
 
 
-def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
-    """Read and compute one job.
+def make_sheet(path: Path, shop: Shop | JobProblems, lessons: Lessons = NO_LESSONS) -> Sheet:
+    """Read and compute one job, with what was learned on the jobs like it.
 
     Raises
     ------
@@ -192,20 +201,22 @@ def make_sheet(path: Path, shop: Shop | JobProblems) -> Sheet:
     whole = _whole_shop(path, shop)
     with faults_as_problems(path):
         read = read_job(path, whole)
-        return _sheet_with_log(read, whole)
+        return _sheet_with_log(read, whole, lessons)
 
 
-def _sheet_with_log(read: ReadJob, shop: Shop) -> Sheet:
+def _sheet_with_log(read: ReadJob, shop: Shop, lessons: Lessons) -> Sheet:
     """The sheet with its log; a fault of ours in the log leaves the sheet as it is without one."""
-    log = log_beside(read, shop)
+    log, others = log_beside(read, shop), lessons.for_job(read.job, read.path.parent.name)
     if log is None:
-        return compute_sheet(read, shop)
+        return replace(compute_sheet(read, shop), learned=lesson_lines((), others))
     try:
         with faults_as_problems(log.path, "the log is left out"):
-            return compute_sheet(read, shop, log)
+            sheet = compute_sheet(read, shop, log)
+            return replace(sheet, learned=lesson_lines(lessons_of(read, log), others))
     except JobProblems as error:
         sheet = compute_sheet(read, shop)  # what is wrong with the job says so here again
-        return replace(sheet, history=History((), problems=error.problems))
+        history = History((), problems=error.problems)
+        return replace(sheet, history=history, learned=lesson_lines((), others))
 
 
 def log_beside(read: ReadJob, shop: Shop) -> ReadLog | None:

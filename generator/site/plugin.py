@@ -42,7 +42,8 @@ log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
 STYLES: Final = (  # a later one wins: paper over screen
-    "site.css", "drawing.css", "sheet.css", "at_machine.css", "take_up.css", "log_rows.css", "print.css",
+    "site.css", "drawing.css", "sheet.css", "at_machine.css", "take_up.css", "lessons.css",
+    "log_rows.css", "print.css",
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "kept.js", "fields.js", "log_piece.js", "large_view.js", "measured.js",

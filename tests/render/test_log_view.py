@@ -46,7 +46,6 @@ def logged(sheet: Sheet) -> Sheet:
         ),
         times=(TimeTaken(1, "Face", 5 * minute, 14 * minute), TimeTaken(2, "Turn", None, 90 * minute)),
         says=(f"Pass 12 read 0.0021 in over the plan. {HOSTILE}",),
-        next_time=("Mind the burr.",),
         plots=(PlotScene(
             "log-depth", "Depth", "Pass", "count", "Depth, radial", "length",
             (Curve("planned", ((1.0, 0.001), (2.0, 0.002))), Curve("taken", ((1.0, 0.001),), "second")),
@@ -134,6 +133,5 @@ def test_what_cannot_be_read_is_said_and_nothing_written_becomes_markup(
     (section,) = root.all("section", class_="log")
     assert "log.yml:2:3" in section.text
     assert section.all("pre")[0].text == "paas: 3 ^"
-    assert "Mind the burr." in section.text
     assert [drawing.tag for drawing in section.all("svg")] == ["svg"]
     assert "7*7" in section.text

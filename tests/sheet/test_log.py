@@ -350,11 +350,10 @@ def test_times_of_an_operation_are_added_up_and_set_beside_the_estimate(logged: 
 # -- words ----------------------------------------------------------------------------------------------
 
 
-def test_what_was_written_is_found_in_the_archive_and_stands_for_the_next_time(logged: Logged) -> None:
+def test_what_was_written_is_found_in_the_archive(logged: Logged) -> None:
     sheet = logged(entry(
         "watch_out: The burr at the hole., do_differently: Push the center first., note: blued"
     ))
-    assert history(sheet).next_time == ("The burr at the hole.", "Push the center first.")
     assert "blued" in sheet.index["text"]
 
 
