@@ -1,6 +1,6 @@
 """The archive: every job folder becomes a sheet or a page of its problems, and a row in the table of jobs.
 
-    find_jobs -> make_entry (a body at a time goes to disk) -> Archive -> index_script
+    find_jobs -> make_entry, or what is kept of it -> Archive -> index_script
 
 One bad job never hides the others, a fault on another lathe never hides the job, and nothing in the jobs
 folder is written.
@@ -11,16 +11,15 @@ from __future__ import annotations
 import json
 import logging
 from collections.abc import Iterable, Iterator, Mapping
-from contextlib import contextmanager, suppress
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 from urllib.parse import quote, urljoin
 
-from generator.errors import JobProblems, Location, Problem
-from generator.job.beside import JobPicture
-from generator.job.reading import ReadJob, ReadLog, find_jobs, read_job, read_log, read_shop
+from generator.errors import Fault, JobProblems, Location, Problem
+from generator.job.beside import JobPicture, Successor
+from generator.job.reading import ReadJob, ReadLog, read_job, read_log, read_shop
 from generator.job.shop import Shop
-from generator.pictures import BadPicture, shown_picture
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import History, Sheet
@@ -49,9 +48,12 @@ class Entry:
     row: Mapping[str, str]
     problems: tuple[Problem, ...] = ()
     faults: tuple[Problem, ...] = ()
-    figure_names: tuple[FigureName, ...] = ()
-    other_sources: tuple[str, ...] = ()
-    pictures: tuple[JobPicture, ...] = ()
+    successor: Successor | None = None
+
+    @property
+    def sure(self) -> bool:
+        """False where another build may go better, with the same files."""
+        return not any(isinstance(problem, Fault) for problem in (*self.problems, *self.faults))
 
     @property
     def link(self) -> str:
@@ -66,11 +68,17 @@ class Entry:
 
 @dataclass(frozen=True)
 class Archive:
-    """All jobs, newest year first, then by folder name; `oddities` are sentences about the jobs folder."""
+    """All jobs, newest year first, then by folder name; `oddities` are sentences about the jobs folder.
+
+    `figures` are the figures of all sheets, and their other sources, as the site lists them; `reused` counts
+    the jobs that were kept from an earlier build.
+    """
 
     entries: tuple[Entry, ...]
     oddities: tuple[str, ...] = ()
     shop: str = ""
+    figures: tuple[FigureName, ...] = ()
+    reused: int = 0
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -90,51 +98,28 @@ class Archive:
 
     def figure_names(self) -> tuple[FigureName, ...]:
         """Every figure name that some sheet carries, in the order of the alphabet."""
-        found = {figure.name: figure for entry in self.entries for figure in reversed(entry.figure_names)}
+        found = {figure.name: figure for figure in reversed(self.figures) if figure.name}
         return tuple(found[name] for name in sorted(found))
 
     def sources(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
         """Every source that some sheet names, with the labels of the figures that rest on it."""
         labels: dict[str, dict[str, None]] = {}
-        for entry in self.entries:
-            for figure in entry.figure_names:
-                labels.setdefault(figure.source, {})[figure.label] = None
-            for source in entry.other_sources:
-                labels.setdefault(source, {})["Cautions"] = None
+        for figure in self.figures:
+            labels.setdefault(figure.source, {})[figure.label] = None
         return tuple((source, tuple(labels[source])) for source in sorted(labels, key=str.casefold) if source)
 
 
-def make_archive(jobs_dir: Path, pages: Path, address: str = "") -> Archive:
-    """Read every job below `jobs_dir` and write each body, without its frame, below `pages`.
+@dataclass(frozen=True)
+class Made:
+    """A job's row, its page without the frame, what it brings to the site's lists, and its pictures."""
 
-    `address` is where the site will stand on the web, empty where it will not.
-
-    Raises
-    ------
-    OSError
-        When a page cannot be written. What is wrong with a job is in its entry.
-    """
-    shop = try_shop(jobs_dir / "_shop")
-    entries = []
-    for path in find_jobs(jobs_dir):
-        entry, body = make_entry(path, shop, address)
-        target = pages / entry.page
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(body, encoding="utf-8", newline="\n")
-        for picture in entry.pictures:
-            target.with_suffix("").mkdir(exist_ok=True)
-            with suppress(BadPicture):  # taken away since it was read
-                (target.with_suffix("") / picture.name).write_bytes(shown_picture(picture.path).data)
-        entries.append(entry)
-    entries.sort(key=lambda entry: entry.row["year"], reverse=True)
-    return Archive(
-        tuple(entries),
-        tuple(_oddities(jobs_dir, entries)),
-        "" if isinstance(shop, JobProblems) else shop.house.shop,
-    )
+    entry: Entry
+    body: str
+    figures: tuple[FigureName, ...] = ()
+    pictures: tuple[JobPicture, ...] = ()
 
 
-def make_entry(path: Path, shop: Shop | JobProblems, address: str = "") -> tuple[Entry, str]:
+def make_entry(path: Path, shop: Shop | JobProblems, address: str = "") -> Made:
     """One job's row and the body of its page; never raises for what a file holds."""
     try:
         whole = _whole_shop(path, shop)
@@ -144,9 +129,11 @@ def make_entry(path: Path, shop: Shop | JobProblems, address: str = "") -> tuple
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
             entry = _sheet_entry(path, sheet, (*log_problems(sheet), *faults))
-            return entry, render_page(sheet, compared, urljoin(address, entry.link) if address else "")
+            body = render_page(sheet, compared, urljoin(address, entry.link) if address else "")
+            return Made(entry, body, figure_names(sheet), sheet.pictures)
     except JobProblems as error:
-        return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
+        body = render_problem_page(path.parent.name, error.problems)
+        return Made(_problem_entry(path, error.problems), body)
 
 
 def _on_other_lathes(
@@ -248,21 +235,13 @@ def faults_as_problems(path: Path, costs: str = "no sheet") -> Iterator[None]:
     except JobProblems:
         raise
     except OSError as error:
-        raise JobProblems(
-            [Problem(Location(path), "", f"cannot be read: {error.strerror or error}")]
-        ) from error
+        said = f"cannot be read: {error.strerror or error}"
+        raise JobProblems([Fault(Location(path), "", said)]) from error
     except Exception as error:
         log.debug("%s", path, exc_info=True)
         said = f"{type(error).__name__}: {error}"
-        raise JobProblems(
-            [
-                Problem(
-                    Location(path),
-                    "",
-                    f"{costs}, by a fault of this program ({said}); please report it with the file",
-                )
-            ]
-        ) from error
+        said = f"{costs}, by a fault of this program ({said}); please report it with the file"
+        raise JobProblems([Fault(Location(path), "", said)]) from error
 
 
 def page_of(path: Path) -> str:
@@ -292,8 +271,7 @@ def index_script(entries: Iterable[Entry]) -> str:
 
 def _sheet_entry(path: Path, sheet: Sheet, faults: tuple[Problem, ...]) -> Entry:
     row = {**sheet.index, "year": path.parent.parent.name}
-    sources = tuple(caution.source for caution in (*sheet.cautions, *sheet.for_use))
-    return Entry(path, page_of(path), row, (), faults, figure_names(sheet), sources, sheet.pictures)
+    return Entry(path, page_of(path), row, (), faults, sheet.successor)
 
 
 def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
@@ -308,7 +286,7 @@ def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
     return Entry(path, page_of(path), row, tuple(problems))
 
 
-def _oddities(jobs_dir: Path, entries: Iterable[Entry]) -> Iterator[str]:
+def oddities(jobs_dir: Path, entries: Iterable[Entry]) -> Iterator[str]:
     """What an archive holds that would otherwise be passed over in silence."""
     first: dict[str, Entry] = {}
     for entry in entries:
