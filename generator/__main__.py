@@ -143,6 +143,9 @@ def _parser() -> argparse.ArgumentParser:
             "--jobs", metavar="DIR", help="the jobs folder (default: the one mkdocs.yml names, else jobs)"
         )
 
+    def without_cache(verb: argparse.ArgumentParser) -> None:
+        verb.add_argument("--no-cache", action="store_true", help="make every sheet anew, and keep none")
+
     build = verb(
         "build",
         commands.build,
@@ -151,6 +154,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     takes_jobs(build)
     build.add_argument("--site", metavar="DIR", help="where the site goes (default: site)")
+    without_cache(build)
     build.add_argument("--strict", action="store_true", help="keep the earlier site when a job has errors")
 
     serve = verb(
@@ -160,6 +164,7 @@ def _parser() -> argparse.ArgumentParser:
         "serve --addr 127.0.0.1:8000",
     )
     takes_jobs(serve)
+    without_cache(serve)
     serve.add_argument("--addr", metavar="HOST:PORT", help="where to listen (default: 127.0.0.1:8000)")
 
     check = verb(

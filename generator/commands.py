@@ -169,12 +169,14 @@ def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
     logger.setLevel(level)
     logger.addHandler(handler)
     SetupSheetsPlugin.jobs_instead = jobs if asked.jobs or not own else None
+    SetupSheetsPlugin.without_cache = asked.no_cache
     try:
         yield OWN_SETTINGS if own else str(TEMPLATES / "mkdocs.yml")
     except MkDocsException as error:
         raise SheetError(str(error)) from error
     finally:
         SetupSheetsPlugin.jobs_instead = None
+        SetupSheetsPlugin.without_cache = False
         logger.removeHandler(handler)
 
 

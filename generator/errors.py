@@ -52,6 +52,11 @@ class Problem:
         return f"{self}\n    {self.source_line}\n    {' ' * (self.location.column - 1)}^"
 
 
+@dataclass(frozen=True)
+class Fault(Problem):
+    """What went wrong is not in the file: the disk, or this program; another time it may go well."""
+
+
 class SheetError(Exception):
     """Everything this package raises on purpose."""
 

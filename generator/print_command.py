@@ -31,17 +31,17 @@ def print_set(asked: Namespace) -> int:
     made = [
         make_entry(path, shops.of(path), address, shops.lessons(path), alone=True) for path in paths
     ]
-    numbers = [entry.row["number"] for entry, _ in made]
-    text = set_document(numbers, [body for _, body in made], STYLES, asked.pages, asked.paper or "")
+    numbers = [one.entry.row["number"] for one in made]
+    text = set_document(numbers, [one.body for one in made], STYLES, asked.pages, asked.paper or "")
     write_set(out, text)
-    problems: list[Problem] = [one for entry, _ in made for one in (*entry.problems, *entry.faults)]
+    problems: list[Problem] = [one for job in made for one in job.entry.problems + job.entry.faults]
     for problem in dict.fromkeys(problems):
         print(problem.with_caret(), file=sys.stderr)
     count = len(made)
     print(f"Written {count} sheet{'' if count == 1 else 's'}: {', '.join(numbers)}.")
     print(f"Open {out} and print it")
     print(f"  or {out.as_uri()}")
-    bad = [entry.row["number"] for entry, _ in made if entry.problems]
+    bad = [one.entry.row["number"] for one in made if one.entry.problems]
     if bad:
         print(f"No sheet because of errors, only a page that says so: {', '.join(bad)}", file=sys.stderr)
     return ERRORS if bad else CLEAN

@@ -41,12 +41,12 @@ MAY_IMPORT = {  # part: the parts below it
 }
 ONLY_IN = {  # library: where alone it is imported
     "yaml": {"job.reading", "job.writing"},
-    "filelock": {"job.log_file"},
+    "filelock": {"job.log_file", "site.kept"},
     "pint": {"units"},
     "jinja2": {"render"},
     "markupsafe": {"render"},
     "mkdocs": {"site", "commands"},
-    "pydantic": {"job"},
+    "pydantic": {"job", "site.pages", "site.plugin"},
     "PIL": {"pictures"},
     "platformdirs": {"pictures"},
     "segno": {"render"},

@@ -316,7 +316,7 @@ def test_the_log_is_no_reason_for_another_lathe(here) -> None:
 
     shop, job = try_shop(Path("jobs/_shop")), log_of(here).with_name("job.yml")
     ranking = re.compile(r'<ol class="ranking">.*?</ol>', re.DOTALL)
-    plain = ranking.findall(make_entry(job, shop)[1])
+    plain = ranking.findall(make_entry(job, shop).body)
     log_of(here).write_bytes(b"- {at: 2026-06-01, operation: thread, pass: 12, dial: 0.2, stop: yes}\n")
-    assert ranking.findall(make_entry(job, shop)[1]) == plain
+    assert ranking.findall(make_entry(job, shop).body) == plain
     assert plain

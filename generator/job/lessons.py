@@ -10,6 +10,7 @@ A log without such a note costs no more than looking for the two words in it, an
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -34,8 +35,8 @@ _LOG: Final = "log.yml"
 class Likeness:
     """What another job may share with this one, and the names of its operations."""
 
-    keys: frozenset[tuple[Alike, str]]
-    operations: frozenset[str]
+    keys: tuple[tuple[Alike, str], ...]
+    operations: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -53,7 +54,7 @@ class Lesson:
     watch: bool
     words: str
     operation: str
-    counts_for: frozenset[str]
+    counts_for: tuple[str, ...]
     likeness: Likeness
 
 
@@ -66,26 +67,28 @@ class Match:
 
 
 class Lessons:
-    """The lessons of an archive, found by what jobs share."""
+    """The lessons of an archive, found by what jobs share; `word` is another for any other lessons."""
 
     def __init__(self, lessons: Iterable[Lesson]) -> None:
+        lessons = tuple(lessons)
+        self.word = hashlib.sha256(repr(lessons).encode("utf-8", "surrogateescape")).hexdigest()
         self._by_key: dict[tuple[Alike, str], list[Lesson]] = {}
         for lesson in lessons:
             for key in lesson.likeness.keys:
                 self._by_key.setdefault(key, []).append(lesson)
 
-    def for_job(self, job: Job, folder: str) -> tuple[Match, ...]:
+    def for_job(self, job: Job, folder: Path) -> tuple[Match, ...]:
         """What was learned on other jobs and counts for this one: part first, then thread, then the newest.
 
-        `folder` is the name of its own folder. A job that is done, or scrapped, learns no more.
+        `folder` is its own, as year and name. A job that is done, or scrapped, learns no more.
         """
         if job.status in FINISHED:
             return ()
-        own = likeness(job)
+        own, own_folder = likeness(job), (folder.parent.name, folder.name)
         shared: dict[Lesson, set[Alike]] = {}
         for key in own.keys:
             for lesson in self._by_key.get(key, ()):
-                if lesson.folder != folder and _counts(lesson, key[0], own):
+                if (lesson.year, lesson.folder) != own_folder and _counts(lesson, key[0], own):
                     shared.setdefault(lesson, set()).add(key[0])
         matches = [
             Match(lesson, tuple(one for one in ALIKE if one in found)) for lesson, found in shared.items()
@@ -111,7 +114,7 @@ def likeness(job: Job) -> Likeness:
         if job.customer and what:
             keys.add(("part", f"{_plain(job.customer)}: {_plain(what)}"))
     keys |= {("thread", key) for key in _threads(job)}
-    return Likeness(frozenset(keys), frozenset(one.name for one in job.operations))
+    return Likeness(tuple(sorted(keys)), tuple(sorted({one.name for one in job.operations})))
 
 
 def _plain(words: str) -> str:
@@ -162,7 +165,7 @@ def lessons_of(read: ReadJob, log: ReadLog) -> Iterator[Lesson]:
                 folder = read.path.parent
                 yield Lesson(
                     read.job.job, folder.parent.name, folder.name, str(entry.at.day), watch, words,
-                    _operation(entry.operation, read.job), frozenset(entry.lesson_for), own,
+                    _operation(entry.operation, read.job), entry.lesson_for, own,
                 )
 
 

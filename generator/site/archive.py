@@ -1,6 +1,6 @@
 """The archive: every job folder becomes a sheet or a page of its problems, and a row in the table of jobs.
 
-    find_jobs -> make_entry (a body at a time goes to disk) -> Archive -> index_script
+    find_jobs -> make_entry, or what is kept of it -> Archive -> index_script
 
 One bad job never hides the others, a fault on another lathe never hides the job, and nothing in the jobs
 folder is written.
@@ -16,10 +16,10 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from urllib.parse import quote, urljoin
 
-from generator.errors import JobProblems, Location, Problem
+from generator.errors import Fault, JobProblems, Location, Problem
 from generator.job.beside import JobPicture
-from generator.job.lessons import Lessons, lessons_of, read_lessons
-from generator.job.reading import ReadJob, ReadLog, find_jobs, read_job, read_log, read_shop
+from generator.job.lessons import FINISHED, Lessons, lessons_of
+from generator.job.reading import ReadJob, ReadLog, read_job, read_log, read_shop
 from generator.job.shop import Shop
 from generator.pictures import BadPicture, shown_picture
 from generator.render.page import render_page, render_problem_page
@@ -42,6 +42,7 @@ JOB_DEPTH = 3  # <year>/<job folder>/job.yml
 class Entry:
     """One job in the archive.
 
+    `superseded` and `learns` say that its page depends on other jobs: on those that supersede it, on lessons.
     `page` is its page relative to the site, `row` what the table of jobs shows and searches. With
     `problems` the page says what is wrong, and there is no sheet; with `faults` there is a sheet, without
     the comparison with other lathes.
@@ -52,9 +53,13 @@ class Entry:
     row: Mapping[str, str]
     problems: tuple[Problem, ...] = ()
     faults: tuple[Problem, ...] = ()
-    figure_names: tuple[FigureName, ...] = ()
-    other_sources: tuple[str, ...] = ()
-    pictures: tuple[JobPicture, ...] = ()
+    superseded: bool = False
+    learns: bool = False
+
+    @property
+    def sure(self) -> bool:
+        """False where another build may go better, with the same files."""
+        return not any(isinstance(problem, Fault) for problem in (*self.problems, *self.faults))
 
     @property
     def link(self) -> str:
@@ -69,11 +74,17 @@ class Entry:
 
 @dataclass(frozen=True)
 class Archive:
-    """All jobs, newest year first, then by folder name; `oddities` are sentences about the jobs folder."""
+    """All jobs, newest year first, then by folder name; `oddities` are sentences about the jobs folder.
+
+    `figures` are the figures of all sheets, and their other sources, as the site lists them; `reused` counts
+    the jobs that were kept from an earlier build.
+    """
 
     entries: tuple[Entry, ...]
     oddities: tuple[str, ...] = ()
     shop: str = ""
+    figures: tuple[FigureName, ...] = ()
+    reused: int = 0
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -93,49 +104,25 @@ class Archive:
 
     def figure_names(self) -> tuple[FigureName, ...]:
         """Every figure name that some sheet carries, in the order of the alphabet."""
-        found = {figure.name: figure for entry in self.entries for figure in reversed(entry.figure_names)}
+        found = {figure.name: figure for figure in reversed(self.figures) if figure.name}
         return tuple(found[name] for name in sorted(found))
 
     def sources(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
         """Every source that some sheet names, with the labels of the figures that rest on it."""
         labels: dict[str, dict[str, None]] = {}
-        for entry in self.entries:
-            for figure in entry.figure_names:
-                labels.setdefault(figure.source, {})[figure.label] = None
-            for source in entry.other_sources:
-                labels.setdefault(source, {})["Cautions"] = None
+        for figure in self.figures:
+            labels.setdefault(figure.source, {})[figure.label] = None
         return tuple((source, tuple(labels[source])) for source in sorted(labels, key=str.casefold) if source)
 
 
-def make_archive(jobs_dir: Path, pages: Path, address: str = "") -> Archive:
-    """Read every job below `jobs_dir` and write each body, without its frame, below `pages`.
+@dataclass(frozen=True)
+class Made:
+    """A job's row, its page without the frame, what it brings to the site's lists, and its pictures."""
 
-    `address` is where the site will stand on the web, empty where it will not.
-
-    Raises
-    ------
-    OSError
-        When a page cannot be written. What is wrong with a job is in its entry.
-    """
-    shop = try_shop(jobs_dir / "_shop")
-    lessons = read_lessons(jobs_dir, shop)
-    entries = []
-    for path in find_jobs(jobs_dir):
-        entry, body = make_entry(path, shop, address, lessons)
-        target = pages / entry.page
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(body, encoding="utf-8", newline="\n")
-        for picture in entry.pictures:
-            target.with_suffix("").mkdir(exist_ok=True)
-            with suppress(BadPicture):  # taken away since it was read
-                (target.with_suffix("") / picture.name).write_bytes(shown_picture(picture.path).data)
-        entries.append(entry)
-    entries.sort(key=lambda entry: entry.row["year"], reverse=True)
-    return Archive(
-        tuple(entries),
-        tuple(_oddities(jobs_dir, entries)),
-        "" if isinstance(shop, JobProblems) else shop.house.shop,
-    )
+    entry: Entry
+    body: str
+    figures: tuple[FigureName, ...] = ()
+    pictures: tuple[JobPicture, ...] = ()
 
 
 def make_entry(
@@ -145,7 +132,7 @@ def make_entry(
     lessons: Lessons = NO_LESSONS,
     *,
     alone: bool = False,
-) -> tuple[Entry, str]:
+) -> Made:
     """One job's row and the body of its page; never raises for what a file holds.
 
     A page that stands `alone` has its pictures in itself.
@@ -157,12 +144,17 @@ def make_entry(
             sheet = _sheet_with_log(read, whole, lessons)
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
-            entry = _sheet_entry(path, sheet, (*log_problems(sheet), *faults))
+            entry = _sheet_entry(
+                path, sheet, (*log_problems(sheet), *faults),
+                superseded=read.job.superseded_by is not None, learns=read.job.status not in FINISHED,
+            )
             pictures = {one.name: _picture_itself(one.path) for one in sheet.pictures} if alone else None
             own = urljoin(address, entry.link) if address else ""
-            return entry, render_page(sheet, compared, own, pictures)
+            body = render_page(sheet, compared, own, pictures)
+            return Made(entry, body, figure_names(sheet), sheet.pictures)
     except JobProblems as error:
-        return _problem_entry(path, error.problems), render_problem_page(path.parent.name, error.problems)
+        body = render_problem_page(path.parent.name, error.problems)
+        return Made(_problem_entry(path, error.problems), body)
 
 
 def _picture_itself(path: Path) -> str:
@@ -206,7 +198,7 @@ def make_sheet(path: Path, shop: Shop | JobProblems, lessons: Lessons = NO_LESSO
 
 def _sheet_with_log(read: ReadJob, shop: Shop, lessons: Lessons) -> Sheet:
     """The sheet with its log; a fault of ours in the log leaves the sheet as it is without one."""
-    log, others = log_beside(read, shop), lessons.for_job(read.job, read.path.parent.name)
+    log, others = log_beside(read, shop), lessons.for_job(read.job, read.path.parent)
     if log is None:
         return replace(compute_sheet(read, shop), learned=lesson_lines((), others))
     try:
@@ -273,21 +265,13 @@ def faults_as_problems(path: Path, costs: str = "no sheet") -> Iterator[None]:
     except JobProblems:
         raise
     except OSError as error:
-        raise JobProblems(
-            [Problem(Location(path), "", f"cannot be read: {error.strerror or error}")]
-        ) from error
+        said = f"cannot be read: {error.strerror or error}"
+        raise JobProblems([Fault(Location(path), "", said)]) from error
     except Exception as error:
         log.debug("%s", path, exc_info=True)
         said = f"{type(error).__name__}: {error}"
-        raise JobProblems(
-            [
-                Problem(
-                    Location(path),
-                    "",
-                    f"{costs}, by a fault of this program ({said}); please report it with the file",
-                )
-            ]
-        ) from error
+        said = f"{costs}, by a fault of this program ({said}); please report it with the file"
+        raise JobProblems([Fault(Location(path), "", said)]) from error
 
 
 def page_of(path: Path) -> str:
@@ -315,10 +299,11 @@ def index_script(entries: Iterable[Entry]) -> str:
     return f"var setupSheetJobs={safe};\n"
 
 
-def _sheet_entry(path: Path, sheet: Sheet, faults: tuple[Problem, ...]) -> Entry:
+def _sheet_entry(
+    path: Path, sheet: Sheet, faults: tuple[Problem, ...], *, superseded: bool, learns: bool
+) -> Entry:
     row = {**sheet.index, "year": path.parent.parent.name}
-    sources = tuple(caution.source for caution in (*sheet.cautions, *sheet.for_use))
-    return Entry(path, page_of(path), row, (), faults, figure_names(sheet), sources, sheet.pictures)
+    return Entry(path, page_of(path), row, (), faults, superseded, learns)
 
 
 def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
@@ -333,7 +318,7 @@ def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
     return Entry(path, page_of(path), row, tuple(problems))
 
 
-def _oddities(jobs_dir: Path, entries: Iterable[Entry]) -> Iterator[str]:
+def oddities(jobs_dir: Path, entries: Iterable[Entry]) -> Iterator[str]:
     """What an archive holds that would otherwise be passed over in silence."""
     first: dict[str, Entry] = {}
     for entry in entries:

@@ -18,7 +18,7 @@ FROM_FILES: Final = {Kind.GIVEN, Kind.MEASURED, Kind.SHOP, Kind.UNKNOWN}  # thei
 
 @dataclass(frozen=True)
 class FigureName:
-    """A figure name as the documentation lists it."""
+    """A figure name as the documentation lists it; without a name, what else of a sheet rests on a source."""
 
     name: str
     label: str
@@ -27,7 +27,10 @@ class FigureName:
 
 
 def figure_names(sheet: Sheet) -> tuple[FigureName, ...]:
-    """Every figure of a sheet, in its order; `operation.3.feed` as `operation.<n>.feed`, once."""
+    """Every figure of a sheet, in its order, then its cautions.
+
+    `operation.3.feed` stands as `operation.<n>.feed`, once.
+    """
     titles = {str(line.number): f"{line.number} {line.title}: " for line in sheet.operations}
     found: dict[tuple[str, str], FigureName] = {}
     for figure in sheet.figures.values():
@@ -36,7 +39,8 @@ def figure_names(sheet: Sheet) -> tuple[FigureName, ...]:
         found.setdefault(
             (name, source), FigureName(name, label, figure.quantity.replace("_", " "), source)
         )
-    return tuple(found.values())
+    cautions = dict.fromkeys(caution.source for caution in (*sheet.cautions, *sheet.for_use))
+    return (*found.values(), *(FigureName("", "Cautions", "", source) for source in cautions))
 
 
 def _general(name: str, label: str, titles: dict[str, str]) -> tuple[str, str]:

@@ -4,18 +4,19 @@ Sheets are not mkdocs pages. The theme renders one page, the frame; every sheet 
 sheet's body in it, written when mkdocs has written everything else:
 
     on_config      the site folder is checked, mkdocs writes into the staging folder beside it
-    on_files       all jobs are read and computed; bodies go to disk; the frame joins the pages
+    on_files       all jobs are kept from an earlier build or computed; the frame joins the pages
     on_page_context  the archive page and the generated lists get what they list
     on_post_build  bodies get the frame around them, the table of jobs is written, the site is swapped in
 """
 
 from __future__ import annotations
 
-import html
 import logging
+import tempfile
 from collections.abc import Callable
+from contextlib import ExitStack
 from pathlib import Path
-from typing import Any, ClassVar, Final
+from typing import Any, ClassVar, Final, Literal, TypeVar
 
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
@@ -28,15 +29,19 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
+from pydantic import TypeAdapter
 
 import generator
 from generator.job.keys import file_keys
-from generator.job.thread_families import listed_families
-from generator.job.thread_print import differences, from_memory, thread_tables
+from generator.job.thread_families import ListedFamily, listed_families
+from generator.job.thread_print import FromMemory, differences, from_memory, thread_tables
 from generator.render.print_set import SET_STYLE, set_tools
-from generator.site.archive import COLUMNS, FILTERS, Archive, index_script, make_archive
+from generator.site.archive import COLUMNS, FILTERS, Archive, index_script
+from generator.site.kept import Cache
 from generator.site.links import broken_links
-from generator.site.swap import SiteFolder, SiteRefused
+from generator.site.pages import WorkersGone, make_archive, write_pages
+from generator.site.program_key import program_key
+from generator.site.swap import MARKER, SiteFolder, SiteRefused
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
@@ -66,11 +71,16 @@ UNUSED: Final = (  # of the theme: its search needs a web server, and its own pi
     "assets/images/favicon.png",
 )
 
+_FAMILIES: Final = TypeAdapter(tuple[ListedFamily, ...])
+_FROM_MEMORY: Final = TypeAdapter(tuple[FromMemory, ...])
+_T = TypeVar("_T")
+
 
 class SetupSheetsConfig(Config):  # type: ignore[no-untyped-call]  # mkdocs' own class hook
     """Options of the plugin in mkdocs.yml."""
 
     jobs_dir = config_options.Type(str, default="jobs")
+    cache = config_options.Type(bool, default=True)
 
 
 class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyped-call]
@@ -78,14 +88,25 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
 
     jobs_instead: ClassVar[Path | None] = None  # the command line's --jobs; mkdocs makes the plugin by itself
 
+    without_cache: ClassVar[bool] = False  # the command line's --no-cache
+
     archive: Archive
+    cache: Cache
     folder: SiteFolder
     jobs: Path
+
+    def __init__(self) -> None:
+        self.open = ExitStack()
+        self.serving = False
 
     def jobs_folder(self, config: MkDocsConfig) -> Path:
         """The jobs folder: the command line's, else `jobs_dir` beside mkdocs.yml."""
         here = Path(config.config_file_path).resolve().parent if config.config_file_path else Path.cwd()
         return shown(self.jobs_instead or here / self.config.jobs_dir)
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
+        """Note what mkdocs is asked for; with this event it keeps one plugin from build to build."""
+        self.serving = command == "serve"
 
     @event_priority(100)
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
@@ -106,7 +127,12 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Read and compute all jobs; add style sheets, scripts and the frame to the site's files."""
-        self.archive = make_archive(self.jobs, Path(config.site_dir), config.site_url or "")
+        self.open = ExitStack()
+        try:
+            self.cache = self.open.enter_context(Cache(self._cache_folder(config)))
+            self.archive = make_archive(self.jobs, self.cache, config.site_url or "")
+        except (OSError, WorkersGone) as error:
+            raise PluginError(_said(error)) from error
         for problem in self.archive.problems:
             log.warning(str(problem))
         for oddity in self.archive.oddities:
@@ -138,9 +164,9 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "set_tools": set_tools,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
             "file_keys": file_keys,
-            "thread_families": listed_families,
+            "thread_families": lambda: self._kept("families", listed_families, _FAMILIES),
             "thread_differences": differences,
-            "threads_from_memory": from_memory,
+            "threads_from_memory": lambda: self._kept("from memory", from_memory, _FROM_MEMORY),
             "thread_tables": thread_tables,
         }
         context.update(added)  # type: ignore[typeddict-item]
@@ -167,6 +193,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
 
     def on_build_error(self, *, error: Exception) -> None:
         """Remove what a failed build wrote; the earlier site stays."""
+        self.open.close()
         if hasattr(self, "folder"):
             self.folder.discard()
 
@@ -178,22 +205,37 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         server.watch(str(TEMPLATES))
         return server
 
+    def _cache_folder(self, config: MkDocsConfig) -> Path:
+        """Beside the site; while serving, where a build has it; without a cache, one that goes again."""
+        site = self.folder.site
+        if not self.config.cache or self.without_cache:
+            folder = tempfile.TemporaryDirectory(prefix=f"{site.name}.building-", dir=site.parent)
+            here = Path(self.open.enter_context(folder))
+            (here / MARKER).touch()
+            return here
+        if self.serving:
+            here = Path.cwd() if self.jobs_instead else Path(config.config_file_path).resolve().parent
+            return here / "site.cache"
+        return site.with_name(f"{site.name}.cache")
+
+    def _kept(self, name: str, find: Callable[[], _T], kind: TypeAdapter[_T]) -> _T:
+        """What depends on the program alone, and takes seconds to find."""
+        said = self.cache.said(name, program_key(), lambda: kind.dump_json(find()).decode("utf-8"))
+        return kind.validate_json(said)
+
     def _frame_sheets(self, staging: Path) -> None:
         frame = staging / f"{FRAME}.html"
         before, found, after = frame.read_text(encoding="utf-8").partition(FRAME_BODY)
         if not found:
             raise PluginError(f"theme/sheet.html must hold {FRAME_BODY!r} once")
-        for entry in self.archive.entries:
-            page = staging / entry.page
-            title = html.escape(entry.heading)
-            body = page.read_text(encoding="utf-8")
-            page.write_text(
-                before.replace(FRAME_TITLE, title) + body + after.replace(FRAME_TITLE, title),
-                encoding="utf-8",
-                newline="\n",
-            )
         frame.unlink()
         frame.parent.rmdir()
+        try:
+            write_pages(self.archive, self.cache, before, after, FRAME_TITLE, staging)
+        except OSError as error:
+            raise PluginError(_said(error)) from error
+        finally:
+            self.open.close()
 
 
 def shown(path: Path) -> Path:
@@ -211,6 +253,13 @@ def summary(archive: Archive) -> str:
     if archive.bad:
         said.append(f"{archive.bad} without a sheet because of errors")
     return ", ".join(said)
+
+
+def _said(error: Exception) -> str:
+    """A fault of a file as one sentence, with the file."""
+    if isinstance(error, OSError):
+        return f"{error.filename or 'input or output'}: {error.strerror or error}"
+    return str(error)
 
 
 def _assets() -> list[tuple[str, Path]]:

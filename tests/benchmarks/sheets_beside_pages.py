@@ -56,7 +56,7 @@ def main(count: int) -> None:
         some = archive_module.find_jobs(jobs)
         computing = seconds(lambda: [archive_module.make_entry(job, shop) for job in some])
 
-        _, body = archive_module.make_entry(some[0], shop)
+        body = archive_module.make_entry(some[0], shop).body
         docs = home / "docs"
         docs.mkdir()
         (docs / "index.md").write_text("# Pages\n", encoding="utf-8")

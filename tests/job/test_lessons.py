@@ -66,7 +66,7 @@ def note(words: str = "The burr.", more: str = "", at: str = "2026-03-04", key: 
 
 def found(job: Path, shop: Shop) -> tuple[Match, ...]:
     lessons = read_lessons(job.parents[2], shop)
-    return lessons.for_job(read_job(job).job, job.parent.name)
+    return lessons.for_job(read_job(job).job, job.parent)
 
 
 @pytest.mark.parametrize(
@@ -154,7 +154,7 @@ def test_many_lessons_are_found_by_what_is_shared_and_not_one_by_one(write: Writ
     """What matching looks at does not grow with lessons that share nothing."""
     own = likeness(read_job(write("A-1", **OTHER)).job)
     strangers = [
-        Lesson(str(n), "2026", f"{n}-part", "2026-01-01", True, "x", "", frozenset(), own) for n in range(500)
+        Lesson(str(n), "2026", f"{n}-part", "2026-01-01", True, "x", "", (), own) for n in range(500)
     ]
     looked: list[int] = []
 
@@ -166,5 +166,5 @@ def test_many_lessons_are_found_by_what_is_shared_and_not_one_by_one(write: Writ
 
     lessons = Lessons(strangers)
     lessons._by_key = Counted(lessons._by_key)
-    assert lessons.for_job(read_job(write("A-2")).job, "A-2-part") == ()
+    assert lessons.for_job(read_job(write("A-2")).job, Path("2026/A-2-part")) == ()
     assert sum(looked) == 0

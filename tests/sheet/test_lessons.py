@@ -9,11 +9,11 @@ from generator.render.page import render_page
 from generator.sheet.lessons import MOST, lesson_lines
 from generator.sheet.model import Sheet
 
-NONE = Likeness(frozenset(), frozenset())
+NONE = Likeness((), ())
 
 
 def lesson(words: str = "The burr.", number: str = "A-1", watch: bool = True) -> Lesson:
-    return Lesson(number, "2025", f"{number}-pin", "2025-03-04", watch, words, "", frozenset(), NONE)
+    return Lesson(number, "2025", f"{number}-pin", "2025-03-04", watch, words, "", (), NONE)
 
 
 def test_own_lessons_stand_first_without_a_job_or_a_reason() -> None:

@@ -12,7 +12,9 @@ from PIL import Image
 from generator import pictures
 from generator.errors import JobProblems
 from generator.job.reading import read_job
-from generator.site.archive import Archive, make_archive
+from generator.site.archive import Archive
+from generator.site.kept import Cache
+from generator.site.pages import make_archive, write_pages
 
 JOBS = Path(__file__).parents[2] / "jobs"
 FOLDER = "SW-109-brake-pull-rod"  # a job without pictures of its own
@@ -50,7 +52,9 @@ def with_photos(folder: Path, photos: str) -> int:
 def built(folder: Path) -> tuple[Archive, str, Path]:
     """The archive, the sheet's text, and the folder of its pictures in the site."""
     site = folder.parents[2] / "site"
-    archive = make_archive(folder.parents[1], site)
+    with Cache(folder.parents[2] / "site.cache") as cache:
+        archive = make_archive(folder.parents[1], cache)
+        write_pages(archive, cache, "", "", "title", site)
     page = site / archive.entries[0].page
     return archive, page.read_text(encoding="utf-8"), page.with_suffix("")
 

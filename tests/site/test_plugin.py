@@ -18,12 +18,12 @@ from pathlib import Path
 import pytest
 from mkdocs.exceptions import Abort
 
-from generator.job.reading import ReadJob, read_job
+from generator.job.reading import ReadJob, find_jobs, read_job
 from generator.job.shop import Shop
 from generator.sheet import other_lathes
 from generator.sheet.model import Sheet
 from generator.site import archive as archive_module
-from generator.site.archive import index_script, make_archive
+from generator.site.archive import index_script, make_entry, try_shop
 from generator.site.plugin import TEMPLATES
 
 Build = Callable[..., None]
@@ -133,7 +133,7 @@ def test_a_strict_build_with_a_bad_job_fails_and_leaves_the_earlier_site(
     with pytest.raises(Abort, match="strict mode"):
         build_site(strict=True)
     assert tree(archive / "site") == before
-    assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site"}
+    assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site", "site.cache"}
 
 
 def test_a_strict_build_of_good_jobs_has_no_warning_and_no_broken_link(
@@ -208,7 +208,7 @@ def test_an_interrupted_build_leaves_the_earlier_site_whole(
     with pytest.raises(RuntimeError):
         build_site()
     assert tree(archive / "site") == before
-    assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site"}
+    assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site", "site.cache"}
 
 
 @pytest.mark.skipif(os.name == "nt", reason="there is no Ctrl-C signal to send there")
@@ -231,7 +231,7 @@ def test_ctrl_c_leaves_the_earlier_site_and_nothing_beside_it(archive: Path, bui
         running.communicate(timeout=30)
     assert running.returncode != 0
     assert tree(archive / "site") == before
-    assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site"}
+    assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site", "site.cache"}
 
 
 def test_a_site_that_is_not_ours_is_refused_by_mkdocs_too(archive: Path, build_site: Build) -> None:
@@ -276,7 +276,8 @@ def test_a_job_folder_with_odd_letters_gets_a_link_that_opens(archive: Path, bui
 
 def test_the_index_is_one_row_a_job_and_cannot_end_a_script(archive: Path) -> None:
     break_job(archive, "title:", "title: </script><script>alert(1)</script> #")
-    entries = make_archive(archive / "jobs", archive / "out").entries
+    shop = try_shop(archive / "jobs" / "_shop")
+    entries = [make_entry(job, shop).entry for job in find_jobs(archive / "jobs")]
     script = index_script(entries)
     assert "<" not in script
     assert (

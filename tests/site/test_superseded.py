@@ -11,7 +11,8 @@ from generator.__main__ import main
 from generator.job.beside import Successor
 from generator.job.reading import read_job
 from generator.job.successor import successor
-from generator.site.archive import make_archive
+from generator.site.kept import Cache
+from generator.site.pages import make_archive, write_pages
 
 JOBS = Path(__file__).parents[2] / "jobs"
 OLD, NEW = "SW-109-brake-pull-rod", "SW-118-pump-lug"
@@ -50,7 +51,9 @@ def test_it_is_looked_for_among_the_folders(jobs: Path, number: str, found: Succ
 
 def test_page_paper_and_archive_say_so(jobs: Path, tmp_path: Path) -> None:
     superseded_by(jobs, "'SW-120 & more'")
-    archive = make_archive(jobs, tmp_path / "site")
+    with Cache(tmp_path / "cache") as cache:
+        archive = make_archive(jobs, cache)
+        write_pages(archive, cache, "", "", "title", tmp_path / "site")
     (entry,) = (entry for entry in archive.entries if entry.page.endswith(f"{OLD}.html"))
     text = (tmp_path / "site" / entry.page).read_text(encoding="utf-8")
     link = '<a href="../2026/SW-120%20%26%20more.html">SW-120 &amp; more</a>'
