@@ -77,7 +77,7 @@ def test_options_become_an_entry_and_the_answer_says_what_differs(here, capsys, 
 def test_every_option_is_a_key_of_an_entry(here, capsys, monkeypatch) -> None:
     """Each one alone, with a value of its kind, gets into the log and is read back."""
     day = "2026-06-01"
-    values = {"at": day, "agreed_on": day, "feels": "free", "time": "25 min", "operation": "3"}
+    values = {"at": day, "agreed_on": day, "feels": "free", "time": "25 min", "operation": "3", "start": "1"}
     beside = {"turns": ["--dial", "0.1"], "cross_turns": ["--cross", "0.1"], "wire": ["--over-wires", "2.02"]}
     beside |= {name: ["--depth", "0.1"] for name in ("with", "where")}
     beside |= {name: ["--feels", "free"] for name in ("tried", "tight_at")}
