@@ -35,7 +35,8 @@ _HELP: Final[dict[str, str]] = {
     "feels": "does not start, binds, tight, free or rocks", "tight_at": "where it is tight or stopped",
     "note": "anything to be said", "asked": "what was asked", "agreed": "what was agreed",
     "agreed_on": "the day it was agreed", "agreed_with": "who agreed, a role or a code",
-    "time": "time that it took, such as '25 min' or '1 h 20 min'", "do_differently": "what to do differently next time",
+    "time": "time that it took, such as '25 min' or '1 h 20 min'",
+    "do_differently": "what to do differently next time",
     "watch_out": "what to watch out for next time",
 }
 _GROUPS: Final = (

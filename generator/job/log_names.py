@@ -32,11 +32,8 @@ class LogNames:
 
 def log_names(job: Job, shop: Shop) -> LogNames:
     """What the log of a job may name."""
-    tools = (*shop.tools.threading, *shop.tools.cutting)
-    return LogNames(
-        {name: lathe.units for name, lathe in shop.lathes.items()}, tuple(tool.name for tool in tools),
-        _starts(job),
-    )
+    tools = *(one.name for one in shop.tools.threading), *(one.name for one in shop.tools.cutting)
+    return LogNames({name: lathe.units for name, lathe in shop.lathes.items()}, tools, _starts(job))
 
 
 def _starts(job: Job) -> int | None:
@@ -55,8 +52,9 @@ def unknown_in(entry: Entry, names: LogNames) -> Iterator[tuple[str, str]]:
     if back is not None and back.tool is not None and back.tool not in names.tools:
         yield "taken_up.tool", _not_here(back.tool, "a tool", list(names.tools))
     if entry.start is not None and names.starts is not None and entry.start > names.starts:
-        one = names.starts == 1
-        has = "has one start: leave start out" if one else f"has {names.starts} starts: write 1 to {names.starts}"
+        has = f"has {names.starts} starts: write 1 to {names.starts}"
+        if names.starts == 1:
+            has = "has one start: leave start out"
         yield "start", f'"{entry.start}" is no start of this thread, which {has}'
 
 

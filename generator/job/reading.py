@@ -202,8 +202,9 @@ def _dials_from(node: object, dials: System, names: LogNames | None) -> System:
     """The unit of the dials from an entry on: that of the lathe on which it takes the work up."""
     back = node.get("taken_up") if isinstance(node, dict) else None
     lathe = back.get("lathe") if isinstance(back, dict) else None
-    known = names.lathes.get(" ".join(lathe.split())) if names is not None and isinstance(lathe, str) else None
-    return known or dials
+    if names is None or not isinstance(lathe, str):
+        return dials
+    return names.lathes.get(" ".join(lathe.split()), dials)
 
 
 def read_checked(path: Path, model: type[_M]) -> _M:
