@@ -22,6 +22,7 @@ from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems, Location
 from generator.job.fields import Block, Scalar, System
 from generator.job.log_file import LogNotWritten, append_entries, with_entries
+from generator.job.log_names import LogNames, log_names
 from generator.job.reading import ReadJob, read_job, read_piece
 from generator.job.shop import Shop
 from generator.job.writing import entry_text
@@ -44,8 +45,9 @@ def log(asked: Namespace) -> int:
     if read.job.lathe not in shop.lathes:
         raise UsageError(f"{path}: there is no lathe {read.job.lathe} in the shop; put the job right first")
     units, dials = read.job.units, shop.lathes[read.job.lathe].units
+    names = log_names(read.job, shop)
     try:
-        entries = _entries(asked, units, dials)
+        entries = _entries(asked, units, dials, names)
         entries = asked_for(entries, read, shop) if _at_a_terminal(asked) else entries
     except JobProblems as error:
         for problem in error.problems:
@@ -58,7 +60,7 @@ def log(asked: Namespace) -> int:
             print("\n".join(about.slips), file=sys.stderr)
             print("Nothing was written. To write it all the same, say --anyway.", file=sys.stderr)
             return ERRORS
-        written = append_entries(path.with_name(LOG), entries, units, dials, now)
+        written = append_entries(path.with_name(LOG), entries, units, dials, now, names=names)
     except LogNotWritten as error:
         return _not_written(error, entries)
     count = len(entries)
@@ -79,7 +81,9 @@ def now() -> str:
 _OF_OPTIONS: Final = Path("options")
 
 
-def _entries(asked: Namespace, units: System | None, dials: System) -> tuple[Block, ...]:
+def _entries(
+    asked: Namespace, units: System | None, dials: System, names: LogNames
+) -> tuple[Block, ...]:
     """The entries asked for, checked.
 
     Raises
@@ -97,7 +101,7 @@ def _entries(asked: Namespace, units: System | None, dials: System) -> tuple[Blo
                 "There is nothing to write: say what happened with options, such as --operation thread "
                 "--pass 12 --dial 0.089, or give a piece of YAML with --from FILE or on standard input"
             )
-        return read_piece(_OF_OPTIONS, entry_text(entry).encode(), units, dials, now())
+        return read_piece(_OF_OPTIONS, entry_text(entry).encode(), units, dials, now(), names)
     if entry:
         raise UsageError("Write the entry with options or as a piece of YAML, not both")
     if asked.piece in (None, STDIN):
@@ -106,7 +110,7 @@ def _entries(asked: Namespace, units: System | None, dials: System) -> tuple[Blo
         name, data = Path(asked.piece), Path(asked.piece).read_bytes()
     if not data.strip():
         raise UsageError(f"{name}: there is nothing in it to write")
-    return read_piece(name, data, units, dials, now())
+    return read_piece(name, data, units, dials, now(), names)
 
 
 def written_entry(asked: Namespace) -> Block:
@@ -220,7 +224,9 @@ def _wanted(entries: tuple[Block, ...], read: ReadJob, shop: Shop) -> tuple[tupl
     """What the stop would leave out, were it written as it is."""
     units, dials = read.job.units, shop.lathes[read.job.lathe].units
     try:
-        log = with_entries(read.path.with_name(LOG), entries, units, dials, now)
+        log = with_entries(
+            read.path.with_name(LOG), entries, units, dials, now, log_names(read.job, shop)
+        )
         history = compute_sheet(read, shop, log).history
     except (LogNotWritten, OSError, JobProblems):
         return ()  # writing it says why
@@ -269,7 +275,9 @@ def _about(entries: tuple[Block, ...], read: ReadJob, shop: Shop) -> _About:
     """
     units, dials = read.job.units, shop.lathes[read.job.lathe].units
     try:
-        log = with_entries(read.path.with_name(LOG), entries, units, dials, now)
+        log = with_entries(
+            read.path.with_name(LOG), entries, units, dials, now, log_names(read.job, shop)
+        )
         sheet = compute_sheet(read, shop, log)
     except (OSError, JobProblems):
         return _About()  # writing says why; `check` says what is wrong with the job

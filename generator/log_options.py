@@ -10,7 +10,8 @@ from argparse import ArgumentParser
 from typing import Final
 
 OPTIONS: Final[dict[str, str]] = {
-    "at": "at", "by": "by", "operation": "operation", "pass": "pass", "turns": "turns", "dial": "dial",
+    "at": "at", "by": "by", "operation": "operation", "pass": "pass", "start": "start",
+    "turns": "turns", "dial": "dial",
     "cross_turns": "cross_turns", "cross": "cross",
     "over_wires": "measured.over_wires", "between_balls": "measured.between_balls",
     "pitch_diameter": "measured.pitch_diameter", "major": "measured.major", "minor": "measured.minor",
@@ -29,6 +30,7 @@ OPTIONS: Final[dict[str, str]] = {
 _HELP: Final[dict[str, str]] = {
     "at": "when, as 2026-03-04 or '2026-03-04 14:20' (default: now)", "by": "who, as a role",
     "operation": "the operation: its name, or its number in the route", "pass": "the pass of the pass table",
+    "start": "which start of a thread of several, from 1",
     "turns": "whole turns of the dial that feeds in", "dial": "what that dial then reads",
     "cross_turns": "whole turns of the cross-slide dial", "cross": "what the cross-slide dial then reads",
     "with": "the instrument", "where": "where on the work it was measured",
@@ -45,12 +47,13 @@ _HELP: Final[dict[str, str]] = {
     "concession_on": "the day it was agreed", "concession_reference": "a letter or an order that says so",
     "note": "anything to be said", "asked": "what was asked", "agreed": "what was agreed",
     "agreed_on": "the day it was agreed", "agreed_with": "who agreed, a role or a code",
-    "time": "time that it took, such as '25 min'", "do_differently": "what to do differently next time",
+    "time": "time that it took, such as '25 min' or '1 h 20 min'",
+    "do_differently": "what to do differently next time",
     "watch_out": "what to watch out for next time",
     "lesson_for": "which other jobs these two are for, with the same: part, thread, lathe, material",
 }
 _GROUPS: Final = (
-    ("what the entry is about", ("at", "by", "operation", "pass")),
+    ("what the entry is about", ("at", "by", "operation", "pass", "start")),
     ("the dials", ("turns", "dial", "cross_turns", "cross")),
     ("what was measured", tuple(key for key, field in OPTIONS.items() if field.startswith("measured."))),
     ("how the mate or a gauge went on", ("tried", "fit_turns", "feels", "tight_at")),

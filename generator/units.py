@@ -265,6 +265,8 @@ def read_amount(text: str, quantity: str, bare: str | None = None, *, zero: bool
     0.0889
     >>> read_amount("20 thou", "length").si
     0.000508
+    >>> read_amount("1 h 20 min", "time").si
+    4800.0
     >>> read_amount("2 kg", "length")
     Traceback (most recent call last):
     generator.errors.BadQuantity: "2 kg" is a mass, a length is wanted: write 2.5 in or 64 mm
@@ -274,6 +276,8 @@ def read_amount(text: str, quantity: str, bare: str | None = None, *, zero: bool
     number, unit = _split(text)
     if quantity == "angle" and (parts := _DEGREES_MINUTES.fullmatch(text.strip())):
         return _degrees_and_minutes(parts, shown)
+    if quantity == "time" and (parts := _HOURS_MINUTES.fullmatch(text.strip())):
+        return _hours_and_minutes(parts, shown)
     if re.fullmatch(r"[eE][+-]?[0-9]+.*", unit) and number:
         raise BadQuantity(f"{shown} has an exponent: write the number out, such as 1200 or 0.0012")
     if not number:
@@ -349,6 +353,7 @@ def read_taper(text: str) -> Fraction:
 
 _NUMBER_THEN_UNIT = re.compile(r"([^A-Za-zµμΩ°\"″”'′²³]*)(.*)", re.DOTALL)
 _DEGREES_MINUTES = re.compile(r"([0-9]+) ?° ?([0-9]+(?:\.[0-9]+)?) ?['′]")
+_HOURS_MINUTES = re.compile(r"([0-9]+) *(?:h|hour|hours) *([0-9]+) *(?:min|minute|minutes)")
 
 
 def _split(text: str) -> tuple[str, str]:
@@ -389,6 +394,19 @@ def _degrees_and_minutes(parts: re.Match[str], shown: str) -> Amount:
     return Amount(si, exact, "deg")
 
 
+def _hours_and_minutes(parts: re.Match[str], shown: str) -> Amount:
+    hours, minutes = int(parts[1][:9]), int(parts[2][:9])
+    if minutes >= 60:
+        raise BadQuantity(f"{shown} has 60 minutes or more beside hours: write 1 h 20 min or 80 min")
+    exact = Fraction(60 * hours + minutes)
+    if not exact:
+        raise BadQuantity(f"{shown} is zero: write a time above zero, such as 1 h 20 min")
+    si = float(exact * factor("time", "min"))
+    if si >= QUANTITIES["time"].high:
+        raise BadQuantity(f"{shown} is too much for a time: write one below one year")
+    return Amount(si, exact, "min")
+
+
 def pattern(quantity: str) -> str:
     """A regular expression for the same text, for a schema; it leaves the range to `read_amount`."""
     number = r"([1-9][0-9]*[ -]+)?[1-9][0-9]*/[1-9][0-9]*|(0|[1-9][0-9]*)?\.[0-9]+|0|[1-9][0-9]*"
@@ -398,4 +416,6 @@ def pattern(quantity: str) -> str:
     either = f"({number})( *({units}))?"
     if quantity == "angle":
         either = f"{either}|[0-9]+ ?° ?[0-9]+(\\.[0-9]+)? ?['′]"
+    if quantity == "time":
+        either = f"{either}|[0-9]+ *(h|hour|hours) *[0-9]+ *(min|minute|minutes)"
     return f"^ *({either}) *$"

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import io
 import os
+import random
 import re
 import shutil
+import signal
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -93,7 +96,7 @@ def test_a_reading_for_the_record_takes_instrument_place_and_turns_along(here, c
 def test_every_option_is_a_key_of_an_entry(here, capsys, monkeypatch) -> None:
     """Each one alone, with a value of its kind, gets into the log and is read back."""
     day = "2026-06-01"
-    values = {"at": day, "agreed_on": day, "feels": "free", "time": "25 min", "operation": "3"}
+    values = {"at": day, "agreed_on": day, "feels": "free", "time": "25 min", "operation": "3", "start": "1"}
     beside = {"turns": ["--dial", "0.1"], "cross_turns": ["--cross", "0.1"], "wire": ["--over-wires", "2.02"]}
     beside |= {name: ["--depth", "0.1"] for name in ("with", "where")}
     beside |= {name: ["--feels", "free"] for name in ("tried", "tight_at")}
@@ -265,12 +268,12 @@ def test_several_at_once_from_the_command_line_all_get_in(here) -> None:
             [*command, f"entry {number}"], stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
             stderr=subprocess.PIPE, text=True, env=environment,
         )
-        for number in range(4)
+        for number in range(10)
     ]
     said = [process.communicate() for process in processes]
-    assert [process.returncode for process in processes] == [0] * 4, said
+    assert [process.returncode for process in processes] == [0] * 10, said
     log = read_log(log_of(here), "inch", "inch")
-    assert {one.entry.note for one in log.entries} == {f"entry {number}" for number in range(4)}
+    assert {one.entry.note for one in log.entries} == {f"entry {number}" for number in range(10)}
 
 
 # -- a bad log and the other commands -------------------------------------------------------------------
@@ -320,3 +323,98 @@ def test_the_log_is_no_reason_for_another_lathe(here) -> None:
     log_of(here).write_bytes(b"- {at: 2026-06-01, operation: thread, pass: 12, dial: 0.2, stop: yes}\n")
     assert ranking.findall(make_entry(job, shop).body) == plain
     assert plain
+
+
+# -- killed, crowded, full ------------------------------------------------------------------------------
+
+ROUNDS = 6
+SMALL = 600  # bytes a file may grow to in the run below: less than the log with one entry more
+
+
+def started(words: list[str], **more: object) -> subprocess.Popen[str]:
+    return subprocess.Popen(
+        [sys.executable, "-m", "generator", "log", "SW-113", *words], stdin=subprocess.DEVNULL,
+        stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+        env={**os.environ, "PYTHONPATH": str(ROOT)}, **more,
+    )
+
+
+def test_killed_at_any_moment_the_log_is_the_old_or_the_new_one(here) -> None:
+    """Killed at moments over the whole run: never less than was there, and every state can be read."""
+    log_of(here).write_bytes(b"# mine\r\n- {at: 2026-05-30, note: x}  # kept\r\n")
+    begun = time.monotonic()
+    whole = started(["--note", "whole"])
+    assert (whole.communicate()[1], whole.returncode) == ("", 0)
+    lasts, chance = time.monotonic() - begun, random.Random(113)
+    for number in range(ROUNDS):
+        old = log_of(here).read_bytes()
+        process = started(["--note", f"round {number}"])
+        time.sleep(lasts * (0.5 + 0.6 * chance.random()))
+        process.kill()
+        process.communicate()
+        new = log_of(here).read_bytes()
+        assert new.startswith(old)
+        log = read_log(log_of(here), "inch", "inch")
+        assert log.problems == ()
+        assert new == old or log.entries[-1].entry.note == f"round {number}"
+    process = started(["--note", "after all"])
+    assert (process.communicate()[1], process.returncode) == ("", 0)
+    assert sorted(one.name for one in log_of(here).parent.glob(".log.yml*")) in ([], [".log.yml.lock"])
+    assert log_of(here).read_bytes().startswith(b"# mine\r\n- {at: 2026-05-30, note: x}  # kept\r\n")
+
+
+def test_a_full_disk_for_real_prints_the_entry_and_leaves_the_log(here) -> None:
+    """The system itself refuses to write on: a limit to the size of a file, as a disk that fills up."""
+    resource = pytest.importorskip("resource")
+    old = f"# {'x' * SMALL}\n- {{at: 2026-05-30, note: x}}\n".encode()
+    log_of(here).write_bytes(old)
+
+    def small() -> None:
+        signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+        resource.setrlimit(resource.RLIMIT_FSIZE, (SMALL, SMALL))
+
+    process = started(["--note", "only here"], preexec_fn=small)
+    _, err = process.communicate()
+    assert process.returncode == 1
+    assert "Traceback" not in err
+    assert "cannot be written: file too large" in err
+    assert "note: only here" in err
+    assert log_of(here).read_bytes() == old
+    assert not list(log_of(here).parent.glob("*.tmp"))
+
+
+def test_a_log_edited_by_hand_in_between_keeps_the_edit(here, capsys, monkeypatch) -> None:
+    """Whoever saves the log while the entry is being checked finds both in it."""
+    log_of(here).write_bytes(b"\xef\xbb\xbf- {at: 2026-05-30, note: x}\r\n")
+    about = log_command._about
+
+    def edited(*words: object) -> object:
+        said = about(*words)
+        log_of(here).write_bytes(log_of(here).read_bytes() + b"- {at: 2026-05-31, note: by hand}  # me\r\n")
+        return said
+
+    monkeypatch.setattr(log_command, "_about", edited)
+    status, _, _ = run(capsys, monkeypatch, "SW-113", *PASS)
+    assert status == 0
+    data = log_of(here).read_bytes()
+    both = b"- {at: 2026-05-30, note: x}\r\n- {at: 2026-05-31, note: by hand}  # me\r\n"
+    assert data.startswith(b"\xef\xbb\xbf" + both + b"- at: 2026-06-01")
+    assert data.count(b"\n") == data.count(b"\r\n")
+
+
+def test_a_time_is_shown_as_it_is_written(here, capsys, monkeypatch) -> None:
+    for time_, seconds in (("1 h 20 min", 4800), ("45 min", 2700), ("1.5 h", 5400)):
+        assert run(capsys, monkeypatch, "SW-113", "--operation", "thread", "--time", time_)[0] == 0
+        entry = read_log(log_of(here), "inch", "inch").entries[-1].entry
+        assert (entry.time.si, entry.time.with_unit) == (seconds, time_)
+    status, _, err = run(capsys, monkeypatch, "SW-113", "--operation", "thread", "--time", "1 h 70 min")
+    assert status == 1
+    assert '--time: "1 h 70 min" has 60 minutes or more beside hours' in err
+
+
+def test_another_lathe_or_tool_goes_by_its_name(here, capsys, monkeypatch) -> None:
+    status, _, err = run(capsys, monkeypatch, "SW-113", "--taken-up", "lathe=metrix", "tool=V1")
+    assert status == 1
+    assert '--taken-up lathe: "metrix" is not a lathe of this shop: did you mean metric?' in err
+    assert run(capsys, monkeypatch, "SW-113", "--taken-up", "lathe=metric", "dial=1.2")[0] == 0
+    assert run(capsys, monkeypatch, "SW-113", *PASS[:4], "--dial", "1.3")[0] == 0

@@ -176,6 +176,12 @@ class TakenUp(Setting):
 
     how: Text | None = None
     """How the tool was brought into the groove, and how that was checked."""
+    lathe: Line | None = None
+    """The lathe it is taken up on, where that is another one; dials are those of this lathe from here on."""
+    tool: Line | None = None
+    """The tool it is cut on with, where that is another one or ground anew: its name in the shop's list."""
+    flat: LengthOrZero | None = None
+    """Flat on the point of that tool, as measured."""
 
 
 def _bare(written: Any) -> Any:
@@ -197,6 +203,8 @@ class Entry(Strict):
     """Operation of the job: its name, or its number in the route."""
     pass_: Count | None = Field(default=None, alias="pass")
     """Pass of the pass table."""
+    start: Count | None = None
+    """Which start of a thread of several, counted from 1."""
     turns: CountOrZero | None = None
     """Whole turns of the dial of the slide that feeds in, from its zero."""
     dial: LengthOrZero | None = None
@@ -232,7 +240,7 @@ class Entry(Strict):
     lesson_for: tuple[Annotated[Alike, Word], ...] = ()
     """Which other jobs these two are for: with the same part, thread, lathe or material."""
 
-    ABOUT: ClassVar = frozenset({"at", "by", "operation", "pass_"})
+    ABOUT: ClassVar = frozenset({"at", "by", "operation", "start", "pass_"})
 
     @model_validator(mode="after")
     def _something(self) -> Self:

@@ -22,6 +22,7 @@ from filelock import FileLock, Timeout
 
 from generator.errors import Problem, SheetError
 from generator.job.fields import Block, Scalar, System
+from generator.job.log_names import LogNames
 from generator.job.reading import ReadLog, read_log
 from generator.job.writing import entry_text
 
@@ -39,7 +40,7 @@ class LogNotWritten(SheetError):
 
 def append_entries(
     path: Path, entries: Sequence[Block], units: System | None, dials: System, now: Callable[[], str],
-    patience: float = PATIENCE,
+    patience: float = PATIENCE, names: LogNames | None = None,
 ) -> ReadLog:
     """Add entries at the end of a log, all of them or none, and hand back the log as it then is.
 
@@ -50,6 +51,7 @@ def append_entries(
     units, dials : as for `read_log`
     now : the time, as it is written
     patience : how long to wait for another who writes, s
+    names : what entries may name, as for `read_log`
 
     Raises
     ------
@@ -61,7 +63,7 @@ def append_entries(
     try:
         with lock:
             _sweep(target.parent)
-            data, after = _composed(path, entries, units, dials, now)
+            data, after = _composed(path, entries, units, dials, now, names)
             _replace(target, data)
     except Timeout:
         raise LogNotWritten(
@@ -74,7 +76,8 @@ def append_entries(
 
 
 def with_entries(
-    path: Path, entries: Sequence[Block], units: System | None, dials: System, now: Callable[[], str]
+    path: Path, entries: Sequence[Block], units: System | None, dials: System, now: Callable[[], str],
+    names: LogNames | None = None,
 ) -> ReadLog:
     """The log as it would be with more entries; nothing is written.
 
@@ -85,17 +88,18 @@ def with_entries(
     OSError
         When the log cannot be read.
     """
-    return _composed(path, entries, units, dials, now)[1]
+    return _composed(path, entries, units, dials, now, names)[1]
 
 
 def _composed(
-    path: Path, entries: Sequence[Block], units: System | None, dials: System, now: Callable[[], str]
+    path: Path, entries: Sequence[Block], units: System | None, dials: System, now: Callable[[], str],
+    names: LogNames | None = None,
 ) -> tuple[bytes, ReadLog]:
     """The bytes of the log with more entries, and how they read."""
     old = path.read_bytes() if path.exists() else b""
-    before = read_log(path, units, dials, old)
+    before = read_log(path, units, dials, old, names)
     data = old + _added(path, old, before, [_dated(entry, now) for entry in entries])
-    return data, _checked(path, data, before, len(entries), units, dials)
+    return data, _checked(path, data, before, len(entries), units, dials, names)
 
 
 def _dated(entry: Block, now: Callable[[], str]) -> Block:
@@ -128,12 +132,13 @@ def _line_end(old: bytes) -> bytes:
 
 
 def _checked(
-    path: Path, data: bytes, before: ReadLog, count: int, units: System | None, dials: System
+    path: Path, data: bytes, before: ReadLog, count: int, units: System | None, dials: System,
+    names: LogNames | None,
 ) -> ReadLog:
     """The log as it will be: so many entries more, and all others as they were."""
     assert before.tree is not None  # _added
     earlier: list[object] = list(before.tree)
-    after = read_log(path, units, dials, data)
+    after = read_log(path, units, dials, data, names)
     whole = after.tree is not None and len(after.tree) == len(earlier) + count
     if after.tree is None or not whole or not _alike(list(after.tree)[: len(earlier)], earlier):
         raise LogNotWritten(

@@ -23,6 +23,7 @@ from generator.job.bare_units import say_units
 from generator.job.fields import Block, Listing, Scalar, System
 from generator.job.lathe import Lathe
 from generator.job.log import ON_DIALS, Entry
+from generator.job.log_names import LogNames, unknown_in
 from generator.job.model import Job
 from generator.job.names import unknown_names
 from generator.job.shop import House, Materials, Shop, Tools
@@ -110,15 +111,23 @@ class ReadLog:
     tree: Listing | None = None
 
 
-def read_log(path: Path, units: System | None, dials: System, data: bytes | None = None) -> ReadLog:
+def read_log(
+    path: Path, units: System | None, dials: System, data: bytes | None = None, names: LogNames | None = None
+) -> ReadLog:
     """Read and check one log, entry by entry.
 
     Parameters
     ----------
     path : the log file, as problems name it
     units : unit of a bare length, the job's; None where the job says none
-    dials : unit in which the dials of the lathe read
+    dials : unit in which the dials of the lathe read, until the work is taken up on another
     data : its text, where it does not come from the file
+    names : what entries may name; without it no name is checked, and the lathe stays the same
+
+    Notes
+    -----
+    An entry that names what there is not stands among the problems and among the entries: without it the
+    readings that follow would be taken for those of another lathe.
     """
     try:
         source = _Source(path, data, blank=True)
@@ -130,15 +139,16 @@ def read_log(path: Path, units: System | None, dials: System, data: bytes | None
         return ReadLog(path, (), (*source.problems, source.problem(Location(path), "", NO_ENTRIES)))
     entries, source.problems = [], _of_entries(source.problems)
     for node in source.tree:
+        dials = _dials_from(node, dials, names)
         _say_log_units(node, units, dials)
-        if not isinstance(node, Hole) and (found := source.entry(node)) is not None:
+        if not isinstance(node, Hole) and (found := source.entry(node, names)) is not None:
             entries.append(found)
     problems = tuple(sorted(source.problems, key=lambda problem: problem.location))
     return ReadLog(path, tuple(entries), problems, source.tree)
 
 
 def read_piece(
-    path: Path, data: bytes, units: System | None, dials: System, now: str
+    path: Path, data: bytes, units: System | None, dials: System, now: str, names: LogNames | None = None
 ) -> tuple[Block, ...]:
     """Entries that are to be added to a log, checked: one block of keys, or a list of such blocks.
 
@@ -146,7 +156,7 @@ def read_piece(
     ----------
     path : as problems name it
     data : the text
-    units, dials : as for `read_log`
+    units, dials, names : as for `read_log`
     now : stands in for a missing `at` while they are checked
 
     Raises
@@ -164,8 +174,9 @@ def read_piece(
         dated = Block(block.where)
         dated.keys_where = {"at": block.where, **block.keys_where}
         dated.update({"at": Scalar(now, block.where), **block})
+        dials = _dials_from(dated, dials, names)
         _say_log_units(dated, units, dials)
-        source.entry(dated)
+        source.entry(dated, names)
     if source.problems:
         raise JobProblems(source.problems)
     return blocks
@@ -185,6 +196,15 @@ def _say_log_units(node: object, units: System | None, dials: System) -> None:
                 say_units(value, dials)
             elif isinstance(value, dict) and key in ("stop", "taken_up"):
                 _say_log_units(value, units, dials)
+
+
+def _dials_from(node: object, dials: System, names: LogNames | None) -> System:
+    """The unit of the dials from an entry on: that of the lathe on which it takes the work up."""
+    back = node.get("taken_up") if isinstance(node, dict) else None
+    lathe = back.get("lathe") if isinstance(back, dict) else None
+    if names is None or not isinstance(lathe, str):
+        return dials
+    return names.lathes.get(" ".join(lathe.split()), dials)
 
 
 def read_checked(path: Path, model: type[_M]) -> _M:
@@ -282,18 +302,21 @@ class _Source:
             raise JobProblems(self.problems)
         return checked
 
-    def entry(self, node: Block | Listing | Scalar) -> LogEntry | None:
-        """One entry of a log; None with what is wrong with it among the problems."""
+    def entry(self, node: Block | Listing | Scalar, names: LogNames | None = None) -> LogEntry | None:
+        """One entry of a log, what it names that there is not among the problems; None where it is none."""
         if isinstance(node, Scalar) and not node.strip():
             self._refuse(node.where, "", "is an empty entry: write what happened, or take the dash out")
             return None
         places = {"": node.where} if isinstance(node, Scalar) else places_of(node)
         try:
-            return LogEntry(Entry.model_validate(node), places)
+            entry = LogEntry(Entry.model_validate(node), places)
         except ValidationError as error:
             found = problems_of(error, node, Entry, places)
             self.problems += [self.problem(one.location, one.field, one.message) for one in found]
             return None
+        for field, message in unknown_in(entry.entry, names) if names is not None else ():
+            self._refuse(entry.where(field), field, message)
+        return entry
 
     def unknown_names(self, shop: Shop | None, problems: Sequence[Problem]) -> list[Problem]:
         """Names the shop does not have, of a file that cannot be read for other reasons."""

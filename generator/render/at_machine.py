@@ -14,7 +14,7 @@ from generator.render.cards import Card, cards, planned
 from generator.render.figure_line import FigureLine
 from generator.render.formats import UNITS, decimals
 from generator.render.inspection_rows import InspectionRow
-from generator.render.pass_table import PassTable, dial_system, size_system
+from generator.render.pass_table import PassTable, size_system
 from generator.render.route_table import RouteTable
 from generator.render.step_rows import StepRow
 from generator.sheet.model import FitRow, Sheet, SizeReading, ToSize
@@ -130,7 +130,7 @@ def _to_size(to_size: ToSize, sheet: Sheet) -> dict[str, Any]:
 
     The size aimed at is the one that the pass table shows, to its last place.
     """
-    size, dial = UNITS["length"].unit(size_system(sheet)), UNITS["length"].unit(dial_system(sheet))
+    size, dial = UNITS["length"].unit(size_system(sheet)), UNITS["length"].unit(to_size.dials)
 
     def fine(length: Length | None, places: int = FINE) -> float | None:
         return None if length is None else round(length / size.si, places)

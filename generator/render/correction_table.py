@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.render.formats import UNITS, decimals, digits, places_needed
-from generator.render.pass_table import dial_system, size_system
+from generator.render.pass_table import size_system
 from generator.sheet.model import Reading, Sheet
 from generator.si import Length
 
@@ -49,7 +49,7 @@ def correction_block(sheet: Sheet) -> CorrectionBlock | None:
     table = sheet.corrections
     if table is None:
         return None
-    in_dial, in_size = UNITS["length"].unit(dial_system(sheet)), UNITS["length"].unit(size_system(sheet))
+    in_dial, in_size = UNITS["length"].unit(table.dials), UNITS["length"].unit(size_system(sheet))
     depth_places, size_places = decimals(1.0, in_dial), decimals(1.0, in_size)
     turned = [size for row in table.rows for size in (row.compound, row.cross_slide) if size is not None]
     dial_places = places_needed([size / in_dial.si for size in turned], depth_places - 1, depth_places)

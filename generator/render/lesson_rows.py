@@ -6,7 +6,7 @@ lesson_block              Sheet -> LessonBlock
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 from urllib.parse import quote
 
@@ -35,6 +35,11 @@ class LessonBlock:
     rest: tuple[LessonRow, ...] = ()
     more_words: str = ""
     left_out: str = ""
+
+    def without_links(self) -> LessonBlock:
+        """The same for a page that stands alone."""
+        first, rest = (tuple(replace(row, link="") for row in rows) for rows in (self.first, self.rest))
+        return replace(self, first=first, rest=rest)
 
 
 def lesson_block(sheet: Sheet) -> LessonBlock:

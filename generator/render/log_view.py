@@ -1,6 +1,6 @@
 """The log as finished strings: its entries, and what was planned beside what was done.
 
-LogRow, TakenRow, TimeRow, LogBlock   what the template gets
+LogRow, TakenRow, OtherSize, LeftOn, TimeRow, LogBlock   what the template gets
 log_block                             the history of a sheet -> LogBlock
 as_cut                                what the log says of one pass, for the pass table
 """
@@ -12,7 +12,7 @@ from typing import Final
 
 from generator.render.formats import UNITS, Unit, decimals, digits, in_unit
 from generator.render.problem_line import ProblemLine, problem_line
-from generator.sheet.model import LeftAs, LogLine, LogMark, PassTaken, Sheet, System
+from generator.sheet.model import LeftAs, LeftOnDial, LogLine, LogMark, PassTaken, Sheet, System, TimeTaken
 
 NOT_KNOWN: Final = "–"
 _MARKS: Final[dict[LogMark, str]] = {
@@ -46,6 +46,27 @@ class TakenRow:
 
 
 @dataclass(frozen=True)
+class OtherSize:
+    """A further size at a pass, planned and measured."""
+
+    number: str
+    name: str
+    planned: str
+    measured: str
+    off: str
+
+
+@dataclass(frozen=True)
+class LeftOn:
+    """The passes that are left, on the dial of another lathe: number, depth, whole turns, reading."""
+
+    lathe: str
+    slide: str
+    unit: str
+    rows: tuple[tuple[str, str, str, str], ...]
+
+
+@dataclass(frozen=True)
 class TimeRow:
     """The time of one operation, estimated and taken."""
 
@@ -68,6 +89,8 @@ class LogBlock:
     says: tuple[str, ...]
     problems: tuple[ProblemLine, ...]
     left_as: LeftAs | None
+    other_sizes: tuple[OtherSize, ...]
+    left_on: LeftOn | None
 
 
 def log_block(sheet: Sheet, dials: System, sizes: System) -> LogBlock | None:
@@ -82,16 +105,18 @@ def log_block(sheet: Sheet, dials: System, sizes: System) -> LogBlock | None:
         depth_unit=in_dial.name,
         size_unit=in_size.name,
         size_by=history.size_by[:1].upper() + history.size_by[1:],
-        times=tuple(
-            TimeRow(
-                f"{one.number} {one.title}", _time(one.planned, sheet.system), _time(one.taken, sheet.system),
-                NOT_KNOWN if one.planned is None else _signed_time(one.taken - one.planned, sheet.system),
-            )
-            for one in history.times
-        ),
+        times=_times(history.times, sheet.system),
         says=history.says,
         problems=tuple(map(problem_line, history.problems)),
         left_as=history.left_as,
+        other_sizes=tuple(
+            OtherSize(
+                _number(one), size.name, _length(size.expected, in_size), _length(size.size, in_size),
+                _off(size.size, size.expected, in_size),
+            )
+            for one in history.passes for size in one.others
+        ),
+        left_on=_left_on(history.left_on_dial),
     )
 
 
@@ -99,7 +124,8 @@ def as_cut(taken: PassTaken, sizes: System) -> tuple[str, ...]:
     """What the log says of a pass: its dial as written, and its size as measured."""
     in_size = UNITS["length"].unit(sizes)
     size = () if taken.size is None else (_length(taken.size, in_size),)
-    return (taken.dial, *size) if taken.dial else size or ("cut",)
+    said = (taken.dial, *size) if taken.dial else size or ("cut",)
+    return (f"start {taken.start}: {said[0]}", *said[1:]) if taken.start else said
 
 
 def _row(line: LogLine) -> LogRow:
@@ -110,10 +136,24 @@ def _row(line: LogLine) -> LogRow:
     )
 
 
+def _number(one: PassTaken) -> str:
+    return f"{one.number}, start {one.start}" if one.start else str(one.number)
+
+
+def _left_on(left: LeftOnDial | None) -> LeftOn | None:
+    if left is None:
+        return None
+    unit = UNITS["length"].unit(left.dials)
+    return LeftOn(left.lathe, left.slide, unit.name, tuple(
+        (str(number), _length(depth, unit), str(turns), _length(reading, unit))
+        for number, depth, turns, reading in left.rows
+    ))
+
+
 def _taken(one: PassTaken, in_dial: Unit, in_size: Unit) -> TakenRow:
     planned = None if one.plan is None else one.plan.depth
     return TakenRow(
-        number=str(one.number),
+        number=_number(one),
         dial=one.dial or NOT_KNOWN,
         depth_planned=_length(planned, in_dial),
         depth=_length(one.depth, in_dial),
@@ -137,6 +177,22 @@ def _off(value: float | None, planned: float | None, unit: Unit) -> str:
 def _plus(shown: str) -> str:
     """A difference with its sign, none before zero."""
     return shown if shown.startswith("−") or not shown.strip("0.") else f"+{shown}"
+
+
+def _times(times: tuple[TimeTaken, ...], system: System) -> tuple[TimeRow, ...]:
+    """The times of the operations, and of all that have both, where those are several."""
+    rows = [(f"{one.number} {one.title}", one.planned, one.taken) for one in times]
+    both = [(one.planned, one.taken) for one in times if one.planned is not None]
+    if len(both) > 1:
+        name = "Together" if len(both) == len(times) else "Together, those that were estimated"
+        rows.append((name, sum(planned for planned, _ in both), sum(taken for _, taken in both)))
+    return tuple(
+        TimeRow(
+            name, _time(planned, system), _time(taken, system),
+            NOT_KNOWN if planned is None else _signed_time(taken - planned, system),
+        )
+        for name, planned, taken in rows
+    )
 
 
 def _time(value: float | None, system: System) -> str:

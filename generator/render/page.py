@@ -79,6 +79,7 @@ def _alone(page: Page, addresses: Sequence[str]) -> Page:
         page,
         superseded_link="",
         pictures=tuple(replace(picture, address=address) for picture, address in pictures),
+        lessons=page.lessons.without_links(),
     )
 
 

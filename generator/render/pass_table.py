@@ -72,7 +72,9 @@ def pass_table(sheet: Sheet) -> PassTable:
     dial_places = places_needed(readings, depth_places - 1, depth_places)
 
     plan = plan_words(sheet)
-    taken = {one.number: one for one in sheet.history.passes} if sheet.history else {}
+    taken: dict[int, tuple[str, ...]] = {}
+    for one in sheet.history.passes if sheet.history else ():
+        taken[one.number] = (*taken.get(one.number, ()), *as_cut(one, size))
 
     moved = (sheet.history.moved,) if sheet.history and sheet.history.moved else ()
 
@@ -102,7 +104,7 @@ def pass_table(sheet: Sheet) -> PassTable:
             marks=tuple(marks),
             stop_here=line.measure or line.try_mate,
             entry="",
-            as_cut=as_cut(taken[line.number], size) if line.number in taken else (),
+            as_cut=taken.get(line.number, ()),
         )
         said = (shown.number, shown.cut, shown.depth, shown.turns, shown.dial, shown.over_wires,
                 shown.pitch_diameter, in_dial.name, in_size.name, *marks)

@@ -40,7 +40,7 @@ from generator.sheet.inspection_record import concessions, inspected_lines
 from generator.sheet.knowledge import knowledge_section
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
-from generator.sheet.logged import Logged
+from generator.sheet.logged import Logged, lathe_now
 from generator.sheet.measuring import measuring_section
 from generator.sheet.model import History, Inspected, Section, Sheet
 from generator.sheet.operation_task import Bench
@@ -147,6 +147,7 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
     lathe = shop.lathes[job.lathe]
     shop_material = shop.materials.get(job.material)
     material = effective_material(shop_material)
+    now_on = lathe_now(log, lathe, shop.lathes)
     layout = lay_out(job)
     knowledge_section(read, desk, material)
     work_section(job, desk)
@@ -166,9 +167,9 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
             relief_section(job, lathe, thread, levers, desk)
             thread_end_section(job, lathe, shop.house, thread, levers, desk)
             cuts = replace(
-                cuts, corrections=measuring_section(job, shop, lathe, thread, cuts, desk),
+                cuts, corrections=measuring_section(job, shop, now_on, thread, cuts, desk),
                 trial_fit=trial_fit(job, lathe, material, layout.stick_out, thread, cuts, desk),
-                to_size=to_size(lathe, thread, cuts, desk),
+                to_size=to_size(now_on, thread, cuts, desk),
             )
     except OutsideRange as error:
         desk.find("outside-range", "stop", f"{error}.", read.where("operations"))
@@ -192,7 +193,8 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
     setup = Setup(job, lathe, shop.house, material, shop_material, layout, thread, levers, holding, route)
     ready = not any(finding.level == "stop" for finding in desk.findings)
     logged = None if log is None else Logged(
-        job, log, lathe, thread, levers, cuts, route.lines, desk, job.units or lathe.units
+        job, log, lathe, thread, levers, cuts, route.lines, desk, job.units or lathe.units,
+        shop.lathes, shop.tools,
     )
     history = history_section(logged)
     card = take_up_card(logged)

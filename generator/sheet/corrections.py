@@ -56,7 +56,9 @@ def corrections(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) ->
     elif thread.ball is not None:
         reading = "between balls"
         size = between_balls(size, thread.ball, thread.pitch, thread.designation.starts, thread.flanks)
-    return CorrectionTable(rows, reading, size, lathe.compound_dial.reads, lathe.cross_dial.reads)
+    return CorrectionTable(
+        rows, reading, size, lathe.compound_dial.reads, lathe.cross_dial.reads, lathe.units
+    )
 
 
 def _on_dial(off: Length, angle: Angle, dial: Dial) -> Length:

@@ -128,7 +128,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "order-knurl", "order-polish", "order-drill", "order-bore", "order-groove", "order-edge",
         "order-face",
         # what the log says of the thread, and of taking it up: sheet.log_checks
-        "log-size", "log-stop", "log-zero", "log-taken-up", "log-dial", "log-unread",
+        "log-size", "log-stop", "log-zero", "log-tool", "log-starts", "log-taken-up", "log-dial",
+        "log-unread",
         # what the inspection record says: sheet.inspection_record
         "log-outside", "log-by-wires", "log-feature", "log-coarse", "log-unmeasured", "log-concession",
     ),

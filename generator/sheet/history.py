@@ -12,8 +12,9 @@ from collections.abc import Iterator, Mapping
 from typing import Final
 
 from generator.job.reading import LogEntry
+from generator.sheet.history_taken_up import left_on_dial, says_taken_up, says_tool
 from generator.sheet.log_checks import check_log, left_out, open_stop, size_limits
-from generator.sheet.log_passes import infeed_travels, log_plots, passes_taken, size_by_wires
+from generator.sheet.log_passes import log_plots, passes_taken, size_by_wires
 from generator.sheet.log_words import left_as, log_line
 from generator.sheet.logged import Logged
 from generator.sheet.model import Figure, History, Kind, PassTaken, Quantity, TimeTaken
@@ -38,20 +39,22 @@ def history_section(logged: Logged | None) -> History | None:
     times, left = _times(logged), open_stop(logged)
     _lay_passes(taken, logged)
     _lay_times(times, logged)
-    taken_up = tuple(_says_taken_up(logged))
+    taken_up = tuple(says_taken_up(logged))
     return History(
         lines=tuple(log_line(one, logged) for one in entries),
         passes=taken,
         size_by="over wires" if size_by_wires(logged) else "pitch diameter",
         times=times,
         says=(
-            *taken_up, *_says_passes(taken, logged), *_says_end(taken, logged),
+            *taken_up, *says_tool(logged), *_says_passes(taken, logged), *_says_starts(taken, logged),
+            *_says_end(taken, logged),
             *_says_times(times, logged), *_says_whole(logged),
         ),
         plots=log_plots(taken, logged),
         problems=logged.log.problems,
         left_as=left_as(logged),
         moved=taken_up[0] if any(one.id == "log-zero" for one in logged.desk.findings) else "",
+        left_on_dial=left_on_dial(logged),
         stop_wants=tuple(left_out(left.entry, logged)) if left else (),
     )
 
@@ -59,36 +62,9 @@ def history_section(logged: Logged | None) -> History | None:
 # -- passes ---------------------------------------------------------------------------------------------
 
 
-def _says_taken_up(logged: Logged) -> Iterator[str]:
-    """How the dial counts since the thread was taken up again, while there is still something to cut."""
-    back = next((one for one in reversed(logged.threads) if one.entry.taken_up is not None), None)
-    done = any(one.entry.finished for one in logged.threads)
-    if back is None or back.entry.taken_up is None or done:
-        return
-    at, slide = back.entry.at, logged.infeed_slide
-    shift = infeed_travels(logged)[1] * logged.infeed_dial.per_travel
-    if back.entry.taken_up.dial is None:
-        text = (
-            f"Taken up on {at}; how the {slide} dial stood with the tool in the groove is not in the log, "
-            "and depths are reckoned as if its zero were the old one."
-        )
-    elif abs(shift) < logged.infeed_dial.division / 2:
-        yield f"Taken up on {at} with the {slide} dial as it was: the pass table goes on."
-        return
-    else:
-        more = "more" if (shift > 0) != (logged.thread is not None and logged.thread.internal) else "less"
-        text = (
-            f"Since it was taken up on {at} the {slide} dial reads "
-            f"{fine_words(abs(shift), logged.lathe.units)} {more} than the pass table says at the same "
-            "depth: set it by as much differently in the passes that are left."
-        )
-    logged.desk.find("log-zero", "check", text, back.where("taken_up"))
-    yield text
-
-
 def _says_passes(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
     """Passes that were cut or came out other than planned."""
-    said = [*_by_dial(taken, logged), *_by_size(taken, logged)]
+    said = [*_by_dial(taken, logged), *_by_size(taken, logged), *_by_others(taken, logged)]
     yield from said[:MOST_SAID]
     if len(said) > MOST_SAID:
         yield f"{len(said) - MOST_SAID} more differ; the table has them."
@@ -96,21 +72,20 @@ def _says_passes(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
     if measured and not any(_off(one) for one in measured):
         largest = max(abs(off) for one in measured if (off := _difference(one)) is not None)
         many = f"All {len(measured)} passes that were measured" if len(measured) > 1 else (
-            f"Pass {measured[0].number}"
+            _which(measured[0])
         )
         yield f"{many} came within {fine_words(largest, logged.system)} of the plan."
 
 
 def _by_dial(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
-    least = logged.infeed_dial.graduation / 2
     for one in taken:
         if one.depth is None or one.plan is None:
             continue
         off = one.depth - one.plan.depth
-        if abs(off) >= least:
+        if abs(off) >= one.reads_to * (1 - DUST):
             deeper = "deeper" if off > 0 else "less deep"
             yield (
-                f"Pass {one.number} was cut {fine_words(abs(off), logged.system)} {deeper} than planned: the "
+                f"{_which(one)} was cut {fine_words(abs(off), logged.system)} {deeper} than planned: the "
                 f"dial stood at {one.dial}."
             )
 
@@ -124,10 +99,57 @@ def _by_size(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
         way, off = "over" if one.size > one.expected else "under", abs(one.size - one.expected)
         by = "over wires" if size_by_wires(logged) else "on pitch diameter"
         yield (
-            f"Pass {one.number} read {fine_words(off, logged.system)} {way} the plan: "
+            f"{_which(one)} read {fine_words(off, logged.system)} {way} the plan: "
             f"{fine_words(one.size, logged.system)} {by} instead of "
             f"{fine_words(one.expected, logged.system)}."
         )
+
+
+def _by_others(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
+    """Further sizes that are further off than they can be read."""
+    for one in taken:
+        for size in one.others:
+            if size.differs:
+                way = "over" if size.size > size.expected else "under"
+                yield (
+                    f"{_which(one)}: {size.name} {fine_words(size.size, logged.system)}, "
+                    f"{fine_words(abs(size.size - size.expected), logged.system)} {way} the plan of "
+                    f"{fine_words(size.expected, logged.system)}."
+                )
+
+
+def _which(one: PassTaken) -> str:
+    """A pass by its number, and its start where it has one.
+
+    >>> _which(PassTaken(3, None, "", None, None, None, start=2))
+    'Pass 3 of start 2'
+    """
+    return f"Pass {one.number}{f' of start {one.start}' if one.start else ''}"
+
+
+def _says_starts(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
+    """Starts that were left behind the others, of a thread of several."""
+    starts = logged.thread.designation.starts if logged.thread is not None else 1
+    if starts < 2 or not any(one.start for one in taken):
+        return
+    all_ = max((one.number for one in taken if not one.start), default=0)  # said of none: said of all
+    last = {
+        start: max((one.number for one in taken if one.start == start), default=all_)
+        for start in range(1, starts + 1)
+    }
+    ahead = max(last.values())
+    behind = {start: number for start, number in last.items() if number < ahead}
+    if not behind:
+        return
+    names = "; ".join(
+        f"start {start} is at {f'pass {number}' if number else 'no pass'}" for start, number in behind.items()
+    )
+    text = (
+        f"Not all starts are equally deep: the furthest is at pass {ahead}, {names}. Bring them to the same "
+        "depth before the mate is tried, and before a start is cut further."
+    )
+    logged.desk.find("log-starts", "check", text, logged.threads[-1].where("start"))
+    yield text
 
 
 def _difference(one: PassTaken) -> Length | None:

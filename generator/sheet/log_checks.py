@@ -10,11 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from generator.calc.dials import Dial
 from generator.job.fields import Given
+from generator.job.lathe import Lathe
 from generator.job.log import Entry, Setting, Stop
 from generator.job.model import Centers, Job
 from generator.job.reading import LogEntry
+from generator.sheet.infeed import feeding_dial
 from generator.sheet.log_passes import measured_size, off_the_thread, size_by_wires
 from generator.sheet.logged import Logged
 from generator.sheet.wording import fine_words
@@ -99,23 +100,25 @@ def _check_pass(one: LogEntry, logged: Logged) -> None:
 
 def _check_dials(one: LogEntry, logged: Logged) -> None:
     """Readings that cannot stand on their dial."""
-    entry, line = one.entry, logged.about(one.entry).line
+    entry, line, lathe = one.entry, logged.about(one.entry).line, logged.lathe_at(one)
+    if lathe is None:
+        return
     blocks: list[tuple[str, Entry | Setting]] = [("", entry)]
     blocks += [(key, block) for key, block in (("stop", entry.stop), ("taken_up", entry.taken_up)) if block]
     for key, block in blocks:
         where = f"{key}." if key else ""
         if line is not None and line.name == "thread":
-            _check_reading(block.dial, logged.infeed_dial, logged.infeed_slide, one, f"{where}dial", logged)
-        _check_reading(block.cross, logged.cross_dial, "cross slide", one, f"{where}cross", logged)
+            _check_reading(block.dial, lathe, logged.infeed_slide, one, f"{where}dial", logged)
+        _check_reading(block.cross, lathe, "cross slide", one, f"{where}cross", logged)
 
 
 def _check_reading(
-    given: Given | None, dial: Dial, slide: str, one: LogEntry, field: str, logged: Logged
+    given: Given | None, lathe: Lathe, slide: str, one: LogEntry, field: str, logged: Logged
 ) -> None:
+    dial = feeding_dial(lathe, slide)
     if given is None or given.si < dial.turn - SAME:
         return
-    unit = inch if logged.lathe.units == "inch" else mm
-    name = "in" if logged.lathe.units == "inch" else "mm"
+    unit, name = (inch, "in") if lathe.units == "inch" else (mm, "mm")
     turns = "cross_turns" if field.endswith("cross") else "turns"
     logged.desk.find(
         "log-dial", "check",
@@ -133,7 +136,7 @@ def _check_measured(one: LogEntry, logged: Logged) -> None:
     off = off_the_thread(measured, logged)
     if off is not None:
         name, given = off
-        words = "over wires" if name == "over_wires" else "on pitch diameter"
+        words = {"over_wires": "over wires", "between_balls": "between balls"}.get(name, "on pitch diameter")
         logged.desk.find(
             "log-measured", "check",
             f"{given.with_unit} {words} cannot be measured on this thread, neither before nor after its last "

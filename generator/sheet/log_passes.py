@@ -1,24 +1,27 @@
 """The passes as they were taken, beside those of the pass table.
 
     passes_taken    every pass that the log names, with its depth by the dial and its size as measured
-    infeed_travels  what every entry's dial says the infeed slide has moved, in the zero of the first pass
+    Travels         what every entry's dial says the infeed slide has moved, in the zero of the first pass
+    infeed_travels  works them out
     log_plots       planned and taken depth over the passes, and how far the sizes were off the plan
 
 After a thread is taken up again the dial may count from another zero: the reading in the groove, as deep as
-the thread was left, tells by how much.
+the thread was left, tells by how much. On another lathe it is another dial, too: without that reading nothing
+is known of its zero, and no depth is reckoned from it.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
-from generator.calc import wires
+from generator.calc import balls, wires
 from generator.errors import OutsideRange
 from generator.job.fields import Given
 from generator.job.log import Measured
+from generator.sheet.log_sizes import between_balls_at, further_sizes
 from generator.sheet.log_words import dial_words
 from generator.sheet.logged import Logged
 from generator.sheet.model import Curve, Mark, PassLine, PassTaken, PlotScene, Quantity
@@ -27,27 +30,48 @@ from generator.sheet.wording import fine_words
 from generator.si import Length
 
 FEWEST: Final = 2  # passes for a plot
+TRIES: Final = 6   # of the pitch diameter by balls: the difference left is none
+
+
+@dataclass(frozen=True)
+class Travels:
+    """Travel of the infeed slide since first touch (m), at every entry about the thread; None is not known.
+
+    `shift` is how much more the dial counts since the thread was last taken up, as travel; 0 where it was
+    not, or where the log does not say how the dial stood then. `zero_known` is False on another lathe whose
+    dial was not read in the groove. `reached` is the travel of the last entry that has one.
+    """
+
+    at: tuple[Length | None, ...]
+    shift: Length
+    zero_known: bool
+    reached: Length | None
 
 
 def passes_taken(logged: Logged) -> tuple[PassTaken, ...]:
-    """Every pass that the log names, in order; of several entries for one pass the last word counts."""
+    """Every pass that the log names, in order, each start apart; of several entries the last word counts."""
     thread, cuts = logged.thread, logged.cuts
     if thread is None or cuts is None:
         return ()
     plan = {line.number: line for line in cuts.passes}
-    travels, found = infeed_travels(logged)[0], dict[int, PassTaken]()
-    for one, travel in zip(logged.threads, travels, strict=True):
-        number = one.entry.pass_
+    found = dict[tuple[int, int], PassTaken]()
+    for one, travel in zip(logged.threads, infeed_travels(logged).at, strict=True):
+        number, start, lathe = one.entry.pass_, one.entry.start, logged.lathe_at(one)
         if number is None:
             continue
-        line = plan.get(number)
-        taken = found.get(number, PassTaken(number, line, "", None, None, _expected(line, logged)))
+        line, key = plan.get(number), (number, start or 0)
+        taken = found.get(key, PassTaken(number, line, "", None, None, _expected(line, logged), start=start))
         if one.entry.dial is not None:
-            taken = replace(taken, dial=dial_words(one.entry), depth=depth_of(travel, logged))
+            least = depth_of(logged.infeed_dial(lathe).graduation / 2, logged) if lathe is not None else None
+            taken = replace(
+                taken, dial=dial_words(one.entry), depth=depth_of(travel, logged), reads_to=least or 0.0
+            )
         if (size := measured_size(one.entry.measured, logged)) is not None:
             taken = replace(taken, size=size)
-        found[number] = taken
-    return tuple(found[number] for number in sorted(found))
+        others = {size.name: size for size in taken.others}
+        others |= {size.name: size for size in further_sizes(one.entry.measured, line, logged)}
+        found[key] = replace(taken, others=tuple(others.values()))
+    return tuple(found[key] for key in sorted(found))
 
 
 def depth_of(travel: Length | None, logged: Logged) -> Length | None:
@@ -55,34 +79,35 @@ def depth_of(travel: Length | None, logged: Logged) -> Length | None:
     return None if travel is None or logged.cuts is None else logged.cuts.depth(travel)
 
 
-def infeed_travels(logged: Logged) -> tuple[list[Length | None], Length]:
-    """Travel of the infeed slide since first touch, at every entry about the thread, and how its zero moved.
-
-    Returns
-    -------
-    The travels (m), None where not known; and how much more the dial counts since the thread was last taken
-    up, as travel (m), 0 where it was not, or where the log does not say how the dial stood then.
-    """
+def infeed_travels(logged: Logged) -> Travels:
+    """What every entry's dial says that the infeed slide has moved, each on the dial of its lathe."""
     plan = {line.number: line.travel for line in logged.cuts.passes} if logged.cuts else {}
     travels: list[Length | None] = []
-    shifted, reached = 0.0, None
+    shift, known, last, begun = 0.0, True, None, False
+    by_start: dict[int | None, Length] = {}
+    lathe = logged.lathe
     for one in logged.threads:
-        entry = one.entry
-        if entry.taken_up is not None and entry.taken_up.dial is not None and reached is not None:
-            stands = logged.travel(entry.taken_up.turns or 0, entry.taken_up.dial, None)
-            shifted = stands - reached if stands is not None else shifted
+        entry, here = one.entry, logged.lathe_at(one)
+        reached = by_start.get(entry.start, last)
+        if here is None or here.lathe != lathe.lathe:
+            shift, known = 0.0, not begun and here is not None
+        lathe = here or lathe
+        back = entry.taken_up
+        if back is not None and back.dial is not None and reached is not None:
+            stands = logged.travel(back.turns or 0, back.dial, None, here)
+            shift, known = (stands - reached, True) if stands is not None else (shift, known)
         turns, dial = entry.turns, entry.dial
         if dial is None and entry.stop is not None:
             turns, dial = entry.stop.turns, entry.stop.dial
         wanted = plan.get(entry.pass_ or 0, reached)
-        read = logged.travel(turns, dial, None if wanted is None else wanted + shifted)
-        travel = None if read is None else read - shifted
+        read = logged.travel(turns, dial, None if wanted is None else wanted + shift, here) if known else None
+        travel = None if read is None else read - shift
         travels.append(travel)
-        if travel is not None:
-            reached = travel
-        elif entry.pass_ in plan and dial is None:
-            reached = plan[entry.pass_]
-    return travels, shifted
+        moved = travel if travel is not None or dial is not None else plan.get(entry.pass_ or 0)
+        if moved is not None:
+            last = by_start[entry.start] = moved
+        begun = begun or entry.pass_ is not None or entry.stop is not None or dial is not None
+    return Travels(tuple(travels), shift, known, last)
 
 
 def size_by_wires(logged: Logged) -> bool:
@@ -113,12 +138,26 @@ def measured_size(measured: Measured | None, logged: Logged) -> Length | None:
             diameter = wires.pitch_diameter_from_wires(over.si, wire, *form)
         elif measured.pitch_diameter is not None:
             diameter = measured.pitch_diameter.si
+        elif measured.between_balls is not None and thread.ball is not None:
+            diameter = _by_balls(measured.between_balls.si, thread.ball, thread)
         else:
             return None
         size = diameter if thread.wire is None else wires.over_wires(diameter, thread.wire, *form)
     except OutsideRange:
         return None
     return size if final is None or abs(size - final) <= _reach(thread) else None
+
+
+def _by_balls(between: Length, ball: Length, thread: ThreadPlan) -> Length:
+    """The pitch diameter that a size between balls speaks of: `balls.between_balls` the other way round (m).
+
+    That size follows the pitch diameter almost one to one, so the difference, put in again, is soon nothing.
+    """
+    diameter = thread.target
+    for _ in range(TRIES):
+        reads = balls.between_balls(diameter, ball, thread.pitch, thread.designation.starts, thread.flanks)
+        diameter += between - reads
+    return diameter
 
 
 def off_the_thread(measured: Measured, logged: Logged) -> tuple[str, Given] | None:
@@ -129,7 +168,8 @@ def off_the_thread(measured: Measured, logged: Logged) -> tuple[str, Given] | No
     end = cuts.passes[-1]
     own_wire = measured.wire is None or measured.wire.si == thread.wire
     for name, final in (
-        ("over_wires", end.over_wires if own_wire else None), ("pitch_diameter", end.pitch_diameter)
+        ("over_wires", end.over_wires if own_wire else None), ("pitch_diameter", end.pitch_diameter),
+        ("between_balls", between_balls_at(end, thread)),
     ):
         given: Given | None = getattr(measured, name)
         if given is not None and final is not None and abs(given.si - final) > _reach(thread):
@@ -162,13 +202,20 @@ def log_plots(taken: tuple[PassTaken, ...], logged: Logged) -> tuple[PlotScene, 
 
 def _depths(taken: tuple[PassTaken, ...], logged: Logged) -> PlotScene | None:
     """Planned depth, that by the dial, and that which the measured sizes speak of."""
-    by_dial = _points((one, one.depth) for one in taken)
     by_size = _points((one, depth_by_size(one, logged)) for one in taken)
-    if logged.cuts is None or max(len(by_dial), len(by_size)) < FEWEST:
+    starts = sorted({one.start or 0 for one in taken})
+    by_dial = {
+        start: _points((one, one.depth) for one in taken if (one.start or 0) == start) for start in starts
+    }
+    if logged.cuts is None or max(map(len, (by_size, *by_dial.values()))) < FEWEST:
         return None
     planned = tuple((float(line.number), line.depth) for line in logged.cuts.passes)
     curves = (
-        Curve("planned", planned, "second"), Curve("taken, by the dial", tuple(_broken(by_dial))),
+        Curve("planned", planned, "second"),
+        *(
+            Curve(f"taken, by the dial{f', start {start}' if start else ''}", tuple(_broken(points)))
+            for start, points in by_dial.items()
+        ),
         Curve("taken, by what it measured", by_size, "third"),
     )
     last = max(one.number for one in taken)

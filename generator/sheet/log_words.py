@@ -19,6 +19,8 @@ def log_line(one: LogEntry, logged: Logged) -> LogLine:
     """The line of the page for one entry."""
     entry, line = one.entry, logged.about(one.entry).line
     operation = f"{line.number} {line.title}" if line else entry.operation or ""
+    if entry.start is not None:
+        operation = f"{operation}, start {entry.start}" if operation else f"start {entry.start}"
     return LogLine(
         str(entry.at), entry.by or "", operation, entry.pass_, tuple(_said(entry)), tuple(_marks(entry)),
         one.where(),

@@ -2,10 +2,12 @@
 
     Logged      the log, and what of the sheet it is read against
     About       the operation of an entry, or why there is none
+    lathe_now   the lathe that the work is on
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -16,8 +18,9 @@ from generator.job.lathe import Lathe
 from generator.job.log import Entry
 from generator.job.model import Job
 from generator.job.reading import LogEntry, ReadLog
+from generator.job.shop import Tools
 from generator.sheet.desk import Desk
-from generator.sheet.infeed import feeding_dial, slide_dial
+from generator.sheet.infeed import feeding_dial
 from generator.sheet.model import OperationLine, System
 from generator.sheet.plans import LathePlan, PassPlan, ThreadPlan
 from generator.si import Length
@@ -44,6 +47,22 @@ class Logged:
     lines: tuple[OperationLine, ...]
     desk: Desk
     system: System
+    lathes: Mapping[str, Lathe]
+    tools: Tools
+
+    @cached_property
+    def _at(self) -> dict[int, Lathe | None]:
+        places = _lathes_of(self.log, self.lathe, self.lathes)
+        return {id(one): lathe for one, lathe in zip(self.log.entries, places, strict=True)}
+
+    def lathe_at(self, one: LogEntry) -> Lathe | None:
+        """The lathe that the work was on at an entry; None where it was taken up on one that is not known."""
+        return self._at[id(one)]
+
+    @property
+    def lathe_now(self) -> Lathe | None:
+        """The lathe that the work was last taken up on, at first that of the job; None as in `lathe_at`."""
+        return self.lathe_at(self.log.entries[-1]) if self.log.entries else self.lathe
 
     @cached_property
     def threading(self) -> OperationLine | None:
@@ -58,20 +77,14 @@ class Logged:
             if self.threading is not None and self.about(one.entry).line == self.threading
         ]
 
-    @cached_property
-    def infeed_dial(self) -> Dial:
-        """The dial of the slide that feeds the thread in."""
-        return feeding_dial(self.lathe, self.infeed_slide)
+    def infeed_dial(self, lathe: Lathe) -> Dial:
+        """The dial of the slide that feeds the thread in, on a lathe."""
+        return feeding_dial(lathe, self.infeed_slide)
 
     @property
     def infeed_slide(self) -> str:
         """What that slide is called."""
         return self.cuts.slide if self.cuts else "compound"
-
-    @cached_property
-    def cross_dial(self) -> Dial:
-        """The dial of the cross slide."""
-        return slide_dial(self.lathe.cross_dial)
 
     def about(self, entry: Entry) -> About:
         """The operation of an entry: by number, name or title; a pass without one is the thread's."""
@@ -87,12 +100,17 @@ class Logged:
         ]
         return About(found[0]) if len(found) == 1 else About(None, tuple(found))
 
-    def travel(self, turns: int | None, shown: Given | None, near: Length | None) -> Length | None:
-        """Travel of the infeed slide (m); without turns, the one nearest to `near`. None off the dial."""
-        if shown is None:
+    def travel(
+        self, turns: int | None, shown: Given | None, near: Length | None, lathe: Lathe | None
+    ) -> Length | None:
+        """Travel of the infeed slide of a lathe (m); without turns, the one nearest to `near`.
+
+        None off the dial, and on a lathe that is not known.
+        """
+        if shown is None or lathe is None:
             return None
         back = self.thread is not None and self.thread.internal
-        dial = self.infeed_dial
+        dial = self.infeed_dial(lathe)
         try:
             travel = travel_read(turns or 0, shown.si, dial, back)
         except OutsideRange:
@@ -101,3 +119,21 @@ class Logged:
             turn = dial.turn / dial.per_travel
             travel += max(round((near - travel) / turn), 0) * turn
         return travel
+
+
+def lathe_now(log: ReadLog | None, lathe: Lathe, lathes: Mapping[str, Lathe]) -> Lathe:
+    """The lathe whose dials cut what is left: the last that the log takes the work up on, else the job's."""
+    known = [one for one in _lathes_of(log, lathe, lathes) if one is not None] if log is not None else []
+    return known[-1] if known else lathe
+
+
+def _lathes_of(log: ReadLog, lathe: Lathe, lathes: Mapping[str, Lathe]) -> list[Lathe | None]:
+    """The lathe at each entry."""
+    now: Lathe | None = lathe
+    found = []
+    for one in log.entries:
+        back = one.entry.taken_up
+        if back is not None and back.lathe is not None:
+            now = lathes.get(back.lathe)
+        found.append(now)
+    return found

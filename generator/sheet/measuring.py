@@ -19,7 +19,7 @@ from generator.sheet.threading import thread_operation
 def measuring_section(
     job: Job, shop: Shop, lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk
 ) -> CorrectionTable | None:
-    """Lay down the section's figures; returns the table of what is still to be cut.
+    """Lay down the section's figures; returns the table of what is still to be cut, on the dials of `lathe`.
 
     Raises
     ------

@@ -237,7 +237,7 @@ class CorrectionTable:
     """What is still to be cut, by what the thread reads too full.
 
     `reading` is what is read, `size` what it should be after the last pass. `compound_reads` and
-    `cross_slide_reads` say what each dial shows.
+    `cross_slide_reads` say what each dial shows, `dials` in which unit.
     """
 
     rows: tuple[CorrectionRow, ...]
@@ -245,6 +245,7 @@ class CorrectionTable:
     size: Length
     compound_reads: Literal["radius", "diameter"]
     cross_slide_reads: Literal["radius", "diameter"]
+    dials: System
 
 
 @dataclass(frozen=True)
@@ -262,7 +263,7 @@ class ToSize:
     """How a reading becomes what is left on the dials, in SI. `readings`: the usual one first.
 
     `slide` feeds in; `feed_dial` and `cross_dial` are one division of its dial and of the cross slide's, as
-    they read.
+    they read, in the unit `dials`.
     """
 
     readings: tuple[SizeReading, ...]
@@ -270,6 +271,7 @@ class ToSize:
     slide: str
     feed_dial: Length
     cross_dial: Length
+    dials: System
 
 
 @dataclass(frozen=True)
@@ -513,12 +515,41 @@ class LogLine:
 
 
 @dataclass(frozen=True)
+class SizeTaken:
+    """A further size of the thread at a pass, m: what it is, as measured, as planned, what it is known to."""
+
+    name: str
+    size: Length
+    expected: Length
+    known_to: Length
+
+    @property
+    def differs(self) -> bool:
+        """True when it is further off the plan than it can be read."""
+        return abs(self.size - self.expected) > self.known_to
+
+
+@dataclass(frozen=True)
+class LeftOnDial:
+    """The passes that are left, as the infeed dial of another lathe reads them since the work is on it.
+
+    `rows` are number of the pass, radial depth, whole turns and the reading (m, as that dial reads).
+    """
+
+    lathe: str
+    slide: str
+    dials: System
+    rows: tuple[tuple[int, Length, int, Length], ...]
+
+
+@dataclass(frozen=True)
 class PassTaken:
     """One pass as it was taken. `plan` is None beyond the pass table.
 
     `depth` is radial, from the readings of the infeed dial; `size` is measured, `expected` the same of the
     plan, both over the wires of the sheet or on the pitch diameter. `dial` is what was written of the dial.
-    None is not known.
+    None is not known. `reads_to` is half a graduation of that dial, as depth; `start` is that of a thread of
+    several starts, where the log says it; `others` are further sizes that were measured at this pass.
     """
 
     number: int
@@ -527,6 +558,9 @@ class PassTaken:
     depth: Length | None
     size: Length | None
     expected: Length | None
+    reads_to: Length = 0.0
+    start: int | None = None
+    others: tuple[SizeTaken, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -558,6 +592,7 @@ class History:
     stop_wants: tuple[tuple[str, str], ...] = ()
     left_as: LeftAs | None = None
     moved: str = ""
+    left_on_dial: LeftOnDial | None = None
 
 
 @dataclass(frozen=True)

@@ -44,7 +44,7 @@ def to_size(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> ToS
         depth=cuts.passes[-1].depth, first=_laid(first),
         small=2 * whole_graduations(infeed_travel(_laid(small), cuts.infeed_angle), dial, rounds="up"),
     )
-    return ToSize(readings, feed, cuts.slide, dial.division, cross.division)
+    return ToSize(readings, feed, cuts.slide, dial.division, cross.division, lathe.units)
 
 
 def _laid(figure: Figure) -> Length:

@@ -19,6 +19,7 @@ from urllib.parse import quote, urljoin
 from generator.errors import Fault, JobProblems, Location, Problem
 from generator.job.beside import JobPicture
 from generator.job.lessons import FINISHED, Lessons, lessons_of
+from generator.job.log_names import log_names
 from generator.job.reading import ReadJob, ReadLog, read_job, read_log, read_shop
 from generator.job.shop import Shop
 from generator.pictures import BadPicture, shown_picture
@@ -216,7 +217,7 @@ def log_beside(read: ReadJob, shop: Shop) -> ReadLog | None:
     path, lathe = read.path.with_name(LOG), shop.lathes.get(read.job.lathe)
     if lathe is None or not (path.exists() or path.is_symlink()):
         return None
-    return read_log(path, read.job.units, lathe.units)
+    return read_log(path, read.job.units, lathe.units, names=log_names(read.job, shop))
 
 
 def log_problems(sheet: Sheet) -> tuple[Problem, ...]:

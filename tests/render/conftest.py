@@ -545,7 +545,7 @@ def _sample() -> Sheet:
                 CorrectionRow(0.001 * inch, 0.0005 * inch, 0.0005 * inch, 0.0),
                 CorrectionRow(0.010 * inch, 0.005 * inch, 0.0055 * inch, 0.010 * inch),
             ),
-            "over wires", 2.2748 * inch, "radius", "diameter",
+            "over wires", 2.2748 * inch, "radius", "diameter", "inch",
         ),
         trial_fit=(
             FitRow("Does not start", ("Burr on the first thread.", "Chamfer."), "Cut nothing more."),

@@ -111,7 +111,8 @@ def test_a_ring_ends_says_so_and_stops_the_sheet(
     assert main(["check", str(first)]) == 0  # a finding, not a file that cannot be read
     line = len(first.read_text(encoding="utf-8").splitlines())
     assert f"SW-1-pin/job.yml:{line}:16: " in capsys.readouterr().out
-    assert len(make_archive(jobs, jobs.parent / "site").entries) >= len(numbers)
+    with Cache(jobs.parent / "cache") as cache:
+        assert len(make_archive(jobs, cache).entries) >= len(numbers)
 
 
 def test_one_that_cannot_be_read_ends_the_search(jobs: Path) -> None:
