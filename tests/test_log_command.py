@@ -103,6 +103,7 @@ def test_every_option_is_a_key_of_an_entry(here, capsys, monkeypatch) -> None:
     beside |= {name: ["--agreed", "x"] for name in ("asked", "agreed_on", "agreed_with")}
     values |= {"goes": "yes", "accepted": "gauge", "concession_on": day}
     beside["feature"] = ["--left", "0.1"]
+    values["lesson_for"], beside["lesson_for"] = "thread, lathe", ["--watch-out", "x"]
     beside |= {name: ["--feature", "major"] for name in ("found", "left", "goes", "accepted")}
     conceded = {"concession": "over", "concession-for": "major", "concession-by": "EB-07"}
     for name in (key for key in log_command.OPTIONS if key.startswith("concession")):

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from generator.calc.dials import reading, whole_graduations
-from generator.calc.wider_flat import rests_higher
+from generator.calc.take_up import rests_higher
 from generator.job.lathe import Lathe
 from generator.job.reading import LogEntry
 from generator.job.shop import ThreadTool

@@ -276,24 +276,23 @@ def _groove_steps(left: _Left) -> Iterator[TakeUpStep]:
 
 
 def _least_cut(left: _Left) -> str:
-    """The smallest cut of the pass table on the dial of the slide that feeds."""
-    figure = left.logged.desk.figures.get("passes.last_cut")
-    if left.logged.cuts is None or figure is None or not isinstance(figure.value, float):
+    """The smallest cut of the pass table on the dial of the slide that feeds, where the work is now."""
+    figure, lathe = left.logged.desk.figures.get("passes.last_cut"), left.logged.lathe_now
+    if left.logged.cuts is None or lathe is None or figure is None or not isinstance(figure.value, float):
         return "As little as the tool will cut"
-    dial, cuts = left.logged.infeed_dial, left.logged.cuts
+    dial, cuts = left.logged.infeed_dial(lathe), left.logged.cuts
     travel = figure.value / (cuts.depth(1.0))
     divisions = max(round(travel / dial.graduation), 1)
     left.logged.desk.computed(
         "take_up.least_cut", "First cut after taking it up, travel of the slide", divisions * dial.graduation,
         "fine_length", "{divisions} × {slide travel of one}",
         {"divisions": (divisions, "count"), "slide travel of one": (dial.graduation, "fine_length")},
-        PRACTICE, system=left.logged.lathe.units,
-        note=f"the smallest cut, {fine_words(figure.value, left.logged.lathe.units)} radial, in whole "
-        f"divisions of the {cuts.slide} dial",
+        PRACTICE, system=lathe.units,
+        note=f"the smallest cut, {fine_words(figure.value, lathe.units)} radial, in whole divisions of the "
+        f"{cuts.slide} dial",
     )
     many = "1 division" if divisions == 1 else f"{divisions} divisions"
-    reads = one_unit_words(divisions * dial.division, left.logged.lathe.units)
-    return f"{many} of the {cuts.slide} dial, {reads} by it"
+    return f"{many} of the {cuts.slide} dial, {one_unit_words(divisions * dial.division, lathe.units)} by it"
 
 
 # -- figures ----------------------------------------------------------------------------------------------
@@ -307,7 +306,7 @@ def _lay_depth_left(left: _Left) -> Length | None:
         return logged.desk.given(name, label, given, "length")
     cuts = logged.cuts
     travels = [
-        travel for one, travel in zip(logged.threads, infeed_travels(logged)[0], strict=True)
+        travel for one, travel in zip(logged.threads, infeed_travels(logged).at, strict=True)
         if travel is not None and not left.entry.at.before(one.entry.at)
     ]
     if cuts is None or not travels:

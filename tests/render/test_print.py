@@ -19,6 +19,7 @@ from pypdf import PdfReader
 
 from generator.render.page import render_page
 from generator.sheet.model import Sheet
+from generator.site.plugin import STYLES
 
 pytestmark = pytest.mark.browser
 
@@ -34,7 +35,7 @@ def open_sheet(browser: Browser) -> Iterator[Callable[..., Page]]:
     def opened(sheet: Sheet, **options: Any) -> Page:
         style = "".join(
             f"<style>{(CSS / name).read_text(encoding='utf-8')}</style>"
-            for name in ("drawing.css", "sheet.css", "print.css")
+            for name in STYLES
         )
         page = browser.new_page(**options)
         page.set_content(
