@@ -114,6 +114,10 @@ def _record(
         if row.takes_size:
             yield row.found_field, {**about, "label": f"{row.feature}, as it came in", "side": "found"}
         yield row.left_field, {**about, "label": row.feature, "side": "left"}
+        yield row.accepted_field, {
+            **about, "label": f"{row.feature}: accepted by mate, gauge, wires, balls or size",
+            "side": "accepted", "kind": "words",
+        }
         yield row.by_field, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.left_field}
 
 

@@ -25,7 +25,7 @@ ACCEPTED: Final = {"mate": "by its mate", "gauge": "by gauge", "wires": "by wire
 
 @dataclass(frozen=True)
 class InspectionRow:
-    """One line of the record; `found_field`, `left_field` and `by_field` name its fields.
+    """One line of the record; `found_field` and those like it name its fields.
 
     `verdict` is empty, and `open` set, while nothing was read on a sheet that has a log.
     """
@@ -44,6 +44,7 @@ class InspectionRow:
     open: str
     found_field: str
     left_field: str
+    accepted_field: str
     by_field: str
     takes_size: bool
 
@@ -64,7 +65,8 @@ def _row(sheet: Sheet, one: Inspected, begun: bool) -> InspectionRow:
         ACCEPTED.get(one.accepted, ""), " ".join(part for part in (one.by, one.at) if part),
         VERDICTS[one.verdict], one.verdict in ("outside", "by concession"),
         NOT_MEASURED if begun and one.verdict == "not measured" else "",
-        entry_name("found", *what), entry_name("record", *what), entry_name("by", *what),
+        entry_name("found", *what), entry_name("record", *what),
+        entry_name("accepted", *what), entry_name("by", *what),
         line.takes == "size",
     )
 

@@ -94,6 +94,9 @@
     } else if (what.kind === "turns") {
       reads = SIZE.test(typed.trim()) && typed.trim().length < MOST ? new Plain(typed.trim()) : null;
       if (reads) { block.turns = reads; }
+    } else if (what.side === "accepted") {
+      var how = /^ *(?:by +)?(mate|gauge|wires|balls|size) *$/i.exec(typed);
+      reads = how ? block.accepted = new Plain(how[1].toLowerCase()) : null;
     } else if (/^ *(y|yes|goes|ok|n|no) *$/i.test(typed)) {
       reads = block.goes = new Plain(/^ *n/i.test(typed) ? "no" : "yes");
     }

@@ -2,8 +2,8 @@
 
     python tests/benchmarks/lessons_found.py [N]
 
-One run makes an archive of N jobs and one of 10 N in memory, each with a lesson of its own, finds the lessons of
-every job, and prints the ratio. Not a test: nothing here passes or fails.
+One run makes an archive of N jobs and one of 10 N in memory, each with a lesson of its own, finds the lessons
+of every job, and prints the ratio. Not a test: nothing here passes or fails.
 """
 
 from __future__ import annotations

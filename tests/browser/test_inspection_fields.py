@@ -35,12 +35,16 @@ def test_readings_stay_and_come_back_into_the_log(
     assert {"go", "no_go"} <= set(keys)
     first = cells(page, "major").first
     first.focus()
-    page.keyboard.type("15.6")  # by keyboard alone: as it came in, then as it leaves, then who
+    page.keyboard.type("15.6")  # by keyboard alone: as it came in, as it leaves, accepted how, by whom
     page.keyboard.press("Tab")
     page.keyboard.type("15.90")
     page.keyboard.press("Tab")
+    page.keyboard.type("size")
+    page.keyboard.press("Tab")
     page.keyboard.type("inspector")
     cells(page, "go").first.fill("yes")
+    row = page.locator(".record tr", has=page.locator("code:text-is('go')"))
+    row.locator("td.verdict input").fill("by gauge")
     cells(page, "no_go").first.fill("1")
     cells(page, "pitch_diameter").nth(1).fill("about right")
     page.reload()
@@ -63,8 +67,9 @@ def test_readings_stay_and_come_back_into_the_log(
     lines = {one.line.key: one for one in compute_sheet(read, shop, log).inspected}
     major = lines["major"]
     assert (major.found, major.left, major.by) == ("15.6 mm", "15.90 mm", "inspector")
-    assert lines["major"].verdict == "inside"
-    assert (lines["go"].left, lines["go"].verdict) == ("goes", "inside")
+    assert (major.verdict, major.accepted) == ("inside", "size")
+    go = lines["go"]
+    assert (go.left, go.verdict, go.accepted) == ("goes", "inside", "gauge")
     assert (lines["no_go"].left, lines["no_go"].verdict) == ("1 turn", "inside")
     assert lines["pitch_diameter"].verdict == "not measured"
     assert any("about right" in (one.entry.note or "") for one in log.entries)
