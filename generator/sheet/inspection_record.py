@@ -105,7 +105,9 @@ def _filled(line: InspectionLine, said: Sequence[_Said], logged: Logged) -> Insp
         )
         if _says_left(reading):
             verdict = _verdict(line, reading, logged)
-            filled = replace(filled, by=entry.by or "", at=str(entry.at.day), verdict=verdict)
+            if verdict == "no limit" and not _left_words(reading):  # how it was accepted, and no more
+                verdict = filled.verdict
+            filled = replace(filled, by=entry.by or filled.by, at=str(entry.at.day), verdict=verdict)
     if filled.verdict == "outside" and _conceded(line.key, logged):
         filled = replace(filled, verdict="by concession")
     return filled
