@@ -42,7 +42,7 @@ REFERENCES: Final = {  # what is stored: job, choice of what is printed, paper
     "customer-SW-101-A4": ("SW-101", "print-customer", "A4"),
 }
 PRINTED_ON: Final = datetime.datetime(2026, 6, 1, 9, 0)
-FONTS: Final = {"LiberationSans", "DejaVuSans", "DejaVuSansMono"}  # how the names of those begin that .ci/run installs
+FONTS: Final = {"LiberationSans", "DejaVuSans", "DejaVuSansMono"}  # families that .ci/run installs
 PAGE_BREAK: Final = "\n-- page {} --\n"
 
 DOTS: Final = 60  # an inch, of a stored picture
