@@ -8,7 +8,7 @@ error messages show for it.
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Any, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
@@ -35,6 +35,8 @@ from generator.job.fields import (
 )
 from generator.threads.designation import Designation, Side
 from generator.threads.registry import parse_designation
+
+THREAD_ALONE: Final = frozenset({"thread", "relief"})  # a list of these only has no order worth the name
 
 
 class Settings(Strict):

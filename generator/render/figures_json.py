@@ -71,6 +71,7 @@ def figures_record(sheet: Sheet, job_path: Path) -> dict[str, Any]:
             }
             for one in sheet.learned.lines
         ],
+        "lessons_left_out": sheet.learned.more,
         "pass_unit": UNITS["length"].unit(sheet.system).name,
         "pass_force_unit": UNITS["force"].unit(sheet.system).name,
     }

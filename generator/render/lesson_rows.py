@@ -1,7 +1,7 @@
 """The lessons of a sheet as the page shows them: a few at once, the rest folded.
 
-LessonRow, LessonBlock    what the template gets
-lesson_block              Sheet -> LessonBlock
+LessonRow, SearchLink, LessonBlock    what the template gets
+lesson_block                          Sheet -> LessonBlock
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from urllib.parse import quote
 from generator.sheet.model import LessonLine, Sheet
 
 AT_ONCE: Final = 4
+ARCHIVE: Final = "../../index.html"  # from the page of a sheet
 
 
 @dataclass(frozen=True)
@@ -28,29 +29,48 @@ class LessonRow:
 
 
 @dataclass(frozen=True)
+class SearchLink:
+    """What the jobs that are left out share with this one; `link` searches the archive for them."""
+
+    words: str
+    link: str
+
+
+@dataclass(frozen=True)
 class LessonBlock:
-    """What is shown at once and what is folded, and the words for both."""
+    """What is shown at once and what is folded, and the words for both.
+
+    `on_paper` stands in print, where nothing can be unfolded.
+    """
 
     first: tuple[LessonRow, ...] = ()
     rest: tuple[LessonRow, ...] = ()
     more_words: str = ""
     left_out: str = ""
+    search: tuple[SearchLink, ...] = ()
+    on_paper: str = ""
 
     def without_links(self) -> LessonBlock:
         """The same for a page that stands alone."""
         first, rest = (tuple(replace(row, link="") for row in rows) for rows in (self.first, self.rest))
-        return replace(self, first=first, rest=rest)
+        return replace(self, first=first, rest=rest, search=())
 
 
 def lesson_block(sheet: Sheet) -> LessonBlock:
     """The lessons, those of this job first."""
     rows = tuple(_row(line) for line in sheet.learned.lines)
-    more, rest = sheet.learned.more, rows[AT_ONCE:]
+    learned, rest = sheet.learned, rows[AT_ONCE:]
+    unseen = len(rest) + learned.more
     return LessonBlock(
         rows[:AT_ONCE], rest, f"{len(rest)} more",
-        f"{more} more of other jobs {'is' if more == 1 else 'are'} left out: look for them in the archive."
-        if more else "",
+        f"{learned.more} more of other jobs {_are(learned.more)} left out." if learned.more else "",
+        tuple(SearchLink(words, f"{ARCHIVE}#find={quote(what, safe='')}") for words, what in learned.search),
+        f"{unseen} more {_are(unseen)} on the page of this sheet and in the archive." if unseen else "",
     )
+
+
+def _are(many: int) -> str:
+    return "is" if many == 1 else "are"
 
 
 def _row(line: LessonLine) -> LessonRow:

@@ -1,36 +1,47 @@
 """What was learned, on this job and on those like it, for the top of the sheet.
 
     lesson_lines     own lessons first, then those of other jobs, each with why it stands there
+    LOOKED_FOR       what the archive is searched for, to find the jobs that share something with this one
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
-from generator.job.lessons import Lesson, Match
+from generator.job.lessons import Found, Lesson
 from generator.job.log import Alike
 from generator.sheet.model import LearnedHere, LessonLine
 
-MOST: Final = 12  # lessons of other jobs: more are not read at a lathe
 WORDS: Final[dict[Alike, str]] = {
     "part": "the same part of this customer", "thread": "the same thread", "lathe": "the same lathe",
     "material": "the same material",
 }
 
 
-def lesson_lines(own: Iterable[Lesson], others: Sequence[Match]) -> LearnedHere:
-    """The lessons of a sheet in order, and how many of other jobs are left out."""
+LOOKED_FOR: Final[dict[Alike, str]] = {  # by the column of the archive's row
+    "part": "customer", "thread": "thread", "lathe": "lathe", "material": "material",
+}
+
+
+def lesson_lines(own: Iterable[Lesson], others: Found, row: Mapping[str, str]) -> LearnedHere:
+    """The lessons of a sheet in order, how many of other jobs are left out, and what to search for them.
+
+    `row` is the archive's row of this job.
+    """
     lines = [_line(lesson, "") for lesson in own]
-    lines += [_line(one.lesson, _why(one.shares)) for one in others[:MOST]]
-    return LearnedHere(tuple(lines), max(len(others) - MOST, 0))
+    lines += [_line(one.lesson, _why(one.shares)) for one in others.matches]
+    words = ((WORDS[kind], row.get(LOOKED_FOR[kind], "")) for kind in others.more_share)
+    return LearnedHere(tuple(lines), others.more, tuple(pair for pair in words if pair[1]))
 
 
 def _line(lesson: Lesson, why: str) -> LessonLine:
-    return LessonLine(
-        "Watch out" if lesson.watch else "Do differently", lesson.words, lesson.at, why,
-        lesson.number if why else "", lesson.year if why else "", lesson.folder if why else "",
-    )
+    kind = "Watch out" if lesson.watch else "Do differently"
+    if not why:
+        return LessonLine(kind, lesson.words, lesson.at)
+    if lesson.superseded_by:
+        why += f"; superseded by {lesson.superseded_by}"
+    return LessonLine(kind, lesson.words, lesson.at, why, lesson.number, lesson.year, lesson.folder)
 
 
 def _why(shares: Sequence[Alike]) -> str:

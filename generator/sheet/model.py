@@ -644,10 +644,14 @@ class LessonLine:
 
 @dataclass(frozen=True)
 class LearnedHere:
-    """The lessons of a sheet, its own first; `more` of other jobs are left out."""
+    """The lessons of a sheet, its own first; `more` of other jobs are left out.
+
+    `search` says what those share with this job, and the words that the archive finds such jobs by.
+    """
 
     lines: tuple[LessonLine, ...] = ()
     more: int = 0
+    search: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True)

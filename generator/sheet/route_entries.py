@@ -13,14 +13,13 @@ from dataclasses import dataclass
 from generator.errors import Location
 from generator.job.fields import Given
 from generator.job.model import Job
-from generator.job.operations import Bore, Chamfer, Cut, Face, Relief, Thread, Turn
+from generator.job.operations import THREAD_ALONE, Bore, Chamfer, Cut, Face, Relief, Thread, Turn
 from generator.job.reading import ReadJob
 from generator.sheet.layout import Layout
 from generator.sheet.model import System
 from generator.sheet.plans import ThreadPlan
 from generator.si import Length, degree, inch, mm
 
-ALONE = {"thread", "relief"}  # a list of these only has no order worth the name
 CHAMFER = 45 * degree         # common practice, no source
 BAND_OVER = {"inch": 1 / 4 * inch, "mm": 6 * mm}  # a band over the fingers' width; common practice
 SAME = 1e-6                   # m
@@ -59,7 +58,7 @@ def proposed(
     ----------
     band : width of the band that the steady rest needs, m; None when it needs none
     """
-    if thread is None or not entries or any(entry.name not in ALONE for entry in entries):
+    if thread is None or not entries or any(entry.name not in THREAD_ALONE for entry in entries):
         return entries
     inside = thread.internal
     before: list[Entry] = [_propose("face", Face(end="right"))]

@@ -18,7 +18,7 @@ from urllib.parse import quote, urljoin
 
 from generator.errors import Fault, JobProblems, Location, Problem
 from generator.job.beside import JobPicture
-from generator.job.lessons import FINISHED, Lessons, lessons_of
+from generator.job.lessons import FINISHED, Found, Lesson, Lessons, lessons_of
 from generator.job.log_names import log_names
 from generator.job.reading import ReadJob, ReadLog, read_job, read_log, read_shop
 from generator.job.shop import Shop
@@ -201,15 +201,17 @@ def _sheet_with_log(read: ReadJob, shop: Shop, lessons: Lessons) -> Sheet:
     """The sheet with its log; a fault of ours in the log leaves the sheet as it is without one."""
     log, others = log_beside(read, shop), lessons.for_job(read.job, read.path.parent)
     if log is None:
-        return replace(compute_sheet(read, shop), learned=lesson_lines((), others))
+        return _taught(compute_sheet(read, shop), (), others)
     try:
         with faults_as_problems(log.path, "the log is left out"):
-            sheet = compute_sheet(read, shop, log)
-            return replace(sheet, learned=lesson_lines(lessons_of(read, log), others))
+            return _taught(compute_sheet(read, shop, log), lessons_of(read, log), others)
     except JobProblems as error:
         sheet = compute_sheet(read, shop)  # what is wrong with the job says so here again
-        history = History((), problems=error.problems)
-        return replace(sheet, history=history, learned=lesson_lines((), others))
+        return _taught(replace(sheet, history=History((), problems=error.problems)), (), others)
+
+
+def _taught(sheet: Sheet, own: Iterable[Lesson], others: Found) -> Sheet:
+    return replace(sheet, learned=lesson_lines(own, others, sheet.index))
 
 
 def log_beside(read: ReadJob, shop: Shop) -> ReadLog | None:

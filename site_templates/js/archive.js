@@ -105,8 +105,20 @@
     body.rows[before].querySelector("a").focus();
   });
 
+  // A sheet's link says what to look for: index.html#find=words. Nothing else of the address is used.
+  function asked() {
+    var found = /^#find=(.*)$/.exec(location.hash);
+    try { return found ? decodeURIComponent(found[1]) : null; } catch (error) { return null; }
+  }
+
+  function askAgain() {
+    if (asked() !== null) { words.value = asked(); changed(); }
+  }
+
   fillSelects();
   try { words.value = sessionStorage.getItem("setup-sheet-search") || ""; } catch (error) { /* not allowed here */ }
   form.hidden = false;
+  window.addEventListener("hashchange", askAgain);
   show();
+  askAgain();
 })();

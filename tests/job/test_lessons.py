@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis.strategies import DataObject, booleans, data, integers, sampled_from
 
-from generator.job.lessons import Lesson, Lessons, Match, likeness, read_lessons
-from generator.job.reading import read_job, read_shop
+from generator.job import lessons as module
+from generator.job.lessons import MOST, Found, Lesson, Lessons, Match, likeness, read_lessons
+from generator.job.model import Job
+from generator.job.reading import ReadJob, ReadLog, read_job, read_shop
 from generator.job.shop import Shop
 
 JOBS = Path(__file__).parents[2] / "jobs"
@@ -65,8 +69,11 @@ def note(words: str = "The burr.", more: str = "", at: str = "2026-03-04", key: 
 
 
 def found(job: Path, shop: Shop) -> tuple[Match, ...]:
-    lessons = read_lessons(job.parents[2], shop)
-    return lessons.for_job(read_job(job).job, job.parent)
+    return all_found(job, shop).matches
+
+
+def all_found(job: Path, shop: Shop) -> Found:
+    return read_lessons(job.parents[2], shop).for_job(read_job(job).job, job.parent)
 
 
 @pytest.mark.parametrize(
@@ -150,21 +157,119 @@ def test_a_key_that_says_for_what_needs_a_lesson(write: Write, shop: Shop) -> No
     assert "stands without a lesson: write watch_out or do_differently" in str(problem)
 
 
-def test_many_lessons_are_found_by_what_is_shared_and_not_one_by_one(write: Write, shop: Shop) -> None:
-    """What matching looks at does not grow with lessons that share nothing."""
-    own = likeness(read_job(write("A-1", **OTHER)).job)
-    strangers = [
-        Lesson(str(n), "2026", f"{n}-part", "2026-01-01", True, "x", "", (), own) for n in range(500)
+LEFT = {"thread": "2 1/4-8 UN-2A-LH"}
+
+
+@pytest.mark.parametrize(
+    ("mate", "hand"), [("2 1/4-8 UN-2B", "-LH"), ("2 1/4-8 UN-2B-LH", "-LH"), ("2 1/4-8 UN-2B", "")]
+)
+def test_a_mate_has_the_hand_of_the_thread_it_screws_on(
+    mate: str, hand: str, write: Write, shop: Shop
+) -> None:
+    write("A-1", note(), **{**OTHER, "thread": "2 1/4-8 UN-2A"})
+    write("A-3", note(), **{**OTHER, **LEFT})
+    here = write(
+        "A-2", thread=f"2 1/4-8 UN-2A{hand}", mate=f"{{part: nut, thread: {mate}, on_bench: no}}"
+    )
+    assert [one.lesson.number for one in found(here, shop)] == ["A-3" if hand else "A-1"]
+
+
+def test_two_materials_that_nobody_knows_are_not_the_same(write: Write, shop: Shop) -> None:
+    write("A-1", note(more=", lesson_for: [material]"), **{**OTHER, "material": "unknown"})
+    assert found(write("A-2", material="unknown"), shop) == ()
+
+
+def test_a_lesson_is_of_the_lathe_that_the_work_was_on(write: Write, shop: Shop) -> None:
+    log = (
+        note("Before.", more=", lesson_for: [lathe]")
+        + "- {at: 2026-03-05, operation: thread, stop: yes}\n"
+        + "- {at: 2026-03-06, operation: thread, taken_up: {lathe: thirteen-inch}}\n"
+        + note("After.", more=", lesson_for: [lathe]", at="2026-03-07")
+    )
+    write("A-1", log, **OTHER)
+    old, new = write("A-2", lathe="metric"), write("A-3", lathe="thirteen-inch")
+    assert [one.lesson.words for one in found(old, shop)] == ["Before."]
+    assert [one.lesson.words for one in found(new, shop)] == ["After."]
+
+
+@pytest.mark.parametrize(
+    ("about", "counts"),
+    [("pass: 3", True), ("operation: 2", True), ("operation: Thread", True), ("operation: 9", False),
+     ("by: night shift", False)],
+)
+def test_what_an_entry_is_about_is_understood_as_in_the_log(
+    about: str, counts: bool, write: Write, shop: Shop
+) -> None:
+    write("A-1", note(more=f", {about}"), **{**OTHER, "lathe": "long-bed"})
+    assert bool(found(write("A-2"), shop)) is counts
+
+
+def test_a_superseded_job_still_teaches_and_says_by_what_it_is_superseded(write: Write, shop: Shop) -> None:
+    job = write("A-1", note(), **{**OTHER, "thread": "2 1/4-8 UN-2A"})
+    job.write_text(f"{job.read_text(encoding='utf-8')}superseded_by: A-9\n", encoding="utf-8")
+    (one,) = found(write("A-2"), shop)
+    assert one.lesson.superseded_by == "A-9"
+
+
+def test_a_fault_in_one_job_hides_no_other(
+    write: Write, shop: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write("A-1", note("Lost."))
+    write("A-3", note("Kept."))
+    real = module.lessons_of
+
+    def faulty(read: ReadJob, log: ReadLog) -> Iterator[Lesson]:
+        if read.job.job == "A-1":
+            raise ZeroDivisionError
+        return real(read, log)
+
+    monkeypatch.setattr(module, "lessons_of", faulty)
+    assert [one.lesson.words for one in found(write("A-2"), shop)] == ["Kept."]
+
+
+def test_those_left_out_are_counted_and_said_what_they_share(write: Write, shop: Shop) -> None:
+    like = {**OTHER, "lathe": "long-bed"}
+    write("A-1", note("Thread.", at="2020-01-01"), **{**OTHER, "thread": "2 1/4-8 UN-2A"})
+    write("A-3", "".join(note(f"No {n}.", more=", lesson_for: [lathe]") for n in range(MOST + 2)), **like)
+    here = all_found(write("A-2"), shop)
+    assert [one.lesson.words for one in here.matches] == ["Thread.", *(f"No {n}." for n in range(MOST - 1))]
+    assert (here.more, here.more_share) == (3, ("lathe",))
+
+
+@given(data())
+def test_the_order_is_that_of_sorting_them_one_by_one(some: DataObject) -> None:
+    """Against the plain way: every lesson looked at, all sorted by Python itself."""
+    one = read_job(JOBS / "2026" / "SW-117-pump-shaft" / "job.yml").job
+    few = sampled_from("abc")
+
+    def drawn() -> Job:
+        changes = {"lathe": some.draw(few), "material": some.draw(few), "customer": some.draw(few)}
+        operations = one.operations if some.draw(booleans()) else one.operations[:1]
+        return one.model_copy(update={**changes, "operations": operations, "mate": "unknown"})
+
+    asks = drawn()
+    taught = [
+        Lesson(
+            str(n), "2026", f"{n:03}-part", f"2026-01-{some.draw(integers(1, 9)):02}", True, "x",
+            some.draw(sampled_from(["", "thread", "knurl"])),
+            some.draw(sampled_from([(), ("lathe",), ("part", "material")])), likeness(drawn()),
+        )
+        for n in range(some.draw(integers(0, 30)))
     ]
-    looked: list[int] = []
+    own = likeness(asks)
 
-    class Counted(dict):  # type: ignore[type-arg]
-        def get(self, key: object, default: object = None) -> object:
-            hits = super().get(key, default)
-            looked.append(len(hits))  # type: ignore[arg-type]
-            return hits
+    def shares(lesson: Lesson) -> tuple[str, ...]:
+        return tuple(
+            kind for kind in module.ALIKE
+            if {key for key in own.keys if key[0] == kind} & set(lesson.likeness.keys) and (
+                kind in lesson.counts_for if lesson.counts_for
+                else kind in ("part", "thread") or lesson.operation in own.operations
+            )
+        )
 
-    lessons = Lessons(strangers)
-    lessons._by_key = Counted(lessons._by_key)
-    assert lessons.for_job(read_job(write("A-2")).job, Path("2026/A-2-part")) == ()
-    assert sum(looked) == 0
+    plain = [(lesson, shares(lesson)) for lesson in taught if shares(lesson)]
+    plain.sort(key=lambda pair: (pair[0].at, pair[0].folder), reverse=True)
+    plain.sort(key=lambda pair: ("part" not in pair[1], "thread" not in pair[1], -len(pair[1])))
+    here = Lessons(taught).for_job(asks, Path("2026/its-own"))
+    assert [(one.lesson, one.shares) for one in here.matches] == plain[:MOST]
+    assert here.more == max(len(plain) - MOST, 0)

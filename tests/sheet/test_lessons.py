@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.job.lessons import Lesson, Likeness, Match
+from generator.job.lessons import MOST, Found, Lesson, Likeness, Match
+from generator.job.log import Alike
 from generator.render.page import render_page
-from generator.sheet.lessons import MOST, lesson_lines
+from generator.sheet.lessons import lesson_lines
 from generator.sheet.model import Sheet
 
 NONE = Likeness((), ())
@@ -16,8 +17,12 @@ def lesson(words: str = "The burr.", number: str = "A-1", watch: bool = True) ->
     return Lesson(number, "2025", f"{number}-pin", "2025-03-04", watch, words, "", (), NONE)
 
 
+def others(*lessons: Lesson, shares: tuple[Alike, ...] = ("thread",)) -> Found:
+    return Found(tuple(Match(one, shares) for one in lessons))
+
+
 def test_own_lessons_stand_first_without_a_job_or_a_reason() -> None:
-    learned = lesson_lines([lesson("Own.", watch=False)], [Match(lesson("Other."), ("thread", "lathe"))])
+    learned = lesson_lines([lesson("Own.", watch=False)], others(lesson("Other."), shares=("thread", "lathe")), {})
     own, other = learned.lines
     assert (own.kind, own.words, own.why, own.folder) == ("Do differently", "Own.", "", "")
     assert (other.kind, other.why, other.folder) == (
@@ -25,26 +30,36 @@ def test_own_lessons_stand_first_without_a_job_or_a_reason() -> None:
     )
 
 
-def test_no_more_than_can_be_read_and_the_number_of_the_others() -> None:
-    learned = lesson_lines([], [Match(lesson(str(n)), ("thread",)) for n in range(MOST + 3)])
-    assert (len(learned.lines), learned.more) == (MOST, 3)
+def test_the_archive_is_searched_for_what_the_others_share() -> None:
+    found = Found((), 3, ("thread", "lathe", "material"))
+    row = {"thread": "2-8 UN-2A", "lathe": "L1 Long bed", "material": "", "customer": "AA-01"}
+    learned = lesson_lines([], found, row)
+    assert learned.more == 3
+    assert learned.search == (("the same thread", "2-8 UN-2A"), ("the same lathe", "L1 Long bed"))
+
+
+def test_a_superseded_job_says_so() -> None:
+    (line,) = lesson_lines([], others(replace(lesson(), superseded_by="A-9")), {}).lines
+    assert line.why == "the same thread; superseded by A-9"
 
 
 def test_the_page_shows_four_and_folds_the_rest(sheet_of) -> None:
     sheet: Sheet = sheet_of()
-    many = lesson_lines([], [Match(lesson(f"No {n}."), ("thread",)) for n in range(MOST + 1)])
-    page = render_page(replace(sheet, learned=many))
+    found = replace(others(*(lesson(f"No {n}.") for n in range(MOST))), more=1, more_share=("lathe",))
+    page = render_page(replace(sheet, learned=lesson_lines([], found, {"lathe": 'L1 "& <b>'})))
     first, folded = page.split('<details class="more-lessons">')
     assert "No 3." in first
     assert "No 4." not in first
     assert "No 11." in folded
     assert "8 more" in folded
-    assert "1 more of other jobs is left out: look for them in the archive." in folded
+    assert "1 more of other jobs is left out. Look in the archive for " in folded
+    assert '<a href="../../index.html#find=L1%20%22%26%20%3Cb%3E">the same lathe</a>.' in folded
+    assert "9 more are on the page of this sheet and in the archive." in folded
     assert '<a href="../2025/A-1-pin.html">A-1</a>: the same thread' in first
 
 
 def test_words_of_a_lesson_stay_words(sheet_of) -> None:
-    learned = lesson_lines([], [Match(lesson("<img src=x onerror=alert(1)>"), ("part",))])
+    learned = lesson_lines([], others(lesson("<img src=x onerror=alert(1)>")), {})
     page = render_page(replace(sheet_of(), learned=learned))
     assert "<img src=x" not in page
     assert "&lt;img src=x" in page
