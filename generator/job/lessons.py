@@ -5,9 +5,9 @@
     likeness         what makes another job like this one
     Lessons          finds what counts for a job
 
-A log without such a note costs no more than looking for the two words in it, and its job is not read. A set of
-lessons is the bits of one whole number, the newest lesson the lowest bit: many jobs on few lathes share so many
-that going through them one by one would take longer than reading the job.
+A log without such a note costs no more than looking for the two words in it, and its job is not read. A set
+of lessons is the bits of one whole number, the newest lesson the lowest bit: many jobs on few lathes share so
+many that going through them one by one would take longer than reading the job.
 """
 
 from __future__ import annotations

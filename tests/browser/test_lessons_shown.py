@@ -23,13 +23,13 @@ FINGERS = "The lower fingers of the steady rest open by themselves"
 
 @pytest.fixture(scope="module")
 def taught(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A site in which one job has learned more than four things that matter on the other."""
+    """A site in which one job has learned more things that matter on the other than are shown."""
     home = tmp_path_factory.mktemp("taught")
     shutil.copytree(JOBS / "_shop", home / "jobs" / "_shop")
     for name in (SHAFT, SPINDLE):
         shutil.copytree(JOBS / "2026" / name, home / "jobs" / "2026" / name)
     with (home / "jobs" / "2026" / SPINDLE / "log.yml").open("a", encoding="utf-8") as log:
-        for number in range(6):
+        for number in range(13):
             log.write(f"- {{at: 2026-05-19, do_differently: Number {number}., lesson_for: [lathe]}}\n")
     assert main(["build", "--jobs", str(home / "jobs"), "--site", str(home / "site")]) == 0
     return home / "site"
@@ -47,6 +47,7 @@ def test_a_lesson_of_another_job_is_seen_before_anything_is_cut(width: int, open
             < document.querySelector('section.machine').getBoundingClientRect().top"""
     )
     assert below
+    assert lesson.bounding_box()["y"] + lesson.bounding_box()["height"] < 900
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     lesson.locator("a").click()
     page.wait_for_url(f"**/{SPINDLE}.html")
@@ -62,9 +63,29 @@ def test_the_rest_is_unfolded_by_keyboard(browser: Browser, taught: Path) -> Non
         page.locator(".lessons summary").focus()
         page.keyboard.press("Enter")
         assert folded.is_visible()
+        assert page.evaluate("document.querySelector('.more-lessons').open")
+        assert "2 more of other jobs are left out" in page.locator(".left-out").inner_text()
         page.get_by_label("Print", exact=True).select_option("print-machine")
         machine = PdfReader(io.BytesIO(page.pdf(format="A4"))).pages[0].extract_text()
         page.get_by_label("Print", exact=True).select_option("print-customer")
         customer = PdfReader(io.BytesIO(page.pdf(format="A4"))).pages[0].extract_text()
-    assert "Learned before" in re.sub(r"\s+", " ", machine)
+    machine = re.sub(r"\s+", " ", machine)
+    assert "Learned before" in machine
+    assert "10 more are on the page of this sheet and in the archive." in machine
     assert "Learned before" not in customer
+
+
+def test_the_archive_is_searched_for_those_that_are_left_out(browser: Browser, taught: Path) -> None:
+    with browser.new_page() as page:
+        page.set_default_timeout(120_000)
+        page.goto((taught / "sheets" / "2026" / f"{SHAFT}.html").as_uri())
+        page.locator(".lessons summary").click()
+        page.get_by_role("link", name="the same lathe").last.click()
+        page.wait_for_url("**/index.html#find=*")
+        lathe = page.get_by_label("Find a job").input_value()
+        assert lathe
+        rows = page.locator("#jobs-table tbody tr")
+        assert rows.count() == 2
+        assert lathe in rows.first.inner_text()
+        page.evaluate("location.hash = '#find=%'")  # no address: the search stays as it was
+        assert page.get_by_label("Find a job").input_value() == lathe

@@ -22,7 +22,8 @@ def others(*lessons: Lesson, shares: tuple[Alike, ...] = ("thread",)) -> Found:
 
 
 def test_own_lessons_stand_first_without_a_job_or_a_reason() -> None:
-    learned = lesson_lines([lesson("Own.", watch=False)], others(lesson("Other."), shares=("thread", "lathe")), {})
+    found = others(lesson("Other."), shares=("thread", "lathe"))
+    learned = lesson_lines([lesson("Own.", watch=False)], found, {})
     own, other = learned.lines
     assert (own.kind, own.words, own.why, own.folder) == ("Do differently", "Own.", "", "")
     assert (other.kind, other.why, other.folder) == (
