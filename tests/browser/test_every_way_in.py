@@ -188,7 +188,7 @@ def test_a_job_is_found_and_a_print_chosen_by_keyboard(
     assert page.evaluate(STOP)["seen"]
     page.keyboard.type("bollard")
     assert page.evaluate("document.documentElement.scrollWidth") <= width
-    tab_until(page, "!!at.closest('#jobs-table tbody')")
+    tab_until(page, "at.matches('#jobs-table tbody a')")
     assert page.evaluate(STOP)["seen"]
     page.keyboard.press("Enter")
     expect(page.locator("article.sheet")).to_have_attribute("data-job", "SW-113")
