@@ -328,7 +328,7 @@ def test_the_log_is_no_reason_for_another_lathe(here) -> None:
 
 # -- killed, crowded, full ------------------------------------------------------------------------------
 
-ROUNDS = 6
+ROUNDS = 3
 SMALL = 600  # bytes a file may grow to in the run below: less than the log with one entry more
 
 
