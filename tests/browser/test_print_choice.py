@@ -54,9 +54,14 @@ class Printed:
     heads: set[str]
 
     @cached_property
+    def read(self) -> list[tuple[str, list[float]]]:
+        """The words of every page, and how high they stand (points). Reading a page of PDF is slow: once."""
+        return [_read(page) for page in self.pages]
+
+    @property
     def texts(self) -> list[str]:
         """The words of every page."""
-        return [flat(page.extract_text()) for page in self.pages]
+        return [text for text, _ in self.read]
 
 
 def flat(text: str) -> str:
@@ -138,18 +143,22 @@ def test_pages_are_few_and_full_and_numbered(both: list[Printed]) -> None:
             assert paper.number in text
             assert f"Page {number} of {len(paper.pages)}" in text
             if number < len(paper.pages):
-                assert filled(page) >= LEAST_FILLED, f"{paper.size} page {number}"
+                share = filled(page, paper.read[number - 1][1])
+                assert share >= LEAST_FILLED, f"{paper.size} page {number}"
 
 
-def filled(page: PageObject) -> float:
-    """How far down its words go, as a share of the height between the margins."""
+def _read(page: PageObject) -> tuple[str, list[float]]:
     heights: list[float] = []
 
     def note(text: str, ctm: list[float], matrix: list[float], *_: Any) -> None:
         if text.strip():
             heights.append(matrix[4] * ctm[1] + matrix[5] * ctm[3] + ctm[5])
 
-    page.extract_text(visitor_text=note)
+    return flat(page.extract_text(visitor_text=note)), heights
+
+
+def filled(page: PageObject, heights: list[float]) -> float:
+    """How far down its words go, as a share of the height between the margins."""
     height = float(page.mediabox.height)
     lowest = min(y for y in heights if MARGIN < y < height - MARGIN)
     return (height - MARGIN - lowest) / (height - 2 * MARGIN)
