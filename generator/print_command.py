@@ -31,7 +31,7 @@ def print_set(asked: Namespace) -> int:
     made = [
         make_entry(path, shops.of(path), address, shops.lessons(path), alone=True) for path in paths
     ]
-    numbers = [one.entry.row["number"] for one in made]
+    numbers = [one.entry.row.number for one in made]
     text = set_document(numbers, [one.body for one in made], STYLES, asked.pages, asked.paper or "")
     write_set(out, text)
     problems: list[Problem] = [one for job in made for one in job.entry.problems + job.entry.faults]
@@ -41,7 +41,7 @@ def print_set(asked: Namespace) -> int:
     print(f"Written {count} sheet{'' if count == 1 else 's'}: {', '.join(numbers)}.")
     print(f"Open {out} and print it")
     print(f"  or {out.as_uri()}")
-    bad = [one.entry.row["number"] for one in made if one.entry.problems]
+    bad = [one.entry.row.number for one in made if one.entry.problems]
     if bad:
         print(f"No sheet because of errors, only a page that says so: {', '.join(bad)}", file=sys.stderr)
     return ERRORS if bad else CLEAN

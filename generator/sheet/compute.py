@@ -201,7 +201,7 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
     inspected = inspected_lines(inspection(job, desk, thread), logged)
     sheet = _assemble(
         read, shop, lathe, layout, desk, thread, cuts, holding, reach, route, ready, setup, history, newer,
-        inspected,
+        inspected, log,
     )
     return replace(
         sheet, pictures=pictures, for_use=cautions_for_use(setup), take_up=card,
@@ -270,6 +270,7 @@ def _assemble(
     history: History | None,
     newer: Successor | None,
     inspected: tuple[Inspected, ...],
+    log: ReadLog | None,
 ) -> Sheet:
     job, cautions = read.job, cautions_section(setup)
     status = f"{job.status}, {READY}" if ready else NOT_READY
@@ -314,7 +315,10 @@ def _assemble(
         dial_scene=dial_scene(lathe, thread.designation, levers.lead or exact_lead(thread), job.job)
         if thread and (levers := setup.levers)
         else None,
-        index=archive_row(job, lathe, status, ready, read, findings, history),
+        index=archive_row(
+            read, lathe, ready, findings, history, log, route.lines,
+            (desk.figures.get("time.total"), desk.figures.get("log.time")),
+        ),
         history=history,
         key_figures=tuple(name for name in _key_figures(thread) if name in desk.figures),
         successor=newer,

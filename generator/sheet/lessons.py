@@ -1,17 +1,17 @@
 """What was learned, on this job and on those like it, for the top of the sheet.
 
     lesson_lines     own lessons first, then those of other jobs, each with why it stands there
-    LOOKED_FOR       what the archive is searched for, to find the jobs that share something with this one
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from typing import Final
 
 from generator.job.lessons import Found, Lesson
 from generator.job.log import Alike
 from generator.sheet.model import LearnedHere, LessonLine
+from generator.sheet.row import ArchiveRow
 
 WORDS: Final[dict[Alike, str]] = {
     "part": "the same part of this customer", "thread": "the same thread", "lathe": "the same lathe",
@@ -19,19 +19,21 @@ WORDS: Final[dict[Alike, str]] = {
 }
 
 
-LOOKED_FOR: Final[dict[Alike, str]] = {  # by the column of the archive's row
-    "part": "customer", "thread": "thread", "lathe": "lathe", "material": "material",
-}
+def _looked_for(row: ArchiveRow) -> dict[Alike, str]:
+    return {
+        "part": row.customer, "thread": row.designation, "lathe": row.lathe, "material": row.material,
+    }
 
 
-def lesson_lines(own: Iterable[Lesson], others: Found, row: Mapping[str, str]) -> LearnedHere:
+def lesson_lines(own: Iterable[Lesson], others: Found, row: ArchiveRow) -> LearnedHere:
     """The lessons of a sheet in order, how many of other jobs are left out, and what to search for them.
 
     `row` is the archive's row of this job.
     """
     lines = [_line(lesson, "") for lesson in own]
     lines += [_line(one.lesson, _why(one.shares)) for one in others.matches]
-    words = ((WORDS[kind], row.get(LOOKED_FOR[kind], "")) for kind in others.more_share)
+    looked = _looked_for(row)
+    words = ((WORDS[kind], looked[kind]) for kind in others.more_share)
     return LearnedHere(tuple(lines), others.more, tuple(pair for pair in words if pair[1]))
 
 

@@ -24,6 +24,7 @@ from typing import Literal
 from generator.calc.left_to_cut import Feed, Read
 from generator.errors import Location, Problem
 from generator.job.beside import JobPicture, Successor
+from generator.sheet.row import ArchiveRow
 from generator.si import Angle, Area, Force, Length
 
 System = Literal["inch", "mm"]
@@ -745,7 +746,7 @@ class Sheet:
     inspected: tuple[Inspected, ...]
     setup_scene: SetupScene | None
     thread_scene: ThreadScene | None
-    index: Mapping[str, str]
+    index: ArchiveRow
     key_figures: tuple[str, ...] = ()
     dial_scene: DialScene | None = None
     pictures: tuple[JobPicture, ...] = ()

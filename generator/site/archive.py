@@ -10,10 +10,12 @@ from __future__ import annotations
 
 import json
 import logging
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
+from operator import attrgetter
 from pathlib import Path
+from typing import Final
 from urllib.parse import quote, urljoin
 
 from generator.errors import Fault, JobProblems, Location, Problem
@@ -28,14 +30,19 @@ from generator.sheet.compute import compute_sheet
 from generator.sheet.lessons import lesson_lines
 from generator.sheet.model import History, Sheet
 from generator.sheet.other_lathes import Comparison, NotCompared, comparison
+from generator.sheet.row import ArchiveRow
 from generator.site.figure_names import FigureName, figure_names
 
 log = logging.getLogger(__name__)
 
 NO_LESSONS = Lessons(())
 LOG = "log.yml"  # beside the job file
-COLUMNS = ("number", "title", "thread", "material", "lathe", "holding", "year", "status")
-FILTERS = ("year", "lathe", "status")  # columns with few different words
+COLUMNS: Final[dict[str, Callable[[ArchiveRow], str]]] = {
+    "number": attrgetter("number"), "title": attrgetter("title"), "thread": attrgetter("designation"),
+    "material": attrgetter("material"), "lathe": attrgetter("lathe"), "holding": attrgetter("held"),
+    "year": attrgetter("year"), "status": attrgetter("status"),
+}
+FILTERS: Final = ("year", "lathe", "status")  # columns with few different words
 JOB_DEPTH = 3  # <year>/<job folder>/job.yml
 
 
@@ -51,7 +58,7 @@ class Entry:
 
     path: Path
     page: str
-    row: Mapping[str, str]
+    row: ArchiveRow
     problems: tuple[Problem, ...] = ()
     faults: tuple[Problem, ...] = ()
     superseded: bool = False
@@ -70,7 +77,12 @@ class Entry:
     @property
     def heading(self) -> str:
         """What the browser's tab shows."""
-        return f"{self.row['number']} {self.row['title']}".strip()
+        return f"{self.row.number} {self.row.title}".strip()
+
+    @property
+    def cells(self) -> dict[str, str]:
+        """What the table of jobs shows, by its columns."""
+        return {name: say(self.row) for name, say in COLUMNS.items()}
 
 
 @dataclass(frozen=True)
@@ -96,7 +108,7 @@ class Archive:
     @property
     def not_ready(self) -> int:
         """How many sheets say that they are not ready to run."""
-        return sum(not entry.problems and entry.row.get("ready") != "yes" for entry in self.entries)
+        return sum(not entry.problems and not entry.row.ready for entry in self.entries)
 
     @property
     def bad(self) -> int:
@@ -291,9 +303,9 @@ def index_script(entries: Iterable[Entry]) -> str:
     rows = [
         [
             entry.link,
-            *(entry.row.get(name, "") for name in COLUMNS),
-            entry.row.get("ready", ""),
-            " ".join(filter(None, (entry.row.get("customer"), entry.row.get("text")))),
+            *entry.cells.values(),
+            "yes" if entry.row.ready else "",
+            " ".join(filter(None, (entry.row.customer, entry.row.text))),
         ]
         for entry in entries
     ]
@@ -305,19 +317,20 @@ def index_script(entries: Iterable[Entry]) -> str:
 def _sheet_entry(
     path: Path, sheet: Sheet, faults: tuple[Problem, ...], *, superseded: bool, learns: bool
 ) -> Entry:
-    row = {**sheet.index, "year": path.parent.parent.name}
+    learned = tuple(line.words for line in sheet.learned.lines if not line.number)
+    row = replace(sheet.index, learned=learned, year=path.parent.parent.name)
     return Entry(path, page_of(path), row, (), faults, superseded, learns)
 
 
 def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
     count = f"{len(problems)} error{'' if len(problems) == 1 else 's'}"
-    row = {
-        "number": path.parent.name,
-        "title": f"No sheet: {count} in the files",
-        "year": path.parent.parent.name,
-        "status": "errors",
-        "text": " ".join(str(problem) for problem in problems),
-    }
+    row = ArchiveRow(
+        number=path.parent.name,
+        title=f"No sheet: {count} in the files",
+        year=path.parent.parent.name,
+        status="errors",
+        text=" ".join(str(problem) for problem in problems),
+    )
     return Entry(path, page_of(path), row, tuple(problems))
 
 
@@ -325,9 +338,9 @@ def oddities(jobs_dir: Path, entries: Iterable[Entry]) -> Iterator[str]:
     """What an archive holds that would otherwise be passed over in silence."""
     first: dict[str, Entry] = {}
     for entry in entries:
-        other = first.setdefault(entry.row["number"], entry)
+        other = first.setdefault(entry.row.number, entry)
         if other is not entry:
-            number, twin = entry.row["number"], other.path.as_posix()
+            number, twin = entry.row.number, other.path.as_posix()
             yield f"{entry.path.as_posix()}: job number {number} stands in {twin} too"
     read = {entry.path for entry in entries}
     for path in sorted(jobs_dir.rglob("*.y*ml")):

@@ -125,7 +125,7 @@ def make_archive(jobs_dir: Path, cache: Cache, address: str = "") -> Archive:
         if number % SAVE_AFTER == 0:
             cache.save()
     cache.tidy(path.as_posix() for path in paths)
-    inorder = sorted((entries[path] for path in paths), key=lambda entry: entry.row["year"], reverse=True)
+    inorder = sorted((entries[path] for path in paths), key=lambda entry: entry.row.year, reverse=True)
     lines = cache.lines(cache.lines_of(path.as_posix()) for path in paths)
     return Archive(
         tuple(inorder),

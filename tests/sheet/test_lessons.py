@@ -9,8 +9,11 @@ from generator.job.log import Alike
 from generator.render.page import render_page
 from generator.sheet.lessons import lesson_lines
 from generator.sheet.model import Sheet
+from generator.sheet.row import ArchiveRow, ThreadRow
+from generator.si import inch
 
 NONE = Likeness((), ())
+ROW = ArchiveRow("A-2", "Pin", "2026", "planned")
 
 
 def lesson(words: str = "The burr.", number: str = "A-1", watch: bool = True) -> Lesson:
@@ -23,7 +26,7 @@ def others(*lessons: Lesson, shares: tuple[Alike, ...] = ("thread",)) -> Found:
 
 def test_own_lessons_stand_first_without_a_job_or_a_reason() -> None:
     found = others(lesson("Other."), shares=("thread", "lathe"))
-    learned = lesson_lines([lesson("Own.", watch=False)], found, {})
+    learned = lesson_lines([lesson("Own.", watch=False)], found, ROW)
     own, other = learned.lines
     assert (own.kind, own.words, own.why, own.folder) == ("Do differently", "Own.", "", "")
     assert (other.kind, other.why, other.folder) == (
@@ -33,21 +36,22 @@ def test_own_lessons_stand_first_without_a_job_or_a_reason() -> None:
 
 def test_the_archive_is_searched_for_what_the_others_share() -> None:
     found = Found((), 3, ("thread", "lathe", "material"))
-    row = {"thread": "2-8 UN-2A", "lathe": "L1 Long bed", "material": "", "customer": "AA-01"}
+    thread = ThreadRow("2-8 UN-2A", "UN", "2 in", 2 * inch, "8 per inch", inch / 8, 1, "right", "outside")
+    row = replace(ROW, thread=thread, lathe="L1 Long bed", customer="AA-01")
     learned = lesson_lines([], found, row)
     assert learned.more == 3
     assert learned.search == (("the same thread", "2-8 UN-2A"), ("the same lathe", "L1 Long bed"))
 
 
 def test_a_superseded_job_says_so() -> None:
-    (line,) = lesson_lines([], others(replace(lesson(), superseded_by="A-9")), {}).lines
+    (line,) = lesson_lines([], others(replace(lesson(), superseded_by="A-9")), ROW).lines
     assert line.why == "the same thread; superseded by A-9"
 
 
 def test_the_page_shows_four_and_folds_the_rest(sheet_of) -> None:
     sheet: Sheet = sheet_of()
     found = replace(others(*(lesson(f"No {n}.") for n in range(MOST))), more=1, more_share=("lathe",))
-    page = render_page(replace(sheet, learned=lesson_lines([], found, {"lathe": 'L1 "& <b>'})))
+    page = render_page(replace(sheet, learned=lesson_lines([], found, replace(ROW, lathe='L1 "& <b>'))))
     first, folded = page.split('<details class="more-lessons">')
     assert "No 3." in first
     assert "No 4." not in first
@@ -60,7 +64,7 @@ def test_the_page_shows_four_and_folds_the_rest(sheet_of) -> None:
 
 
 def test_words_of_a_lesson_stay_words(sheet_of) -> None:
-    learned = lesson_lines([], others(lesson("<img src=x onerror=alert(1)>")), {})
+    learned = lesson_lines([], others(lesson("<img src=x onerror=alert(1)>")), ROW)
     page = render_page(replace(sheet_of(), learned=learned))
     assert "<img src=x" not in page
     assert "&lt;img src=x" in page

@@ -354,7 +354,7 @@ def test_what_was_written_is_found_in_the_archive(logged: Logged) -> None:
     sheet = logged(entry(
         "watch_out: The burr at the hole., do_differently: Push the center first., note: blued"
     ))
-    assert "blued" in sheet.index["text"]
+    assert "blued" in sheet.index.text
 
 
 def test_what_an_entry_says_stands_in_its_own_words(logged: Logged) -> None:

@@ -178,7 +178,7 @@ def test_a_cut_over_a_cross_hole_hammers(shaft_of) -> None:
     ],
 )
 def test_the_archive_finds_it_by_how_it_is_held(shaft_of, held, words) -> None:
-    assert shaft_of({COLLET: held}).index["holding"] == words
+    assert shaft_of({COLLET: held}).index.held == words
 
 
 KNURL = {"tool: V1}": "tool: V1}\n  - knurl: {pitch: 1 mm, length: 1, from_end: 2}"}

@@ -49,6 +49,6 @@ def test_the_archive_finds_a_job_by_the_words_of_its_file(sheet_of):
         "length: 2 7/8}\n  - relief": "length: 2 7/8, note: mind the keyway}\n  - relief",
         DUTY: f"{DUTY}\nasked: same as the old one\nnotes: [rusty]\ncustomer: AB-1",
     }
-    text = sheet_of(changes).index["text"]
+    text = sheet_of(changes).index.text
     for word in ("keyway", "rusty", "same as the old one", "AB-1", "holds a gate", "relief", "2 1/4-8 UN-2B"):
         assert word in text

@@ -61,7 +61,7 @@ def test_page_paper_and_archive_say_so(jobs: Path, tmp_path: Path) -> None:
     assert '@top-center { content: "SUPERSEDED BY SW' in text  # on every page of the paper
     assert "<dd>superseded by SW-120 &amp; more</dd>" in text
     assert "This sheet is superseded by SW-120 &amp; more: do not work from it." in text
-    assert entry.row["status"] == "superseded"
+    assert entry.row.status == "superseded"
 
 
 def test_a_job_does_not_supersede_itself(jobs: Path) -> None:
