@@ -1,1 +1,1 @@
-"""The pages of the archive: the table of jobs, its search, lists, times and calendar, from the rows of jobs."""
+"""The pages of the archive, from the rows of jobs: table of jobs, search, lists, times, calendar."""
