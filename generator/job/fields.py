@@ -510,4 +510,4 @@ Units = Annotated[System, Word]
 class Strict(BaseModel):
     """Base of every model: an unknown key is refused, a checked model never changes."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, use_attribute_docstrings=True)
+    model_config = ConfigDict(extra="forbid", frozen=True)

@@ -6,11 +6,13 @@ reader takes, and leaves to the reader what a schema cannot say (ranges of a uni
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any, Final, get_args
 
 from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
+from generator.job.described import described
 from generator.job.fields import QUANTITY_SCHEMAS, Strict
 from generator.job.lathe import Lathe
 from generator.job.log import SIZES, LogFile
@@ -65,7 +67,12 @@ def shop_schemas() -> dict[str, dict[str, Any]]:
 
 def _schema(model: type[BaseModel], title: str) -> dict[str, Any]:
     used: dict[str, dict[str, Any]] = {}
-    schema = _tidy(model.model_json_schema(by_alias=True), used)
+    written = model.model_json_schema(by_alias=True)
+    _describe(model, written)
+    known = {one.__name__: one for one in _models(Strict)}
+    for name, block in written.get("$defs", {}).items():
+        _describe(known[name], block)
+    schema = _tidy(written, used)
     definitions = {**schema.pop("$defs", {}), **dict(sorted(used.items()))}
     if "Operation" in definitions:
         definitions["Operation"] |= {"minProperties": 1, "maxProperties": 1}
@@ -73,6 +80,18 @@ def _schema(model: type[BaseModel], title: str) -> dict[str, Any]:
         if name in definitions:
             definitions[name] |= relation
     return {"$schema": DIALECT, **schema, "title": title, "$defs": definitions}
+
+
+def _describe(model: type[BaseModel], schema: dict[str, Any]) -> None:
+    """Put in what each key means."""
+    for name, meaning in described(model).items():
+        schema["properties"][model.model_fields[name].alias or name]["description"] = meaning
+
+
+def _models(base: type[BaseModel]) -> Iterator[type[BaseModel]]:
+    for one in base.__subclasses__():
+        yield one
+        yield from _models(one)
 
 
 def _tidy(node: Any, used: dict[str, dict[str, Any]]) -> Any:

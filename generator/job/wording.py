@@ -14,6 +14,7 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from generator.errors import Location, Problem
+from generator.job.described import described
 from generator.job.fields import Block, Listing, Scalar, shown
 from generator.units import nearest, quoted
 
@@ -101,22 +102,29 @@ def _blank(written: object) -> bool:
     return isinstance(written, Scalar) and not written.strip()
 
 
-def _field(loc: Loc, model: type[BaseModel]) -> FieldInfo | None:
-    """The field of the models that a key belongs to; None for an entry of a list."""
+def _field(loc: Loc, model: type[BaseModel]) -> tuple[FieldInfo, str] | None:
+    """The field of the models that a key belongs to, and what it means; None for an entry of a list."""
     parent = _model_at(model, loc[:-1])
-    fields = parent.model_fields if parent else {}
-    return next((known for name, known in fields.items() if (known.alias or name) == loc[-1]), None)
+    if parent is None:
+        return None
+    return next(
+        (
+            (known, described(parent).get(name, ""))
+            for name, known in parent.model_fields.items() if (known.alias or name) == loc[-1]
+        ),
+        None,
+    )
 
 
 def _required(loc: Loc, model: type[BaseModel]) -> bool:
     known = _field(loc, model)
-    return known is None or known.is_required()
+    return known is None or known[0].is_required()
 
 
 def _missing(loc: Loc, model: type[BaseModel]) -> str:
     known = _field(loc, model)
-    described = (known.description or "").rstrip(".") if known else ""
-    meaning = f" ({described[:1].lower()}{described[1:]})" if described else ""
+    means = known[1].rstrip(".") if known else ""
+    meaning = f" ({means[:1].lower()}{means[1:]})" if means else ""
     return f"is missing: write {loc[-1]}{meaning}"
 
 
