@@ -22,7 +22,7 @@ from generator.errors import BadDesignation, JobProblems, Problem, SheetError
 if TYPE_CHECKING:
     from mkdocs.config.defaults import MkDocsConfig
 
-    from generator.job.lessons import Lessons
+    from generator.job.learned import Lessons
     from generator.sheet.model import Finding, Sheet
 
 CLEAN, ERRORS, USAGE = 0, 1, 2
@@ -37,7 +37,7 @@ def build(asked: Namespace) -> int:
     """Build the whole site and say where to open it."""
     from mkdocs.commands.build import build as mkdocs_build
 
-    from generator.site.plugin import SetupSheetsPlugin, summary
+    from generator.site.plugin import SetupSheetsPlugin
     from generator.site.swap import SiteFolder, SiteRefused
 
     with _mkdocs(asked) as config_file:
@@ -46,12 +46,16 @@ def build(asked: Namespace) -> int:
         assert isinstance(plugin, SetupSheetsPlugin)
         site = Path(config.site_dir)
         try:
-            SiteFolder(site, plugin.jobs_folder(config)).check()
+            SiteFolder(site, plugin.jobs_folders(config)).check()
         except SiteRefused as error:
             raise UsageError(str(error)) from error
-        mkdocs_build(config)
+        config.plugins.on_startup(command="build", dirty=False)
+        try:
+            mkdocs_build(config)
+        finally:
+            config.plugins.on_shutdown()
     index = (site / "index.html").resolve()
-    print(f"Built {summary(plugin.archive)}.")
+    print(f"Built {plugin.summary()}.")
     print(f"Open {index}")
     print(f"  or {index.as_uri()}")
     return ERRORS if plugin.archive.bad else CLEAN
@@ -168,14 +172,14 @@ def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
     handler.setLevel(level)
     logger.setLevel(level)
     logger.addHandler(handler)
-    SetupSheetsPlugin.jobs_instead = jobs if asked.jobs or not own else None
+    SetupSheetsPlugin.jobs_instead = (jobs,) if asked.jobs or not own else ()
     SetupSheetsPlugin.without_cache = asked.no_cache
     try:
         yield OWN_SETTINGS if own else str(TEMPLATES / "mkdocs.yml")
     except MkDocsException as error:
         raise SheetError(str(error)) from error
     finally:
-        SetupSheetsPlugin.jobs_instead = None
+        SetupSheetsPlugin.jobs_instead = ()
         SetupSheetsPlugin.without_cache = False
         logger.removeHandler(handler)
 
@@ -237,7 +241,8 @@ class Shops:
 
     def lessons(self, job: Path) -> Lessons:
         """What was learned on the jobs of the archive that a job file belongs to; none for a file alone."""
-        from generator.job.lessons import Lessons, read_lessons
+        from generator.job.learned import Lessons
+        from generator.job.lessons import read_lessons
 
         archive = job.resolve().parent.parent.parent
         if archive not in self._lessons:

@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Final
+
+PICTURES_TAKEN: Final = ("jpg", "jpeg", "png", "webp", "gif")
+PICTURES_NOT_TAKEN: Final = ("svg", "heic", "heif", "avif", "tif", "tiff", "bmp", "pdf")  # named, not shown
 
 
 @dataclass(frozen=True)

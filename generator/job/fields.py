@@ -22,6 +22,7 @@ from pydantic_core import PydanticCustomError
 
 from generator import units
 from generator.errors import BadDesignation, BadQuantity, Location
+from generator.job.beside import PICTURES_NOT_TAKEN, PICTURES_TAKEN
 from generator.threads.registry import parse_designation
 
 NOWHERE: Final = Location(Path("-"))
@@ -363,8 +364,6 @@ def _read_designation(value: object) -> str:
     return text
 
 
-PICTURES_TAKEN: Final = ("jpg", "jpeg", "png", "webp", "gif")
-PICTURES_NOT_TAKEN: Final = ("svg", "heic", "heif", "avif", "tif", "tiff", "bmp", "pdf")  # named, not shown
 _PICTURE_NAME: Final = rf"[\w(][\w ().,+-]*\.({'|'.join((*PICTURES_TAKEN, *PICTURES_NOT_TAKEN))})"
 
 

@@ -30,13 +30,13 @@ from generator.job.fields import (
     refused,
 )
 from generator.job.inspected import Concession, Inspected
+from generator.job.learned import Alike
 
 ON_DIALS: Final = ("dial", "cross")  # read in the unit of the dial
 SIZES: Final = (
     "over_wires", "between_balls", "pitch_diameter", "major", "minor", "diameter", "bore", "depth", "length",
     "width", "runout",
 )
-Alike = Literal["part", "thread", "lathe", "material"]
 Feels = Literal["does not start", "binds", "tight", "free", "rocks"]
 
 

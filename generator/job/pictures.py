@@ -5,9 +5,8 @@ A picture that cannot be shown never costs the sheet: it is left out, and a note
 
 from __future__ import annotations
 
-from generator.job.beside import JobPicture
+from generator.job.beside import PICTURES_NOT_TAKEN, JobPicture
 from generator.job.contradiction import Contradiction
-from generator.job.fields import PICTURES_NOT_TAKEN
 from generator.job.reading import ReadJob
 from generator.pictures import BadPicture, shown_picture
 

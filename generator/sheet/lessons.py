@@ -8,8 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Final
 
-from generator.job.lessons import Found, Lesson
-from generator.job.log import Alike
+from generator.job.learned import Alike, Found, Lesson
 from generator.sheet.model import LearnedHere, LessonLine
 from generator.sheet.row import ArchiveRow
 

@@ -1,6 +1,4 @@
-"""The archive: every job folder becomes a sheet or a page of its problems, and a row in the table of jobs.
-
-    find_jobs -> make_entry, or what is kept of it -> Archive -> index_script
+"""Every job folder becomes a sheet or a page of its problems, and a row in the archive.
 
 One bad job never hides the others, a fault on another lathe never hides the job, and nothing in the jobs
 folder is written.
@@ -8,19 +6,16 @@ folder is written.
 
 from __future__ import annotations
 
-import json
 import logging
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass, replace
-from operator import attrgetter
+from dataclasses import replace
 from pathlib import Path
-from typing import Final
-from urllib.parse import quote, urljoin
+from urllib.parse import urljoin
 
 from generator.errors import Fault, JobProblems, Location, Problem
-from generator.job.beside import JobPicture
-from generator.job.lessons import FINISHED, Found, Lesson, Lessons, lessons_of
+from generator.job.learned import Found, Lesson, Lessons
+from generator.job.lessons import FINISHED, for_job, lessons_of, likeness
 from generator.job.log_names import log_names
 from generator.job.reading import ReadJob, ReadLog, read_job, read_log, read_shop
 from generator.job.shop import Shop
@@ -31,111 +26,13 @@ from generator.sheet.lessons import lesson_lines
 from generator.sheet.model import History, Sheet
 from generator.sheet.other_lathes import Comparison, NotCompared, comparison
 from generator.sheet.row import ArchiveRow
-from generator.site.figure_names import FigureName, figure_names
+from generator.site.entry import SHEETS, Entry, Made, page_of
+from generator.site.figure_names import figure_names
 
 log = logging.getLogger(__name__)
 
 NO_LESSONS = Lessons(())
 LOG = "log.yml"  # beside the job file
-COLUMNS: Final[dict[str, Callable[[ArchiveRow], str]]] = {
-    "number": attrgetter("number"), "title": attrgetter("title"), "thread": attrgetter("designation"),
-    "material": attrgetter("material"), "lathe": attrgetter("lathe"), "holding": attrgetter("held"),
-    "year": attrgetter("year"), "status": attrgetter("status"),
-}
-FILTERS: Final = ("year", "lathe", "status")  # columns with few different words
-JOB_DEPTH = 3  # <year>/<job folder>/job.yml
-
-
-@dataclass(frozen=True)
-class Entry:
-    """One job in the archive.
-
-    `superseded` and `learns` say that its page depends on other jobs: on those that supersede it, on lessons.
-    `page` is its page relative to the site, `row` what the table of jobs shows and searches. With
-    `problems` the page says what is wrong, and there is no sheet; with `faults` there is a sheet, without
-    the comparison with other lathes.
-    """
-
-    path: Path
-    page: str
-    row: ArchiveRow
-    problems: tuple[Problem, ...] = ()
-    faults: tuple[Problem, ...] = ()
-    superseded: bool = False
-    learns: bool = False
-
-    @property
-    def sure(self) -> bool:
-        """False where another build may go better, with the same files."""
-        return not any(isinstance(problem, Fault) for problem in (*self.problems, *self.faults))
-
-    @property
-    def link(self) -> str:
-        """The page's address relative to the site, ready for an attribute."""
-        return quote(self.page)
-
-    @property
-    def heading(self) -> str:
-        """What the browser's tab shows."""
-        return f"{self.row.number} {self.row.title}".strip()
-
-    @property
-    def cells(self) -> dict[str, str]:
-        """What the table of jobs shows, by its columns."""
-        return {name: say(self.row) for name, say in COLUMNS.items()}
-
-
-@dataclass(frozen=True)
-class Archive:
-    """All jobs, newest year first, then by folder name; `oddities` are sentences about the jobs folder.
-
-    `figures` are the figures of all sheets, and their other sources, as the site lists them; `reused` counts
-    the jobs that were kept from an earlier build.
-    """
-
-    entries: tuple[Entry, ...]
-    oddities: tuple[str, ...] = ()
-    shop: str = ""
-    figures: tuple[FigureName, ...] = ()
-    reused: int = 0
-
-    @property
-    def problems(self) -> tuple[Problem, ...]:
-        """The problems and faults of all jobs, each once: a broken shop file spoils many jobs."""
-        every = (problem for entry in self.entries for problem in (*entry.problems, *entry.faults))
-        return tuple(dict.fromkeys(every))
-
-    @property
-    def not_ready(self) -> int:
-        """How many sheets say that they are not ready to run."""
-        return sum(not entry.problems and not entry.row.ready for entry in self.entries)
-
-    @property
-    def bad(self) -> int:
-        """How many jobs could not be made into a sheet."""
-        return sum(bool(entry.problems) for entry in self.entries)
-
-    def figure_names(self) -> tuple[FigureName, ...]:
-        """Every figure name that some sheet carries, in the order of the alphabet."""
-        found = {figure.name: figure for figure in reversed(self.figures) if figure.name}
-        return tuple(found[name] for name in sorted(found))
-
-    def sources(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
-        """Every source that some sheet names, with the labels of the figures that rest on it."""
-        labels: dict[str, dict[str, None]] = {}
-        for figure in self.figures:
-            labels.setdefault(figure.source, {})[figure.label] = None
-        return tuple((source, tuple(labels[source])) for source in sorted(labels, key=str.casefold) if source)
-
-
-@dataclass(frozen=True)
-class Made:
-    """A job's row, its page without the frame, what it brings to the site's lists, and its pictures."""
-
-    entry: Entry
-    body: str
-    figures: tuple[FigureName, ...] = ()
-    pictures: tuple[JobPicture, ...] = ()
 
 
 def make_entry(
@@ -144,11 +41,12 @@ def make_entry(
     address: str = "",
     lessons: Lessons = NO_LESSONS,
     *,
+    top: str = SHEETS,
     alone: bool = False,
 ) -> Made:
     """One job's row and the body of its page; never raises for what a file holds.
 
-    A page that stands `alone` has its pictures in itself.
+    `top` is the top folder of the pages in the site. A page that stands `alone` has its pictures in itself.
     """
     try:
         whole = _whole_shop(path, shop)
@@ -157,17 +55,19 @@ def make_entry(
             sheet = _sheet_with_log(read, whole, lessons)
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
-            entry = _sheet_entry(
-                path, sheet, (*log_problems(sheet), *faults),
-                superseded=read.job.superseded_by is not None, learns=read.job.status not in FINISHED,
+            learned = tuple(line.words for line in sheet.learned.lines if not line.number)
+            entry = Entry(
+                path, page_of(path, top), replace(sheet.index, learned=learned), (),
+                (*log_problems(sheet), *faults), read.job.superseded_by or "",
+                read.job.status not in FINISHED,
             )
             pictures = {one.name: _picture_itself(one.path) for one in sheet.pictures} if alone else None
             own = urljoin(address, entry.link) if address else ""
             body = render_page(sheet, compared, own, pictures)
-            return Made(entry, body, figure_names(sheet), sheet.pictures)
+            return Made(entry, body, figure_names(sheet), sheet.pictures, likeness(read.job))
     except JobProblems as error:
         body = render_problem_page(path.parent.name, error.problems)
-        return Made(_problem_entry(path, error.problems), body)
+        return Made(_problem_entry(path, error.problems, top), body)
 
 
 def _picture_itself(path: Path) -> str:
@@ -211,7 +111,7 @@ def make_sheet(path: Path, shop: Shop | JobProblems, lessons: Lessons = NO_LESSO
 
 def _sheet_with_log(read: ReadJob, shop: Shop, lessons: Lessons) -> Sheet:
     """The sheet with its log; a fault of ours in the log leaves the sheet as it is without one."""
-    log, others = log_beside(read, shop), lessons.for_job(read.job, read.path.parent)
+    log, others = log_beside(read, shop), for_job(lessons, read.job, read.path.parent)
     if log is None:
         return _taught(compute_sheet(read, shop), (), others)
     try:
@@ -289,40 +189,7 @@ def faults_as_problems(path: Path, costs: str = "no sheet") -> Iterator[None]:
         raise JobProblems([Fault(Location(path), "", said)]) from error
 
 
-def page_of(path: Path) -> str:
-    """Where a job's page stands in the site: sheets/<year>/<job folder>.html."""
-    return f"sheets/{path.parent.parent.name}/{path.parent.name}.html"
-
-
-def index_script(entries: Iterable[Entry]) -> str:
-    """The table of jobs as a classic script, which a browser also loads from disk.
-
-    Each row is `[address, the columns in their order, ready, the text to search]`. `<` is escaped, so
-    that no text of a job can end a script element.
-    """
-    rows = [
-        [
-            entry.link,
-            *entry.cells.values(),
-            "yes" if entry.row.ready else "",
-            " ".join(filter(None, (entry.row.customer, entry.row.text))),
-        ]
-        for entry in entries
-    ]
-    data = json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
-    safe = data.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
-    return f"var setupSheetJobs={safe};\n"
-
-
-def _sheet_entry(
-    path: Path, sheet: Sheet, faults: tuple[Problem, ...], *, superseded: bool, learns: bool
-) -> Entry:
-    learned = tuple(line.words for line in sheet.learned.lines if not line.number)
-    row = replace(sheet.index, learned=learned, year=path.parent.parent.name)
-    return Entry(path, page_of(path), row, (), faults, superseded, learns)
-
-
-def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
+def _problem_entry(path: Path, problems: tuple[Problem, ...], top: str) -> Entry:
     count = f"{len(problems)} error{'' if len(problems) == 1 else 's'}"
     row = ArchiveRow(
         number=path.parent.name,
@@ -331,21 +198,4 @@ def _problem_entry(path: Path, problems: tuple[Problem, ...]) -> Entry:
         status="errors",
         text=" ".join(str(problem) for problem in problems),
     )
-    return Entry(path, page_of(path), row, tuple(problems))
-
-
-def oddities(jobs_dir: Path, entries: Iterable[Entry]) -> Iterator[str]:
-    """What an archive holds that would otherwise be passed over in silence."""
-    first: dict[str, Entry] = {}
-    for entry in entries:
-        other = first.setdefault(entry.row.number, entry)
-        if other is not entry:
-            number, twin = entry.row.number, other.path.as_posix()
-            yield f"{entry.path.as_posix()}: job number {number} stands in {twin} too"
-    read = {entry.path for entry in entries}
-    for path in sorted(jobs_dir.rglob("*.y*ml")):
-        inside = path.relative_to(jobs_dir).parts
-        if any(part.startswith(("_", ".")) for part in inside) or path in read:
-            continue
-        if path.name in {"job.yml", "job.yaml"} or len(inside) < JOB_DEPTH:
-            yield f"{path.as_posix()}: is not read; a job is <year>/<job folder>/job.yml in the jobs folder"
+    return Entry(path, page_of(path, top), row, tuple(problems))

@@ -1,29 +1,18 @@
 """The names of a sheet's figures as the site lists them: those of an operation once, for every number.
 
-FigureName                one name with its label, its quantity, and the source that it rests on
 figure_names              all of one sheet
 """
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
+from generator.archive.figures import FigureName
 from generator.sheet.model import Kind, Sheet
 
 _OF_OPERATION: Final = re.compile(r"(operation|give|grip)\.(\d+)\.(.+)")
 FROM_FILES: Final = {Kind.GIVEN, Kind.MEASURED, Kind.SHOP, Kind.UNKNOWN}  # their source is a file or a person
-
-
-@dataclass(frozen=True)
-class FigureName:
-    """A figure name as the documentation lists it; without a name, what else of a sheet rests on a source."""
-
-    name: str
-    label: str
-    quantity: str
-    source: str
 
 
 def figure_names(sheet: Sheet) -> tuple[FigureName, ...]:

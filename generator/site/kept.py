@@ -10,6 +10,7 @@ does not fit is made anew. The folder can be removed at any time.
 
 from __future__ import annotations
 
+import gc
 import hashlib
 import json
 import logging
@@ -17,32 +18,38 @@ import os
 import shutil
 import sqlite3
 import tempfile
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import asdict, dataclass, field
 from functools import reduce
 from operator import or_
 from pathlib import Path
-from typing import Any, Final, Self
+from typing import Any, Final, NamedTuple, Self
 
 from filelock import FileLock, Timeout
 
-from generator.site.job_files import SeenFile
+from generator.site.job_files import Seen
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
 DATABASE: Final = "pages.db"
 FILES: Final = "files"
-LAYOUT: Final = 1  # of the rows; another number begins the cache anew
+LAYOUT: Final = 2  # of the rows; another number begins the cache anew
 _TABLES: Final = """
-    CREATE TABLE IF NOT EXISTS job (path TEXT PRIMARY KEY, kept TEXT, seal TEXT) WITHOUT ROWID;
-    CREATE TABLE IF NOT EXISTS said (name TEXT PRIMARY KEY, key TEXT, text TEXT, seal TEXT) WITHOUT ROWID;
-    CREATE TABLE IF NOT EXISTS line (number INTEGER PRIMARY KEY, said TEXT UNIQUE, seal TEXT);
+    CREATE TABLE IF NOT EXISTS job (
+        path TEXT PRIMARY KEY, names TEXT, stats TEXT, digest TEXT, lasting INT, strays TEXT,
+        key TEXT, shows TEXT, follows TEXT, superseded_by TEXT, entry TEXT, likeness TEXT, lessons TEXT,
+        lines TEXT,
+        page TEXT, size INT, written INT, start INT, length INT, frame TEXT, pictures TEXT, seal BLOB
+    ) WITHOUT ROWID;
+    CREATE TABLE IF NOT EXISTS said (name TEXT PRIMARY KEY, key TEXT, said TEXT, seal BLOB) WITHOUT ROWID;
+    CREATE TABLE IF NOT EXISTS line (number INTEGER PRIMARY KEY, said TEXT UNIQUE, seal BLOB);
+    CREATE TABLE IF NOT EXISTS content (
+        name TEXT PRIMARY KEY, key TEXT, file TEXT, size INT, written INT, seal BLOB
+    ) WITHOUT ROWID;
 """
 
 
-@dataclass(frozen=True)
-class Stored:
+class Stored(NamedTuple):
     """A file of the cache: its name there, its size, when it was written (ns)."""
 
     name: str
@@ -50,27 +57,39 @@ class Stored:
     written: int
 
 
-@dataclass(frozen=True)
-class Kept:
+class Kept(NamedTuple):
     """What is kept of one job.
 
-    `key` is all that the page depends on, but for the `lessons` of other jobs, "" where it shows none.
-    `files` are the job's own. `page` is the page in its `frame`, or
-    the body alone where that is empty; the body are `length` bytes from `start` on. `pictures` stand beside
-    the page, by their names in the site. `entry` is what the archive knows of the job; `lines`, in hex, has
-    a bit for each line of the site's lists that this page brings.
+    `seen` is its folder. `key` is all that the page depends on, but for what it `shows` of the lessons of
+    other jobs and the jobs that it `follows`, one taking the place of the other, each as a word, "" for
+    nothing; `superseded_by` is the number of the first of these. `entry` is what the archive knows of the
+    job, `likeness` what makes another job like it, where it learns from others, `lessons` what others learn
+    from it, each as JSON or "". `lines`, in hex, has a bit for each line of the site's lists that this page
+    brings. `page` is the page in its `frame`; the body are `length` bytes from `start` on. `pictures` stand
+    beside the page, by their names in the site.
     """
 
+    seen: Seen
     key: str
-    files: Mapping[str, SeenFile]
-    entry: Mapping[str, Any]
+    shows: str
+    follows: str
+    superseded_by: str
+    entry: str
+    likeness: str
+    lessons: str
     lines: str
     page: Stored
+    start: int
     length: int
-    start: int = 0
-    frame: str = ""
-    pictures: Mapping[str, Stored] = field(default_factory=dict)
-    lessons: str = ""
+    frame: str
+    pictures: str
+
+    @property
+    def stored_pictures(self) -> dict[str, Stored]:
+        """The pictures as they were written."""
+        if not self.pictures:
+            return {}
+        return {name: Stored(*file) for name, file in json.loads(self.pictures).items()}
 
 
 class Cache:
@@ -84,6 +103,7 @@ class Cache:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self._files = os.path.join(folder, FILES)
         self._lock = FileLock(folder / "lock")
         self._kept: dict[str, Kept] = {}
         self._lines: dict[str, int] = {}
@@ -106,69 +126,88 @@ class Cache:
             self._database.close()
         self._lock.release()
 
+    # -- jobs --------------------------------------------------------------------------------------------
+
     def of(self, path: str) -> Kept | None:
         """What is kept of a job, with its page and pictures as they were written; None: make it anew."""
         kept = self._kept.get(path)
-        if kept is None or not all(map(self._stands, (kept.page, *kept.pictures.values()))):
+        if kept is None or not self.stands(kept.page):
+            return None
+        if kept.pictures and not all(map(self.stands, kept.stored_pictures.values())):
             return None
         return kept
 
-    def files_of(self, path: str) -> Mapping[str, SeenFile]:
-        """The files of a job as they were last seen."""
+    def seen_of(self, path: str) -> Seen:
+        """The folder of a job as it was seen last."""
         kept = self._kept.get(path)
-        return kept.files if kept else {}
-
-    def lines_of(self, path: str) -> str:
-        """The bits of the lines that a job's page brings."""
-        kept = self._kept.get(path)
-        return kept.lines if kept else "0"
+        return kept.seen if kept else Seen()
 
     def keep(self, path: str, kept: Kept) -> None:
         """Put this in the place of what was kept of the job; `save` makes it last."""
         self._kept[path] = kept
-        said = json.dumps(asdict(kept), ensure_ascii=False, separators=(",", ":"))
-        with _as_os_error(self.folder):
-            row = (path, said, _seal(path, said))
-            self._database.execute("INSERT OR REPLACE INTO job VALUES (?, ?, ?)", row)
+        seen = kept.seen._replace(lasting=int(kept.seen.lasting))  # as SQLite gives it back
+        row = (path, *seen, *kept[1:9], *kept.page, *kept[10:])
+        marks = ", ".join("?" * (len(row) + 1))
+        with self.writing() as database, suppress(UnicodeEncodeError):  # a name that is no text
+            database.execute(f"INSERT OR REPLACE INTO job VALUES ({marks})", (*row, seal(*row)))
+
+    def tidy(self, paths: Iterable[str], contents: Iterable[str]) -> None:
+        """Keep nothing but these jobs and these contents, and no file that none of them needs."""
+        with self.writing() as database:
+            for path in self._kept.keys() - set(paths):
+                del self._kept[path]
+                with suppress(UnicodeEncodeError):
+                    database.execute("DELETE FROM job WHERE path = ?", (path,))
+        self.save()
+        needed = {kept.page.name for kept in self._kept.values()}.union(contents)
+        for kept in self._kept.values():
+            needed.update(one.name for one in kept.stored_pictures.values())
+        for folder in os.listdir(self._files):
+            for name in os.listdir(os.path.join(self._files, folder)):
+                if f"{folder}/{name}" not in needed:
+                    with suppress(OSError):
+                        os.unlink(os.path.join(self._files, folder, name))
+
+    # -- texts -------------------------------------------------------------------------------------------
 
     def said(self, name: str, key: str, say: Callable[[], str]) -> str:
         """A text that depends on nothing but `key`; it is said anew where another key was kept, or none."""
-        with _as_os_error(self.folder):
-            asked = self._database.execute("SELECT key, text, seal FROM said WHERE name = ?", (name,))
+        with self.writing() as database:
+            asked = database.execute("SELECT key, said, seal FROM said WHERE name = ?", (name,))
             kept = asked.fetchone()
-            if kept and kept[0] == key and kept[2] == _seal(f"{name} {key}", kept[1]):
+            if kept and kept[0] == key and kept[2] == seal(name, key, kept[1]):
                 return str(kept[1])
             text = say()
-            row = (name, key, text, _seal(f"{name} {key}", text))
-            self._database.execute("INSERT OR REPLACE INTO said VALUES (?, ?, ?, ?)", row)
+            row = (name, key, text, seal(name, key, text))
+            database.execute("INSERT OR REPLACE INTO said VALUES (?, ?, ?, ?)", row)
             return text
 
     def save(self) -> None:
         """Make what was kept last beyond this build."""
-        with _as_os_error(self.folder):
-            self._database.commit()
+        with self.writing() as database:
+            database.commit()
 
-    def tidy(self, paths: Iterable[str]) -> None:
-        """Keep nothing but these jobs, and no file that none of them needs."""
+    @contextmanager
+    def writing(self) -> Iterator[sqlite3.Connection]:
+        """The database; what SQLite says of a full or locked disk is said as of every other file."""
         with _as_os_error(self.folder):
-            for path in self._kept.keys() - set(paths):
-                del self._kept[path]
-                self._database.execute("DELETE FROM job WHERE path = ?", (path,))
-        self.save()
-        needed = {
-            stored.name for kept in self._kept.values() for stored in (kept.page, *kept.pictures.values())
-        }
-        for folder in (self.folder / FILES).iterdir():
-            for file in folder.iterdir():
-                if f"{folder.name}/{file.name}" not in needed:
-                    with suppress(OSError):
-                        file.unlink()
+            yield self._database
 
     # -- files -------------------------------------------------------------------------------------------
 
-    def link(self, stored: Stored, target: Path) -> None:
+    def store(self, name: str, data: bytes) -> Stored:
+        """Write a file of the cache as one step."""
+        target = os.path.join(self._files, name)
+        os.makedirs(os.path.dirname(target), exist_ok=True)
+        with tempfile.NamedTemporaryFile(dir=os.path.dirname(target), suffix=".new", delete=False) as file:
+            file.write(data)
+        os.chmod(file.name, 0o644)
+        os.replace(file.name, target)
+        return Stored(name, len(data), os.stat(target).st_mtime_ns)
+
+    def link(self, stored: Stored, target: str) -> None:
         """Let the file stand in the site too: the same file where the disk can, else a copy."""
-        source = self.folder / FILES / stored.name
+        source = os.path.join(self._files, stored.name)
         try:
             os.link(source, target)
         except OSError:
@@ -176,16 +215,17 @@ class Cache:
 
     def body(self, kept: Kept) -> bytes:
         """The body of a page, without its frame."""
-        with (self.folder / FILES / kept.page.name).open("rb") as file:
+        with open(os.path.join(self._files, kept.page.name), "rb") as file:
             file.seek(kept.start)
             return file.read(kept.length)
 
-    def _stands(self, stored: Stored) -> bool:
+    def stands(self, stored: Stored) -> bool:
+        """True where the file is as it was written."""
         try:
-            found = os.stat(os.path.join(self.folder, FILES, stored.name))
+            found = os.stat(f"{self._files}/{stored.name}")
         except OSError:
             return False
-        return (found.st_size, found.st_mtime_ns) == (stored.size, stored.written)
+        return found.st_size == stored.size and found.st_mtime_ns == stored.written
 
     # -- lines of the site's lists -----------------------------------------------------------------------
 
@@ -195,15 +235,15 @@ class Cache:
         for line in lines:
             if line not in self._lines:
                 number = self._lines[line] = len(self._lines)
-                with _as_os_error(self.folder):
-                    row = (number, line, _seal(str(number), line))
-                    self._database.execute("INSERT INTO line VALUES (?, ?, ?)", row)
+                with self.writing() as database:
+                    row = (number, line, seal(number, line))
+                    database.execute("INSERT INTO line VALUES (?, ?, ?)", row)
             bits |= 1 << self._lines[line]
         return f"{bits:x}"
 
     def lines(self, bits: Iterable[str]) -> list[str]:
         """Every line that has its bit in one of these, in the order of the alphabet."""
-        every = reduce(or_, (int(one, 16) for one in bits), 0)
+        every = reduce(or_, (int(one, 16) for one in set(bits)), 0)
         return sorted(line for line, number in self._lines.items() if every >> number & 1)
 
     # -- the database ------------------------------------------------------------------------------------
@@ -217,13 +257,14 @@ class Cache:
             raise ValueError("damaged, or not ours")
         self._database.executescript(f"{_TABLES}PRAGMA user_version = {LAYOUT};")
         lines = self._database.execute("SELECT number, said, seal FROM line ORDER BY number")
-        for number, line, seal in lines:
-            if number != len(self._lines) or seal != _seal(str(number), line):
+        for number, line, sealed in lines:
+            if number != len(self._lines) or sealed != seal(number, line):
                 raise ValueError("damaged")  # every page may bring this line
             self._lines[line] = number
-        for path, said, seal in self._database.execute("SELECT path, kept, seal FROM job"):
-            if seal == _seal(path, said):
-                self._kept[path] = _read_kept(said)
+        with without_collecting():
+            for *row, sealed in self._database.execute("SELECT * FROM job"):
+                if sealed == seal(*row):
+                    self._kept[row[0]] = _kept(row)
 
     def _begin_anew(self) -> None:
         log.info("%s: cannot be used, so every sheet is made anew", self.folder)
@@ -237,32 +278,31 @@ class Cache:
             self._read()
 
 
-def store(folder: Path, name: str, data: bytes) -> Stored:
-    """Write a file of the cache as one step."""
-    target = folder / FILES / name
-    target.parent.mkdir(exist_ok=True)
-    with tempfile.NamedTemporaryFile(dir=target.parent, suffix=".new", delete=False) as file:
-        file.write(data)
-    os.chmod(file.name, 0o644)
-    os.replace(file.name, target)
-    return Stored(name, len(data), target.stat().st_mtime_ns)
+def _kept(row: list[Any]) -> Kept:
+    seen = Seen(row[1], row[2], row[3], bool(row[4]), row[5])
+    return Kept._make((seen, *row[6:14], Stored(*row[14:17]), *row[17:]))
 
 
-def _read_kept(said: str) -> Kept:
-    read = json.loads(said)
-    read["files"] = {name: SeenFile(**file) for name, file in read["files"].items()}
-    read["page"] = Stored(**read["page"])
-    read["pictures"] = {name: Stored(**file) for name, file in read["pictures"].items()}
-    return Kept(**read)
+def seal(*said: object) -> bytes:
+    """A digest of a row, against what disks and other programs do to it."""
+    whole = "\x1f".join(map(str, said)).encode("utf-8", "surrogateescape")
+    return hashlib.blake2b(whole, digest_size=12).digest()
 
 
-def _seal(name: str, said: str) -> str:
-    return hashlib.sha256(f"{name}\n{said}".encode("utf-8", "surrogateescape")).hexdigest()[:32]
+@contextmanager
+def without_collecting() -> Iterator[None]:
+    """Many small things are made faster while Python does not look among them for what is not needed."""
+    collecting = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if collecting:
+            gc.enable()
 
 
 @contextmanager
 def _as_os_error(folder: Path) -> Iterator[None]:
-    """What SQLite says of a full or locked disk, as every other fault of a file is said."""
     try:
         yield
     except sqlite3.Error as error:

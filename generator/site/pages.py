@@ -1,245 +1,324 @@
-"""Every job's page, kept from an earlier build or made now, and all pages in the site.
+"""Every job's page, kept from an earlier build or made now, in the site.
 
-    make_archive    what each job's files hold now -> kept, or made by several processes -> Archive
-    write_pages     every page gets the frame of the theme and its place in the site
+    Build.begin     what each job's files hold now; what is not kept is ordered
+    Build.finish    what was ordered is kept, gets its frame, and stands in the site with what was kept before
+
+A page depends on the job's own folder, the shop, the program and its options, all in one key, and on what
+it shows of other jobs: their lessons where it is unfinished, the jobs that take its place where there are any.
 """
 
 from __future__ import annotations
 
-import html
-import multiprocessing
+import json
 import os
-import signal
-import threading
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from concurrent.futures.process import BrokenProcessPool
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from functools import cached_property
+from itertools import chain
 from pathlib import Path
 from typing import Final
 
 from pydantic import TypeAdapter
 
-from generator.errors import JobProblems, SheetError
-from generator.job.beside import JobPicture
-from generator.job.lessons import Lessons, read_lessons
-from generator.job.reading import find_jobs
-from generator.job.shop import Shop
-from generator.pictures import BadPicture, shown_picture
-from generator.site.archive import Archive, Entry, make_entry, oddities, try_shop
-from generator.site.figure_names import FigureName
-from generator.site.job_files import SeenFile, digest, seen_files
-from generator.site.kept import Cache, Kept, Stored, store
+from generator.archive.figures import FigureName
+from generator.job.learned import WORDS_OF_LESSONS, Lesson, Lessons, Likeness
+from generator.site.entry import Archive, Entry, twins
+from generator.site.frame import Frame
+from generator.site.hands import Hands
+from generator.site.job_files import JOB, LOG, JobsFolder, Seen, find_folders, seen
+from generator.site.kept import Cache, Kept, without_collecting
+from generator.site.orders import Done, Making
 from generator.site.program_key import folder_key, program_key, word
 
-FEW: Final = 24  # jobs: fewer are made sooner than a second process has started
 SAVE_AFTER: Final = 200  # jobs made: what a killed build loses at most
 
 _ENTRY: Final = TypeAdapter(Entry)
 _FIGURE: Final = TypeAdapter(FigureName)
+_LIKENESS: Final = TypeAdapter(Likeness)
+_LESSONS: Final = TypeAdapter(tuple[Lesson, ...])
+
+Progress = Callable[[int, int], None]  # jobs made, and all that are to be made
 
 
-class WorkersGone(SheetError):
-    """A process that makes sheets was ended from outside."""
+@dataclass
+class _Job:
+    """A job as this build finds it; `kept` only where its page need not be made for its own sake."""
 
-
-@dataclass(frozen=True)
-class Order:
-    """A job to be made: its file, what its page depends on, its files as they were seen."""
-
-    path: Path
+    path: str
+    folder: str
+    seen: Seen
     key: str
-    files: Mapping[str, SeenFile]
+    kept: Kept | None
+    lessons: str = ""
 
 
-@dataclass(frozen=True)
-class Done:
-    """A job that was made, its body and pictures in the cache."""
+@dataclass
+class _Part:
+    """The jobs of one jobs folder, in order."""
 
-    entry: Entry
-    figures: tuple[FigureName, ...]
-    page: Stored
-    pictures: Mapping[str, Stored]
+    jobs: list[_Job]
+    making: Making
+    of_superseded: dict[str, str] = field(default_factory=dict)  # by path, the number that takes its place
 
+    @cached_property
+    def by_path(self) -> dict[str, _Job]:
+        return {job.path: job for job in self.jobs}
 
-@dataclass(frozen=True)
-class Making:
-    """What every job of one build is made with."""
+    @cached_property
+    def by_number(self) -> dict[str, _Job]:
+        """The first job whose folder is called so, or begins so before a dash."""
+        found: dict[str, _Job] = {}
+        for job in self.jobs:
+            name = os.path.basename(job.folder)
+            found.setdefault(name, job)
+            end = name.find("-")
+            while end >= 0:
+                found.setdefault(name[:end], job)
+                end = name.find("-", end + 1)
+        return found
 
-    shop: Shop | JobProblems
-    address: str
-    lessons: Lessons
-    cache: Path
-
-    def done(self, order: Order) -> Done:
-        """Make one job's body and pictures, and put them into the cache."""
-        made = make_entry(order.path, self.shop, self.address, self.lessons)
-        named = word(order.key, self.lessons.word)
-        name = f"{named[:2]}/{named}"
-        page = store(self.cache, f"{name}.html", made.body.encode("utf-8"))
-        return Done(made.entry, made.figures, page, dict(self._pictures(made.pictures, name)))
-
-    def _pictures(self, pictures: Sequence[JobPicture], name: str) -> Iterator[tuple[str, Stored]]:
-        for number, picture in enumerate(pictures):
-            with suppress(BadPicture):  # taken away since it was read
-                data = shown_picture(picture.path).data
-                yield picture.name, store(self.cache, f"{name}.{number}", data)
-
-
-def make_archive(jobs_dir: Path, cache: Cache, address: str = "") -> Archive:
-    """Every job below `jobs_dir`, with its body in the cache.
-
-    `address` is where the site will stand on the web, empty where it will not.
-
-    Raises
-    ------
-    OSError
-        When the cache cannot be written. What is wrong with a job is in its entry.
-    WorkersGone
-        When a process that makes sheets was ended from outside.
-    """
-    shop, shop_key = _read_shop(jobs_dir / "_shop")
-    common = word(program_key(), shop_key, address)
-    lessons = read_lessons(jobs_dir, shop)
-    paths = find_jobs(jobs_dir)
-    entries: dict[Path, Entry] = {}
-    orders = []
-    for path in paths:
-        name = path.as_posix()
-        files = seen_files(path.parent, cache.files_of(name))
-        key = word(common, name, digest(files))
-        kept = cache.of(name)
-        entry = _ENTRY.validate_python(kept.entry) if kept and kept.key == key else None
-        if kept and entry and not entry.superseded and kept.lessons in ("", lessons.word):
-            entries[path] = entry
-            if files != kept.files:
-                cache.keep(name, replace(kept, files=files))
-        else:
-            orders.append(Order(path, key, files))
-    reused = len(entries)
-    making = Making(shop, address, lessons, cache.folder)
-    for number, (order, done) in enumerate(_all_done(making, orders), 1):
-        entries[order.path] = done.entry
-        cache.keep(order.path.as_posix(), _to_keep(order, done, lessons, cache))
-        if number % SAVE_AFTER == 0:
-            cache.save()
-    cache.tidy(path.as_posix() for path in paths)
-    inorder = sorted((entries[path] for path in paths), key=lambda entry: entry.row.year, reverse=True)
-    lines = cache.lines(cache.lines_of(path.as_posix()) for path in paths)
-    return Archive(
-        tuple(inorder),
-        tuple(oddities(jobs_dir, inorder)),
-        "" if isinstance(shop, JobProblems) else shop.house.shop,
-        tuple(_FIGURE.validate_json(line) for line in lines),
-        reused,
-    )
+    def chain(self, path: str) -> str:
+        """One word for the jobs that take the place of this one, each of the one before; "" for none."""
+        number = self.of_superseded.get(path)
+        if not number:
+            return ""
+        steps, met = [], {path}
+        while number:
+            later = self.by_number.get(number)
+            steps.append(f"{number} {later.path} {later.seen.digest}" if later else number)
+            if later is None or later.path in met:
+                break
+            met.add(later.path)
+            number = self.of_superseded.get(later.path, "")
+        return word(*steps)
 
 
-def write_pages(archive: Archive, cache: Cache, before: str, after: str, title: str, site: Path) -> None:
-    """Put the frame around every page where it is new, and every page with its pictures into the site.
+class Build:
+    """One build of all pages.
 
     Parameters
     ----------
-    before, after : what the frame has before the sheet and after it
-    title : what stands in both for the title of the sheet
-    site : the folder of the site
-
-    Raises
-    ------
-    OSError
-        When a page cannot be written.
+    folders : the jobs folders, the first one's pages on top
+    address : where the site will stand on the web, "" where it will not
+    progress : is told how many jobs were made, of how many
     """
-    frame = word(before, after)
-    for entry in archive.entries:
-        name = entry.path.as_posix()
-        kept = cache.of(name)
+
+    def __init__(
+        self, folders: Sequence[JobsFolder], cache: Cache, hands: Hands, address: str = "",
+        progress: Progress = lambda made, of: None,
+    ) -> None:
+        self._folders, self._cache, self._hands = folders, cache, hands
+        self._address, self._progress = address, progress
+        self._parts: list[_Part] = []
+        self._oddities: list[str] = []
+        self._made = 0
+
+    def begin(self) -> None:
+        """Look what each job's files hold now, and order what can be ordered.
+
+        Raises
+        ------
+        OSError
+            When a jobs folder cannot be read.
+        """
+        waiting = []
+        for folder in self._folders:
+            part, changed = self._look(folder)
+            self._parts.append(part)
+            waiting.append((part, changed, self._hands.taught([(part.making, job.path) for job in changed])))
+        self._taught = waiting
+        self._ordered = None if any(changed for _, changed, _ in waiting) else self._order()
+
+    def finish(self, frame: Frame, site: Path) -> Archive:
+        """Keep what was ordered, and let every page with its pictures stand in the site, in its frame.
+
+        Raises
+        ------
+        OSError
+            When the cache or the site cannot be written. What is wrong with a job is in its entry.
+        SheetError
+            When whoever makes the sheets is gone, or the shop changed meanwhile.
+        """
+        orders, done = self._ordered or self._order()
+        self._keep_all(orders, done, frame)
+        first = {job.path for _, job in orders}
+        again = list(self._to_follow(first))
+        self._keep_all(again, self._hands.made([(part.making, job.path) for part, job in again]), frame)
+        self._cache.save()
+        jobs = [job for part in self._parts for job in part.jobs]
+        self._into_the_site(frame, site)
+        with without_collecting():
+            entries = [_ENTRY.validate_json(self._kept(job).entry) for job in jobs]
+        entries.sort(key=lambda entry: entry.row.year, reverse=True)
+        lines = self._cache.lines(self._kept(job).lines for job in jobs)
+        return Archive(
+            tuple(entries), (*self._oddities, *twins(entries)),
+            tuple(_FIGURE.validate_json(line) for line in lines), len(jobs) - self._made,
+        )
+
+    # -- what is there -----------------------------------------------------------------------------------
+
+    def _look(self, folder: JobsFolder) -> tuple[_Part, list[_Job]]:
+        """The jobs of a folder, and those that may teach others something new."""
+        shop_key = folder_key(folder.shop)
+        common = word(program_key(), shop_key, self._address, folder.top)
+        names, odd = find_folders(folder.path)
+        self._oddities += odd
+        jobs, changed = [], []
+        for name in names:
+            path = f"{name}/{JOB}"
+            before = self._cache.seen_of(path)
+            try:
+                now = seen(name, before)
+            except FileNotFoundError:
+                continue  # taken away since the list was made
+            except OSError as error:
+                self._oddities.append(f"{name}: cannot be read: {error.strerror or error}")
+                now = Seen(digest="unreadable")
+            if now.strays:
+                self._oddities += now.strays.splitlines()
+            if not now.digest:
+                continue
+            key = word(common, path, now.digest)
+            kept = self._cache.of(path)
+            job = _Job(path, name, now, key, kept if kept and kept.key == key else None)
+            jobs.append(job)
+            if job.kept is not None:
+                job.lessons = job.kept.lessons
+            elif _may_teach(f"{name}/{LOG}"):
+                changed.append(job)
+        making = Making(folder.shop, shop_key, self._address, folder.top, Lessons(()))
+        return _Part(jobs, making), changed
+
+    def _order(self) -> tuple[list[tuple[_Part, _Job]], Iterator[Done]]:
+        """Order every job whose page is not kept, or shows other lessons than it would now."""
+        orders: list[tuple[_Part, _Job]] = []
+        for part, changed, taught in self._taught:
+            for job, lessons in zip(changed, taught, strict=True):
+                job.lessons = _LESSONS.dump_json(lessons).decode("utf-8") if lessons else ""
+            every = chain.from_iterable(
+                _LESSONS.validate_json(job.lessons) for job in part.jobs if job.lessons
+            )
+            part.making = replace(part.making, lessons=Lessons(every))
+            for job in part.jobs:
+                if job.kept and job.kept.likeness:
+                    likeness = _LIKENESS.validate_json(job.kept.likeness)
+                    if job.kept.shows != self._lessons_shown(part, job, likeness):
+                        job.kept = None
+                if job.kept is None:
+                    orders.append((part, job))
+        return orders, self._hands.made([(part.making, job.path) for part, job in orders])
+
+    def _lessons_shown(self, part: _Part, job: _Job, likeness: Likeness) -> str:
+        """One word for what a page shows of the lessons of other jobs."""
+        return word(repr(part.making.lessons.found(likeness, Path(job.folder))))
+
+    def _to_follow(self, made: set[str]) -> Iterator[tuple[_Part, _Job]]:
+        """The superseded jobs that are to be made because of what became of those that take their place."""
+        for part in self._parts:
+            part.of_superseded = {
+                job.path: kept.superseded_by for job in part.jobs if (kept := self._kept(job)).superseded_by
+            }
+        for part in self._parts:
+            for path in part.of_superseded:
+                job = part.by_path[path]
+                kept, now = self._kept(job), part.chain(path)
+                if kept.follows == now:
+                    continue
+                if path in made:
+                    self._cache.keep(path, kept._replace(follows=now))
+                else:
+                    yield part, job
+
+    def _kept(self, job: _Job) -> Kept:
+        kept = job.kept or self._cache.of(job.path)
         if kept is None:
-            raise OSError(None, "its page was taken away while the site was built; build it again", name)
-        if kept.frame != frame:
-            heading, body = html.escape(entry.heading), cache.body(kept)
-            head, tail = (part.replace(title, heading).encode("utf-8") for part in (before, after))
-            page = store(cache.folder, kept.page.name, head + body + tail)
-            kept = replace(kept, page=page, start=len(head), length=len(body), frame=frame)
-            cache.keep(name, kept)
-        target = site / entry.page
-        target.parent.mkdir(parents=True, exist_ok=True)
-        cache.link(kept.page, target)
-        for picture, stored in kept.pictures.items():
-            target.with_suffix("").mkdir(exist_ok=True)
-            cache.link(stored, target.with_suffix("") / picture)
-    cache.save()
+            raise OSError(None, "its page was taken away while the site was built; build it again", job.path)
+        return kept
+
+    # -- what is made ------------------------------------------------------------------------------------
+
+    def _keep_all(self, orders: Sequence[tuple[_Part, _Job]], done: Iterable[Done], frame: Frame) -> None:
+        for number, ((part, job), one) in enumerate(zip(orders, done, strict=True), 1):
+            self._cache.keep(job.path, self._to_keep(part, job, one, frame))
+            job.kept = None
+            self._made += 1
+            self._progress(number, len(orders))
+            if number % SAVE_AFTER == 0:
+                self._cache.save()
+
+    def _to_keep(self, part: _Part, job: _Job, done: Done, frame: Frame) -> Kept:
+        """What is kept of a job that was made; under no key where another build may make another page."""
+        shows = self._lessons_shown(part, job, done.likeness) if done.entry.learns else ""
+        named = word(job.key, shows, done.body)
+        name = f"{named[:2]}/{named}"
+        body = done.body.encode("utf-8")
+        whole, start = frame.around(done.entry.heading, body)
+        pictures = {
+            picture: self._cache.store(f"{name}.{number}", data)
+            for number, (picture, data) in enumerate(done.pictures.items())
+        }
+        return Kept(
+            seen=job.seen,
+            key=job.key if done.entry.sure and _stands(job) else "",
+            shows=shows,
+            follows=part.chain(job.path),
+            superseded_by=done.entry.superseded_by,
+            entry=_ENTRY.dump_json(done.entry).decode("utf-8"),
+            likeness=_LIKENESS.dump_json(done.likeness).decode("utf-8") if done.entry.learns else "",
+            lessons=job.lessons,
+            lines=self._cache.lines_as_bits(
+                _FIGURE.dump_json(figure).decode("utf-8") for figure in done.figures
+            ),
+            page=self._cache.store(f"{name}.html", whole),
+            start=start,
+            length=len(body),
+            frame=frame.word,
+            pictures=json.dumps(pictures) if pictures else "",
+        )
+
+    # -- the site ----------------------------------------------------------------------------------------
+
+    def _into_the_site(self, frame: Frame, site: Path) -> None:
+        """Let every page stand in the site, with the frame of today."""
+        there: set[str] = set()
+        for part in self._parts:
+            for job in part.jobs:
+                kept = self._kept(job)
+                if kept.frame != frame.word:
+                    kept = self._framed_anew(kept, frame)
+                if kept.seen != job.seen or kept.frame != self._kept(job).frame:
+                    kept = kept._replace(seen=job.seen)
+                    self._cache.keep(job.path, kept)
+                year, name = job.folder.rsplit("/", 2)[1:]
+                folder = f"{site}/{part.making.top}/{year}"
+                if folder not in there:
+                    os.makedirs(folder, exist_ok=True)
+                    there.add(folder)
+                self._cache.link(kept.page, f"{folder}/{name}.html")
+                for picture, stored in kept.stored_pictures.items():
+                    os.makedirs(f"{folder}/{name}", exist_ok=True)
+                    self._cache.link(stored, f"{folder}/{name}/{picture}")
+        self._cache.save()
+
+    def _framed_anew(self, kept: Kept, frame: Frame) -> Kept:
+        heading = _ENTRY.validate_json(kept.entry).heading
+        whole, start = frame.around(heading, self._cache.body(kept))
+        return kept._replace(page=self._cache.store(kept.page.name, whole), start=start, frame=frame.word)
 
 
-def _read_shop(folder: Path) -> tuple[Shop | JobProblems, str]:
-    """The shop and the word for its files, which did not change while they were read."""
-    while True:
-        before = folder_key(folder)
-        shop = try_shop(folder)
-        if folder_key(folder) == before:
-            return shop, before
+def _may_teach(log: str) -> bool:
+    """False where the log, if there is one, has no lesson for others."""
+    with suppress(OSError), open(log, "rb") as file:
+        text = file.read()
+        return any(key in text for key in WORDS_OF_LESSONS)
+    return False
 
 
-def _to_keep(order: Order, done: Done, lessons: Lessons, cache: Cache) -> Kept:
-    """What is kept of a job that was made; under no key where another build may make another page."""
-    unchanged = digest(seen_files(order.path.parent, order.files)) == digest(order.files)
-    return Kept(
-        key=order.key if unchanged and done.entry.sure else "",
-        files=order.files,
-        entry=_ENTRY.dump_python(done.entry, mode="json"),
-        lines=cache.lines_as_bits(_FIGURE.dump_json(figure).decode("utf-8") for figure in done.figures),
-        page=done.page,
-        length=done.page.size,
-        pictures=done.pictures,
-        lessons=lessons.word if done.entry.learns else "",
-    )
-
-
-# -- several processes at once ----------------------------------------------------------------------------
-
-_making: Making  # of a worker
-
-
-def _all_done(making: Making, orders: Sequence[Order]) -> Iterator[tuple[Order, Done]]:
-    """Make all, in their order: on every core where there are many."""
-    workers = min(_cores(), len(orders) // FEW)
-    if workers < 2:
-        for order in orders:
-            yield order, making.done(order)
-        return
-    pool = ProcessPoolExecutor(
-        workers, multiprocessing.get_context("spawn"), initializer=_begin, initargs=(making,)
-    )
-    try:
-        yield from zip(orders, pool.map(_done, orders, chunksize=4), strict=True)
-    except BrokenProcessPool as error:
-        raise WorkersGone(
-            "a process that makes sheets was ended from outside (out of memory?); "
-            "build again, most of what was made is kept"
-        ) from error
-    finally:
-        pool.shutdown(wait=True, cancel_futures=True)
-
-
-def _begin(making: Making) -> None:
-    global _making
-    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is for the build as a whole
-    threading.Thread(target=_end_with_the_build, daemon=True).start()
-    _making = making
-
-
-def _end_with_the_build() -> None:
-    """A build that is killed takes its processes along: they would wait for more for ever."""
-    build = multiprocessing.parent_process()
-    if build is not None:
-        build.join()
-        os._exit(1)
-
-
-def _done(order: Order) -> Done:
-    return _making.done(order)
-
-
-def _cores() -> int:
-    usable: Callable[[int], set[int]] | None = getattr(os, "sched_getaffinity", None)
-    return len(usable(0)) if usable else os.cpu_count() or 1
+def _stands(job: _Job) -> bool:
+    """True where the folder still holds what it held when the build began."""
+    with suppress(OSError):
+        now = seen(job.folder, job.seen)
+        return now.digest == job.seen.digest
+    return False

@@ -3,20 +3,25 @@
 Sheets are not mkdocs pages. The theme renders one page, the frame; every sheet is the frame with the
 sheet's body in it, written when mkdocs has written everything else:
 
+    on_startup     a process that makes sheets begins to start
     on_config      the site folder is checked, mkdocs writes into the staging folder beside it
-    on_files       all jobs are kept from an earlier build or computed; the frame joins the pages
-    on_page_context  the archive page and the generated lists get what they list
-    on_post_build  bodies get the frame around them, the table of jobs is written, the site is swapped in
+    on_files       the jobs are looked through, those that changed are ordered; the frame joins the pages
+    on_page_context  the generated lists about the program get what they list
+    on_post_build  sheets get the frame around them, what lists the jobs is filled in, the site is swapped in
 """
 
 from __future__ import annotations
 
+import itertools
 import logging
+import re
 import tempfile
-from collections.abc import Callable
-from contextlib import ExitStack
+import time
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import Executor
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
-from typing import Any, ClassVar, Final, Literal, TypeVar
+from typing import Any, ClassVar, Final, Literal
 
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
@@ -29,18 +34,21 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
-from pydantic import TypeAdapter
 
 import generator
-from generator.job.keys import file_keys
-from generator.job.thread_families import ListedFamily, listed_families
-from generator.job.thread_print import FromMemory, differences, from_memory, thread_tables
-from generator.render.print_set import SET_STYLE, set_tools
-from generator.site.archive import COLUMNS, FILTERS, Archive, index_script
+from generator.archive.figures import figures_table, sources_table
+from generator.errors import SheetError
+from generator.site import frame as frames
+from generator.site.entry import SHEETS, Archive
+from generator.site.frame import Frame
+from generator.site.hands import Hands
+from generator.site.index_script import COLUMNS, FILTERS, index_script
+from generator.site.job_files import JobsFolder
 from generator.site.kept import Cache
 from generator.site.links import broken_links
-from generator.site.pages import WorkersGone, make_archive, write_pages
-from generator.site.program_key import program_key
+from generator.site.pages import Build
+from generator.site.program_lists import program_list
+from generator.site.progress import progress
 from generator.site.swap import MARKER, SiteFolder, SiteRefused
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
@@ -58,12 +66,12 @@ ARCHIVE_SCRIPTS: Final = ("ticks.js", "archive.js")
 SET_SCRIPTS: Final = ("join_sheets.js", "sheet.js", "gather_sheets.js")
 SCRIPTS: Final = tuple(dict.fromkeys((*ARCHIVE_SCRIPTS, *SHEET_SCRIPTS, *SET_SCRIPTS)))
 SET: Final = "print-set"
+SET_STYLE: Final = "set/set.css"  # of the page of a set alone: it changes the page numbers
 SET_PAGE: Final = "---\ntitle: Print a set of sheets\ntemplate: set.html\nhide: [navigation, toc]\n---\n"
 INDEX_SCRIPT: Final = "archive-index.js"
-FRAME: Final = "sheets/_frame/frame"  # same depth as every sheet, so that relative links agree
-FRAME_TITLE: Final = "The title of the sheet stands here"
-FRAME_BODY: Final = "<!-- the sheet stands here -->"  # also in theme/sheet.html
-FRAME_PAGE: Final = f"---\ntitle: {FRAME_TITLE}\ntemplate: sheet.html\nhide: [navigation, toc]\n---\n"
+FRAME: Final = "sheets/_frame/frame"  # as deep as every sheet, so that relative links agree
+LIST_FRAME: Final = "lists/_frame/frame"  # and as every list
+FRAME_PAGE: Final = f"---\ntitle: {frames.TITLE}\ntemplate: {{}}.html\nhide: [navigation, toc]\n---\n"
 
 UNUSED: Final = (  # of the theme: its search needs a web server, and its own picture
     "assets/javascripts/lunr/",
@@ -71,49 +79,56 @@ UNUSED: Final = (  # of the theme: its search needs a web server, and its own pi
     "assets/images/favicon.png",
 )
 
-_FAMILIES: Final = TypeAdapter(tuple[ListedFamily, ...])
-_FROM_MEMORY: Final = TypeAdapter(tuple[FromMemory, ...])
-_T = TypeVar("_T")
-
 
 class SetupSheetsConfig(Config):  # type: ignore[no-untyped-call]  # mkdocs' own class hook
     """Options of the plugin in mkdocs.yml."""
 
-    jobs_dir = config_options.Type(str, default="jobs")
+    jobs_dir = config_options.Type((str, list), default="jobs")
     cache = config_options.Type(bool, default=True)
 
 
 class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyped-call]
     """Makes the sheets of all jobs and swaps the finished site in."""
 
-    jobs_instead: ClassVar[Path | None] = None  # the command line's --jobs; mkdocs makes the plugin by itself
-
+    jobs_instead: ClassVar[tuple[Path, ...]] = ()  # the command line's --jobs; mkdocs makes the plugin itself
     without_cache: ClassVar[bool] = False  # the command line's --no-cache
+    executor: ClassVar[Executor | None] = None  # of the command line's --machines
 
     archive: Archive
+    build: Build
     cache: Cache
     folder: SiteFolder
-    jobs: Path
+    jobs: tuple[Path, ...]
 
     def __init__(self) -> None:
         self.open = ExitStack()
         self.serving = False
+        self.hands = Hands(self.executor)
 
-    def jobs_folder(self, config: MkDocsConfig) -> Path:
-        """The jobs folder: the command line's, else `jobs_dir` beside mkdocs.yml."""
+    def jobs_folders(self, config: MkDocsConfig) -> tuple[Path, ...]:
+        """The jobs folders: the command line's, else `jobs_dir` beside mkdocs.yml."""
         here = Path(config.config_file_path).resolve().parent if config.config_file_path else Path.cwd()
-        return shown(self.jobs_instead or here / self.config.jobs_dir)
+        named = self.config.jobs_dir
+        own = [here / one for one in ([named] if isinstance(named, str) else named)]
+        return tuple(shown(one) for one in self.jobs_instead or own)
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
-        """Note what mkdocs is asked for; with this event it keeps one plugin from build to build."""
+        """Begin to start a process; with this event mkdocs keeps one plugin from build to build."""
         self.serving = command == "serve"
+        self.hands.warm()
+
+    def on_shutdown(self) -> None:
+        """End the processes of our own."""
+        self.hands.close()
 
     @event_priority(100)
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Take the staging folder for the site, and what makes a site that opens from disk."""
-        self.jobs = self.jobs_folder(config)
-        if not self.jobs.is_dir():
-            raise PluginError(f"{self.jobs}: there is no such jobs folder; set jobs_dir, or give --jobs")
+        self.begun = time.monotonic()
+        self.jobs = self.jobs_folders(config)
+        for jobs in self.jobs:
+            if not jobs.is_dir():
+                raise PluginError(f"{jobs}: there is no such jobs folder; set jobs_dir, or give --jobs")
         self.folder = SiteFolder(Path(config.site_dir), self.jobs)
         try:
             config.site_dir = str(self.folder.begin())
@@ -126,25 +141,22 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
-        """Read and compute all jobs; add style sheets, scripts and the frame to the site's files."""
+        """Look through all jobs; add style sheets, scripts and the frames to the site's files."""
         self.open = ExitStack()
-        try:
+        with _faults_said():
             self.cache = self.open.enter_context(Cache(self._cache_folder(config)))
-            self.archive = make_archive(self.jobs, self.cache, config.site_url or "")
-        except (OSError, WorkersGone) as error:
-            raise PluginError(_said(error)) from error
-        for problem in self.archive.problems:
-            log.warning(str(problem))
-        for oddity in self.archive.oddities:
-            log.warning(oddity)
+            self.build = Build(
+                jobs_folders(self.jobs), self.cache, self.hands, config.site_url or "",
+                self.open.enter_context(progress()),
+            )
+            self.build.begin()
         for name, path in _assets():
             if files.get_file_from_path(name) is None:
                 files.append(File.generated(config, name, abs_src_path=str(path)))
         for file in [file for file in files if file.src_uri.startswith(UNUSED)]:
             files.remove(file)
-        script = index_script(self.archive.entries)
-        files.append(File.generated(config, INDEX_SCRIPT, content=script))
-        for name, content in ((FRAME, FRAME_PAGE), (SET, SET_PAGE)):
+        generated = {FRAME: FRAME_PAGE.format("sheet"), LIST_FRAME: FRAME_PAGE.format("list"), SET: SET_PAGE}
+        for name, content in generated.items():
             page = File.generated(config, f"{name}.md", content=content, inclusion=InclusionLevel.NOT_IN_NAV)
             files.append(page)
         return files
@@ -152,31 +164,32 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
-        """Give the templates the archive, and the names of the columns with their headings."""
+        """Give the templates the lists about the program, and the columns with their headings."""
         added: dict[str, Any] = {
-            "archive": self.archive,
             "archive_columns": [(name, name.capitalize()) for name in COLUMNS],
             "archive_filters": [(name, name.capitalize()) for name in FILTERS],
             "archive_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in ARCHIVE_SCRIPTS)],
             "set_page": f"{SET}.html",
             "set_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in SET_SCRIPTS)],
             "set_style": SET_STYLE,
-            "set_tools": set_tools,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
-            "file_keys": file_keys,
-            "thread_families": lambda: self._kept("families", listed_families, _FAMILIES),
-            "thread_differences": differences,
-            "threads_from_memory": lambda: self._kept("from memory", from_memory, _FROM_MEMORY),
-            "thread_tables": thread_tables,
+            "program_list": lambda name: program_list(name, self.cache),
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context
 
     @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Put the frame around every sheet and swap the finished site in."""
+        """Make what was ordered, put the frames around it, fill in the lists, and swap the site in."""
         staging = Path(config.site_dir)
-        self._frame_sheets(staging)
+        with self.open, _faults_said():
+            sheets, _lists = (self._frame(staging / f"{name}.html") for name in (FRAME, LIST_FRAME))
+            self.archive = self.build.finish(sheets, staging)
+            self._write_archive(staging)
+        for problem in self.archive.problems:
+            log.warning(str(problem))
+        for oddity in self.archive.oddities:
+            log.warning(oddity)
         if config.strict:
             for broken in broken_links(staging):
                 log.warning(str(broken))
@@ -189,7 +202,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         except SiteRefused as error:
             raise PluginError(str(error)) from error
         config.site_dir = str(self.folder.site)
-        log.info("%s", summary(self.archive))
+        log.info("%s", self.summary())
 
     def on_build_error(self, *, error: Exception) -> None:
         """Remove what a failed build wrote; the earlier site stays."""
@@ -201,7 +214,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
     ) -> LiveReloadServer:
         """Build again when a job, a shop file or a template changes."""
-        server.watch(str(self.jobs))
+        for jobs in self.jobs:
+            server.watch(str(jobs))
         server.watch(str(TEMPLATES))
         return server
 
@@ -218,24 +232,31 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             return here / "site.cache"
         return site.with_name(f"{site.name}.cache")
 
-    def _kept(self, name: str, find: Callable[[], _T], kind: TypeAdapter[_T]) -> _T:
-        """What depends on the program alone, and takes seconds to find."""
-        said = self.cache.said(name, program_key(), lambda: kind.dump_json(find()).decode("utf-8"))
-        return kind.validate_json(said)
-
-    def _frame_sheets(self, staging: Path) -> None:
-        frame = staging / f"{FRAME}.html"
-        before, found, after = frame.read_text(encoding="utf-8").partition(FRAME_BODY)
-        if not found:
-            raise PluginError(f"theme/sheet.html must hold {FRAME_BODY!r} once")
-        frame.unlink()
-        frame.parent.rmdir()
+    def _frame(self, page: Path) -> Frame:
+        """What the theme has put around nothing; the page itself does not stay."""
         try:
-            write_pages(self.archive, self.cache, before, after, FRAME_TITLE, staging)
-        except OSError as error:
-            raise PluginError(_said(error)) from error
-        finally:
-            self.open.close()
+            frame = Frame.of(page.read_text(encoding="utf-8"))
+        except ValueError as error:
+            raise PluginError(str(error)) from error
+        page.unlink()
+        page.parent.rmdir()
+        return frame
+
+    def _write_archive(self, staging: Path) -> None:
+        """What lists the jobs."""
+        (staging / INDEX_SCRIPT).write_text(index_script(self.archive.entries), encoding="utf-8")
+        self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
+        self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
+
+    def _fill(self, page: Path, name: str, text: str) -> None:
+        """Put the text in its place on a page of mkdocs."""
+        if page.is_file():  # a site of one's own need not have it
+            before, found, after = page.read_text(encoding="utf-8").partition(f"<!-- {name} -->")
+            page.write_text(before + (text if found else "") + after, encoding="utf-8")
+
+    def summary(self) -> str:
+        """How many jobs there are, how many need somebody's attention, and what the build took."""
+        return summary(self.archive, time.monotonic() - self.begun)
 
 
 def shown(path: Path) -> Path:
@@ -244,15 +265,51 @@ def shown(path: Path) -> Path:
     return path.relative_to(Path.cwd()) if path.is_relative_to(Path.cwd()) else path
 
 
-def summary(archive: Archive) -> str:
-    """How many jobs there are, and how many need somebody's attention."""
+def jobs_folders(paths: Sequence[Path]) -> list[JobsFolder]:
+    """Each with its shop; one without the files of a shop takes those of the first."""
+    found: list[JobsFolder] = []
+    for path in paths:
+        own = path / "_shop"
+        shop = own if own.is_dir() or not found else found[0].shop
+        found.append(JobsFolder(path, shop, SHEETS if not found else _top(path, found)))
+    return found
+
+
+def _top(path: Path, others: Sequence[JobsFolder]) -> str:
+    """The top folder of the pages of a second jobs folder, after its name."""
+    plain = re.sub(r"[^a-z0-9]+", "-", path.resolve().name.lower()).strip("-") or "jobs"
+    taken = {one.top for one in others}
+    names = (f"{SHEETS}-{plain}{number}" for number in ("", *(f"-{one}" for one in itertools.count(2))))
+    return next(name for name in names if name not in taken)
+
+
+def summary(archive: Archive, seconds: float) -> str:
+    """How many jobs there are, how many were made, how many need somebody's attention, and the time.
+
+    Examples
+    --------
+    >>> summary(Archive(()), 0.42)
+    '0 jobs in 0.4 s'
+    """
     count = len(archive.entries)
-    said = [f"{count} job{'' if count == 1 else 's'}"]
+    made = count - archive.reused
+    said = [f"{count:,} job{'' if count == 1 else 's'}"]
+    if count:
+        said += [f"{made:,} made, {archive.reused:,} as before"]
     if archive.not_ready:
-        said.append(f"{archive.not_ready} not ready to run")
+        said.append(f"{archive.not_ready:,} not ready to run")
     if archive.bad:
-        said.append(f"{archive.bad} without a sheet because of errors")
-    return ", ".join(said)
+        said.append(f"{archive.bad:,} without a sheet because of errors")
+    return f"{', '.join(said)} in {seconds:.1f} s"
+
+
+@contextmanager
+def _faults_said() -> Iterator[None]:
+    """A fault of a file, or of whoever makes the sheets, as mkdocs says one."""
+    try:
+        yield
+    except (OSError, SheetError) as error:
+        raise PluginError(_said(error)) from error
 
 
 def _said(error: Exception) -> str:

@@ -16,7 +16,7 @@ import os
 import shutil
 import tempfile
 import time
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from generator.errors import SheetError
@@ -37,14 +37,14 @@ class SiteFolder:
     site
         Where the site shall stand; a link is followed, so that the link itself stays.
     jobs
-        The jobs folder, which the site may not touch.
+        The jobs folders, which the site may not touch.
     """
 
-    def __init__(self, site: Path, jobs: Path) -> None:
+    def __init__(self, site: Path, jobs: Iterable[Path]) -> None:
         self.site = site.resolve()
         self.staging: Path | None = None
         self._before = self.site.with_name(self.site.name + ".before")
-        self._jobs = jobs.resolve()
+        self._jobs = [one.resolve() for one in jobs]
 
     def check(self) -> None:
         """Refuse what is not ours.
@@ -54,11 +54,13 @@ class SiteFolder:
         SiteRefused
             When the folder is, holds or lies in the jobs folder, or holds files that we did not write.
         """
-        site, jobs = self.site, self._jobs
-        if site == jobs or jobs in site.parents or site in jobs.parents:
-            raise SiteRefused(
-                f"{site}: the site cannot be, hold or lie inside the jobs folder {jobs}; give another --site"
-            )
+        site = self.site
+        for jobs in self._jobs:
+            if site == jobs or jobs in site.parents or site in jobs.parents:
+                raise SiteRefused(
+                    f"{site}: the site cannot be, hold or lie inside the jobs folder {jobs}; "
+                    "give another --site"
+                )
         self._refuse_strange_files()
 
     def begin(self) -> Path:

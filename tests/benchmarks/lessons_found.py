@@ -14,7 +14,8 @@ import sys
 import time
 from pathlib import Path
 
-from generator.job.lessons import Lesson, Lessons, likeness
+from generator.job.learned import Lesson, Lessons
+from generator.job.lessons import for_job, likeness
 from generator.job.model import Job
 from generator.job.reading import read_job
 
@@ -55,7 +56,7 @@ def seconds(count: int) -> float:
     start = time.process_time()
     lessons = Lessons(learned)
     for number, job in enumerate(jobs):
-        lessons.for_job(job, Path(f"2026/{number}-part"))
+        for_job(lessons, job, Path(f"2026/{number}-part"))
     return (time.process_time() - start) / count
 
 

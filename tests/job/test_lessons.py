@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis.strategies import DataObject, booleans, data, integers, sampled_from
 
 from generator.job import lessons as module
-from generator.job.lessons import MOST, Found, Lesson, Lessons, Match, likeness, read_lessons
+from generator.job.learned import MOST, Found, Lesson, Lessons, Match
+from generator.job.lessons import for_job, likeness, read_lessons
 from generator.job.model import Job
 from generator.job.reading import ReadJob, ReadLog, read_job, read_shop
 from generator.job.shop import Shop
@@ -74,7 +75,7 @@ def found(job: Path, shop: Shop) -> tuple[Match, ...]:
 
 
 def all_found(job: Path, shop: Shop) -> Found:
-    return read_lessons(job.parents[2], shop).for_job(read_job(job).job, job.parent)
+    return for_job(read_lessons(job.parents[2], shop), read_job(job).job, job.parent)
 
 
 @pytest.mark.parametrize(
@@ -277,6 +278,6 @@ def test_the_order_is_that_of_sorting_them_one_by_one(some: DataObject) -> None:
     plain = [(lesson, shares(lesson)) for lesson in taught if shares(lesson)]
     plain.sort(key=lambda pair: (pair[0].at, pair[0].folder), reverse=True)
     plain.sort(key=lambda pair: ("part" not in pair[1], "thread" not in pair[1], -len(pair[1])))
-    here = Lessons(taught).for_job(asks, Path("2026/its-own"))
+    here = for_job(Lessons(taught), asks, Path("2026/its-own"))
     assert [(one.lesson, one.shares) for one in here.matches] == plain[:MOST]
     assert here.more == max(len(plain) - MOST, 0)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.job.lessons import MOST, Found, Lesson, Likeness, Match
-from generator.job.log import Alike
+from generator.job.learned import MOST, Alike, Found, Lesson, Likeness, Match
 from generator.render.page import render_page
 from generator.sheet.lessons import lesson_lines
 from generator.sheet.model import Sheet

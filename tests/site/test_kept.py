@@ -16,7 +16,7 @@ import pytest
 from PIL import Image
 
 from generator.errors import JobProblems
-from generator.job.lessons import Lessons
+from generator.job.learned import Lessons
 from generator.job.shop import Shop
 from generator.site import pages, program_key
 from generator.site.archive import Made, make_entry

@@ -1,0 +1,62 @@
+"""The files of the site that are made from the rows of the jobs: only those whose key is another."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable
+from pathlib import Path
+
+from generator.archive.listed import Content
+from generator.site.frame import Frame
+from generator.site.kept import Cache, Stored, seal
+from generator.site.program_key import program_key, word
+
+
+def write_contents(contents: Iterable[Content], cache: Cache, frame: Frame, site: Path) -> set[str]:
+    """Let each stand in the site, those with a title in the frame; the names of their files in the cache.
+
+    Raises
+    ------
+    OSError
+        When one cannot be written.
+    """
+    kept, program = _kept(cache), program_key()
+    there: set[str] = set()
+    used: set[str] = set()
+    for content in contents:
+        key = word(program, content.key, frame.word if content.title else "")
+        before = kept.get(content.name)
+        if before is not None and before[0] == key and cache.stands(before[1]):
+            stored = before[1]
+        else:
+            stored = _made(content, key, cache, frame)
+        target = f"{site}/{content.name}"
+        folder = os.path.dirname(target)
+        if folder not in there:
+            os.makedirs(folder, exist_ok=True)
+            there.add(folder)
+        cache.link(stored, target)
+        used.add(stored.name)
+        kept.pop(content.name, None)
+    with cache.writing() as database:
+        database.executemany("DELETE FROM content WHERE name = ?", [(name,) for name in kept])
+    cache.save()
+    return used
+
+
+def _kept(cache: Cache) -> dict[str, tuple[str, Stored]]:
+    with cache.writing() as database:
+        rows = database.execute("SELECT name, key, file, size, written, seal FROM content").fetchall()
+    return {row[0]: (row[1], Stored(*row[2:5])) for row in rows if row[5] == seal(*row[:5])}
+
+
+def _made(content: Content, key: str, cache: Cache, frame: Frame) -> Stored:
+    data = content.make().encode("utf-8")
+    if content.title:
+        data, _ = frame.around(content.title, data)
+    named = word(content.name, key)
+    stored = cache.store(f"{named[:2]}/{named}", data)
+    row = (content.name, key, *stored)
+    with cache.writing() as database:
+        database.execute("INSERT OR REPLACE INTO content VALUES (?, ?, ?, ?, ?, ?)", (*row, seal(*row)))
+    return stored
