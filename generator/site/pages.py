@@ -4,7 +4,7 @@
     Build.finish    what was ordered is kept, gets its frame, and stands in the site with what was kept before
 
 A page depends on the job's own folder, the shop, the program and its options, all in one key, and on what
-it shows of other jobs: their lessons where it is unfinished, the jobs that take its place where there are any.
+it shows of other jobs: their lessons where it is unfinished, and those that take its place.
 """
 
 from __future__ import annotations

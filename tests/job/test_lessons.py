@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis.strategies import DataObject, booleans, data, integers, sampled_from
 
 from generator.job import lessons as module
-from generator.job.learned import MOST, Found, Lesson, Lessons, Match
+from generator.job.learned import ALIKE, MOST, Found, Lesson, Lessons, Match
 from generator.job.lessons import for_job, likeness, read_lessons
 from generator.job.model import Job
 from generator.job.reading import ReadJob, ReadLog, read_job, read_shop
@@ -268,7 +268,7 @@ def test_the_order_is_that_of_sorting_them_one_by_one(some: DataObject) -> None:
 
     def shares(lesson: Lesson) -> tuple[str, ...]:
         return tuple(
-            kind for kind in module.ALIKE
+            kind for kind in ALIKE
             if {key for key in own.keys if key[0] == kind} & set(lesson.likeness.keys) and (
                 kind in lesson.counts_for if lesson.counts_for
                 else kind in ("part", "thread") or lesson.operation in own.operations

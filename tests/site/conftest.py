@@ -10,8 +10,15 @@ import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
+from generator.site.entry import Archive
+from generator.site.frame import Frame
+from generator.site.hands import Hands
+from generator.site.job_files import JobsFolder
+from generator.site.kept import Cache
+from generator.site.pages import Build
+
 ROOT = Path(__file__).resolve().parents[2]
-Build = Callable[..., None]
+BuildSite = Callable[..., None]
 
 
 @pytest.fixture
@@ -33,7 +40,20 @@ def archive(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 @pytest.fixture
-def build_site(archive: Path) -> Build:
+def make_pages(tmp_path: Path) -> Callable[[Path], Archive]:
+    """Makes the pages of a jobs folder, without the theme, in the folder `site` beside it."""
+
+    def made(jobs: Path) -> Archive:
+        with Cache(jobs.parent / "site.cache") as cache:
+            build = Build([JobsFolder(jobs, jobs / "_shop", "sheets")], cache, Hands())
+            build.begin()
+            return build.finish(Frame("", ""), jobs.parent / "site")
+
+    return made
+
+
+@pytest.fixture
+def build_site(archive: Path) -> BuildSite:
     """Builds the archive as `mkdocs build` does, with settings of mkdocs.yml changed."""
 
     def built(**settings: object) -> None:

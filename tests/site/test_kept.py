@@ -18,8 +18,9 @@ from PIL import Image
 from generator.errors import JobProblems
 from generator.job.learned import Lessons
 from generator.job.shop import Shop
-from generator.site import pages, program_key
-from generator.site.archive import Made, make_entry
+from generator.site import making, program_key
+from generator.site.archive import make_entry
+from generator.site.entry import Made
 from generator.site.kept import Cache
 from generator.site.plugin import SetupSheetsPlugin
 
@@ -32,8 +33,8 @@ NOW = time.time_ns
 @pytest.fixture(autouse=True)
 def few_families(monkeypatch: pytest.MonkeyPatch) -> None:
     """The pages about threads are tested elsewhere; here they would cost most of a build."""
-    monkeypatch.setattr("generator.site.plugin.listed_families", lambda: ())
-    monkeypatch.setattr("generator.site.plugin.from_memory", lambda: ())
+    monkeypatch.setattr("generator.job.thread_families.listed_families", lambda: ())
+    monkeypatch.setattr("generator.job.thread_print.from_memory", lambda: ())
 
 
 @pytest.fixture
@@ -41,11 +42,11 @@ def made(monkeypatch: pytest.MonkeyPatch) -> list[str]:
     """The folders of the jobs that were computed, in their order; empty it before a build."""
     names: list[str] = []
 
-    def noted(path: Path, shop: Shop | JobProblems, address: str, lessons: Lessons) -> Made:
+    def noted(path: Path, shop: Shop | JobProblems, address: str, lessons: Lessons, *, top: str) -> Made:
         names.append(path.parent.name)
-        return make_entry(path, shop, address, lessons)
+        return make_entry(path, shop, address, lessons, top=top)
 
-    monkeypatch.setattr(pages, "make_entry", noted)
+    monkeypatch.setattr(making, "make_entry", noted)
     return names
 
 
@@ -178,11 +179,14 @@ def test_a_job_that_another_supersedes_changes_when_the_other_comes_or_goes(
     build_site()
     added = archive / "jobs" / "2026" / "SW-200-ramp-hinge-pin"
     shutil.copytree(archive / "jobs" / "2026" / HOOK, added)
-    for change, others in ((lambda: None, [added.name]), (lambda: shutil.rmtree(added), [])):
+    nothing = lambda: None  # noqa: E731
+    for change, expected in (
+        (nothing, [added.name, PIN]), (nothing, []), (lambda: shutil.rmtree(added), [PIN]), (nothing, []),
+    ):
         made.clear()
         change()
         build_site()
-        assert made == [PIN, *others]
+        assert made == expected
     page = (archive / "site" / "sheets" / "2026" / f"{PIN}.html").read_text(encoding="utf-8")
     assert "No job of that number is in the archive" in page
 
@@ -238,14 +242,14 @@ def test_a_job_changed_while_it_was_made_is_made_again(
     job = archive / "jobs" / "2026" / PIN / "job.yml"
     first = job.read_text(encoding="utf-8")
 
-    def changing(path: Path, shop: Shop | JobProblems, address: str, lessons: Lessons) -> Made:
+    def changing(path: Path, shop: Shop | JobProblems, address: str, lessons: Lessons, *, top: str) -> Made:
         job.write_text(first.replace("hinge", "HINGE", 1), encoding="utf-8")
-        return make_entry(path, shop, address, lessons)
+        return make_entry(path, shop, address, lessons, top=top)
 
-    monkeypatch.setattr(pages, "make_entry", changing)
+    monkeypatch.setattr(making, "make_entry", changing)
     build_site()
     job.write_text(first, encoding="utf-8")
-    monkeypatch.setattr(pages, "make_entry", make_entry)
+    monkeypatch.setattr(making, "make_entry", make_entry)
     build_site()
     assert b"HINGE" not in (archive / "site" / "sheets" / "2026" / f"{PIN}.html").read_bytes()
 
@@ -286,7 +290,7 @@ def damaged(cache: Path, how: str, luck: random.Random) -> None:
         other.close()
     elif how == "rows of another job":
         with sqlite3.connect(database) as other:
-            other.execute("UPDATE job SET kept = (SELECT max(kept) FROM job)")
+            other.execute("UPDATE job SET entry = (SELECT max(entry) FROM job)")
         other.close()
     elif how == "lines mixed up":
         with sqlite3.connect(database) as other:
@@ -326,14 +330,15 @@ def test_a_damaged_cache_is_made_anew_and_the_site_is_right(
 
 BUILD = (
     "import sys; from mkdocs.commands.build import build; from mkdocs.config import load_config;"
-    "from generator.site import pages, plugin; plugin.listed_families = plugin.from_memory = lambda: ();"
-    "pages.FEW = int(sys.argv[1]); print('begun', flush=True);"
+    "from generator.site import hands; from generator.job import thread_families, thread_print;"
+    "thread_families.listed_families = thread_print.from_memory = lambda: ();"
+    "hands.FEW = int(sys.argv[1]); print('begun', flush=True);"
     "build(load_config('mkdocs.yml'))"
 )
 
 
-def begun(few: int = 24) -> subprocess.Popen[bytes]:
-    """A build in a process of its own, which has just begun; with `few` jobs to each process that helps."""
+def begun(few: int = 48) -> subprocess.Popen[bytes]:
+    """A build in a process of its own, which has just begun; others help where there are `few` jobs."""
     command = [sys.executable, "-c", BUILD, str(few)]
     running = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
     assert running.stdout is not None

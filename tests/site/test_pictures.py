@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -12,10 +13,9 @@ from PIL import Image
 from generator import pictures
 from generator.errors import JobProblems
 from generator.job.reading import read_job
-from generator.site.archive import Archive
-from generator.site.kept import Cache
-from generator.site.pages import make_archive, write_pages
+from generator.site.entry import Archive
 
+Built = Callable[[], tuple[Archive, str, Path]]
 JOBS = Path(__file__).parents[2] / "jobs"
 FOLDER = "SW-109-brake-pull-rod"  # a job without pictures of its own
 GPS = 34853
@@ -49,22 +49,26 @@ def with_photos(folder: Path, photos: str) -> int:
     return text.count("\n")
 
 
-def built(folder: Path) -> tuple[Archive, str, Path]:
-    """The archive, the sheet's text, and the folder of its pictures in the site."""
-    site = folder.parents[2] / "site"
-    with Cache(folder.parents[2] / "site.cache") as cache:
-        archive = make_archive(folder.parents[1], cache)
-        write_pages(archive, cache, "", "", "title", site)
-    page = site / archive.entries[0].page
-    return archive, page.read_text(encoding="utf-8"), page.with_suffix("")
+@pytest.fixture
+def built(folder: Path, make_pages: Callable[[Path], Archive]) -> Callable[[], tuple[Archive, str, Path]]:
+    """Gives the archive, the sheet's text, and the folder of its pictures in the site."""
+
+    def made() -> tuple[Archive, str, Path]:
+        archive = make_pages(folder.parents[1])
+        page = folder.parents[2] / "site" / archive.entries[0].page
+        return archive, page.read_text(encoding="utf-8"), page.with_suffix("")
+
+    return made
 
 
-def test_a_picture_stands_on_the_sheet_with_its_caption_and_without_its_notes(folder: Path) -> None:
+def test_a_picture_stands_on_the_sheet_with_its_caption_and_without_its_notes(
+    folder: Path, built: Built
+) -> None:
     (folder / "intake 1.jpg").write_bytes(photo())
     (folder / "notes.txt").write_text("private", encoding="utf-8")
     (folder / "unnamed.jpg").write_bytes(photo())
     with_photos(folder, '[intake 1.jpg, {file: intake 1.jpg, caption: "As it <came> in"}]')
-    _, text, shown = built(folder)
+    _, text, shown = built()
     assert f'src="{FOLDER}/intake%201.jpg" alt="intake 1.jpg" width="60" height="40"' in text
     assert 'alt="As it &lt;came&gt; in"' in text
     assert "<figcaption>As it &lt;came&gt; in</figcaption>" in text
@@ -87,12 +91,12 @@ def test_a_picture_stands_on_the_sheet_with_its_caption_and_without_its_notes(fo
     ],
 )
 def test_a_picture_that_cannot_be_shown_is_a_note_and_the_sheet_is_made(
-    folder: Path, name: str, data: bytes | None, said: str
+    folder: Path, built: Built, name: str, data: bytes | None, said: str
 ) -> None:
     if data is not None:
         (folder / name).write_bytes(data)
     line = with_photos(folder, f"[{name}]")
-    archive, text, shown = built(folder)
+    archive, text, shown = built()
     assert not archive.problems
     assert said in text
     assert f"job.yml:{line}</small>" in text
@@ -110,10 +114,10 @@ def test_the_place_of_a_note_has_line_and_column(folder: Path, capsys: pytest.Ca
     assert f"job.yml:{line}:17: note: " in said[0]
 
 
-def test_a_picture_with_the_name_of_another_kind_is_shown_by_what_it_is(folder: Path) -> None:
+def test_a_picture_with_the_name_of_another_kind_is_shown_by_what_it_is(folder: Path, built: Built) -> None:
     (folder / "really-a-photo.png").write_bytes(photo())
     with_photos(folder, "[really-a-photo.png]")
-    _, text, shown = built(folder)
+    _, text, shown = built()
     assert "is shown, but it is a JPEG picture: its name should end so." in text
     assert [path.name for path in shown.iterdir()] == ["really-a-photo.png.jpg"]
 

@@ -23,7 +23,8 @@ from generator.job.shop import Shop
 from generator.sheet import other_lathes
 from generator.sheet.model import Sheet
 from generator.site import archive as archive_module
-from generator.site.archive import index_script, make_entry, try_shop
+from generator.site.archive import make_entry, try_shop
+from generator.site.index_script import index_script
 from generator.site.plugin import TEMPLATES
 
 Build = Callable[..., None]
@@ -216,10 +217,9 @@ def test_ctrl_c_leaves_the_earlier_site_and_nothing_beside_it(archive: Path, bui
     build_site()
     before = tree(archive / "site")
     slow = (
-        "import time, generator.site.archive as a, generator.site.plugin as p\n"
-        "real = p.make_archive\n"
+        "import time, generator.site.plugin as p\n"
         "def slow(*args):\n    print('started', flush=True); time.sleep(60)\n"
-        "p.make_archive = slow\n"
+        "p.Build.begin = slow\n"
         "from mkdocs.__main__ import cli; cli(['build', '--quiet'])\n"
     )
     with subprocess.Popen(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -11,9 +12,9 @@ from generator.__main__ import main
 from generator.job.beside import Successor
 from generator.job.reading import read_job
 from generator.job.successor import successor
-from generator.site.kept import Cache
-from generator.site.pages import make_archive, write_pages
+from generator.site.entry import Archive
 
+MakePages = Callable[[Path], Archive]
 JOBS = Path(__file__).parents[2] / "jobs"
 OLD, NEW = "SW-109-brake-pull-rod", "SW-118-pump-lug"
 
@@ -49,13 +50,11 @@ def test_it_is_looked_for_among_the_folders(jobs: Path, number: str, found: Succ
     assert (said.level, said.where.column) == ("check", 16)
 
 
-def test_page_paper_and_archive_say_so(jobs: Path, tmp_path: Path) -> None:
+def test_page_paper_and_archive_say_so(jobs: Path, make_pages: MakePages) -> None:
     superseded_by(jobs, "'SW-120 & more'")
-    with Cache(tmp_path / "cache") as cache:
-        archive = make_archive(jobs, cache)
-        write_pages(archive, cache, "", "", "title", tmp_path / "site")
+    archive = make_pages(jobs)
     (entry,) = (entry for entry in archive.entries if entry.page.endswith(f"{OLD}.html"))
-    text = (tmp_path / "site" / entry.page).read_text(encoding="utf-8")
+    text = (jobs.parent / "site" / entry.page).read_text(encoding="utf-8")
     link = '<a href="../2026/SW-120%20%26%20more.html">SW-120 &amp; more</a>'
     assert f"<strong>SUPERSEDED BY {link}</strong> Do not work from this sheet." in text
     assert '@top-center { content: "SUPERSEDED BY SW' in text  # on every page of the paper
@@ -101,7 +100,8 @@ def test_of_several_in_turn_the_last_is_named(jobs: Path) -> None:
     ],
 )
 def test_a_ring_ends_says_so_and_stops_the_sheet(
-    jobs: Path, capsys: pytest.CaptureFixture[str], numbers: tuple[str, ...], steps: str
+    jobs: Path, capsys: pytest.CaptureFixture[str], make_pages: MakePages, numbers: tuple[str, ...],
+    steps: str,
 ) -> None:
     first, *_ = follow(jobs, *numbers)
     newer, (said,) = successor(read_job(first))
@@ -111,8 +111,7 @@ def test_a_ring_ends_says_so_and_stops_the_sheet(
     assert main(["check", str(first)]) == 0  # a finding, not a file that cannot be read
     line = len(first.read_text(encoding="utf-8").splitlines())
     assert f"SW-1-pin/job.yml:{line}:16: " in capsys.readouterr().out
-    with Cache(jobs.parent / "cache") as cache:
-        assert len(make_archive(jobs, cache).entries) >= len(numbers)
+    assert len(make_pages(jobs).entries) >= len(numbers)
 
 
 def test_one_that_cannot_be_read_ends_the_search(jobs: Path) -> None:

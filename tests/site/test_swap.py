@@ -19,7 +19,7 @@ def jobs(tmp_path: Path) -> Path:
 
 
 def build(site: Path, jobs: Path, text: str) -> SiteFolder:
-    folder = SiteFolder(site, jobs)
+    folder = SiteFolder(site, [jobs])
     (folder.begin() / "index.html").write_text(text)
     return folder
 
@@ -98,14 +98,14 @@ def test_a_site_that_is_or_holds_or_lies_in_the_jobs_folder_is_refused(tmp_path:
     jobs = tmp_path / "deep" / "jobs"
     jobs.mkdir(parents=True)
     with pytest.raises(SiteRefused, match="jobs folder"):
-        SiteFolder(jobs / place, jobs).begin()
+        SiteFolder(jobs / place, [jobs]).begin()
 
 
 def test_a_link_to_the_jobs_folder_is_seen_through(tmp_path: Path, jobs: Path) -> None:
     link = tmp_path / "elsewhere"
     link.symlink_to(jobs, target_is_directory=True)
     with pytest.raises(SiteRefused, match="jobs folder"):
-        SiteFolder(link, jobs).begin()
+        SiteFolder(link, [jobs]).begin()
 
 
 def test_a_folder_with_somebodys_files_is_refused_and_untouched(tmp_path: Path, jobs: Path) -> None:
@@ -113,7 +113,7 @@ def test_a_folder_with_somebodys_files_is_refused_and_untouched(tmp_path: Path, 
     site.mkdir()
     (site / "holiday.jpg").write_bytes(b"x")
     with pytest.raises(SiteRefused, match="not built by this program"):
-        SiteFolder(site, jobs).begin()
+        SiteFolder(site, [jobs]).begin()
     assert names(tmp_path) == {"jobs", "photos"}
     assert (site / "holiday.jpg").read_bytes() == b"x"
 
@@ -123,7 +123,7 @@ def test_a_file_that_somebody_put_into_our_site_is_named_and_kept(tmp_path: Path
     build(site, jobs, "first").commit()
     (site / "holiday.jpg").write_bytes(b"x")
     with pytest.raises(SiteRefused, match=r"holiday\.jpg"):
-        SiteFolder(site, jobs).begin()
+        SiteFolder(site, [jobs]).begin()
     assert (site / "holiday.jpg").exists()
 
 
@@ -151,5 +151,5 @@ def test_an_empty_folder_and_a_link_to_a_folder_are_accepted(tmp_path: Path, job
 def test_a_file_is_not_a_site(tmp_path: Path, jobs: Path) -> None:
     (tmp_path / "site").write_text("mine")
     with pytest.raises(SiteRefused, match="is a file"):
-        SiteFolder(tmp_path / "site", jobs).begin()
+        SiteFolder(tmp_path / "site", [jobs]).begin()
     assert (tmp_path / "site").read_text() == "mine"
