@@ -143,6 +143,12 @@ def _parser() -> argparse.ArgumentParser:
             "--jobs", metavar="DIR", help="the jobs folder (default: the one mkdocs.yml names, else jobs)"
         )
 
+    def takes_folders(command: argparse.ArgumentParser) -> None:
+        command.add_argument(
+            "--jobs", metavar="DIR", action="append",
+            help="a jobs folder; again for each further one (default: those mkdocs.yml names, else jobs)",
+        )
+
     def without_cache(verb: argparse.ArgumentParser) -> None:
         verb.add_argument("--no-cache", action="store_true", help="make every sheet anew, and keep none")
 
@@ -152,10 +158,13 @@ def _parser() -> argparse.ArgumentParser:
         "Build the site of all jobs; it replaces the earlier one in one step.",
         "build --jobs jobs --site site",
     )
-    takes_jobs(build)
+    takes_folders(build)
     build.add_argument("--site", metavar="DIR", help="where the site goes (default: site)")
     without_cache(build)
     build.add_argument("--strict", action="store_true", help="keep the earlier site when a job has errors")
+    build.add_argument(
+        "--machines", metavar="ADDRESS", help="let the machines of a Dask scheduler make the sheets"
+    )
 
     serve = verb(
         "serve",
@@ -163,7 +172,7 @@ def _parser() -> argparse.ArgumentParser:
         "Show the site in a browser and follow changes, until Ctrl-C.",
         "serve --addr 127.0.0.1:8000",
     )
-    takes_jobs(serve)
+    takes_folders(serve)
     without_cache(serve)
     serve.add_argument("--addr", metavar="HOST:PORT", help="where to listen (default: 127.0.0.1:8000)")
 

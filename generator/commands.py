@@ -20,6 +20,8 @@ from typing import TYPE_CHECKING, Any
 from generator.errors import BadDesignation, JobProblems, Problem, SheetError
 
 if TYPE_CHECKING:
+    from concurrent.futures import Executor
+
     from mkdocs.config.defaults import MkDocsConfig
 
     from generator.job.learned import Lessons
@@ -40,7 +42,7 @@ def build(asked: Namespace) -> int:
     from generator.site.plugin import SetupSheetsPlugin
     from generator.site.swap import SiteFolder, SiteRefused
 
-    with _mkdocs(asked) as config_file:
+    with _mkdocs(asked) as config_file, _executor(asked.machines) as SetupSheetsPlugin.executor:
         config = _config(config_file, site_dir=_site(asked.site, config_file), strict=asked.strict or None)
         plugin = config.plugins["setup_sheets"]
         assert isinstance(plugin, SetupSheetsPlugin)
@@ -162,17 +164,20 @@ def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
     from generator.site.plugin import TEMPLATES, SetupSheetsPlugin
 
     own = Path(OWN_SETTINGS).is_file()
-    jobs = Path(asked.jobs or "jobs")
-    if (asked.jobs or not own) and not jobs.is_dir():
-        raise UsageError(
-            f"{jobs}: there is no such jobs folder; go to the folder that has one, or give --jobs"
-        )
+    folders = tuple(Path(one) for one in asked.jobs or ("jobs",))
+    for jobs in folders if asked.jobs or not own else ():
+        if not jobs.is_dir():
+            raise UsageError(
+                f"{jobs}: there is no such jobs folder; go to the folder that has one, or give --jobs"
+            )
+    if len({one.resolve() for one in folders}) < len(folders):
+        raise UsageError("--jobs: a jobs folder is given twice; give each once")
     logger, handler = logging.getLogger("mkdocs"), logging.StreamHandler()
     handler.setFormatter(logging.Formatter("%(message)s"))
     handler.setLevel(level)
     logger.setLevel(level)
     logger.addHandler(handler)
-    SetupSheetsPlugin.jobs_instead = (jobs,) if asked.jobs or not own else ()
+    SetupSheetsPlugin.jobs_instead = folders if asked.jobs or not own else ()
     SetupSheetsPlugin.without_cache = asked.no_cache
     try:
         yield OWN_SETTINGS if own else str(TEMPLATES / "mkdocs.yml")
@@ -181,7 +186,20 @@ def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
     finally:
         SetupSheetsPlugin.jobs_instead = ()
         SetupSheetsPlugin.without_cache = False
+        SetupSheetsPlugin.executor = None
         logger.removeHandler(handler)
+
+
+@contextmanager
+def _executor(address: str | None) -> Iterator[Executor | None]:
+    """Other machines to make the sheets, where there is an address."""
+    if address is None:
+        yield None
+        return
+    from generator.site.machines import machines
+
+    with machines(address) as executor:
+        yield executor
 
 
 def _config(config_file: str, **settings: Any) -> MkDocsConfig:

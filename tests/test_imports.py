@@ -42,6 +42,8 @@ MAY_IMPORT = {  # part: the parts below it
 }
 ONLY_IN = {  # library: where alone it is imported
     "yaml": {"job.reading", "job.writing"},
+    "click": {"site.progress"},
+    "distributed": {"site.machines"},
     "filelock": {"job.log_file", "site.kept"},
     "pint": {"units"},
     "jinja2": {"render"},

@@ -145,8 +145,8 @@ class Cache:
     def keep(self, path: str, kept: Kept) -> None:
         """Put this in the place of what was kept of the job; `save` makes it last."""
         self._kept[path] = kept
-        seen = kept.seen._replace(lasting=int(kept.seen.lasting))  # as SQLite gives it back
-        row = (path, *seen, *kept[1:9], *kept.page, *kept[10:])
+        names, stats, held, lasting, strays = kept.seen  # a truth comes back from SQLite as a number
+        row = (path, names, stats, held, int(lasting), strays, *kept[1:9], *kept.page, *kept[10:])
         marks = ", ".join("?" * (len(row) + 1))
         with self.writing() as database, suppress(UnicodeEncodeError):  # a name that is no text
             database.execute(f"INSERT OR REPLACE INTO job VALUES ({marks})", (*row, seal(*row)))

@@ -170,6 +170,7 @@ class SiteFolder:
 
 def _files(folder: Path) -> Iterator[str]:
     """All files below the folder, as posix paths relative to it."""
+    top = len(str(folder)) + 1
     for parent, _, names in os.walk(folder):
-        for name in names:
-            yield (Path(parent) / name).relative_to(folder).as_posix()
+        inside = parent[top:].replace(os.sep, "/")
+        yield from (f"{inside}/{name}" for name in names) if inside else names
