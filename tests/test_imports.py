@@ -44,6 +44,7 @@ ONLY_IN = {  # library: where alone it is imported
     "yaml": {"job.reading", "job.writing"},
     "click": {"site.progress"},
     "distributed": {"site.machines"},
+    "watchdog": {"site.watching"},
     "filelock": {"job.log_file", "site.kept"},
     "pint": {"units"},
     "jinja2": {"render"},

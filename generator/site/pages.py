@@ -157,6 +157,25 @@ class Build:
             tuple(_FIGURE.validate_json(line) for line in lines), len(jobs) - self._made,
         )
 
+    def changed(self) -> bool:
+        """True when a job's folder, or a shop's, is not as this build found it.
+
+        Raises
+        ------
+        OSError
+            When a jobs folder cannot be read.
+        """
+        for folder, part in zip(self._folders, self._parts, strict=True):
+            names, _ = find_folders(folder.path)
+            if folder_key(folder.shop) != part.making.shop_key or len(names) < len(part.jobs):
+                return True
+            for name in names:
+                job = part.by_path.get(f"{name}/{JOB}")
+                now = seen(name, job.seen if job else Seen())
+                if now.digest != (job.seen.digest if job else ""):
+                    return True
+        return False
+
     # -- what is there -----------------------------------------------------------------------------------
 
     def _look(self, folder: JobsFolder) -> tuple[_Part, list[_Job]]:

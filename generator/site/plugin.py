@@ -15,6 +15,7 @@ from __future__ import annotations
 import itertools
 import logging
 import re
+import shutil
 import tempfile
 import time
 from collections.abc import Callable, Iterator, Sequence
@@ -50,6 +51,7 @@ from generator.site.pages import Build
 from generator.site.program_lists import program_list
 from generator.site.progress import progress
 from generator.site.swap import MARKER, SiteFolder, SiteRefused
+from generator.site.watching import Watch
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
@@ -103,6 +105,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     def __init__(self) -> None:
         self.open = ExitStack()
         self.serving = False
+        self.served = ExitStack()
         self.hands = Hands(self.executor)
 
     def jobs_folders(self, config: MkDocsConfig) -> tuple[Path, ...]:
@@ -120,6 +123,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     def on_shutdown(self) -> None:
         """End the processes of our own."""
         self.hands.close()
+        self.served.close()
 
     @event_priority(100)
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
@@ -129,6 +133,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         for jobs in self.jobs:
             if not jobs.is_dir():
                 raise PluginError(f"{jobs}: there is no such jobs folder; set jobs_dir, or give --jobs")
+        if self.serving and self._keeps():
+            config.site_dir = str(self._home(config) / "site.cache" / "served")
         self.folder = SiteFolder(Path(config.site_dir), self.jobs)
         try:
             config.site_dir = str(self.folder.begin())
@@ -213,24 +219,37 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]
     ) -> LiveReloadServer:
-        """Build again when a job, a shop file or a template changes."""
-        for jobs in self.jobs:
-            server.watch(str(jobs))
+        """Serve the site that was built, and build again when a job, a shop file or a template changes."""
+        server.root = str(self.folder.site)
+        told = self.folder.site.with_name(f"{self.folder.site.name}.changed")
+        told.touch()
+        watch = Watch(self.jobs, told, lambda: self.build.changed())
+        self.served.callback(shutil.rmtree, server.root, ignore_errors=True)
+        self.served.callback(told.unlink, missing_ok=True)
+        self.served.callback(watch.stop)
+        watch.start()
+        server.watch(str(told))
         server.watch(str(TEMPLATES))
         return server
 
     def _cache_folder(self, config: MkDocsConfig) -> Path:
         """Beside the site; while serving, where a build has it; without a cache, one that goes again."""
         site = self.folder.site
-        if not self.config.cache or self.without_cache:
+        if not self._keeps():
             folder = tempfile.TemporaryDirectory(prefix=f"{site.name}.building-", dir=site.parent)
             here = Path(self.open.enter_context(folder))
             (here / MARKER).touch()
             return here
         if self.serving:
-            here = Path.cwd() if self.jobs_instead else Path(config.config_file_path).resolve().parent
-            return here / "site.cache"
+            return self._home(config) / "site.cache"
         return site.with_name(f"{site.name}.cache")
+
+    def _keeps(self) -> bool:
+        return self.config.cache and not self.without_cache
+
+    def _home(self, config: MkDocsConfig) -> Path:
+        """The folder in which a build makes the site, where it is not told another one."""
+        return Path.cwd() if self.jobs_instead else Path(config.config_file_path).resolve().parent
 
     def _frame(self, page: Path) -> Frame:
         """What the theme has put around nothing; the page itself does not stay."""
