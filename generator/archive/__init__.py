@@ -1,1 +1,1 @@
-"""The pages of the archive: the table of jobs, its search, lists, times and calendar, from the rows of jobs."""
+"""The archive's pages, from the rows of jobs: the table and its search, lists, times and calendar."""
