@@ -21,27 +21,22 @@ def write_contents(contents: Iterable[Content], cache: Cache, frame: Frame, site
         When one cannot be written.
     """
     kept, program = _kept(cache), program_key()
-    there: set[str] = set()
-    used: set[str] = set()
+    stands: dict[str, Stored] = {}
     for content in contents:
         key = word(program, content.key, frame.word if content.title else "")
         before = kept.get(content.name)
         if before is not None and before[0] == key and cache.stands(before[1]):
-            stored = before[1]
+            stands[content.name] = before[1]
         else:
-            stored = _made(content, key, cache, frame)
-        target = f"{site}/{content.name}"
-        folder = os.path.dirname(target)
-        if folder not in there:
-            os.makedirs(folder, exist_ok=True)
-            there.add(folder)
-        cache.link(stored, target)
-        used.add(stored.name)
-        kept.pop(content.name, None)
+            stands[content.name] = _made(content, key, cache, frame)
+    for folder in {os.path.dirname(f"{site}/{name}") for name in stands}:
+        os.makedirs(folder, exist_ok=True)
+    for name, stored in stands.items():
+        cache.link(stored, f"{site}/{name}")
     with cache.writing() as database:
-        database.executemany("DELETE FROM content WHERE name = ?", [(name,) for name in kept])
+        database.executemany("DELETE FROM content WHERE name = ?", [(name,) for name in kept.keys() - stands])
     cache.save()
-    return used
+    return {stored.name for stored in stands.values()}
 
 
 def _kept(cache: Cache) -> dict[str, tuple[str, Stored]]:

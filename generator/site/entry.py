@@ -14,10 +14,12 @@ from typing import Final
 from urllib.parse import quote
 
 from generator.archive.figures import FigureName
+from generator.archive.listed import Listed
 from generator.errors import Fault, Problem
 from generator.job.beside import JobPicture
 from generator.job.learned import Likeness
 from generator.sheet.row import ArchiveRow
+from generator.site.kept import Paged
 
 SHEETS: Final = "sheets"  # the top folder of the pages; of a second jobs folder another one
 
@@ -72,13 +74,16 @@ class Archive:
     """All jobs, newest year first, then by folder name; `oddities` are sentences about the jobs folders.
 
     `figures` are the figures of all sheets, and their other sources, as the site lists them; `reused` counts
-    the jobs that were kept from an earlier build.
+    the jobs that were kept from an earlier build. `jobs` are the entries as the archive's pages see them,
+    `pages` what is kept of each, in the same order.
     """
 
     entries: tuple[Entry, ...]
     oddities: tuple[str, ...] = ()
     figures: tuple[FigureName, ...] = ()
     reused: int = 0
+    jobs: tuple[Listed, ...] = ()
+    pages: tuple[Paged, ...] = ()
 
     @property
     def problems(self) -> tuple[Problem, ...]:

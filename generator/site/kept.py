@@ -92,6 +92,13 @@ class Kept(NamedTuple):
         return {name: Stored(*file) for name, file in json.loads(self.pictures).items()}
 
 
+class Paged(NamedTuple):
+    """The path of a job's file, and what is kept of the job."""
+
+    path: str
+    kept: Kept
+
+
 class Cache:
     """The kept pages of one site, for one build at a time; another build waits.
 

@@ -12,6 +12,7 @@ from contextlib import suppress
 from functools import lru_cache
 from pathlib import Path
 
+from generator.archive.words import words_of
 from generator.errors import JobProblems, SheetError
 from generator.job.beside import JobPicture
 from generator.job.learned import Lesson
@@ -39,7 +40,10 @@ def made(making: Making, path: Path) -> Done:
     """
     shop = _shop(making.shop, making.shop_key)
     one = make_entry(path, shop, making.address, making.lessons, top=making.top)
-    return Done(one.entry, one.body, one.figures, dict(_pictures(one.pictures)), one.likeness)
+    return Done(
+        one.entry, one.body, one.figures, dict(_pictures(one.pictures)), one.likeness,
+        "\n".join(words_of(one.body, one.entry.row)),
+    )
 
 
 def taught_at(making: Making, path: Path) -> tuple[Lesson, ...]:

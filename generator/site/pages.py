@@ -22,14 +22,16 @@ from typing import Final
 from pydantic import TypeAdapter
 
 from generator.archive.figures import FigureName
+from generator.archive.listed import Listed
 from generator.job.learned import WORDS_OF_LESSONS, Lesson, Lessons, Likeness
 from generator.site.entry import Archive, Entry, twins
 from generator.site.frame import Frame
 from generator.site.hands import Hands
 from generator.site.job_files import JOB, LOG, JobsFolder, Seen, find_folders, seen
-from generator.site.kept import Cache, Kept, without_collecting
+from generator.site.kept import Cache, Kept, Paged, seal, without_collecting
 from generator.site.orders import Done, Making
 from generator.site.program_key import folder_key, program_key, word
+from generator.site.word_index import WordIndex
 
 SAVE_AFTER: Final = 200  # jobs made: what a killed build loses at most
 
@@ -105,11 +107,12 @@ class Build:
     """
 
     def __init__(
-        self, folders: Sequence[JobsFolder], cache: Cache, hands: Hands, address: str = "",
+        self, folders: Sequence[JobsFolder], cache: Cache, words: WordIndex, hands: Hands, address: str = "",
         progress: Progress = lambda made, of: None,
     ) -> None:
         self._folders, self._cache, self._hands = folders, cache, hands
         self._address, self._progress = address, progress
+        self._words = words
         self._parts: list[_Part] = []
         self._oddities: list[str] = []
         self._made = 0
@@ -146,16 +149,9 @@ class Build:
         again = list(self._to_follow(first))
         self._keep_all(again, self._hands.made([(part.making, job.path) for part, job in again]), frame)
         self._cache.save()
-        jobs = [job for part in self._parts for job in part.jobs]
         self._into_the_site(frame, site)
         with without_collecting():
-            entries = [_ENTRY.validate_json(self._kept(job).entry) for job in jobs]
-        entries.sort(key=lambda entry: entry.row.year, reverse=True)
-        lines = self._cache.lines(self._kept(job).lines for job in jobs)
-        return Archive(
-            tuple(entries), (*self._oddities, *twins(entries)),
-            tuple(_FIGURE.validate_json(line) for line in lines), len(jobs) - self._made,
-        )
+            return self._archive()
 
     def changed(self) -> bool:
         """True when a job's folder, or a shop's, is not as this build found it.
@@ -175,6 +171,19 @@ class Build:
                 if now.digest != (job.seen.digest if job else ""):
                     return True
         return False
+
+    def _archive(self) -> Archive:
+        pages = [Paged(job.path, self._kept(job)) for part in self._parts for job in part.jobs]
+        both = [(_ENTRY.validate_json(page.kept.entry), page) for page in pages]
+        both.sort(key=lambda pair: pair[0].row.year, reverse=True)
+        entries = [entry for entry, _ in both]
+        lines = self._cache.lines(page.kept.lines for page in pages)
+        return Archive(
+            tuple(entries), (*self._oddities, *twins(entries)),
+            tuple(_FIGURE.validate_json(line) for line in lines), len(pages) - self._made,
+            tuple(Listed(entry.link, entry.row, seal(page.kept.entry).hex()) for entry, page in both),
+            tuple(page for _, page in both),
+        )
 
     # -- what is there -----------------------------------------------------------------------------------
 
@@ -260,7 +269,9 @@ class Build:
 
     def _keep_all(self, orders: Sequence[tuple[_Part, _Job]], done: Iterable[Done], frame: Frame) -> None:
         for number, ((part, job), one) in enumerate(zip(orders, done, strict=True), 1):
-            self._cache.keep(job.path, self._to_keep(part, job, one, frame))
+            kept = self._to_keep(part, job, one, frame)
+            self._cache.keep(job.path, kept)
+            self._words.keep(job.path, kept.page.name, one.words)
             job.kept = None
             self._made += 1
             self._progress(number, len(orders))

@@ -20,7 +20,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Executor
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack, closing, contextmanager
 from pathlib import Path
 from typing import Any, ClassVar, Final, Literal
 
@@ -40,6 +40,8 @@ import generator
 from generator.archive.figures import figures_table, sources_table
 from generator.errors import SheetError
 from generator.site import frame as frames
+from generator.site.archive_pages import archive_contents
+from generator.site.contents import write_contents
 from generator.site.entry import SHEETS, Archive
 from generator.site.frame import Frame
 from generator.site.hands import Hands
@@ -52,6 +54,7 @@ from generator.site.program_lists import program_list
 from generator.site.progress import progress
 from generator.site.swap import MARKER, SiteFolder, SiteRefused
 from generator.site.watching import Watch
+from generator.site.word_index import Damaged, WordIndex
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
@@ -99,6 +102,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     archive: Archive
     build: Build
     cache: Cache
+    words: WordIndex
     folder: SiteFolder
     jobs: tuple[Path, ...]
 
@@ -151,8 +155,9 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.open = ExitStack()
         with _faults_said():
             self.cache = self.open.enter_context(Cache(self._cache_folder(config)))
+            self.words = self.open.enter_context(closing(WordIndex(self.cache)))
             self.build = Build(
-                jobs_folders(self.jobs), self.cache, self.hands, config.site_url or "",
+                jobs_folders(self.jobs), self.cache, self.words, self.hands, config.site_url or "",
                 self.open.enter_context(progress()),
             )
             self.build.begin()
@@ -189,9 +194,9 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         """Make what was ordered, put the frames around it, fill in the lists, and swap the site in."""
         staging = Path(config.site_dir)
         with self.open, _faults_said():
-            sheets, _lists = (self._frame(staging / f"{name}.html") for name in (FRAME, LIST_FRAME))
+            sheets, lists = (self._frame(staging / f"{name}.html") for name in (FRAME, LIST_FRAME))
             self.archive = self.build.finish(sheets, staging)
-            self._write_archive(staging)
+            self._write_archive(lists, staging)
         for problem in self.archive.problems:
             log.warning(str(problem))
         for oddity in self.archive.oddities:
@@ -261,11 +266,21 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         page.parent.rmdir()
         return frame
 
-    def _write_archive(self, staging: Path) -> None:
+    def _write_archive(self, frame: Frame, staging: Path) -> None:
         """What lists the jobs."""
+        try:
+            files = self._contents(frame, staging)
+        except Damaged:
+            self.words.begin_anew()
+            files = self._contents(frame, staging)
+        self.cache.tidy((page.path for page in self.archive.pages), files)
         (staging / INDEX_SCRIPT).write_text(index_script(self.archive.entries), encoding="utf-8")
         self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
+
+    def _contents(self, frame: Frame, staging: Path) -> set[str]:
+        contents = archive_contents(self.archive.jobs, self.archive.pages, self.words)
+        return write_contents(contents, self.cache, frame, staging)
 
     def _fill(self, page: Path, name: str, text: str) -> None:
         """Put the text in its place on a page of mkdocs."""

@@ -16,6 +16,7 @@ from generator.site.hands import Hands
 from generator.site.job_files import JobsFolder
 from generator.site.kept import Cache
 from generator.site.pages import Build
+from generator.site.word_index import WordIndex
 
 ROOT = Path(__file__).resolve().parents[2]
 BuildSite = Callable[..., None]
@@ -45,7 +46,7 @@ def make_pages(tmp_path: Path) -> Callable[[Path], Archive]:
 
     def made(jobs: Path) -> Archive:
         with Cache(jobs.parent / "site.cache") as cache:
-            build = Build([JobsFolder(jobs, jobs / "_shop", "sheets")], cache, Hands())
+            build = Build([JobsFolder(jobs, jobs / "_shop", "sheets")], cache, WordIndex(cache), Hands())
             build.begin()
             return build.finish(Frame("", ""), jobs.parent / "site")
 

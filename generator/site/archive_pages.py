@@ -1,0 +1,30 @@
+"""Everything in the site that lists the jobs: data of the archive page, index of the search, lists."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import islice
+
+from generator.archive.blocks import blocks_of
+from generator.archive.columns import columns_contents, orders_contents, rows_contents
+from generator.archive.listed import Content, Listed
+from generator.site.kept import Paged
+from generator.site.word_index import WordIndex
+
+
+def archive_contents(
+    jobs: Sequence[Listed], pages: Sequence[Paged], words: WordIndex
+) -> Iterator[Content]:
+    """The files; `jobs` are in the order of the archive, `pages` what is kept of each.
+
+    Raises
+    ------
+    Damaged
+        When the index has to be made anew.
+    """
+    blocks = blocks_of(jobs)
+    yield from columns_contents(blocks)
+    yield from orders_contents(blocks)
+    yield from rows_contents(blocks)
+    rest = iter(pages)
+    yield from words.contents([(block, list(islice(rest, len(block.jobs)))) for block in blocks])
