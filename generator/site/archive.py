@@ -57,7 +57,7 @@ def make_entry(
         with faults_as_problems(path):
             learned = tuple(line.words for line in sheet.learned.lines if not line.number)
             entry = Entry(
-                path, page_of(path, top), replace(sheet.index, learned=learned), (),
+                path.as_posix(), page_of(path, top), replace(sheet.index, learned=learned), (),
                 (*log_problems(sheet), *faults), read.job.superseded_by or "",
                 read.job.status not in FINISHED,
             )
@@ -198,4 +198,4 @@ def _problem_entry(path: Path, problems: tuple[Problem, ...], top: str) -> Entry
         status="errors",
         text=" ".join(str(problem) for problem in problems),
     )
-    return Entry(path, page_of(path, top), row, tuple(problems))
+    return Entry(path.as_posix(), page_of(path, top), row, tuple(problems))

@@ -28,13 +28,13 @@ SHEETS: Final = "sheets"  # the top folder of the pages; of a second jobs folder
 class Entry:
     """One job in the archive.
 
-    `page` is its page relative to the site, `row` what the archive knows of it. With `problems` the page says
-    what is wrong, and there is no sheet; with `faults` there is a sheet, without the comparison with other
-    lathes. `superseded_by` is the number of the job that takes its place, "" for none. `learns` says that its
-    page shows the lessons of other jobs.
+    `path` is its file, `page` its page relative to the site, `row` what the archive knows of it. With
+    `problems` the page says what is wrong, and there is no sheet; with `faults` there is a sheet, without the
+    comparison with other lathes. `superseded_by` is the number of the job that takes its place, "" for none.
+    `learns` says that its page shows the lessons of other jobs.
     """
 
-    path: Path
+    path: str
     page: str
     row: ArchiveRow
     problems: tuple[Problem, ...] = ()
@@ -125,5 +125,4 @@ def twins(entries: Iterable[Entry]) -> Iterator[str]:
     for entry in entries:
         other = first.setdefault(entry.row.number, entry)
         if other is not entry:
-            number, twin = entry.row.number, other.path.as_posix()
-            yield f"{entry.path.as_posix()}: job number {number} stands in {twin} too"
+            yield f"{entry.path}: job number {entry.row.number} stands in {other.path} too"
