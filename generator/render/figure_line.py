@@ -28,7 +28,8 @@ KIND_WORDS: Final = {
 class FigureLine:
     """One figure with its kind, the number of its working, and the working itself.
 
-    `noted` is set where the figure stands in no section, so that its note belongs into the appendix.
+    `noted` is set where the figure stands in no section, so that its note belongs into the appendix; `says`
+    is then what its working does not say, its value in both units.
     """
 
     name: str
@@ -43,6 +44,7 @@ class FigureLine:
     unknown: bool
     computed: bool
     noted: bool
+    says: str
 
 
 def figure_lines(sheet: Sheet) -> dict[str, FigureLine]:
@@ -78,4 +80,5 @@ def _figure_line(figure: Figure, number: str, system: System, alone: bool) -> Fi
         figure.value is None,
         figure.kind is Kind.COMPUTED,
         alone and bool(notes),
+        shown.text if alone and (shown.second or not working.endswith(shown.first)) else "",
     )
