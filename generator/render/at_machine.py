@@ -12,7 +12,7 @@ from typing import Any, Final
 
 from generator.render.cards import Card, card_data, cards, planned
 from generator.render.figure_line import FigureLine
-from generator.render.folded import Row, folded
+from generator.render.folded import Row, Run, folded
 from generator.render.formats import UNITS, decimals
 from generator.render.inspection_rows import InspectionRow
 from generator.render.pass_table import PassTable, size_system
@@ -124,7 +124,7 @@ def _record(
         yield row.by_field, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.left_field}
 
 
-def _entry_data(entries: Mapping[str, Row]) -> list[tuple[Row, list[Row]]]:
+def _entry_data(entries: Mapping[str, Row]) -> list[Run]:
     """The fields with their names, those of one kind together; js/sheet_data.js unfolds them."""
 
     def kind(row: Row) -> tuple[str, str]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, fields
 from typing import Any, Final
 
 from generator.render.figure_line import FigureLine
-from generator.render.folded import Row, folded
+from generator.render.folded import Run, folded
 from generator.render.pass_table import PassRow, PassTable
 from generator.render.route_table import RouteRow, RouteTable
 from generator.render.step_rows import StepRow
@@ -122,7 +122,7 @@ def _apart(line: FigureLine) -> tuple[str, str, bool]:
     return line.first, "", not line.first.rstrip("°").replace(".", "").isdigit()
 
 
-def card_data(found: Sequence[Card]) -> list[tuple[Row, list[Row]]]:
+def card_data(found: Sequence[Card]) -> list[Run]:
     """The cards for js/cards.js, figures as columns; what those of one kind share is said once."""
     return folded(map(_data, found), lambda row: (row.get("labels"), row.get("planned") and row.get("detail")))
 

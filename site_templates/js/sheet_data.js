@@ -1,5 +1,5 @@
-// What the scripts of a sheet work with, as the page holds it: rows in runs, each run with what its rows share said
-// once. Here every row gets all of it again.
+// What the scripts of a sheet work with, as the page holds it: rows in runs, each run with what its rows share, the
+// names of the rest, and the values row by row. Here every row gets all of it again.
 (function () {
   "use strict";
 
@@ -9,7 +9,11 @@
 
   function unfolded(runs) {
     return Array.prototype.concat.apply([], runs.map(function (run) {
-      return run[1].map(function (row) { return Object.assign({}, run[0], row); });
+      return run[2].map(function (values) {
+        var row = Object.assign({}, run[0]);
+        values.forEach(function (value, at) { if (value !== null) { row[run[1][at]] = value; } });
+        return row;
+      });
     }));
   }
 

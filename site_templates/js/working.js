@@ -5,7 +5,8 @@
 
   var sheet = document.querySelector("article.sheet");
   if (!sheet || !sheet.querySelector(".appendix")) { return; }
-  var links = Array.prototype.slice.call(sheet.querySelectorAll("a.working"));
+  var LINK = ".figures a, .cell a, .route-table a";
+  var links = Array.prototype.slice.call(sheet.querySelectorAll(LINK));
 
   function lines(link) {
     var more = link.dataset.lines;
@@ -18,12 +19,23 @@
     return made;
   }
 
-  // A line of the appendix: the formula with its numbers, then its source.
-  function working(id) {
-    var line = document.getElementById(id).firstElementChild, source = line.lastElementChild;
-    var said = paragraph([source]);
-    said.textContent = "Source: " + source.textContent;
-    return [paragraph(Array.prototype.slice.call(line.childNodes, 0, -1)), said];
+  // A line of the appendix: the formula with its numbers, then its source. In the row of its own operation that
+  // need not be named again.
+  function working(id, own) {
+    var line = document.getElementById(id), source = line.lastElementChild;
+    var said = paragraph(Array.prototype.slice.call(line.childNodes, 0, -1)), from = paragraph([]);
+    var text = said.lastChild, label = text.data.trimStart();
+    if (own && label.indexOf(own) === 0) {
+      label = label.slice(own.length);
+      text.data = (said.firstChild === text ? "" : " ") + label.charAt(0).toUpperCase() + label.slice(1);
+    }
+    from.textContent = "Source: " + source.textContent;
+    return [said, from];
+  }
+
+  function operation(link) { // "2 Turn to 2 in: ", with which its figures begin
+    var row = link.closest("tr.what");
+    return row && row.querySelector(".done b").textContent + " " + row.querySelector(".title").textContent + ": ";
   }
 
   function isOpen(link) { return link.getAttribute("aria-expanded") === "true"; }
@@ -34,7 +46,7 @@
     } else {
       var shown = document.createElement("div");
       shown.className = "shown-working";
-      lines(link).forEach(function (id) { shown.append.apply(shown, working(id)); });
+      lines(link).forEach(function (id) { shown.append.apply(shown, working(id, operation(link))); });
       link.after(shown);
     }
     link.setAttribute("aria-expanded", String(!isOpen(link)));
@@ -55,12 +67,12 @@
   }
 
   links.forEach(function (link) {
-    var about = name(link), how = link.firstElementChild.textContent;
+    var about = name(link), how = link.firstChild.textContent.trim();
     link.setAttribute("aria-expanded", "false");
     if (about) { link.setAttribute("aria-label", how + " (working of " + about + ")"); }
   });
   sheet.addEventListener("click", function (event) {
-    var link = event.target.closest("a.working");
+    var link = event.target.closest(LINK);
     if (!link || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) { return; }
     event.preventDefault();
     toggle(link);
