@@ -10,8 +10,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
-from generator.render.cards import Card, cards, planned
+from generator.render.cards import Card, card_data, cards, planned
 from generator.render.figure_line import FigureLine
+from generator.render.folded import Row, Run, folded
 from generator.render.formats import UNITS, decimals
 from generator.render.inspection_rows import InspectionRow
 from generator.render.pass_table import PassTable, size_system
@@ -55,15 +56,17 @@ def at_machine(
     entries = dict([
         *_steps(steps), *_route(route), *_passes(passes, thread), *_record(sheet, record, numbers),
     ])
+    found = cards(steps, route, passes, lines)
     return AtMachine(
-        cards=cards(steps, route, passes, lines),
+        cards=found,
         readings=tuple((one.key, one.label) for one in to_size.readings) if to_size else (),
         fits=fits,
         passes=tuple(row.number for part in passes.parts for row in part.rows) if passes else (),
         unit=unit.name,
         data={
             "job": sheet.job, "owner": sheet.shop, "folder": f"{sheet.year}/{sheet.slug}",
-            "revision": sheet.revision, "thread": thread, "entries": entries,
+            "revision": sheet.revision, "thread": thread,
+            "entries": _entry_data(entries), "cards": card_data(found),
             "size": _to_size(to_size, sheet) if to_size else None,
             "lead": _lead(sheet), "unit": unit.name,
             "fits": [{"feels": fit.feels, "where": fit.at} for fit in fits],
@@ -119,6 +122,15 @@ def _record(
             "side": "accepted", "kind": "words",
         }
         yield row.by_field, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.left_field}
+
+
+def _entry_data(entries: Mapping[str, Row]) -> list[Run]:
+    """The fields with their names, those of one kind together; js/sheet_data.js unfolds them."""
+
+    def kind(row: Row) -> tuple[str, str]:
+        return row["takes"], row.get("feature", "")
+
+    return folded(sorted(({"id": id, **entry} for id, entry in entries.items()), key=kind), kind)
 
 
 def _lead(sheet: Sheet) -> float:

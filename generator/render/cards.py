@@ -2,15 +2,17 @@
 
 CardFigure, Card          what the template gets
 cards                     steps, route and passes -> Card
+card_data                 Card -> what js/cards.js makes them from
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Final
+from dataclasses import dataclass, fields
+from typing import Any, Final
 
 from generator.render.figure_line import FigureLine
+from generator.render.folded import Run, folded
 from generator.render.pass_table import PassRow, PassTable
 from generator.render.route_table import RouteRow, RouteTable
 from generator.render.step_rows import StepRow
@@ -33,7 +35,7 @@ class CardFigure:
 class Card:
     """One step or pass. `tick` and `field` name what is ticked and written on it ("" : nothing).
 
-    `says` is the whole card in one sentence, for those who listen. `planned` is what the field gets by one
+    `planned` is what the field gets by one
     touch where it was cut as planned; `trial` says that it is a place to measure or to try.
     """
 
@@ -50,7 +52,6 @@ class Card:
     planned: str
     trial: bool
     number: str
-    says: str
 
 
 def cards(
@@ -90,7 +91,7 @@ def _step(head: str, step: StepRow, row: RouteRow | None, lines: Mapping[str, Fi
                 ))
     return Card(
         head, step.text, step.detail, step.hold, (), tuple(figures), step.entry, step.reading,
-        "Write here", "", "", step.hold and step.trial, "", _says(head, step.hold, step.text, figures, ()),
+        "Write here", "", "", step.hold and step.trial, "",
     )
 
 
@@ -110,7 +111,6 @@ def _passes(table: PassTable) -> Iterator[Card]:
         yield Card(
             head, "", f"Set on: {table.dial}", False, row.marks, tuple(figures), "", row.entry,
             "As cut, dial", table.dial_unit, planned(row), row.stop_here, row.number,
-            _says(head, False, "", figures, row.marks),
         )
 
 
@@ -122,8 +122,17 @@ def _apart(line: FigureLine) -> tuple[str, str, bool]:
     return line.first, "", not line.first.rstrip("°").replace(".", "").isdigit()
 
 
-def _says(
-    head: str, hold: bool, text: str, figures: Sequence[CardFigure], marks: Sequence[str]
-) -> str:
-    said = [f"{one.label} {one.value} {one.unit}".strip() for one in figures]
-    return ". ".join(part for part in (head, "Hold" if hold else "", text, *said, *marks) if part) + "."
+def card_data(found: Sequence[Card]) -> list[Run]:
+    """The cards for js/cards.js, figures as columns; what those of one kind share is said once."""
+    return folded(map(_data, found), lambda row: (row.get("labels"), row.get("planned") and row.get("detail")))
+
+
+def _data(card: Card) -> dict[str, Any]:
+    row = {one.name: getattr(card, one.name) for one in fields(card) if one.name != "figures"}
+    columns = {
+        "labels": tuple(one.label for one in card.figures),
+        "values": tuple(one.value for one in card.figures),
+        "units": tuple(one.unit for one in card.figures),
+        "words": tuple(int(one.words) for one in card.figures),
+    }
+    return {name: value for name, value in (row | columns).items() if value}

@@ -9,7 +9,7 @@ place_item        an item number in a circle on a leader
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, hypot, radians, sin
 from typing import Final
 
@@ -199,25 +199,27 @@ def place_leader(
     An anchor is a point on an outline and the side it is reached from: −1 from above, +1 from below. A leader
     crosses a dimension or an arrow only where nothing else is free.
     """
+    words = Text(text, (0.0, 0.0), LETTER, part)
+    wide = words.width
+    taken = board.taken()
     free: list[tuple[Run, Text]] = []
-    for run, words in _leader_places(text, anchors, part, reaches):
-        letters = words.box
-        landing = Box(letters.left, letters.top, letters.right, run[-1][1] + 0.4)
-        if board.lettering_fits(landing):
-            if board.leader_fits(_off_outline(run)):
+    for run, (x, y) in _leader_places(text, anchors, reaches):
+        if taken.has_room(x, y - LETTER, x + wide, run[-1][1] + 0.4):
+            words = replace(words, at=(x, y))
+            if taken.leads(_off_outline(run)):
                 return _set_leader(canvas, board, run, words)
             free.append((run, words))
-    crossing = board.without_barriers()
+    crossing = board.without_barriers().taken()
     for run, words in free:
-        if crossing.leader_fits(_off_outline(run)):
+        if crossing.leads(_off_outline(run)):
             return _set_leader(canvas, board, run, words)
     return False
 
 
 def _leader_places(
-    text: str, anchors: Sequence[tuple[Point, int]], part: str, reaches: Sequence[float]
-) -> Iterator[tuple[Run, Text]]:
-    """Leaders with their lettering, in order of preference."""
+    text: str, anchors: Sequence[tuple[Point, int]], reaches: Sequence[float]
+) -> Iterator[tuple[Run, Point]]:
+    """Leaders with the start of their lettering, in order of preference."""
     width = text_width(text)
     for reach in reaches:
         for (x, y), side in anchors:
@@ -226,7 +228,7 @@ def _leader_places(
                     elbow = (x + way * lean * reach, y + side * reach)
                     end = (elbow[0] + way * (width + 0.6), elbow[1])
                     start = elbow[0] + 0.6 if way > 0 else end[0]
-                    yield ((x, y), elbow, end), Text(text, (start, elbow[1] - ABOVE), LETTER, part)
+                    yield ((x, y), elbow, end), (start, elbow[1] - ABOVE)
 
 
 def _set_leader(canvas: Canvas, board: Board, run: Run, words: Text) -> bool:
@@ -250,8 +252,14 @@ def _off(start: Point, towards: Point) -> Point:
 
 
 _TOUCH: Final = 0.3  # mm
-_AROUND: Final = (60, 75, 45, 90, 30, 105, 120, 135, 150, 15, 165, 0, 180)
-_INWARDS: Final = (-30, 210, -60, 240, -90)  # where nothing is free outside
+
+
+def _ways(*degrees: float) -> tuple[Point, ...]:
+    return tuple((cos(radians(turn)), sin(radians(turn))) for turn in degrees)
+
+
+_AROUND: Final = _ways(60, 75, 45, 90, 30, 105, 120, 135, 150, 15, 165, 0, 180)
+_INWARDS: Final = _ways(-30, 210, -60, 240, -90)  # where nothing is free outside
 
 
 def place_item(
@@ -264,32 +272,33 @@ def place_item(
 ) -> bool:
     """Set an item number in a circle, its leader ending in a dot at an anchor; False without room."""
     others = [box for box in board.parts if box not in own]
-    strict = Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
-    crossing = strict.without_barriers()
+    taken, strict = board.taken(), Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
+    leading, crossing = strict.taken(), strict.without_barriers().taken()
     for turns in (_AROUND, _INWARDS):
         free: list[tuple[Run, Circle]] = []
-        for run, ring in _item_places(anchors, reaches, turns):
-            if board.lettering_fits(ring.box):
-                if strict.leader_fits(run):
+        for run, (x, y) in _item_places(anchors, reaches, turns):
+            if taken.has_room(x - ITEM_RADIUS, y - ITEM_RADIUS, x + ITEM_RADIUS, y + ITEM_RADIUS):
+                ring = Circle("thin", (x, y), ITEM_RADIUS, "item")
+                if leading.leads(run):
                     return _set_item(canvas, board, number, run, ring)
                 free.append((run, ring))
         for run, ring in free:
-            if crossing.leader_fits(run):
+            if crossing.leads(run):
                 return _set_item(canvas, board, number, run, ring)
     return False
 
 
 def _item_places(
-    anchors: Sequence[tuple[Point, int]], reaches: Sequence[float], turns: Sequence[float]
-) -> Iterator[tuple[Run, Circle]]:
-    """Leaders with the circle of the item, in order of preference."""
+    anchors: Sequence[tuple[Point, int]], reaches: Sequence[float], turns: Sequence[Point]
+) -> Iterator[tuple[Run, Point]]:
+    """Leaders with the middle of the item's circle, in order of preference."""
     for reach in reaches:
         for (x, y), side in anchors:
             for turn in turns:
-                ux, uy = cos(radians(turn)), side * sin(radians(turn))
+                ux, uy = turn[0], side * turn[1]
                 middle = (x + reach * ux, y + reach * uy)
                 touch = (middle[0] - ITEM_RADIUS * ux, middle[1] - ITEM_RADIUS * uy)
-                yield ((x, y), touch), Circle("thin", middle, ITEM_RADIUS, "item")
+                yield ((x, y), touch), middle
 
 
 def _set_item(canvas: Canvas, board: Board, number: int, run: Run, ring: Circle) -> bool:

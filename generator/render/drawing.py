@@ -96,7 +96,7 @@ class Box:
         )
 
     def crossed_by(self, a: Point, b: Point) -> bool:
-        """True when the line from a to b passes through the inside of the box (Liang-Barsky clipping)."""
+        """True when the line from a to b passes through the inside of the box."""
         if (
             (a[0] <= self.left and b[0] <= self.left)
             or (a[0] >= self.right and b[0] >= self.right)
@@ -104,22 +104,29 @@ class Box:
             or (a[1] >= self.bottom and b[1] >= self.bottom)
         ):
             return False
-        enter, leave = 0.0, 1.0
-        dx, dy = b[0] - a[0], b[1] - a[1]
-        for step, room in (
-            (-dx, a[0] - self.left),
-            (dx, self.right - a[0]),
-            (-dy, a[1] - self.top),
-            (dy, self.bottom - a[1]),
-        ):
-            if abs(step) < 1e-12:
-                if room <= 0:
-                    return False
-            elif step < 0:
-                enter = max(enter, room / step)
-            else:
-                leave = min(leave, room / step)
-        return enter < leave
+        return clipped(self.left, self.top, self.right, self.bottom, a, b)
+
+
+def clipped(left: float, top: float, right: float, bottom: float, a: Point, b: Point) -> bool:
+    """True when the line from a to b, which is not all to one side, passes through the inside of the rectangle.
+
+    Source: Liang and Barsky, A new concept and method for line clipping (1984).
+    """
+    enter, leave = 0.0, 1.0
+    (x, y), dx, dy = a, b[0] - a[0], b[1] - a[1]
+    if abs(dx) < 1e-12:
+        if x <= left or right <= x:
+            return False
+    else:
+        first, last = ((left - x) / dx, (right - x) / dx) if dx > 0 else ((right - x) / dx, (left - x) / dx)
+        enter, leave = max(enter, first), min(leave, last)
+    if abs(dy) < 1e-12:
+        if y <= top or bottom <= y:
+            return False
+    else:
+        first, last = ((top - y) / dy, (bottom - y) / dy) if dy > 0 else ((bottom - y) / dy, (top - y) / dy)
+        enter, leave = max(enter, first), min(leave, last)
+    return enter < leave
 
 
 @dataclass(frozen=True)

@@ -19,7 +19,7 @@ def environment() -> Environment:
 
     Escaping does not depend on a template's file name. Blocks leave no blank lines behind.
     """
-    return Environment(
+    env = Environment(
         loader=FileSystemLoader(templates_folder(), encoding="utf-8"),
         autoescape=True,
         undefined=StrictUndefined,
@@ -27,3 +27,5 @@ def environment() -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=False,
     )
+    env.policies["json.dumps_kwargs"] = {"separators": (",", ":")}
+    return env

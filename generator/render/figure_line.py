@@ -28,7 +28,8 @@ KIND_WORDS: Final = {
 class FigureLine:
     """One figure with its kind, the number of its working, and the working itself.
 
-    `noted` is set where the figure stands in no section, so that its note belongs into the appendix.
+    `noted` is set where the figure stands in no section, so that its note belongs into the appendix. `says` is
+    its value in both units, where that is shown beside the working: of what the route opens.
     """
 
     name: str
@@ -43,18 +44,20 @@ class FigureLine:
     unknown: bool
     computed: bool
     noted: bool
+    says: str
 
 
 def figure_lines(sheet: Sheet) -> dict[str, FigureLine]:
     """Every figure of the sheet, numbered in the order in which they were computed."""
     in_sections = {name for section in sheet.sections for name in section.figures}
+    in_route = {name for line in sheet.operations for name in line.figures.values()}
     return {
-        name: _figure_line(figure, str(number), sheet.system, name not in in_sections)
+        name: _figure_line(figure, str(number), sheet.system, name not in in_sections, name in in_route)
         for number, (name, figure) in enumerate(sheet.figures.items(), 1)
     }
 
 
-def _figure_line(figure: Figure, number: str, system: System, alone: bool) -> FigureLine:
+def _figure_line(figure: Figure, number: str, system: System, alone: bool, in_route: bool) -> FigureLine:
     shown = written(figure, system)
     notes = [figure.note] if figure.note else []
     if shown.as_written:
@@ -78,4 +81,5 @@ def _figure_line(figure: Figure, number: str, system: System, alone: bool) -> Fi
         figure.value is None,
         figure.kind is Kind.COMPUTED,
         alone and bool(notes),
+        shown.text if (alone or in_route) and (shown.second or not working.endswith(shown.first)) else "",
     )

@@ -8,19 +8,21 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from itertools import pairwise
+from math import inf
 from typing import Final
 
-from generator.render.drawing import Box
+from generator.render.drawing import Box, clipped
 from generator.render.lines import Point
 
 AIR: Final = 0.6  # mm kept free around lettering
+COLUMN: Final = 4.0  # mm, width of the columns in which what is taken is looked for
 
 Run = tuple[Point, ...]
 
 
 @dataclass
 class Board:
-    """What is taken. `boundary` is the room of the whole drawing."""
+    """What is taken. `boundary` is the room of the whole drawing. The lists only ever grow."""
 
     boundary: Box
     letters: list[Box] = field(default_factory=list)
@@ -28,6 +30,7 @@ class Board:
     lines: list[Run] = field(default_factory=list)
     leaders: list[Run] = field(default_factory=list)
     barriers: list[Run] = field(default_factory=list)  # lines that a leader may not cross either
+    _taken: Taken = field(default_factory=lambda: Taken(), init=False, repr=False, compare=False)
 
     def without_barriers(self) -> Board:
         """The same board, shared, on which leaders may cross arrows and dimensions."""
@@ -35,50 +38,105 @@ class Board:
 
     def lettering_fits(self, box: Box) -> bool:
         """True when lettering in `box` touches nothing."""
-        if not self.boundary.holds(box):
+        return self.taken().has_room(box.left, box.top, box.right, box.bottom)
+
+    def taken(self) -> Taken:
+        """What is taken by now, to try many places against; it holds until something is set."""
+        return self._taken.taken_up(self)
+
+
+_Item = tuple[float, float, float, float, tuple[Point, Point] | None]  # least x, y, largest x, y; a line's ends
+
+
+class Taken:
+    """What is taken, so that a place is compared with what is near it only, and first with what was last hit.
+
+    `columns` are boxes and lines by the columns of the drawing that they reach into; `boxes` what no leader may
+    run through, air included; `crossed` the lines that no leader may meet.
+    """
+
+    def __init__(self) -> None:
+        self.edge = Box(0.0, 0.0, 0.0, 0.0)
+        self.counts = [0] * 5
+        self.columns: dict[int, list[_Item]] = {}
+        self.boxes: list[Box] = []
+        self.crossed: list[tuple[float, float, float, float, Point, Point]] = []
+        self.last: _Item = (inf, inf, -inf, -inf, None)
+        self.last_box = Box(inf, inf, -inf, -inf)
+
+    def taken_up(self, board: Board) -> Taken:
+        """The same, with what came on the board since."""
+        self.edge, counts = board.boundary, self.counts
+        for place, boxes in enumerate((board.letters, board.parts)):
+            if len(boxes) != counts[place]:
+                for box in boxes[counts[place]:]:
+                    self.boxes.append(box.grown(AIR / 2))
+                    self._take((box.left, box.top, box.right, box.bottom, None))
+                counts[place] = len(boxes)
+        for place, runs in enumerate((board.lines, board.leaders, board.barriers), 2):
+            if len(runs) != counts[place]:
+                for a, b in (pair for run in runs[counts[place]:] for pair in pairwise(run)):
+                    bounds = min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])
+                    if runs is not board.barriers:
+                        self._take((*bounds, (a, b)))
+                    if runs is not board.lines:
+                        self.crossed.append((*bounds, a, b))
+                counts[place] = len(runs)
+        return self
+
+    def _take(self, taken: _Item) -> None:
+        for column in range(int(taken[0] // COLUMN), int(taken[2] // COLUMN) + 1):
+            self.columns.setdefault(column, []).append(taken)
+
+    def has_room(self, left: float, top: float, right: float, bottom: float) -> bool:
+        """True when lettering in the rectangle with these edges touches nothing."""
+        edge = self.edge
+        if left < edge.left or edge.right < right or top < edge.top or edge.bottom < bottom:
             return False
-        room = box.grown(AIR)
-        for taken in (self.letters, self.parts):
-            for other in taken:
-                if room.overlaps(other):
+        left, top, right, bottom = left - AIR, top - AIR, right + AIR, bottom + AIR
+        x1, y1, x2, y2, line = self.last
+        if (
+            x1 < right and left < x2 and y1 < bottom and top < y2
+            and (line is None or clipped(left, top, right, bottom, *line))
+        ):
+            return False
+        nothing: list[_Item] = []
+        for column in range(int(left // COLUMN), int(right // COLUMN) + 1):
+            for taken in self.columns.get(column, nothing):
+                x1, y1, x2, y2, line = taken
+                if (
+                    x1 < right and left < x2 and y1 < bottom and top < y2
+                    and (line is None or clipped(left, top, right, bottom, *line))
+                ):
+                    self.last = taken
                     return False
-        left, top, right, bottom = room.left, room.top, room.right, room.bottom
-        for runs in (self.lines, self.leaders):
-            for run in runs:
-                for a, b in pairwise(run):
-                    (ax, ay), (bx, by) = a, b
-                    if (
-                        (ax > left or bx > left) and (ax < right or bx < right)
-                        and (ay > top or by > top) and (ay < bottom or by < bottom)
-                        and room.crossed_by(a, b)
-                    ):
-                        return False
         return True
 
-    def leader_fits(self, run: Run) -> bool:
+    def leads(self, run: Run) -> bool:
         """True when a leader runs through no lettering and no part, and meets no other leader or barrier."""
-        return not any(self._runs_through(a, b) or self._meets(a, b) for a, b in pairwise(run))
+        return all(self._leads(a, b) for a, b in pairwise(run))
 
-    def _runs_through(self, a: Point, b: Point) -> bool:
-        """True when the line a-b runs through lettering or a part."""
-        (left, right), (top, bottom) = sorted((a[0], b[0])), sorted((a[1], b[1]))
-        air = AIR / 2
-        for taken in (self.letters, self.parts):
-            for box in taken:
-                if (
-                    box.left - air < right and left < box.right + air
-                    and box.top - air < bottom and top < box.bottom + air
-                    and box.grown(air).crossed_by(a, b)
-                ):
-                    return True
-        return False
-
-    def _meets(self, a: Point, b: Point) -> bool:
-        """True when the line a-b meets another leader or a barrier."""
-        return any(
-            meet(a, b, c, d)
-            for runs in (self.leaders, self.barriers) for run in runs for c, d in pairwise(run)
-        )
+    def _leads(self, a: Point, b: Point) -> bool:
+        (ax, ay), (bx, by) = a, b
+        left, right = (ax, bx) if ax < bx else (bx, ax)
+        top, bottom = (ay, by) if ay < by else (by, ay)
+        box = self.last_box
+        if (
+            box.left < right and left < box.right and box.top < bottom and top < box.bottom
+            and clipped(box.left, box.top, box.right, box.bottom, a, b)
+        ):
+            return False
+        for box in self.boxes:
+            if (
+                box.left < right and left < box.right and box.top < bottom and top < box.bottom
+                and clipped(box.left, box.top, box.right, box.bottom, a, b)
+            ):
+                self.last_box = box
+                return False
+        for x1, y1, x2, y2, c, d in self.crossed:
+            if left <= x2 and x1 <= right and top <= y2 and y1 <= bottom and meet(a, b, c, d):
+                return False
+        return True
 
 
 def meet(a: Point, b: Point, c: Point, d: Point) -> bool:

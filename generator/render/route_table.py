@@ -57,7 +57,7 @@ class Setting:
 class RouteRow:
     """One operation: what is done, its settings, and what to measure before going on.
 
-    `lines` are all its figures with their working, `lines_high` how many rows of the table it takes, `took`
+    `lines` are the numbers of the workings of all its figures, `lines_high` how many rows of the table it takes, `took`
     the time in the log.
     """
 
@@ -68,7 +68,7 @@ class RouteRow:
     proposed: bool
     settings: tuple[Setting, ...]
     time: Setting
-    lines: tuple[FigureLine, ...]
+    lines: tuple[str, ...]
     lines_high: str
     done: str  # the name of its tick
     took_entry: str  # the name of its field for the time it took
@@ -118,7 +118,7 @@ def route_table(sheet: Sheet, lines: Mapping[str, FigureLine]) -> RouteTable | N
 
 
 def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]) -> RouteRow:
-    own, title = f"operation.{operation.number}.", f"{operation.number} {operation.title}: "
+    own = f"operation.{operation.number}."
     shown = set(operation.figures.values())
 
     def setting(name: str, _: str, columns: tuple[str, ...]) -> Setting:
@@ -137,7 +137,7 @@ def _row(sheet: Sheet, operation: OperationLine, lines: Mapping[str, FigureLine]
         settings=settings,
         time=time,
         lines=tuple(
-            _untitled(line, title) for name, line in lines.items() if name.startswith(own) or name in shown
+            line.number for name, line in lines.items() if name.startswith(own) or name in shown
         ),
         lines_high="3" if operation.hold else "2",
         done=entry_name("done", *what),
@@ -150,14 +150,6 @@ def _took(sheet: Sheet, number: int) -> str:
     """The time that the log has for an operation; empty, to be written in, where it has none."""
     times = sheet.history.times if sheet.history else ()
     return next((in_unit(one.taken, "duration", sheet.system) for one in times if one.number == number), "")
-
-
-def _untitled(line: FigureLine, title: str) -> FigureLine:
-    """A line in the row of its own operation, which need not be named again."""
-    label, working = line.label.removeprefix(title), line.working.removeprefix(title)
-    return replace(line, label=label[:1].upper() + label[1:], working=working[:1].upper() + working[1:])
-
-
 def _setting(name: str, parts: list[Part]) -> Setting:
     """Parts that say the same, as two that are unknown, stand once."""
     if len(parts) > 1 and parts[0].look and len({part.value for part in parts}) == 1:

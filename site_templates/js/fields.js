@@ -4,9 +4,8 @@
   "use strict";
 
   var ours = window.setupSheet;
-  var source = document.getElementById("at-machine-data");
-  if (!source || !ours) { return; }
-  var data = JSON.parse(source.textContent);
+  if (!ours || !ours.data) { return; }
+  var source = ours.source, data = ours.data;
   var sheet = source.closest("article.sheet");
   var section = source.closest(".at-machine");
   var template = document.getElementById("entry-field");

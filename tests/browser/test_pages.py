@@ -67,12 +67,38 @@ def test_the_toggle_changes_between_light_and_dark(open_page: Opener) -> None:
 
 def test_a_working_opens_by_keyboard_and_shows_formula_and_source(open_page: Opener, demo_site: Path) -> None:
     page = open_page(sheet(demo_site, READY)).page
-    working = page.locator("details.working").first
-    assert not working.locator("p").first.is_visible()
-    working.locator("summary").focus()
+    row = page.locator('[id="figure-thread.pitch_diameter.max"]')
+    link, shown = row.locator("a"), row.locator(".shown-working")
+    assert (shown.count(), link.get_attribute("aria-expanded")) == (0, "false")
+    assert link.get_attribute("aria-label") == "standard (working of Pitch diameter, max)"
+    link.focus()
     page.keyboard.press("Enter")
-    assert working.locator("p").first.is_visible()
-    assert "Source:" in working.inner_text()
+    assert "= 2.2476 − 0.64951905 × 0.125 = 2.1664 in" in shown.inner_text()
+    assert "Source: ASME B1.1" in shown.inner_text()
+    assert link.get_attribute("aria-expanded") == "true"
+    assert not page.locator(".appendix").is_visible()
+    page.keyboard.press("Enter")
+    assert (shown.count(), link.get_attribute("aria-expanded")) == (0, "false")
+
+
+def test_a_link_to_a_working_opens_it_beside_its_figure(open_page: Opener, demo_site: Path) -> None:
+    page = open_page(sheet(demo_site, READY)).page
+    link = page.locator('[id="figure-thread.pitch_diameter.max"] a')
+    page.evaluate("hash => { location.hash = hash; }", link.get_attribute("href"))
+    page.locator('[id="figure-thread.pitch_diameter.max"] .shown-working').wait_for()
+    assert link.evaluate("link => link === document.activeElement")
+
+
+def test_without_scripts_the_appendix_shows_the_working_that_a_link_leads_to(
+    open_page: Opener, demo_site: Path
+) -> None:
+    page = open_page(sheet(demo_site, READY), scripts=False).page
+    link = page.locator('[id="figure-thread.pitch_diameter.max"] a')
+    link.click()
+    line = page.locator(f".appendix li{link.get_attribute('href')}")
+    line.wait_for()
+    assert line.bounding_box()["y"] < page.viewport_size["height"]
+    assert "= 2.2476 − 0.64951905 × 0.125 = 2.1664 in" in line.inner_text()
 
 
 def test_a_sheet_that_is_not_ready_says_so_and_has_no_pass_table(open_page: Opener, demo_site: Path) -> None:

@@ -163,6 +163,7 @@ def test_an_operation_can_be_ticked_and_its_working_opened_by_keyboard(open_page
     row.locator("input[type=checkbox]").focus()
     page.keyboard.press("Space")
     assert row.locator("input[type=checkbox]").is_checked()
-    row.locator("summary").focus()
+    row.get_by_role("link", name="working of").focus()
     page.keyboard.press("Enter")
     assert row.get_by_text("Source:").first.is_visible()
+    assert row.locator(".shown-working p").first.inner_text().startswith("T1, high-speed steel Tool: ")

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from generator.render.folded import folded
 from generator.render.page import render_page
 from generator.render.view import view
 from generator.sheet.model import Sheet, Step
@@ -18,7 +19,18 @@ ReadPage = Callable[[str], Any]
 def data_of(root: Any) -> dict[str, Any]:
     (script,) = root.all("script")
     found: dict[str, Any] = json.loads("".join(script.words))
+    found["entries"] = {row.pop("id"): row for row in unfolded(found["entries"])}
+    found["cards"] = unfolded(found["cards"])
     return found
+
+
+def unfolded(runs: list[Any]) -> list[dict[str, Any]]:
+    """Rows of data as js/sheet_data.js makes them."""
+    return [
+        same | {name: value for name, value in zip(names, values, strict=True) if value is not None}
+        for same, names, rows in runs
+        for values in rows
+    ]
 
 
 def names(root: Any) -> set[str]:
@@ -82,3 +94,10 @@ def test_a_sheet_that_is_not_ready_has_no_passes_to_write_in(sheet: Sheet, read_
     assert data["size"] is None
     assert [one.attributes["id"] for one in root.all("dialog")] == ["large-view"]
     assert "NOT READY TO RUN" in root.all("dialog")[0].text
+
+
+def test_what_neighbours_share_is_written_once_and_every_row_gets_it_back() -> None:
+    rows = [{"id": "a", "takes": "by", "of": "x"}, {"id": "b", "takes": "by"}, {"id": "c", "takes": "dial", "turns": 0}]
+    runs = folded(rows, lambda row: row["takes"])
+    assert [same for same, _, _ in runs] == [{"takes": "by"}, {"id": "c", "takes": "dial", "turns": 0}]
+    assert unfolded(json.loads(json.dumps(runs))) == rows

@@ -4,15 +4,21 @@ from __future__ import annotations
 
 import importlib.util
 from dataclasses import replace
+from itertools import pairwise
+from math import hypot
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from fontTools.pens.recordingPen import RecordingPen
+from fontTools.svgLib.path import parse_path
+from hypothesis import given
+from hypothesis import strategies as st
 from jinja2 import UndefinedError
 
 from generator.render.environment import environment, templates_folder
 from generator.render.setup_view import setup_view
-from generator.render.svg import svg
+from generator.render.svg import UNSEEN, path_data, svg, thinned
 from generator.render.thread_view import thread_view
 
 _spec = importlib.util.spec_from_file_location("drawn_scenes", Path(__file__).with_name("scenes.py"))
@@ -35,8 +41,8 @@ def pair(request):
 
 def test_one_user_unit_is_one_millimetre(pair):
     drawing, root = pair
-    assert root.get("width") == f"{drawing.width}mm"
-    assert root.get("viewBox") == f"0 0 {drawing.width} {drawing.height}"
+    assert root.get("width") == f"{drawing.width:g}mm"
+    assert root.get("viewBox") == f"0 0 {drawing.width:g} {drawing.height:g}"
 
 
 def test_it_is_an_image_with_title_and_description(pair):
@@ -46,20 +52,71 @@ def test_it_is_an_image_with_title_and_description(pair):
     assert [named[name] for name in root.get("aria-labelledby").split()] == [drawing.title, drawing.desc]
 
 
+def read_back(data: str) -> list[list[tuple[float, float]]]:
+    """Path data as runs of points, by the parser of another library."""
+    pen = RecordingPen()
+    parse_path(data, pen)
+    runs: list[list[tuple[float, float]]] = []
+    for step, points in pen.value:
+        if step == "moveTo":
+            runs.append([])
+        if points:
+            runs[-1].append(points[0])
+    return runs
+
+
+def off(point: tuple[float, float], run: list[tuple[float, float]]) -> float:
+    """How far a point lies from a run of straight lines, mm."""
+    nearest = hypot(point[0] - run[0][0], point[1] - run[0][1])
+    for (ax, ay), (bx, by) in pairwise(run):
+        dx, dy = bx - ax, by - ay
+        length = dx * dx + dy * dy
+        along = min(1.0, max(0.0, ((point[0] - ax) * dx + (point[1] - ay) * dy) / length)) if length else 0.0
+        nearest = min(nearest, hypot(point[0] - ax - along * dx, point[1] - ay - along * dy))
+    return nearest
+
+
 def test_every_primitive_is_there(pair):
+    """All lines of a kind are one path, and no point of them lies further off than an eye can see."""
     drawing, root = pair
-    counts = {tag: len(root.findall(SVG + tag)) for tag in ("path", "circle", "polygon", "text")}
-    assert counts == {
-        "path": len(drawing.lines),
-        "circle": len(drawing.circles),
-        "polygon": len(drawing.fills),
-        "text": len(drawing.texts),
-    }
+    paths = {element.get("class"): read_back(element.get("d")) for element in root.iter(SVG + "path")}
+    arrows = paths.pop("arrowhead", [])
+    for arrow, fill in zip(arrows, drawing.fills, strict=True):
+        assert sum(arrow[:3], ()) == pytest.approx(sum(fill.points, ()))
+    assert set(paths) == {line.kind for line in drawing.lines}
+    for kind, runs in paths.items():
+        lines = [line for line in drawing.lines if line.kind == kind]
+        for line, run in zip(lines, runs, strict=True):
+            assert run[0] == pytest.approx(line.points[0])
+            assert run[-1] == pytest.approx(line.points[-1])
+            assert max(off(point, run) for point in line.points) <= UNSEEN + 1e-9
+    counts = {tag: len(list(root.iter(SVG + tag))) for tag in ("circle", "text")}
+    assert counts == {"circle": len(drawing.circles), "text": len(drawing.texts)}
+
+
+RUN = st.lists(
+    st.tuples(*[st.integers(-20_000, 20_000).map(lambda units: units / 100)] * 2), min_size=2, max_size=12
+)
+
+
+@given(st.lists(RUN, min_size=1, max_size=4))
+def test_path_data_say_the_points_they_were_made_from(runs):
+    moved = [[run[0], *(b for a, b in pairwise(run) if a != b)] for run in runs]
+    for run, back in zip(moved, read_back(path_data(runs)), strict=True):
+        assert sum(back, ()) == pytest.approx(sum(run, ()), abs=1e-6) or len(run) == 1
+
+
+@given(RUN)
+def test_a_thinned_run_keeps_its_ends_and_passes_every_point(run):
+    left = list(thinned(run))
+    assert (left[0], left[-1]) == (run[0], run[-1])
+    assert set(left) <= set(run)
+    assert max(off(point, left) for point in run) <= UNSEEN + 1e-9
 
 
 def test_lettering_is_set_to_the_width_it_was_given_room_for(pair):
     drawing, root = pair
-    for text, element in zip(drawing.texts, root.findall(SVG + "text"), strict=True):
+    for text, element in zip(drawing.texts, root.iter(SVG + "text"), strict=True):
         assert element.text == text.text
         assert float(element.get("textLength")) == text.width
 

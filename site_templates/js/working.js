@@ -1,0 +1,83 @@
+// The working of a figure, in place. The link beside a figure leads to the appendix; here, where it is followed, the
+// lines that stand there are shown under the link and shut again. The appendix itself is then for paper only.
+(function () {
+  "use strict";
+
+  var sheet = document.querySelector("article.sheet");
+  if (!sheet || !sheet.querySelector(".appendix")) { return; }
+  var LINK = ".figures a, .cell a, .route-table a";
+  var links = Array.prototype.slice.call(sheet.querySelectorAll(LINK));
+
+  function lines(link) {
+    var more = link.dataset.lines;
+    return more ? more.split(" ").map(function (number) { return "w" + number; }) : [link.hash.slice(1)];
+  }
+
+  function paragraph(nodes) {
+    var made = document.createElement("p");
+    nodes.forEach(function (node) { made.append(node.cloneNode(true)); });
+    return made;
+  }
+
+  // A line of the appendix: the formula with its numbers, then its source. In the row of its own operation that
+  // need not be named again.
+  function working(id, own) {
+    var line = document.getElementById(id), source = line.lastElementChild;
+    var said = paragraph(Array.prototype.slice.call(line.childNodes, 0, -1)), from = paragraph([]);
+    var text = said.lastChild, label = text.data.trimStart();
+    if (own && label.indexOf(own) === 0) {
+      label = label.slice(own.length);
+      text.data = (said.firstChild === text ? "" : " ") + label.charAt(0).toUpperCase() + label.slice(1);
+    }
+    from.textContent = "Source: " + source.textContent;
+    return [said, from];
+  }
+
+  function operation(link) { // "2 Turn to 2 in: ", with which its figures begin
+    var row = link.closest("tr.what");
+    return row && row.querySelector(".done b").textContent + " " + row.querySelector(".title").textContent + ": ";
+  }
+
+  function isOpen(link) { return link.getAttribute("aria-expanded") === "true"; }
+
+  function toggle(link) {
+    if (isOpen(link)) {
+      link.nextElementSibling.remove();
+    } else {
+      var shown = document.createElement("div");
+      shown.className = "shown-working";
+      lines(link).forEach(function (id) { shown.append.apply(shown, working(id, operation(link))); });
+      link.after(shown);
+    }
+    link.setAttribute("aria-expanded", String(!isOpen(link)));
+  }
+
+  function name(link) { // what the row is about; a link of the route says it by itself
+    var row = link.closest("tr"), head = row && row.querySelector("th") || link.parentElement.querySelector(".label");
+    return link.querySelector(".unseen") || !head ? "" : head.textContent;
+  }
+
+  function follow() { // an address that names a line of the appendix, which the screen does not show
+    var link = /^#w[0-9]+$/.test(location.hash) && links.find(function (one) {
+      return lines(one).indexOf(location.hash.slice(1)) >= 0;
+    });
+    if (!link) { return; }
+    if (!isOpen(link)) { toggle(link); }
+    link.focus();
+  }
+
+  links.forEach(function (link) {
+    var about = name(link), how = link.firstChild.textContent.trim();
+    link.setAttribute("aria-expanded", "false");
+    if (about) { link.setAttribute("aria-label", how + " (working of " + about + ")"); }
+  });
+  sheet.addEventListener("click", function (event) {
+    var link = event.target.closest(LINK);
+    if (!link || event.ctrlKey || event.metaKey || event.shiftKey || event.altKey) { return; }
+    event.preventDefault();
+    toggle(link);
+  });
+  sheet.classList.add("shows-workings");
+  window.addEventListener("hashchange", follow);
+  follow();
+})();
