@@ -107,7 +107,8 @@ def _job(choose: random.Random, year: int, is_open: bool) -> Iterator[str]:
     if choose.random() < 0.5:
         bench = choose.choice(("yes", "no"))
         yield f"mate: {{part: {choose.choice(('nut', 'clamp ring', 'coupling'))}, on_bench: {bench}}}"
-    yield f"duty: {{said: {choose.choice(('Holds a gate.', 'Turns a pump.', 'Carries a beam.'))}, by: customer}}"
+    duty = choose.choice(("Holds a gate.", "Turns a pump.", "Carries a beam."))
+    yield f"duty: {{said: {duty}, by: customer}}"
     yield "operations:"
     yield f"  - turn: {{diameter: {size}, length: {long}, from_diameter: {collar}}}"
     yield f"  - relief: {{width: {kind.relief}}}"
@@ -121,15 +122,19 @@ def _job(choose: random.Random, year: int, is_open: bool) -> Iterator[str]:
 def _log(choose: random.Random, year: int, is_open: bool) -> Iterator[str]:
     day = f"{year}-{choose.randrange(3, 12):02}-{choose.randrange(1, 28):02}"
     by = f"by: machinist {choose.choice((1, 2))}"
-    yield f"- {{at: {day} 08:10, {by}, operation: turn, finished: yes, time: {choose.randrange(8, 50)} min}}"
-    yield f"- {{at: {day} 09:30, {by}, operation: relief, finished: yes, time: {choose.randrange(3, 12)} min}}"
+    for clock, name, least, most in (("08:10", "turn", 8, 50), ("09:30", "relief", 3, 12)):
+        yield _done(f"{day} {clock}, {by}", name, choose.randrange(least, most))
     if is_open:
         return
-    yield f"- {{at: {day} 10:20, {by}, operation: thread, finished: yes, time: {choose.randrange(20, 90)} min}}"
+    yield _done(f"{day} 10:20, {by}", "thread", choose.randrange(20, 90))
     said = [f"note: '{choose.choice(SAID)}'"]
     if choose.random() < 0.15:
         said.append(f"{choose.choice(('watch_out', 'do_differently'))}: '{choose.choice(LEARNED)}'")
     yield f"- {{at: {day} 11:00, {by}, finished: yes, {', '.join(said)}}}"
+
+
+def _done(when: str, operation: str, minutes: int) -> str:
+    return f"- {{at: {when}, operation: {operation}, finished: yes, time: {minutes} min}}"
 
 
 def _sum(size: str, more: str) -> str:
