@@ -313,8 +313,9 @@ def _top(path: Path, others: Sequence[JobsFolder]) -> str:
     """The top folder of the pages of a second jobs folder, after its name."""
     plain = re.sub(r"[^a-z0-9]+", "-", path.resolve().name.lower()).strip("-") or "jobs"
     taken = {one.top for one in others}
-    names = (f"{SHEETS}-{plain}{number}" for number in ("", *(f"-{one}" for one in itertools.count(2))))
-    return next(name for name in names if name not in taken)
+    first = f"{SHEETS}-{plain}"
+    further = (f"{first}-{number}" for number in itertools.count(2))
+    return next(name for name in itertools.chain([first], further) if name not in taken)
 
 
 def summary(archive: Archive, seconds: float) -> str:

@@ -3,10 +3,11 @@
     python tests/benchmarks/archive_of_many.py [N ...]        the usual: 100 1000 5000 20000
 
 For every N one archive of varied jobs is made and built from nothing; then, in that archive, built again
-with nothing changed, with one job changed, with one entry in a log, and while it is served. It prints ratios,
-since seconds alone say little on a busy machine: time for a job beside that at 1,000 jobs, a change beside the
-full build; further the most memory, the heaviest page and list, and, up to 1,000 jobs, whether the bytes are as
-in a build without a cache. Not a test: nothing here passes or fails. 20,000 jobs take a quarter of an hour.
+with nothing changed, with one job changed, with one entry in a log, and while it is served. It prints
+ratios, since seconds alone say little on a busy machine: time for a job beside that at 1,000 jobs, a change
+beside the full build; further the most memory, the heaviest page and list, and, up to 1,000 jobs, whether
+the bytes are those of a build without a cache. Not a test: nothing here passes or fails. 20,000 jobs take a
+quarter of an hour.
 """
 
 from __future__ import annotations
