@@ -1,6 +1,6 @@
 """The index of the search: which jobs have which word, in many small files.
 
-    spread        how many files there are, by how many blocks of jobs
+    spread        how many files there are, by how many blocks of jobs; their names are shard_names
     segment       the words of one block's jobs -> what each file holds of that block
     shard         what one file holds of every block -> its text
 
@@ -49,6 +49,15 @@ def spread(blocks: int) -> int:
     (64, 2048)
     """
     return next((files for most, files in _FEW_FILES if blocks <= most), _FILES)
+
+
+def shard_names(files: int) -> list[str]:
+    """All files there are; each is written even where no word leads to it, so that none is missed in vain.
+
+    >>> shard_names(64)[:2]
+    ['000', '001']
+    """
+    return [f"{number:03x}" for number in range(files)]
 
 
 def shard_name(word: str, files: int) -> str:
@@ -135,7 +144,7 @@ def _jobs_of_each_word(words_of_each_job: Sequence[Collection[str]]) -> dict[str
 
 def _depth(word: str) -> int:
     """How many first signs lead to a word's file: more for figures, of which there are most."""
-    if not word[:1].isdigit():
+    if not "0" <= word[:1] <= "9":
         return 3 if word[:3].isalpha() else 6
     return 7 if word.startswith("0.00") else 6 if word.startswith("0.0") else 5 if word[1:2] == "." else 4
 

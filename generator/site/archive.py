@@ -1,6 +1,6 @@
 """The archive: every job folder becomes a sheet or a page of its problems, and a row in the table of jobs.
 
-    find_jobs -> make_entry, or what is kept of it -> Archive -> index_script
+    find_jobs -> make_entry, or what is kept of it -> Archive
 
 One bad job never hides the others, a fault on another lathe never hides the job, and nothing in the jobs
 folder is written.
@@ -8,14 +8,11 @@ folder is written.
 
 from __future__ import annotations
 
-import json
 import logging
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass, replace
-from operator import attrgetter
 from pathlib import Path
-from typing import Final
 from urllib.parse import quote, urljoin
 
 from generator.errors import Fault, JobProblems, Location, Problem
@@ -37,12 +34,6 @@ log = logging.getLogger(__name__)
 
 NO_LESSONS = Lessons(())
 LOG = "log.yml"  # beside the job file
-COLUMNS: Final[dict[str, Callable[[ArchiveRow], str]]] = {
-    "number": attrgetter("number"), "title": attrgetter("title"), "thread": attrgetter("designation"),
-    "material": attrgetter("material"), "lathe": attrgetter("lathe"), "holding": attrgetter("held"),
-    "year": attrgetter("year"), "status": attrgetter("status"),
-}
-FILTERS: Final = ("year", "lathe", "status")  # columns with few different words
 JOB_DEPTH = 3  # <year>/<job folder>/job.yml
 
 
@@ -78,11 +69,6 @@ class Entry:
     def heading(self) -> str:
         """What the browser's tab shows."""
         return f"{self.row.number} {self.row.title}".strip()
-
-    @property
-    def cells(self) -> dict[str, str]:
-        """What the table of jobs shows, by its columns."""
-        return {name: say(self.row) for name, say in COLUMNS.items()}
 
 
 @dataclass(frozen=True)
@@ -292,26 +278,6 @@ def faults_as_problems(path: Path, costs: str = "no sheet") -> Iterator[None]:
 def page_of(path: Path) -> str:
     """Where a job's page stands in the site: sheets/<year>/<job folder>.html."""
     return f"sheets/{path.parent.parent.name}/{path.parent.name}.html"
-
-
-def index_script(entries: Iterable[Entry]) -> str:
-    """The table of jobs as a classic script, which a browser also loads from disk.
-
-    Each row is `[address, the columns in their order, ready, the text to search]`. `<` is escaped, so
-    that no text of a job can end a script element.
-    """
-    rows = [
-        [
-            entry.link,
-            *entry.cells.values(),
-            "yes" if entry.row.ready else "",
-            " ".join(filter(None, (entry.row.customer, entry.row.text))),
-        ]
-        for entry in entries
-    ]
-    data = json.dumps(rows, ensure_ascii=False, separators=(",", ":"))
-    safe = data.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
-    return f"var setupSheetJobs={safe};\n"
 
 
 def _sheet_entry(

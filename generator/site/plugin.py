@@ -5,15 +5,15 @@ sheet's body in it, written when mkdocs has written everything else:
 
     on_config      the site folder is checked, mkdocs writes into the staging folder beside it
     on_files       all jobs are kept from an earlier build or computed; the frame joins the pages
-    on_page_context  the archive page and the generated lists get what they list
-    on_post_build  bodies get the frame around them, the table of jobs is written, the site is swapped in
+    on_page_context  the generated lists get what they list
+    on_post_build  bodies get the frame around them, the site is swapped in
 """
 
 from __future__ import annotations
 
 import logging
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from contextlib import ExitStack
 from pathlib import Path
 from typing import Any, ClassVar, Final, Literal, TypeVar
@@ -32,11 +32,16 @@ from mkdocs.utils.templates import TemplateContext
 from pydantic import TypeAdapter
 
 import generator
+from generator.archive.blocks import blocks_of
+from generator.archive.columns import FOLDER, columns_contents, orders_contents, rows_contents
+from generator.archive.listed import Listed
+from generator.archive.search_index import segment, shard, shard_names, spread
+from generator.archive.words import words_of
 from generator.job.keys import file_keys
 from generator.job.thread_families import ListedFamily, listed_families
 from generator.job.thread_print import FromMemory, differences, from_memory, thread_tables
 from generator.render.print_set import SET_STYLE, set_tools
-from generator.site.archive import COLUMNS, FILTERS, Archive, index_script
+from generator.site.archive import Archive
 from generator.site.kept import Cache
 from generator.site.links import broken_links
 from generator.site.pages import WorkersGone, make_archive, write_pages
@@ -54,12 +59,14 @@ SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "kept.js", "fields.js", "log_piece.js", "large_view.js", "measured.js",
     "sheet.js", "give_sheet.js",
 )
-ARCHIVE_SCRIPTS: Final = ("ticks.js", "archive.js")
-SET_SCRIPTS: Final = ("join_sheets.js", "sheet.js", "gather_sheets.js")
+ARCHIVE_SCRIPTS: Final = (
+    "find_data.js", "find_words.js", "find_choice.js", "find_facets.js", "facet_groups.js", "ticks.js", "archive.js",
+)
+ARCHIVE_STYLE: Final = "css/archive.css"  # of the archive page alone
+SET_SCRIPTS: Final = ("find_data.js", "join_sheets.js", "sheet.js", "gather_sheets.js")
 SCRIPTS: Final = tuple(dict.fromkeys((*ARCHIVE_SCRIPTS, *SHEET_SCRIPTS, *SET_SCRIPTS)))
 SET: Final = "print-set"
 SET_PAGE: Final = "---\ntitle: Print a set of sheets\ntemplate: set.html\nhide: [navigation, toc]\n---\n"
-INDEX_SCRIPT: Final = "archive-index.js"
 FRAME: Final = "sheets/_frame/frame"  # same depth as every sheet, so that relative links agree
 FRAME_TITLE: Final = "The title of the sheet stands here"
 FRAME_BODY: Final = "<!-- the sheet stands here -->"  # also in theme/sheet.html
@@ -142,8 +149,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
                 files.append(File.generated(config, name, abs_src_path=str(path)))
         for file in [file for file in files if file.src_uri.startswith(UNUSED)]:
             files.remove(file)
-        script = index_script(self.archive.entries)
-        files.append(File.generated(config, INDEX_SCRIPT, content=script))
+        for name, content in _find_files(self.archive, self.cache):
+            files.append(File.generated(config, name, content=content))
         for name, content in ((FRAME, FRAME_PAGE), (SET, SET_PAGE)):
             page = File.generated(config, f"{name}.md", content=content, inclusion=InclusionLevel.NOT_IN_NAV)
             files.append(page)
@@ -152,14 +159,13 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
-        """Give the templates the archive, and the names of the columns with their headings."""
+        """Give the templates what they list and load."""
         added: dict[str, Any] = {
             "archive": self.archive,
-            "archive_columns": [(name, name.capitalize()) for name in COLUMNS],
-            "archive_filters": [(name, name.capitalize()) for name in FILTERS],
-            "archive_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in ARCHIVE_SCRIPTS)],
+            "archive_scripts": [f"js/{name}" for name in ARCHIVE_SCRIPTS],
+            "archive_style": ARCHIVE_STYLE,
             "set_page": f"{SET}.html",
-            "set_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in SET_SCRIPTS)],
+            "set_scripts": [f"js/{name}" for name in SET_SCRIPTS],
             "set_style": SET_STYLE,
             "set_tools": set_tools,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
@@ -264,8 +270,26 @@ def _said(error: Exception) -> str:
 
 def _assets() -> list[tuple[str, Path]]:
     """Our style sheets and scripts: name in the site, and file."""
-    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS] + [SET_STYLE]
+    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS]
+    names += [ARCHIVE_STYLE, SET_STYLE]
     return [(name, TEMPLATES / name) for name in names]
+
+
+def _find_files(archive: Archive, cache: Cache) -> Iterator[tuple[str, str]]:
+    """The data of the archive page: name in the site, and text."""
+    jobs = [Listed(entry.link, entry.row, entry.page) for entry in archive.entries]
+    blocks = blocks_of(jobs)
+    for content in (*columns_contents(blocks), *orders_contents(blocks), *rows_contents(blocks)):
+        yield content.name, content.make()
+    bodies = {entry.link: cache.body(kept).decode() for entry in archive.entries if (kept := cache.of(entry.path.as_posix()))}
+    files = spread(len(blocks))
+    segments = [
+        (block.name, segment([words_of(bodies.get(job.link, ""), job.row) for job in block.jobs], files))
+        for block in blocks
+    ]
+    for name in shard_names(files):
+        held = [(block, found[name]) for block, found in segments if name in found]
+        yield f"{FOLDER}/words/{name}.js", shard(name, held)
 
 
 def _warnings() -> bool:
