@@ -53,6 +53,7 @@ _UNSEEN: Final = (  # what it begins and ends with; none holds another of its ki
     ('<section class="appendix"', "</section>"),
     ('<section class="other-lathes"', "</section>"),
     ('<section class="lessons"', "</section>"),
+    ('<div class="on-paper lessons-on-paper"', "</div>"),
     ('<section class="plot"', "</section>"),
     ('<details class="working"', "</details>"),
     ("<dialog", "</dialog>"),

@@ -78,11 +78,11 @@
     drawChips();
     drawSizes();
     return Promise.all([
-      sheet.data.archive(), sheet.words.matching(choice.find, choice.written),
+      sheet.data.archive(), sheet.words.matching(choice.find),
       Promise.all(lookedAt().map(sheet.facets.facet))
     ]).then(function (read) {
       var left = sheet.facets.narrowed(read[0], read[2], choice, read[1]);
-      return sheet.facets.sorted(left.jobs, choice.sort).then(function (inOrder) {
+      return sheet.facets.sorted(left.jobs, choice.sort, read[1]).then(function (inOrder) {
         return sheet.data.rows(inOrder.slice(0, STEP)).then(function (rows) {
           if (turn !== asked) { return; }
           archive = read[0];

@@ -6,7 +6,7 @@
   var INCH = 25.4; // mm, exactly
   var FACETS = ["kind", "pitch", "hand", "side", "material", "lathe", "holding", "customer", "year", "status", "duty",
     "mate", "findings"];
-  var SORTS = ["newest", "number", "title", "size", "pitch", "material", "lathe", "customer"];
+  var SORTS = ["written", "newest", "number", "title", "size", "pitch", "material", "lathe", "customer"];
 
   function nothing() {
     var chosen = {};

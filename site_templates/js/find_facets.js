@@ -64,6 +64,7 @@
   // -> { jobs: those left, in the archive's order; counts: facet -> value -> how many jobs it would leave, by itself,
   //      under the other choices }
   function narrowed(archive, facets, choice, hits) {
+    var bit = choice.written ? window.setupSheet.words.WRITTEN : window.setupSheet.words.HAS;
     var from = window.setupSheet.choice.size(choice.from), to = window.setupSheet.choice.size(choice.to);
     var sized = !isNaN(from) || !isNaN(to);
     var inside = sized && archive.columns.thread.values.map(function (thread) { return inRange(thread, from, to); });
@@ -77,7 +78,7 @@
     });
     var jobs = [];
     for (var job = 0; job < archive.count; job += 1) {
-      if (hits && !hits[job] || sized && !inside[threads[job]]) { continue; }
+      if (hits && !(hits[job] & bit) || sized && !inside[threads[job]]) { continue; }
       var refused = null, twice = false;
       for (var at = 0; at < active.length && !twice; at += 1) {
         if (!active[at].lets[active[at].of[job]]) { twice = refused !== null; refused = active[at]; }
@@ -135,6 +136,7 @@
   }
 
   var SORTED = {
+    newest: function () { return Promise.resolve(function () { return 0; }); },
     number: function () { return byOrder("number"); },
     title: function () { return byOrder("title"); },
     size: function () { return byColumn("thread", threadKey(SIZE)); },
@@ -144,10 +146,14 @@
     customer: function () { return byColumn("customer", String); }
   };
 
+  // Those first where somebody wrote the words.
+  function writtenFirst(hits) {
+    return Promise.resolve(function (job) { return hits && hits[job] & window.setupSheet.words.WRITTEN ? 0 : 1; });
+  }
+
   // The promise of the jobs, sorted; where two are alike the newer comes first.
-  function sorted(jobs, by) {
-    if (!SORTED[by]) { return Promise.resolve(jobs); }
-    return SORTED[by]().then(function (rank) {
+  function sorted(jobs, by, hits) {
+    return (SORTED[by] || writtenFirst)(hits).then(function (rank) {
       return jobs.slice().sort(function (one, other) { return rank(one) - rank(other) || one - other; });
     });
   }

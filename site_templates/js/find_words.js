@@ -4,6 +4,7 @@
   "use strict";
 
   var LONGEST = 32; // signs
+  var HAS = 1, WRITTEN = 2; // bits of a hit
   var SHORTER = "*", WROTE = "@", RUN = "_";
   var LAST = "ABCDEFGHIJKLMNOP", MORE = "QRSTUVWXYZ[]^{}|";
   var SHARED = "0123456789abcdefghijklmnopqrstuvwxyz";
@@ -76,22 +77,23 @@
     }
   }
 
-  // The entries of a segment that are wanted -> their jobs.
-  function eachJob(segment, wanted, written, take) {
+  // The entries of a segment that are wanted -> their jobs, and with WRITTEN those where somebody wrote it.
+  function eachJob(segment, wanted, take) {
     var word = "", found;
+    function has(job) { take(job, HAS); }
+    function wrote(job) { take(job, WRITTEN); }
     ENTRY.lastIndex = 0;
     while ((found = ENTRY.exec(segment)) !== null) {
       word = Array.from(word).slice(0, SHARED.indexOf(found[1])).join("") + found[2];
       if (word !== wanted.entry && !(wanted.begins && word.startsWith(wanted.entry))) { continue; }
-      if (!written) { eachNumber(found[3], take); } else if (found[4]) {
-        eachNumber(found[4] === WROTE ? found[3] : found[4].slice(1), take);
-      }
+      eachNumber(found[3], has);
+      if (found[4]) { eachNumber(found[4] === WROTE ? found[3] : found[4].slice(1), wrote); }
     }
   }
 
-  // The jobs that have all words of a text -> 1 for each of them; null where the text has no word.
-  // With `written`, only what somebody wrote is looked at.
-  function matching(text, written) {
+  // The jobs that have all words of a text -> HAS for each of them, and WRITTEN where somebody wrote all of them;
+  // null where the text has no word.
+  function matching(text) {
     var words = wholeWords(text), data = window.setupSheet.data;
     if (!words.length) { return Promise.resolve(null); }
     return data.archive().then(function (all) {
@@ -102,7 +104,7 @@
           var hits = new Uint8Array(all.count);
           segments.forEach(function (segment) {
             var from = start.get(segment[0]);
-            eachJob(segment[1], wanted, written, function (job) { hits[from + job] = 1; });
+            eachJob(segment[1], wanted, function (job, bit) { hits[from + job] |= bit; });
           });
           return hits;
         });
@@ -113,5 +115,5 @@
   }
 
   window.setupSheet = window.setupSheet || {};
-  window.setupSheet.words = { fold: fold, wholeWords: wholeWords, fileName: fileName, matching: matching };
+  window.setupSheet.words = { fold: fold, wholeWords: wholeWords, fileName: fileName, matching: matching, HAS: HAS, WRITTEN: WRITTEN };
 })();
