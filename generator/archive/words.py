@@ -9,8 +9,8 @@ where somebody may begin to type: ``2-8un-2a`` also as ``8un-2a``, ``un-2a`` and
 
 Of a page are left out the workings, folded and in the appendix, and the points of its curves, since nobody
 looks for the numbers put into a formula, and they are two words in five; what other jobs say, quoted under
-"Learned before", which is found on their own sheets; the comparison with other lathes, where every sheet names
-every lathe; and what the page does not show (scripts, templates, windows that open).
+"Learned before", which is found on their own sheets; the comparison with other lathes, where every sheet
+names every lathe; and what the page does not show (scripts, templates, windows that open).
 """
 
 from __future__ import annotations

@@ -60,7 +60,8 @@ SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "sheet.js", "give_sheet.js",
 )
 ARCHIVE_SCRIPTS: Final = (
-    "find_data.js", "find_words.js", "find_choice.js", "find_facets.js", "facet_groups.js", "ticks.js", "archive.js",
+    "find_data.js", "find_words.js", "find_choice.js", "find_facets.js", "facet_groups.js", "ticks.js",
+    "archive.js",
 )
 ARCHIVE_STYLE: Final = "css/archive.css"  # of the archive page alone
 SET_SCRIPTS: Final = ("find_data.js", "join_sheets.js", "sheet.js", "gather_sheets.js")
@@ -281,11 +282,13 @@ def _find_files(archive: Archive, cache: Cache) -> Iterator[tuple[str, str]]:
     blocks = blocks_of(jobs)
     for content in (*columns_contents(blocks), *orders_contents(blocks), *rows_contents(blocks)):
         yield content.name, content.make()
-    bodies = {entry.link: cache.body(kept).decode() for entry in archive.entries if (kept := cache.of(entry.path.as_posix()))}
+    words = {}
+    for entry in archive.entries:
+        kept = cache.of(entry.path.as_posix())
+        words[entry.link] = words_of(cache.body(kept).decode() if kept else "", entry.row)
     files = spread(len(blocks))
     segments = [
-        (block.name, segment([words_of(bodies.get(job.link, ""), job.row) for job in block.jobs], files))
-        for block in blocks
+        (block.name, segment([words[job.link] for job in block.jobs], files)) for block in blocks
     ]
     for name in shard_names(files):
         held = [(block, found[name]) for block, found in segments if name in found]

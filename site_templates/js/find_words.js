@@ -5,10 +5,10 @@
 
   var LONGEST = 32; // signs
   var HAS = 1, WRITTEN = 2; // bits of a hit
-  var SHORTER = "*", WROTE = "@", RUN = "_";
+  var SHORTER = "*", WROTE = "@", RUN = "_", BITS = "~";
   var LAST = "ABCDEFGHIJKLMNOP", MORE = "QRSTUVWXYZ[]^{}|";
   var SHARED = "0123456789abcdefghijklmnopqrstuvwxyz";
-  var ENTRY = /([0-9a-z])([^A-Z[\]^{}|_@]*)([A-Z[\]^{}|_]+)(@[A-Z[\]^{}|_]*)?/g;
+  var ENTRY = /([0-9a-z])([^A-Z[\]^{}|_@~]*)([A-Z[\]^{}|_~]+)(@[A-Z[\]^{}|_~]*)?/g;
   var ONE_SIGN = { "×": "x", "⌀": "ø", "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "⁄": "/" };
   var SIGNS = /[×⌀−–—‐‑⁄]/g;
   var FRACTION = /([\u00bc-\u00be\u2150-\u215e\u2189])/g;
@@ -57,9 +57,17 @@
     return length < depth(word) ? { entry: word + SHORTER, begins: false } : { entry: word, begins: true };
   }
 
+  function eachBit(coded, take) {
+    for (var at = 0; at < coded.length; at += 1) {
+      var five = (LAST + MORE).indexOf(coded.charAt(at));
+      for (var bit = 0; bit < 5; bit += 1) { if (five >> bit & 1) { take(5 * at + bit); } }
+    }
+  }
+
   // Coded numbers -> each of them.
   function eachNumber(coded, take) {
     var value = 0, last = -1, run = false;
+    if (coded.charAt(0) === BITS) { eachBit(coded.slice(1), take); return; }
     for (var at = 0; at < coded.length; at += 1) {
       var sign = coded.charAt(at);
       if (sign === RUN) { run = true; continue; }

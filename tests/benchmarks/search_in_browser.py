@@ -1,12 +1,12 @@
-"""What a search costs in a browser: bytes loaded until the answer stands, and the time from the last key to it.
+"""What a search costs in a browser: bytes loaded until the answer stands, time from the last key to it.
 
     python tests/benchmarks/search_in_browser.py SITE
 
-SITE is a built site. It is served over http and its archive page opened in Chromium. Each query is typed by the
-keyboard. The bytes are counted at the server, so that nothing which the browser loads is missed. The first
-query is that of somebody who has just opened the page: its bytes are all data that the archive page has loaded by
-then, the columns and the rows shown before anything was typed among them; the page itself, its scripts and its
-styles are given apart.
+SITE is a built site. It is served over http and its archive page opened in Chromium. Each query is typed by
+the keyboard. The bytes are counted at the server, so that nothing which the browser loads is missed. The
+first query is that of somebody who has just opened the page: its bytes are all data that the archive page has
+loaded by then, the columns and the rows shown before anything was typed among them; the page itself, its
+scripts and its styles are given apart.
 """
 
 from __future__ import annotations
@@ -25,10 +25,11 @@ from typing import Any, BinaryIO
 from playwright.sync_api import Page, sync_playwright
 
 QUERIES = (
-    "2-8", "M30x3.5", "1/2", "galled", "Ø63", "0.7854", "thread", "2 1/4-8 UN-2A", "steady rest bronze", "spindle",
+    "2-8", "M30x3.5", "1/2", "galled", "Ø63", "0.7854", "thread", "2 1/4-8 UN-2A", "steady rest bronze",
+    "spindle",
 )  # fmt: skip
 CHROMIUMS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
-DATA = "/find/"  # what the page loads as data
+DATA = "/find/"
 PATIENCE = 60_000  # ms
 QUIET = 400  # ms without a change: nothing more is coming
 WATCH = """() => {
@@ -42,7 +43,7 @@ ANSWERED = f"() => seen.answer > seen.key && performance.now() - seen.answer > {
 
 @dataclass(frozen=True)
 class Answer:
-    """What one query cost: bytes of data and how many files, ms from the last key, what the page then said."""
+    """What one query cost: bytes of data, in how many files, ms from the last key; what the page said."""
 
     query: str
     loaded: int

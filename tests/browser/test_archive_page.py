@@ -181,7 +181,7 @@ def test_what_a_machinist_types_is_found_from_disk_and_over_http(
 def test_on_the_demo_archive_it_finds_what_a_plain_look_at_the_sheets_finds(
     open_page: Opener, demo_site: Path, words: str
 ) -> None:
-    """Every word of a page stands between spaces here, begun as it was typed; workings and the like taken out."""
+    """A plain look: tags off, what is not searched taken out, each word at the beginning of one."""
     left_out = r"<(script|style|template|dialog)\b.*?</\1>|<details class=.working.*?</details>"
     sections = r"<section class=.(?:appendix|other-lathes|plot|lessons)\b.*?</section>"
     expected = []
@@ -199,10 +199,10 @@ def test_on_the_demo_archive_it_finds_what_a_plain_look_at_the_sheets_finds(
 
 def test_the_browser_makes_words_and_file_names_as_the_program_does(open_page: Opener) -> None:
     nasty = [
-        "2-8 UN-2A", "2 1/4-8", "2½ in", "½", "Tr40x14(P7)LH", "M30×3,5", "Ø63", "⌀ 63", "1,5", ".0005", "#10-32",
-        "Größe ﬁt", "İSTANBUL ΟΔΟΣ", "a\u0301b\u0335", "don't", "e-mail_me", "1:30", "½-13", "3–4", "−0.5", "①②",
-        "名前 ねじ", "ǅ", "x" * 40, "\U0001f529 bolt", "m²", "½″", "a/b/c.d", "..a..b", "1/2/3", "٣", "12 3/4 x 5/8",
-        "SW-113 1/2", "2-1/4-8", "5'-6\"", "0.0001 0.012 1.234 12.5",
+        "2-8 UN-2A", "2 1/4-8", "2½ in", "½", "Tr40x14(P7)LH", "M30×3,5", "Ø63", "⌀ 63", "1,5", ".0005",
+        "Größe ﬁt", "İSTANBUL ΟΔΟΣ", "a\u0301b\u0335", "don't", "e-mail_me", "1:30", "½-13", "3–4", "−0.5",
+        "名前 ねじ", "ǅ", "x" * 40, "\U0001f529 bolt", "m²", "½″", "a/b/c.d", "..a..b", "1/2/3", "٣", "①②",
+        "12 3/4 x 5/8", "#10-32", "SW-113 1/2", "2-1/4-8", "5'-6\"", "0.0001 0.012 1.234 12.5",
     ]  # fmt: skip
     page = open_page("index.html").page
     words = page.evaluate("all => all.map(one => setupSheet.words.wholeWords(one))", nasty)
@@ -348,13 +348,16 @@ def test_counts_agree_with_a_plain_count_under_the_other_choices(
 
 
 @pytest.mark.parametrize(
-    ("low", "high"), [("2 1/8 in", "53.975 mm"), ("1 1/2", "50 mm"), ("M30", ""), ("", '3/8"'), ("2-1/4 in", "3 in")]
+    ("low", "high"),
+    [("2 1/8 in", "53.975 mm"), ("1 1/2", "50 mm"), ("M30", ""), ("", '3/8"'), ("2-1/4 in", "3 in")],
 )
 def test_a_range_of_sizes_is_typed_in_either_unit(
     open_page: Opener, made_site: Path, low: str, high: str
 ) -> None:
-    mm = {"2 1/8 in": 53.975, "53.975 mm": 53.975, "1 1/2": 38.1, "50 mm": 50, "M30": 30, '3/8"': 9.525, "2-1/4 in": 57.15,
-          "3 in": 76.2}  # fmt: skip
+    mm = {
+        "2 1/8 in": 53.975, "53.975 mm": 53.975, "1 1/2": 38.1, "50 mm": 50, "M30": 30, '3/8"': 9.525,
+        "2-1/4 in": 57.15, "3 in": 76.2,
+    }  # fmt: skip
     sizes = [job.row.thread.nominal * 1000 for job in made_jobs(3000) if job.row.thread]
     left = [size for size in sizes if mm.get(low, 0) - 1e-3 <= size <= mm.get(high, 1e9) + 1e-3]
     page = open_page("index.html", site=made_site).page
