@@ -1,6 +1,6 @@
 """The index of the search: which jobs have which word, in many small files.
 
-    spread        how many files there are, by how many blocks of jobs
+    spread        how many files there are, by how many blocks of jobs; their names are shard_names
     segment       the words of one block's jobs -> what each file holds of that block
     shard         what one file holds of every block -> its text
 
@@ -13,9 +13,9 @@ A segment is one line of entries in the order of the alphabet, each
     how many signs it shares with the entry before, the other signs, its jobs, `_WROTE` and those that have it
     in what somebody wrote; nothing after `_WROTE` where these are the same
 
-The jobs are numbers in the block: the gap before a run of them, and with `_RUN` how many more follow one by
-one, in capital letters and brackets, which no folded word has. A word on every sheet of a block costs four
-signs.
+The jobs are numbers in the block, in capital letters and brackets, which no folded word has: the gap before
+a run of them, and with `_RUN` how many more follow one by one; or, where that is shorter, `_BITS` and five
+jobs a sign, the first in the lowest bit. A word on every sheet of a block costs four signs.
 """
 
 from __future__ import annotations
@@ -36,7 +36,9 @@ SHORTER: Final = "*"  # after signs that stand for every word which begins with 
 _LAST: Final = "ABCDEFGHIJKLMNOP"  # the last sign of a number, 4 bits
 _MORE: Final = "QRSTUVWXYZ[]^{}|"  # the signs before it, 4 bits each, the high ones first
 _RUN: Final = "_"
+_BITS: Final = "~"
 _WROTE: Final = "@"
+_FIVE: Final = _LAST + _MORE  # five bits
 _SHARED: Final = "0123456789abcdefghijklmnopqrstuvwxyz"
 _FEW_FILES: Final = ((2, 64), (8, 256), (32, 1024))  # up to as many blocks: as many files
 _FILES: Final = 2048
@@ -49,6 +51,15 @@ def spread(blocks: int) -> int:
     (64, 2048)
     """
     return next((files for most, files in _FEW_FILES if blocks <= most), _FILES)
+
+
+def shard_names(files: int) -> list[str]:
+    """All files there are; each is written even where no word leads to it, so that none is missed in vain.
+
+    >>> shard_names(64)[:2]
+    ['000', '001']
+    """
+    return [f"{number:03x}" for number in range(files)]
 
 
 def shard_name(word: str, files: int) -> str:
@@ -101,7 +112,7 @@ def read_segment(text: str) -> dict[str, tuple[list[int], list[int]]]:
     while at < len(text):
         start = at + 1
         shared = _SHARED.index(text[at])
-        at = next(place for place in range(start, len(text)) if text[place] in _LAST or text[place] in _MORE)
+        at = next(place for place in range(start, len(text)) if text[place] in _FIVE + _BITS)
         word = word[:shared] + text[start:at]
         jobs, at = _read_numbers(text, at)
         wrote: list[int] = []
@@ -135,7 +146,7 @@ def _jobs_of_each_word(words_of_each_job: Sequence[Collection[str]]) -> dict[str
 
 def _depth(word: str) -> int:
     """How many first signs lead to a word's file: more for figures, of which there are most."""
-    if not word[:1].isdigit():
+    if not "0" <= word[:1] <= "9":
         return 3 if word[:3].isalpha() else 6
     return 7 if word.startswith("0.00") else 6 if word.startswith("0.0") else 5 if word[1:2] == "." else 4
 
@@ -184,16 +195,21 @@ def _coded(held: Mapping[str, int], wrote: Mapping[str, int]) -> str:
 
 @lru_cache(maxsize=1 << 14)
 def _coded_numbers(bits: int) -> str:
-    """Which bits are set, from the lowest on: the gap before a run of them, and how many more it has."""
+    """Which bits are set, from the lowest on."""
     parts: list[str] = []
-    while bits:
-        gap = (bits & -bits).bit_length() - 1
-        bits >>= gap
-        length = (~bits & (bits + 1)).bit_length() - 1
-        bits >>= length
+    left = bits
+    while left:
+        gap = (left & -left).bit_length() - 1
+        left >>= gap
+        length = (~left & (left + 1)).bit_length() - 1
+        left >>= length
         more = length - 1
         parts += (_number(gap), f"{_RUN}{_number(more - 1)}" if more > 1 else _number(0) * more)
-    return "".join(parts)
+    runs = "".join(parts)
+    signs = -(-bits.bit_length() // 5)
+    if len(runs) <= signs + len(_BITS):
+        return runs
+    return _BITS + "".join(_FIVE[bits >> 5 * place & 31] for place in range(signs))
 
 
 @lru_cache(maxsize=1 << 12)
@@ -210,10 +226,15 @@ def _number(value: int) -> str:
 def _read_numbers(text: str, at: int) -> tuple[list[int], int]:
     """The numbers from a place on, and the place after them."""
     numbers: list[int] = []
-    while at < len(text):
+    if text[at : at + 1] == _BITS:
+        at += 1
+        first = 0
+        while at < len(text) and text[at] in _FIVE:
+            numbers += (first + place for place in range(5) if _FIVE.index(text[at]) >> place & 1)
+            first, at = first + 5, at + 1
+        return numbers, at
+    while at < len(text) and text[at] in _FIVE + _RUN:
         run = text[at] == _RUN
-        if not (run or text[at] in _LAST or text[at] in _MORE):
-            break
         number, at = _read_number(text, at + run)
         last = numbers[-1] if numbers else -1
         numbers.extend(range(last + 1, last + 2 + number) if run else [last + 1 + number])

@@ -8,8 +8,9 @@ A typed word finds every word that begins with it, so a word is kept once more f
 where somebody may begin to type: ``2-8un-2a`` also as ``8un-2a``, ``un-2a`` and ``2a``, ``ø63`` as ``63``.
 
 Of a page are left out the workings, folded and in the appendix, and the points of its curves, since nobody
-looks for the numbers put into a formula, and they are two words in five; the comparison with other lathes,
-where every sheet names every lathe; and what the page does not show (scripts, templates, windows that open).
+looks for the numbers put into a formula, and they are two words in five; what other jobs say, quoted under
+"Learned before", which is found on their own sheets; the comparison with other lathes, where every sheet
+names every lathe; and what the page does not show (scripts, templates, windows that open).
 """
 
 from __future__ import annotations
@@ -51,6 +52,8 @@ _LETTER_ALONE: Final = re.compile(r"(?:^|[-+])([^\W_])(?=[-+])")
 _UNSEEN: Final = (  # what it begins and ends with; none holds another of its kind
     ('<section class="appendix"', "</section>"),
     ('<section class="other-lathes"', "</section>"),
+    ('<section class="lessons"', "</section>"),
+    ('<div class="on-paper lessons-on-paper"', "</div>"),
     ('<section class="plot"', "</section>"),
     ('<details class="working"', "</details>"),
     ("<dialog", "</dialog>"),

@@ -45,7 +45,6 @@ from generator.site.contents import write_contents
 from generator.site.entry import SHEETS, Archive
 from generator.site.frame import Frame
 from generator.site.hands import Hands
-from generator.site.index_script import COLUMNS, FILTERS, index_script
 from generator.site.job_files import JobsFolder
 from generator.site.kept import Cache
 from generator.site.links import broken_links
@@ -67,13 +66,16 @@ SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "sheet_data.js", "cards.js", "kept.js", "fields.js", "log_piece.js",
     "large_view.js", "measured.js", "working.js", "sheet.js", "give_sheet.js",
 )
-ARCHIVE_SCRIPTS: Final = ("ticks.js", "archive.js")
-SET_SCRIPTS: Final = ("join_sheets.js", "sheet.js", "gather_sheets.js")
+ARCHIVE_SCRIPTS: Final = (
+    "find_data.js", "find_words.js", "find_choice.js", "find_facets.js", "facet_groups.js", "ticks.js",
+    "archive.js",
+)
+ARCHIVE_STYLE: Final = "css/archive.css"  # of the archive page alone
+SET_SCRIPTS: Final = ("find_data.js", "join_sheets.js", "sheet.js", "gather_sheets.js")
 SCRIPTS: Final = tuple(dict.fromkeys((*ARCHIVE_SCRIPTS, *SHEET_SCRIPTS, *SET_SCRIPTS)))
 SET: Final = "print-set"
 SET_STYLE: Final = "set/set.css"  # of the page of a set alone: it changes the page numbers
 SET_PAGE: Final = "---\ntitle: Print a set of sheets\ntemplate: set.html\nhide: [navigation, toc]\n---\n"
-INDEX_SCRIPT: Final = "archive-index.js"
 FRAME: Final = "sheets/_frame/frame"  # as deep as every sheet, so that relative links agree
 LIST_FRAME: Final = "lists/_frame/frame"  # and as every list
 FRAME_PAGE: Final = f"---\ntitle: {frames.TITLE}\ntemplate: {{}}.html\nhide: [navigation, toc]\n---\n"
@@ -175,13 +177,12 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
-        """Give the templates the lists about the program, and the columns with their headings."""
+        """Give the templates the lists about the program, and what they load."""
         added: dict[str, Any] = {
-            "archive_columns": [(name, name.capitalize()) for name in COLUMNS],
-            "archive_filters": [(name, name.capitalize()) for name in FILTERS],
-            "archive_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in ARCHIVE_SCRIPTS)],
+            "archive_scripts": [f"js/{name}" for name in ARCHIVE_SCRIPTS],
+            "archive_style": ARCHIVE_STYLE,
             "set_page": f"{SET}.html",
-            "set_scripts": [INDEX_SCRIPT, *(f"js/{name}" for name in SET_SCRIPTS)],
+            "set_scripts": [f"js/{name}" for name in SET_SCRIPTS],
             "set_style": SET_STYLE,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
             "program_list": lambda name: program_list(name, self.cache),
@@ -274,7 +275,6 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             self.words.begin_anew()
             files = self._contents(frame, staging)
         self.cache.tidy((page.path for page in self.archive.pages), files)
-        (staging / INDEX_SCRIPT).write_text(index_script(self.archive.entries), encoding="utf-8")
         self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
 
@@ -356,7 +356,8 @@ def _said(error: Exception) -> str:
 
 def _assets() -> list[tuple[str, Path]]:
     """Our style sheets and scripts: name in the site, and file."""
-    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS] + [SET_STYLE]
+    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS]
+    names += [ARCHIVE_STYLE, SET_STYLE]
     return [(name, TEMPLATES / name) for name in names]
 
 

@@ -18,7 +18,7 @@ from typing import Final
 from generator.archive.blocks import Block
 from generator.archive.columns import FOLDER
 from generator.archive.listed import Content
-from generator.archive.search_index import segment, shard, spread
+from generator.archive.search_index import segment, shard, shard_names, spread
 from generator.archive.words import words_of
 from generator.sheet.row import ArchiveRow
 from generator.site.kept import Cache, Paged, seal
@@ -99,7 +99,7 @@ class WordIndex:
         self, blocks: Sequence[tuple[Block, Sequence[Paged]]], database: sqlite3.Connection
     ) -> list[Content]:
         files = spread(len(blocks))
-        names = [f"{number:03x}" for number in range(files)]
+        names = shard_names(files)
         kept = {row[0]: row for row in database.execute("SELECT name, key, digests, seal FROM block")}
         digests = []
         for block, jobs in blocks:

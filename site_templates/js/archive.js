@@ -1,124 +1,244 @@
-// The search of the archive page. The rows come from archive-index.js, a classic script, because a browser
-// that opens the site from disk loads nothing else. Text only ever enters the page as text.
+// The archive page: what is typed and ticked becomes a choice, the choice an address, and the jobs it leaves are shown
+// a few at a time. Text of a job only ever enters the page as text.
 (function () {
   "use strict";
 
-  var COLUMNS = ["number", "title", "thread", "material", "lathe", "holding", "year", "status"];
-  var FIRST_COLUMN = 1; // a row is [address, the columns, ready, text to search]
-  var READY = FIRST_COLUMN + COLUMNS.length;
-  var STEP = 200; // rows shown at a time
+  var STEP = 25; // rows shown at a time
+  var PAUSE = 80; // ms without a key before words are looked up
+  var OPEN = ["kind", "lathe"]; // groups that are unfolded where there is room
+  var KEY = "setup-sheet-search"; // "All jobs" on a sheet finds the choice as it was
+  var WIDE = "(min-width: 60em)";
 
+  var sheet = window.setupSheet, rules = sheet.choice, ticks = sheet.ticks;
   var form = document.getElementById("jobs-search");
-  var table = document.getElementById("jobs-table");
-  var body = table.tBodies[0];
-  var count = document.getElementById("jobs-count");
-  var more = document.getElementById("jobs-more");
-  var words = document.getElementById("jobs-words");
-  var selects = Array.prototype.slice.call(form.querySelectorAll("select"));
-  var jobs = window.setupSheetJobs;
-  var ticks = window.setupSheet && window.setupSheet.ticks;
-  if (!jobs) {
-    count.textContent = "The list of jobs (archive-index.js) could not be loaded.";
-    return;
+  var words = document.getElementById("jobs-words"), written = document.getElementById("jobs-written");
+  var sort = document.getElementById("jobs-sort");
+  var from = document.getElementById("jobs-from"), to = document.getElementById("jobs-to");
+  var sizes = document.getElementById("jobs-sizes");
+  var narrow = document.getElementById("jobs-narrow"), place = document.getElementById("jobs-groups");
+  var chips = document.getElementById("jobs-chips"), none = document.getElementById("jobs-none");
+  var copy = document.getElementById("jobs-copy"), copied = document.getElementById("jobs-copied");
+  var address = document.getElementById("jobs-address");
+  var count = document.getElementById("jobs-count"), more = document.getElementById("jobs-more");
+  var table = document.getElementById("jobs-table"), body = table.tBodies[0];
+
+  var choice = rules.nothing();
+  var jobs = []; // what the choice leaves, sorted
+  var archive = null;
+  var asked = 0; // how often was asked: an answer that comes late is not shown
+  var waiting;
+
+  // -- the choice and its address ----------------------------------------------------------------------------
+
+  function remember() {
+    var hash = rules.toHash(choice);
+    if (hash !== location.hash) { history.replaceState(null, "", hash || location.pathname + location.search); }
+    try { sessionStorage.setItem(KEY, hash); } catch (error) { /* not allowed here */ }
   }
 
-  function fold(text) {
-    return text.normalize("NFKD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
+  function remembered() {
+    try { return sessionStorage.getItem(KEY) || ""; } catch (error) { return ""; }
   }
 
-  var folded = jobs.map(function (row) { return fold(row.slice(FIRST_COLUMN).join(" ")); });
-  var limit = STEP;
+  function take(hash) {
+    choice = rules.fromHash(hash) || choice;
+    words.value = choice.find;
+    written.checked = choice.written;
+    sort.value = choice.sort;
+    from.value = choice.from;
+    to.value = choice.to;
+    return answer();
+  }
 
-  function cell(row, column) { return row[FIRST_COLUMN + COLUMNS.indexOf(column)]; }
+  function changed() {
+    choice.find = words.value;
+    choice.written = written.checked;
+    choice.sort = sort.value;
+    choice.from = from.value;
+    choice.to = to.value;
+    remember();
+    return answer();
+  }
 
-  function fillSelects() {
-    selects.forEach(function (select) {
-      var values = jobs.map(function (row) { return cell(row, select.dataset.column); });
-      Array.from(new Set(values)).filter(Boolean).sort().forEach(function (value) {
-        var option = document.createElement("option");
-        option.textContent = value;
-        option.value = value;
-        select.append(option);
+  function choose(name, value, on) {
+    choice.chosen[name] = choice.chosen[name].filter(function (one) { return one !== value; });
+    if (on) { choice.chosen[name].push(value); }
+    changed();
+  }
+
+  // -- the answer --------------------------------------------------------------------------------------------
+
+  function lookedAt() {
+    return rules.FACETS.filter(function (name) { return choice.chosen[name].length || groupOf[name].fold.open; });
+  }
+
+  function answer() {
+    var turn = asked += 1;
+    clearTimeout(waiting);
+    drawChips();
+    drawSizes();
+    return Promise.all([
+      sheet.data.archive(), sheet.words.matching(choice.find),
+      Promise.all(lookedAt().map(sheet.facets.facet))
+    ]).then(function (read) {
+      var left = sheet.facets.narrowed(read[0], read[2], choice, read[1]);
+      return sheet.facets.sorted(left.jobs, choice.sort, read[1]).then(function (inOrder) {
+        return sheet.data.rows(inOrder.slice(0, STEP)).then(function (rows) {
+          if (turn !== asked) { return; }
+          archive = read[0];
+          jobs = inOrder;
+          rules.FACETS.forEach(function (name) { groupOf[name].show(left.counts[name], choice.chosen[name]); });
+          body.replaceChildren.apply(body, rows.map(tableRow));
+          drawCount();
+        });
       });
-    });
+    }).catch(function (error) { if (turn === asked) { fail(error); } });
   }
 
-  function matches() {
-    var wanted = fold(words.value).split(/\s+/).filter(Boolean);
-    var filters = selects.filter(function (select) { return select.value; });
-    return jobs.filter(function (row, number) {
-      return wanted.every(function (word) { return folded[number].indexOf(word) >= 0; }) &&
-        filters.every(function (select) { return cell(row, select.dataset.column) === select.value; });
-    });
+  function fail(error) { count.textContent = error.message; }
+
+  function drawCount() {
+    var every = archive.count + (archive.count === 1 ? " job" : " jobs");
+    more.hidden = body.rows.length >= jobs.length;
+    table.hidden = !jobs.length;
+    if (ticks) { ticks.show(); }
+    count.textContent = !archive.count ? "There are no jobs yet."
+      : jobs.length === archive.count ? every
+        : jobs.length ? jobs.length + " of " + every
+          : chips.children.length ? "No job is left under this choice. Take something away."
+            : "No job has all of these words. Take one away.";
+  }
+
+  // -- what is shown -----------------------------------------------------------------------------------------
+
+  function year(job) {
+    return archive.blocks.find(function (block) { return job < block.start + block.count; }).year;
   }
 
   function tableRow(row) {
-    var line = document.createElement("tr");
-    COLUMNS.forEach(function (column) {
+    function at(name) { return archive.columns[name].values[archive.columns[name].of[row.job]]; }
+    var line = document.createElement("tr"), state = at("state");
+    var cells = {
+      Number: row.number, Title: row.title, Thread: at("thread")[0] || "", Material: at("material"),
+      Lathe: at("lathe"), Holding: at("holding").join(", "), Year: year(row.job), Status: state[0]
+    };
+    Object.keys(cells).forEach(function (heading) {
       var data = document.createElement("td");
-      data.dataset.heading = column.charAt(0).toUpperCase() + column.slice(1);
-      var text = cell(row, column);
-      if (column === "number") {
+      data.dataset.heading = heading;
+      if (heading === "Number") {
         var link = document.createElement("a");
-        link.href = row[0];
-        link.textContent = text;
-        if (ticks) { data.append(ticks.box(row[0], text)); }
+        link.href = row.address;
+        link.textContent = row.number;
+        if (ticks) { data.append(ticks.box(row.address, row.number)); }
         data.append(link);
       } else {
-        data.textContent = text;
+        data.textContent = cells[heading];
       }
-      if (column === "status" && row[READY] !== "yes") { data.className = "archive-not-ready"; }
+      if (heading === "Status" && !state[1]) { data.className = "archive-not-ready"; }
       line.append(data);
     });
     return line;
   }
 
-  function show() {
-    var found = matches();
-    body.replaceChildren.apply(body, found.slice(0, limit).map(tableRow));
-    more.hidden = found.length <= limit;
-    table.hidden = !found.length;
-    if (ticks) { ticks.show(); }
-    var all = jobs.length + (jobs.length === 1 ? " job" : " jobs");
-    count.textContent = !jobs.length ? "There are no jobs yet."
-      : found.length === jobs.length ? all
-        : found.length ? found.length + " of " + all : "No job has all of these words. Take one away.";
+  function chip(text, off) {
+    var item = document.createElement("li"), button = document.createElement("button");
+    button.type = "button";
+    button.textContent = text;
+    button.setAttribute("aria-label", "Take off: " + text);
+    button.addEventListener("click", function () {
+      off();
+      (chips.querySelector("button") || words).focus();
+    });
+    item.append(button);
+    return item;
   }
 
-  function remember() {
-    // "Back" from a sheet finds the search as it was.
-    try { sessionStorage.setItem("setup-sheet-search", words.value); } catch (error) { /* not allowed here */ }
+  function drawChips() {
+    var items = [];
+    rules.FACETS.forEach(function (name) {
+      choice.chosen[name].forEach(function (value) {
+        items.push(chip(sheet.groups.LABELS[name] + ": " + sheet.groups.said(name, value),
+          function () { choose(name, value, false); }));
+      });
+    });
+    if (choice.from.trim() || choice.to.trim()) {
+      items.push(chip("Size: " + (choice.from.trim() || "any") + " to " + (choice.to.trim() || "any"), function () {
+        from.value = to.value = "";
+        changed();
+      }));
+    }
+    chips.replaceChildren.apply(chips, items);
+    chips.hidden = !items.length;
+    none.hidden = !items.length && !choice.find.trim();
+    copied.textContent = "";
+    address.hidden = true;
   }
 
-  function changed() { limit = STEP; remember(); show(); }
+  function drawSizes() {
+    var said = [from, to].map(function (box) {
+      if (!box.value.trim()) { return ""; }
+      var mm = rules.size(box.value), clear = !isNaN(mm);
+      box.setAttribute("aria-invalid", String(!clear));
+      return (box === from ? "from " : "to ") +
+        (clear ? rules.bothUnits(mm) : "“" + box.value.trim() + "”: write 2 in, 1 1/2 or 50 mm");
+    });
+    sizes.textContent = said.filter(Boolean).join(", ");
+  }
+
+  // -- what is done ------------------------------------------------------------------------------------------
+
+  var groupOf = {};
+  rules.FACETS.forEach(function (name) {
+    groupOf[name] = sheet.groups.group(place, name, function (value, on) { choose(name, value, on); }, answer);
+  });
+  narrow.open = window.matchMedia(WIDE).matches;
+  OPEN.forEach(function (name) { groupOf[name].fold.open = narrow.open; });
+
+  // The choice in the form's own boxes; not "change": it comes with the click on a row and would replace the row.
+  function typed(event) {
+    clearTimeout(waiting);
+    waiting = setTimeout(changed, event.target === words ? PAUSE : 0);
+  }
+  form.addEventListener("input", typed);
+  document.getElementById("jobs-size").addEventListener("input", typed);
 
   form.addEventListener("submit", function (event) {
     event.preventDefault();
-    var first = body.querySelector("a");
-    if (first && body.rows.length === 1) { first.click(); }
+    changed().then(function () {
+      var first = body.querySelector("a");
+      if (first && jobs.length === 1) { first.click(); }
+    });
   });
-  form.addEventListener("input", changed); // not "change": it comes with the click on a row and would replace the row
+
+  none.addEventListener("click", function () {
+    take("").then(remember);
+    words.focus();
+  });
+
   more.addEventListener("click", function () {
-    var before = body.rows.length;
-    limit += STEP;
-    show();
-    body.rows[before].querySelector("a").focus();
+    var before = body.rows.length, turn = asked;
+    sheet.data.rows(jobs.slice(before, before + STEP)).then(function (rows) {
+      if (turn !== asked || body.rows.length !== before) { return; }
+      body.append.apply(body, rows.map(tableRow));
+      drawCount();
+      body.rows[before].querySelector("a").focus();
+    }).catch(fail);
   });
 
-  // A sheet's link says what to look for: index.html#find=words. Nothing else of the address is used.
-  function asked() {
-    var found = /^#find=(.*)$/.exec(location.hash);
-    try { return found ? decodeURIComponent(found[1]) : null; } catch (error) { return null; }
-  }
+  copy.addEventListener("click", function () {
+    function byHand() { // where the page may not write to the clipboard, as on a shop's own server
+      address.hidden = false;
+      address.value = location.href;
+      address.select();
+      copied.textContent = "Copy it from here.";
+    }
+    remember();
+    if (!navigator.clipboard) { byHand(); return; }
+    navigator.clipboard.writeText(location.href).then(function () { copied.textContent = "Copied."; }, byHand);
+  });
 
-  function askAgain() {
-    if (asked() !== null) { words.value = asked(); changed(); }
-  }
+  window.addEventListener("hashchange", function () { take(location.hash).then(remember); });
 
-  fillSelects();
-  try { words.value = sessionStorage.getItem("setup-sheet-search") || ""; } catch (error) { /* not allowed here */ }
-  form.hidden = false;
-  window.addEventListener("hashchange", askAgain);
-  show();
-  askAgain();
+  form.hidden = narrow.hidden = copy.hidden = false;
+  take(location.hash || remembered()).then(remember);
 })();

@@ -10,7 +10,6 @@
   var said = document.getElementById("set-said");
   var lacking = document.getElementById("set-lacking");
   var names = {}; // address -> number and title of the job
-  (window.setupSheetJobs || []).forEach(function (row) { names[row[0]] = [row[1], row[2]]; });
 
   var wanted = location.hash.slice(1).split("&").filter(function (address, at, every) {
     return address && every.indexOf(address) === at;
@@ -85,11 +84,12 @@
   }
 
   window.addEventListener("hashchange", function () { location.reload(); });
-  if (!window.setupSheetJobs) {
-    said.textContent = "The list of jobs (archive-index.js) could not be loaded.";
-  } else if (wanted.length) {
-    next(0);
-  } else {
+  if (!wanted.length) {
     said.textContent = "No sheet is ticked. Tick jobs in the archive first.";
+    return;
   }
+  window.setupSheet.data.rowsAt(wanted).then(function (rows) {
+    rows.forEach(function (row) { names[row.address] = [row.number, row.title]; });
+    next(0);
+  }, function (error) { said.textContent = error.message; });
 })();

@@ -4,8 +4,7 @@
   "use strict";
 
   var tools = document.getElementById("jobs-ticks");
-  var jobs = window.setupSheetJobs;
-  if (!tools || !jobs) { return; }
+  if (!tools) { return; }
 
   var KEY = "setup-sheet-ticks" + location.pathname.replace(/[^/]*$/, "");
   var said = document.getElementById("jobs-ticked"), lost = document.getElementById("jobs-ticks-lost");
@@ -13,14 +12,16 @@
   var buttons = {};
   tools.querySelectorAll("button").forEach(function (button) { buttons[button.dataset.does] = button; });
 
-  var known = new Set(jobs.map(function (row) { return row[0]; }));
+  var gone = new Set(); // addresses in the store that are none of a job
   var refused = false; // from then on the page alone knows the ticks
   var ticked = stored();
 
   function stored() {
     try {
       var list = JSON.parse(localStorage.getItem(KEY));
-      return new Set(Array.isArray(list) ? list.filter(function (address) { return known.has(address); }) : []);
+      return new Set(Array.isArray(list) ? list.filter(function (address) {
+        return typeof address === "string" && !gone.has(address);
+      }) : []);
     } catch (error) { return new Set(); } // no store, or not ours
   }
 
@@ -54,6 +55,21 @@
     lost.hidden = !refused;
   }
 
+  // What is ticked in the archive's order; what is no longer a job's address loses its tick.
+  function inOrder() {
+    if (!ticked.size) { return Promise.resolve([]); }
+    return window.setupSheet.data.rowsAt(ticked).then(function (rows) {
+      var addresses = rows.map(function (row) { return row.address; });
+      ticked.forEach(function (address) {
+        if (!addresses.includes(address)) {
+          gone.add(address);
+          ticked.delete(address);
+        }
+      });
+      return addresses;
+    });
+  }
+
   function box(address, number) {
     var label = document.createElement("label"), input = document.createElement("input");
     label.className = "archive-tick";
@@ -74,16 +90,18 @@
   });
   buttons.none.addEventListener("click", function () { change(function () { ticked.clear(); }); });
   buttons.print.addEventListener("click", function () {
-    var inOrder = jobs.map(function (row) { return row[0]; }).filter(function (address) { return ticked.has(address); });
-    location.href = tools.dataset.page + "#" + inOrder.join("&");
+    inOrder().then(function (addresses) { location.href = tools.dataset.page + "#" + addresses.join("&"); });
   });
 
-  function again() { if (!refused) { ticked = stored(); show(); } }
+  function again() {
+    if (!refused) { ticked = stored(); }
+    return inOrder().catch(function () { /* the page says what could not be loaded */ }).then(show);
+  }
 
   window.addEventListener("storage", function (event) { if (event.key === KEY || event.key === null) { again(); } });
   window.addEventListener("pageshow", again);
 
-  tools.hidden = false;
+  again().then(function () { tools.hidden = false; });
   window.setupSheet = window.setupSheet || {};
   window.setupSheet.ticks = { box: box, show: show };
 })();

@@ -74,6 +74,17 @@ def test_the_same_words_give_the_same_text_in_whatever_order_they_come() -> None
     assert segment(orders[0], FILES) == segment(orders[1], FILES)
 
 
+@given(st.sets(st.integers(0, 249)), st.sets(st.integers(0, 249)))
+def test_any_jobs_of_a_block_are_read_as_they_were_written(jobs: set[int], wrote: set[int]) -> None:
+    wrote &= jobs
+    words = [
+        (["thread"] if number in jobs else []) + ([f"{WRITTEN}thread"] if number in wrote else [])
+        for number in range(250)
+    ]
+    read = read_segment(segment(words, FILES).get(shard_name("thread", FILES), ""))
+    assert read.get("thread", ([], [])) == (sorted(jobs), sorted(wrote))
+
+
 def test_the_name_of_a_file_is_safe_on_every_system() -> None:
     words = ["a/b", "..", "con", "aux*", "nul", "ø63", "½", "名前", "'galled", "a" * 33, "\U0001f529"]
     assert all(

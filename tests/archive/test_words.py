@@ -90,11 +90,13 @@ def test_what_a_page_does_not_show_and_workings_are_left_out() -> None:
     <style>.styled{}</style><template><p>templated</p></template><dialog><p>opened</p></dialog>
     <details class="working"><p>worked</p></details><p data-of="attribute">after</p>
     <section class="other-lathes" aria-labelledby="x"><p>elsewhere</p></section>
+    <section class="lessons" aria-labelledby="l"><p>quoted</p></section>
+    <div class="on-paper lessons-on-paper"><p>quoted</p></div>
     <section class="appendix" aria-labelledby="y"><p>appended</p></section><p>last</p></article>"""
     words = set(words_of(body, ROW))
     assert {"seen", "after", "last"} <= words
     assert not words & {
-        "scripted", "styled", "templated", "opened", "worked", "attribute", "elsewhere", "appended",
+        "scripted", "styled", "templated", "opened", "worked", "attribute", "elsewhere", "appended", "quoted",
     }  # fmt: skip
 
 

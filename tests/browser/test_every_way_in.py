@@ -187,6 +187,7 @@ def test_a_job_is_found_and_a_print_chosen_by_keyboard(
     tab_until(page, "at.id === 'jobs-words'")
     assert page.evaluate(STOP)["seen"]
     page.keyboard.type("bollard")
+    expect(page.locator("#jobs-count")).to_contain_text(" of ")
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     tab_until(page, "at.matches('#jobs-table tbody a')")
     assert page.evaluate(STOP)["seen"]
@@ -310,6 +311,7 @@ def test_with_a_refused_store_everything_works_and_says_that_nothing_stays(
     page = context.new_page()
     page.goto((demo_site / "index.html").as_uri())
     page.get_by_label("Find a job").fill(READY)
+    expect(page.locator("#jobs-count")).to_contain_text("1 of ")
     page.get_by_role("link", name=READY).click()
     expect(page.locator(".not-kept")).to_contain_text("keeps nothing")
     measure(page, "2.2768")

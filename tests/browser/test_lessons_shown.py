@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 from pypdf import PdfReader
 
 from generator.__main__ import main
@@ -85,7 +85,7 @@ def test_the_archive_is_searched_for_those_that_are_left_out(browser: Browser, t
         lathe = page.get_by_label("Find a job").input_value()
         assert lathe
         rows = page.locator("#jobs-table tbody tr")
-        assert rows.count() == 2
+        expect(rows).to_have_count(2)
         assert lathe in rows.first.inner_text()
         page.evaluate("location.hash = '#find=%'")  # no address: the search stays as it was
         assert page.get_by_label("Find a job").input_value() == lathe

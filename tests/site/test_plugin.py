@@ -18,13 +18,11 @@ from pathlib import Path
 import pytest
 from mkdocs.exceptions import Abort
 
-from generator.job.reading import ReadJob, find_jobs, read_job
+from generator.job.reading import ReadJob, read_job
 from generator.job.shop import Shop
 from generator.sheet import other_lathes
 from generator.sheet.model import Sheet
 from generator.site import archive as archive_module
-from generator.site.archive import make_entry, try_shop
-from generator.site.index_script import index_script
 from generator.site.plugin import TEMPLATES
 
 Build = Callable[..., None]
@@ -41,11 +39,13 @@ def tree(folder: Path) -> dict[str, str]:
 
 
 def rows(site: Path) -> list[list[str]]:
-    """The rows of the archive's index."""
-    script = (site / "archive-index.js").read_text(encoding="utf-8")
-    found = re.fullmatch(r"var setupSheetJobs=(.*);\n", script, re.DOTALL)
-    assert found
-    read: list[list[str]] = json.loads(found[1])
+    """Address, number and title of each job in the archive's table."""
+    read: list[list[str]] = []
+    for path in sorted((site / "find" / "rows").glob("*.js")):
+        found = re.fullmatch(r'setupSheetData\("rows/[^"]*",(.*)\);\n', path.read_text("utf-8"), re.DOTALL)
+        assert found
+        begin, end, jobs = json.loads(found[1])
+        read += ([f"{begin}{address}{end}", number, title] for address, number, title in jobs)
     return read
 
 
@@ -122,7 +122,7 @@ def test_a_bad_job_gets_a_page_that_says_what_is_wrong_and_hides_no_other(
     assert re.search(r"jobs/2026/SW-101-ramp-hinge-pin/job\.yml:\d+:\d+", page)
     assert "tilte" in page
     assert re.search(r"job\.yml:\d+:\d+: tilte", caplog.text)
-    assert {row[1]: row[8] for row in rows(site)}["SW-101-ramp-hinge-pin"] == "errors"
+    assert {row[1]: row[2] for row in rows(site)}["SW-101-ramp-hinge-pin"].startswith("No sheet: ")
 
 
 def test_a_strict_build_with_a_bad_job_fails_and_leaves_the_earlier_site(
@@ -205,7 +205,7 @@ def test_an_interrupted_build_leaves_the_earlier_site_whole(
     def interrupted(*_: object) -> object:
         raise RuntimeError("power cut")
 
-    monkeypatch.setattr("generator.site.plugin.index_script", interrupted)
+    monkeypatch.setattr("generator.site.plugin.rows_contents", interrupted)
     with pytest.raises(RuntimeError):
         build_site()
     assert tree(archive / "site") == before
@@ -274,16 +274,13 @@ def test_a_job_folder_with_odd_letters_gets_a_link_that_opens(archive: Path, bui
     assert row[0] == "sheets/2026/SW%20101%20B%C3%BCgel%20%232%2050%25%20%26%20%3Cb%3E.html"
 
 
-def test_the_index_is_one_row_a_job_and_cannot_end_a_script(archive: Path) -> None:
+def test_no_data_of_the_archive_can_end_a_script(archive: Path, build_site: Build) -> None:
     break_job(archive, "title:", "title: </script><script>alert(1)</script> #")
-    shop = try_shop(archive / "jobs" / "_shop")
-    entries = [make_entry(job, shop).entry for job in find_jobs(archive / "jobs")]
-    script = index_script(entries)
-    assert "<" not in script
-    assert (
-        "</script><script>alert(1)</script>"
-        in json.loads(script.removeprefix("var setupSheetJobs=")[:-2])[0][2]
-    )
+    build_site()
+    scripts = sorted((archive / "site" / "find").rglob("*.js"))
+    assert scripts
+    assert not any("<" in path.read_text(encoding="utf-8") for path in scripts)
+    assert "</script><script>alert(1)</script>" in [title for _, _, title in rows(archive / "site")]
 
 
 def test_hostile_text_of_a_job_stays_text_on_every_page(archive: Path, build_site: Build) -> None:
@@ -300,7 +297,7 @@ def test_serve_shows_the_site_and_builds_again_when_a_job_changes(archive: Path)
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    url = f"http://127.0.0.1:{port}/archive-index.js"
+    url = f"http://127.0.0.1:{port}/find/rows/2026-1.0.js"
 
     def wait_for(text: str) -> None:
         until = time.monotonic() + 40
