@@ -205,7 +205,7 @@ def test_an_interrupted_build_leaves_the_earlier_site_whole(
     def interrupted(*_: object) -> object:
         raise RuntimeError("power cut")
 
-    monkeypatch.setattr("generator.site.plugin.rows_contents", interrupted)
+    monkeypatch.setattr("generator.site.archive_pages.rows_contents", interrupted)
     with pytest.raises(RuntimeError):
         build_site()
     assert tree(archive / "site") == before
