@@ -21,6 +21,7 @@ from urllib.parse import quote
 from generator.archive.blocks import key_of
 from generator.archive.listed import Content, Listed
 from generator.render.environment import environment
+from generator.render.formats import digits
 from generator.sheet.archive_row import NOT_READY
 from generator.sheet.row import ArchiveRow, Event
 
@@ -148,7 +149,7 @@ _SECTIONS: Final = (
         "received",
     ),
 )  # fmt: skip
-_HEADS: Final = {"received": "Waits since", "stopped": "Stopped since", "last": "Last in the log"}
+_HEADS: Final = {"received": "Waits since", "stopped": "Stopped since", "last": "Last day"}
 
 
 @dataclass(frozen=True)
@@ -179,10 +180,10 @@ def _section(section: _Section, jobs: Sequence[Listed]) -> dict[str, object]:
     return {
         "heading": section.heading,
         "words": section.words,
-        "count": f"{count:,} job{'' if count == 1 else 's'}" if count else "none",
+        "count": f"{digits(count, 0)} job{'' if count == 1 else 's'}" if count else "none",
         "heads": ("Number", "Title", "Thread", "Lathe", _HEADS[section.since]),
         "jobs": [_waiting(section, job, since) for since, job in dated[:MOST_WAITING]],
-        "more": f"{more:,}" if more > 0 else "",
+        "more": digits(more, 0) if more > 0 else "",
         "archive": f"index.html#status={quote(section.status)}",
     }
 
@@ -214,7 +215,7 @@ def _years(jobs: Iterable[Listed], months: Months) -> list[dict[str, object]]:
         year = part.name[:4]
         pages[year].append((part.file, part.label.removeprefix(f"{year}, ")))
     return [
-        {"pages": files, "counts": [f"{counts[f'{year} {event}']:,}" for event in EVENTS]}
+        {"pages": files, "counts": [digits(counts[f"{year} {event}"], 0) for event in EVENTS]}
         for year, files in pages.items()
     ]
 
@@ -301,7 +302,7 @@ def _day(date: str, jobs: Sequence[tuple[Listed, Sequence[Event]]], most: int) -
             _Line(f"{UP}{job.link}", job.row.number, ", ".join(what), _short(job.row.title))
             for job, what in jobs[:most]
         ),
-        f"{more:,}" if more > 0 else "",
+        digits(more, 0) if more > 0 else "",
     )
 
 

@@ -142,32 +142,36 @@ def says(name: str, ratios: Sequence[float]) -> str:
     --------
     >>> says("Turning", [1.0, 1.3, 1.3, 1.4, 2.0])
     'Turning took 1.3 times as long as planned, or longer, in half of the 5 times.'
-    >>> says("Facing", [0.5])
-    'Facing took half as long as planned, the one time that it was logged.'
+    >>> says("Threading, inside", [0.5])
+    'By the one time in the logs, threading inside took half as long as planned: too few to go by.'
     """
-    half = spread_of(ratios).half
-    shown = digits(half, 1)
-    took = _ABOUT.get(shown, f"{shown} times as long as planned")
-    count = len(ratios)
-    if count == 1:
-        return f"{name} took {took}, the one time that it was logged."
-    few = "" if count >= FEW else " That is few to go by."
+    half, count = spread_of(ratios).half, len(ratios)
+    shown, spoken = digits(half, 1), name.replace(",", "")
+    took = f"took {_ABOUT.get(shown, f'{shown} times as long as planned')}"
+    if count < FEW:
+        times = f"{count} times" if count > 1 else "one time"
+        return f"By the {times} in the logs, {spoken.lower()} {took}: too few to go by."
     if shown == "1.0":
-        return f"{name} took {took}: longer in one half of the {count:,} times, less in the other.{few}"
-    return f"{name} took {took}, or {'longer' if half > 1 else 'less'}, in half of the {count:,} times.{few}"
+        return f"{spoken} {took}: longer in half of the {_count(count)} times, less in the others."
+    other = "longer" if half > 1 else "less"
+    return f"{spoken} {took}, or {other}, in half of the {_count(count)} times."
+
+
+def _count(number: int) -> str:
+    return digits(number, 0)
 
 
 # -- plots ----------------------------------------------------------------------------------------------
 
 
 def _planned_and_taken(kind: Kind, number: int) -> PlotScene:
-    most = max(kind.planned)
-    straight = Curve("as planned", ((0.0, 0.0), (most, most)), "limit")
     if len(kind.planned) <= MOST_DOTS:
         dots = zip(kind.planned, kind.taken, strict=True)
         curves = [Curve("", (dot,)) for dot in dots]
     else:
         curves = _quartile_curves(_groups(kind.planned, kind.taken))
+    most = max(x for curve in curves for x, _ in curve.points)
+    straight = Curve("as planned", ((0.0, 0.0), (most, most)), "limit")
     return _scene(
         f"times-{number}-taken", f"{kind.name}: planned and taken", "planned", "duration", "taken",
         "duration", (straight, *curves), "Above the dashed line it took longer than planned.",
@@ -219,7 +223,7 @@ def _quartile_curves(groups: Iterable[tuple[float, list[float]]]) -> list[Curve]
 
     return [
         Curve("a quarter took longer", along(lambda spread: spread.high), "third"),
-        Curve("half", along(lambda spread: spread.half)),
+        Curve("middle", along(lambda spread: spread.half)),
         Curve("a quarter took less", along(lambda spread: spread.low), "third"),
     ]
 
@@ -245,7 +249,7 @@ def times_page(jobs: Sequence[Listed]) -> str:
     planned = [kind for kind in kinds if kind.taken]
     logged = sum(bool(job.row.times) for job in jobs)
     return _environment().get_template("archive/times.html").render(
-        logged=f"{logged:,} of {len(jobs):,} job{'' if len(jobs) == 1 else 's'}",
+        logged=f"{_count(logged)} of {_count(len(jobs))} job{'' if len(jobs) == 1 else 's'}",
         rows=[(kind.name, _row(kind)) for kind in planned],
         alone=[(kind.name, _alone(kind)) for kind in kinds if kind.alone],
         kinds=[_shown(kind, number) for number, kind in enumerate(planned, 1)],
@@ -255,24 +259,28 @@ def times_page(jobs: Sequence[Listed]) -> str:
 
 def _row(kind: Kind) -> tuple[str, ...]:
     ratio = spread_of(kind.ratios)
+    low, half, high = (digits(value, 2) for value in (ratio.low, ratio.half, ratio.high))
     return (
-        f"{kind.jobs:,}", f"{len(kind.taken):,}", *_times(spread_of(kind.planned)),
-        *_times(spread_of(kind.taken)), digits(ratio.half, 2),
-        f"{digits(ratio.low, 2)} – {digits(ratio.high, 2)}",
+        _count(kind.jobs), _count(len(kind.taken)), *_times(spread_of(kind.planned)),
+        *_times(spread_of(kind.taken)), half, _from_to(low, high),
     )  # fmt: skip
 
 
 def _alone(kind: Kind) -> tuple[str, ...]:
-    return (f"{kind.jobs_alone:,}", f"{len(kind.alone):,}", *_times(spread_of(kind.alone)))
+    return (_count(kind.jobs_alone), _count(len(kind.alone)), *_times(spread_of(kind.alone)))
 
 
 def _times(spread: Spread) -> Iterator[str]:
     """The middle one, the middle half, and all together."""
     low, half, high = (in_unit(value, "duration", "mm") for value in (spread.low, spread.half, spread.high))
     yield half
-    yield low if low == high else f"{low} – {high}"
+    yield _from_to(low, high)
     long = spread.total >= LONG
     yield f"{digits(spread.total / HOUR, 0)} h" if long else in_unit(spread.total, "duration", "mm")
+
+
+def _from_to(low: str, high: str) -> str:
+    return low if low == high else f"{low} – {high}"
 
 
 def _shown(kind: Kind, number: int) -> dict[str, object]:
