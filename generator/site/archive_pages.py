@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import islice
 
 from generator.archive.blocks import blocks_of
+from generator.archive.calendar_pages import calendar_pages
 from generator.archive.columns import columns_contents, orders_contents, rows_contents
 from generator.archive.listed import Content, Listed
 from generator.site.kept import Paged
@@ -26,5 +27,6 @@ def archive_contents(
     yield from columns_contents(blocks)
     yield from orders_contents(blocks)
     yield from rows_contents(blocks)
+    yield from calendar_pages(jobs)
     rest = iter(pages)
     yield from words.contents([(block, list(islice(rest, len(block.jobs)))) for block in blocks])

@@ -37,7 +37,9 @@ from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
 import generator
+from generator.archive.calendar_pages import calendar_front
 from generator.archive.figures import figures_table, sources_table
+from generator.archive.times import times_page
 from generator.errors import SheetError
 from generator.site import frame as frames
 from generator.site.archive_pages import archive_contents
@@ -60,7 +62,7 @@ log = logging.getLogger("mkdocs.plugins.setup_sheets")
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
 STYLES: Final = (  # a later one wins: paper over screen
     "site.css", "drawing.css", "sheet.css", "at_machine.css", "take_up.css", "lessons.css",
-    "log_rows.css", "print.css",
+    "log_rows.css", "archive_pages.css", "print.css",
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "sheet_data.js", "cards.js", "kept.js", "fields.js", "log_piece.js",
@@ -275,6 +277,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             self.words.begin_anew()
             files = self._contents(frame, staging)
         self.cache.tidy((page.path for page in self.archive.pages), files)
+        self._fill(staging / "calendar.html", "calendar", calendar_front(self.archive.jobs))
+        self._fill(staging / "times.html", "times", times_page(self.archive.jobs))
         self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
 

@@ -13,7 +13,7 @@ Opener = Callable[..., Any]
 PHONE, TABLET, DESKTOP = ({"width": width, "height": 900} for width in (375, 810, 1280))
 PAGES = (
     "index.html", "words.html", "safety.html", "sources.html", "figures.html", "families.html",
-    "threads.html",
+    "threads.html", "times.html", "calendar.html", "lists/calendar/2026.html",
 )
 READY, LEFT_HAND, NOT_READY = "SW-101", "SW-116", "SW-109"
 
