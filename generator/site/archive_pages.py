@@ -8,6 +8,7 @@ from itertools import islice
 from generator.archive.blocks import blocks_of
 from generator.archive.columns import columns_contents, orders_contents, rows_contents
 from generator.archive.listed import Content, Listed
+from generator.archive.lists import list_pages
 from generator.site.kept import Paged
 from generator.site.word_index import WordIndex
 
@@ -26,5 +27,6 @@ def archive_contents(
     yield from columns_contents(blocks)
     yield from orders_contents(blocks)
     yield from rows_contents(blocks)
+    yield from list_pages(jobs)
     rest = iter(pages)
     yield from words.contents([(block, list(islice(rest, len(block.jobs)))) for block in blocks])

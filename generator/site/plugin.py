@@ -38,6 +38,7 @@ from mkdocs.utils.templates import TemplateContext
 
 import generator
 from generator.archive.figures import figures_table, sources_table
+from generator.archive.lists import lists_front
 from generator.errors import SheetError
 from generator.site import frame as frames
 from generator.site.archive_pages import archive_contents
@@ -61,7 +62,7 @@ log = logging.getLogger("mkdocs.plugins.setup_sheets")
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
 STYLES: Final = (  # a later one wins: paper over screen
     "site.css", "drawing.css", "sheet.css", "at_machine.css", "take_up.css", "lessons.css",
-    "log_rows.css", "print.css",
+    "log_rows.css", "lists.css", "print.css",
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "kept.js", "fields.js", "log_piece.js", "large_view.js", "measured.js",
@@ -276,6 +277,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.cache.tidy((page.path for page in self.archive.pages), files)
         (staging / INDEX_SCRIPT).write_text(index_script(self.archive.entries), encoding="utf-8")
         self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
+        self._fill(staging / "lists.html", "lists", lists_front(self.archive.jobs))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
 
     def _contents(self, frame: Frame, staging: Path) -> set[str]:
