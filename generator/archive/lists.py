@@ -330,7 +330,8 @@ def _list_page(
     earlier, later = beside
     return _environment().get_template("archive/list.html").render(
         kind=kind.word, front=f"{UP}{FRONT}#{kind.word}", title=cut(value.title),
-        earlier=earlier, later=later, said=jobs_words(len(value.places)), others=others, rows=[_row(jobs[place]) for place in places],
+        earlier=earlier, later=later, said=jobs_words(len(value.places)), others=others,
+        rows=[_row(jobs[place]) for place in places],
     )  # fmt: skip
 
 

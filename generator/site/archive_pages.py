@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import islice
 
+from generator.archive.alike import alike_contents
 from generator.archive.blocks import blocks_of
 from generator.archive.columns import columns_contents, orders_contents, rows_contents
 from generator.archive.listed import Content, Listed
@@ -28,5 +29,6 @@ def archive_contents(
     yield from orders_contents(blocks)
     yield from rows_contents(blocks)
     yield from list_pages(jobs)
+    yield from alike_contents(jobs)
     rest = iter(pages)
     yield from words.contents([(block, list(islice(rest, len(block.jobs)))) for block in blocks])

@@ -62,11 +62,11 @@ log = logging.getLogger("mkdocs.plugins.setup_sheets")
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
 STYLES: Final = (  # a later one wins: paper over screen
     "site.css", "drawing.css", "sheet.css", "at_machine.css", "take_up.css", "lessons.css",
-    "log_rows.css", "lists.css", "print.css",
+    "log_rows.css", "lists.css", "alike.css", "print.css",
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "kept.js", "fields.js", "log_piece.js", "large_view.js", "measured.js",
-    "sheet.js", "give_sheet.js",
+    "sheet.js", "give_sheet.js", "alike.js",
 )
 ARCHIVE_SCRIPTS: Final = ("ticks.js", "archive.js")
 SET_SCRIPTS: Final = ("join_sheets.js", "sheet.js", "gather_sheets.js")
