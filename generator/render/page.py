@@ -80,6 +80,7 @@ def _alone(page: Page, addresses: Sequence[str]) -> Page:
         superseded_link="",
         pictures=tuple(replace(picture, address=address) for picture, address in pictures),
         lessons=page.lessons.without_links(),
+        alike=None,
     )
 
 

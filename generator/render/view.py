@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
+from generator.render.alike_block import AlikeBlock, alike_block
 from generator.render.at_machine import AtMachine, at_machine
 from generator.render.compare_table import CompareTable, compare_table
 from generator.render.correction_table import CorrectionBlock, correction_block
@@ -140,6 +141,7 @@ class Page:
     take_up: TakeUpCard | None = None
     take_up_elsewhere: tuple[Elsewhere, ...] = ()
     take_up_changes: str = ""
+    alike: AlikeBlock | None = None
 
 
 def may_run(sheet: Sheet) -> bool:
@@ -201,6 +203,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         take_up=sheet.take_up,
         take_up_elsewhere=others,
         take_up_changes=CHANGES if any(one.may for one in others) else "",
+        alike=alike_block(sheet.index),
     )
 
 

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import islice
 
+from generator.archive.alike import alike_contents
 from generator.archive.blocks import blocks_of
 from generator.archive.calendar_pages import calendar_pages
 from generator.archive.columns import columns_contents, orders_contents, rows_contents
 from generator.archive.listed import Content, Listed
+from generator.archive.lists import list_pages
 from generator.site.kept import Paged
 from generator.site.word_index import WordIndex
 
@@ -28,5 +30,7 @@ def archive_contents(
     yield from orders_contents(blocks)
     yield from rows_contents(blocks)
     yield from calendar_pages(jobs)
+    yield from list_pages(jobs)
+    yield from alike_contents(jobs)
     rest = iter(pages)
     yield from words.contents([(block, list(islice(rest, len(block.jobs)))) for block in blocks])

@@ -39,6 +39,7 @@ from mkdocs.utils.templates import TemplateContext
 import generator
 from generator.archive.calendar_pages import calendar_front
 from generator.archive.figures import figures_table, sources_table
+from generator.archive.lists import lists_front
 from generator.archive.times import times_page
 from generator.errors import SheetError
 from generator.site import frame as frames
@@ -62,11 +63,11 @@ log = logging.getLogger("mkdocs.plugins.setup_sheets")
 TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
 STYLES: Final = (  # a later one wins: paper over screen
     "site.css", "drawing.css", "sheet.css", "at_machine.css", "take_up.css", "lessons.css",
-    "log_rows.css", "archive_pages.css", "print.css",
+    "log_rows.css", "lists.css", "alike.css", "archive_pages.css", "print.css",
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "sheet_data.js", "cards.js", "kept.js", "fields.js", "log_piece.js",
-    "large_view.js", "measured.js", "working.js", "sheet.js", "give_sheet.js",
+    "large_view.js", "measured.js", "working.js", "sheet.js", "give_sheet.js", "alike.js",
 )
 ARCHIVE_SCRIPTS: Final = (
     "find_data.js", "find_words.js", "find_choice.js", "find_facets.js", "facet_groups.js", "ticks.js",
@@ -280,6 +281,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self._fill(staging / "calendar.html", "calendar", calendar_front(self.archive.jobs))
         self._fill(staging / "times.html", "times", times_page(self.archive.jobs))
         self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
+        self._fill(staging / "lists.html", "lists", lists_front(self.archive.jobs))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
 
     def _contents(self, frame: Frame, staging: Path) -> set[str]:

@@ -39,6 +39,7 @@ from generator.sheet.model import (
     TitleField,
     Working,
 )
+from generator.sheet.row import ArchiveRow, ThreadRow
 from generator.si import ft_per_min, inch, lb, lbf, rev_per_min
 
 
@@ -563,7 +564,12 @@ def _sample() -> Sheet:
         plots=tuple(replace(plots.PLOTS[name], id=id, job="SW-201") for id, name in PLOTS.items()),
         setup_scene=_setup_scene(),
         thread_scene=_thread_scene(),
-        index={},
+        index=ArchiveRow(
+            "SW-201", "Bollard spindle", "2026", "planned", material="1045 steel",
+            thread=ThreadRow(
+                "2 1/4-8 UN-2A", "Unified", "2 1/4 in", 2.25 * inch, "8 per inch", inch / 8, 1, "right", "outside",
+            ),
+        ),
         key_figures=(
             "spindle.step",
             "lathe.gearbox",

@@ -1,0 +1,410 @@
+"""Plain lists of the jobs, by thread, lathe, material, customer and year: pages that need no script.
+
+    list_pages     every list, in pages that a slow browser takes at once
+    lists_front    all lists by kind, with how many jobs each has
+
+A list that is too long for one page is split by years. The pages are filled from the oldest year on, so that
+a new job leaves those of earlier years as they were; the newest years stand on the page that others link to.
+A kind of which there are more lists than the front page holds has pages of its own with their names.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections import Counter, defaultdict
+from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cache, partial
+from hashlib import blake2b
+from html import escape
+from itertools import chain, groupby, pairwise
+from operator import attrgetter
+from typing import Final, NamedTuple
+
+from generator.archive.columns import natural
+from generator.archive.listed import Content, Listed
+from generator.archive.words import fold
+from generator.render.environment import environment
+from generator.sheet.row import ArchiveRow
+from generator.sheet.row_names import Pitched, list_address, pitched, safe_name, thread_title
+
+MOST: Final = 800  # jobs on one page
+ROOM: Final = 190_000  # bytes of their rows; the frame of the theme and the links take the rest of 250 kB
+LONGEST: Final = 160  # signs of one text
+FEW: Final = 40  # lists of a kind that are seen at once, and not folded
+FRONT: Final = "lists.html"
+UP: Final = "../../"  # from a list to the top of the site
+
+_ROW: Final = 150  # bytes of a row without its texts
+_NAME: Final = 110  # bytes of a list among the others, without its words
+_environment = cache(environment)
+
+
+@dataclass(frozen=True)
+class Value:
+    """One list: its file, what its jobs share, in words, and how it is called among those of its `group`.
+
+    `places` are those of its jobs in the archive.
+    """
+
+    kind: str
+    name: str
+    title: str
+    short: str
+    group: str
+    places: Sequence[int]
+
+    @property
+    def address(self) -> str:
+        """Its first page, from the top of the site."""
+        return list_address(self.kind, self.name)
+
+
+@dataclass(frozen=True)
+class Kind:
+    """What jobs are listed by: its word, of one and of many, and how the lists are made of all jobs."""
+
+    word: str
+    words: str
+    values: Callable[[Sequence[ArchiveRow]], list[Value]]
+
+
+class Link(NamedTuple):
+    """Words with a number of jobs, and where they lead; nowhere on that page itself."""
+
+    words: str
+    address: str
+    many: str = ""
+
+
+@dataclass(frozen=True)
+class Row:
+    """A job in a list, as its template gets it."""
+
+    link: str
+    ready: bool
+    number: str
+    title: str
+    thread: str
+    material: str
+    lathe: str
+    held: str
+    year: str
+    status: str
+
+
+@dataclass(frozen=True)
+class Group:
+    """Lists of one kind under a heading, which says how many they are and how many jobs they have."""
+
+    heading: str
+    said: str
+    links: tuple[Link, ...]
+
+
+@dataclass(frozen=True)
+class Shelf:
+    """All lists of a kind on the front page, `folded` where they are many."""
+
+    id: str
+    heading: str
+    said: str
+    groups: tuple[Group, ...]
+    folded: bool
+
+
+class Laid:
+    """All jobs in the order of the archive, and what has to be known of each to make pages of them."""
+
+    def __init__(self, jobs: Sequence[Listed]) -> None:
+        self.jobs = jobs
+        self.rows = [job.row for job in jobs]
+        self.words = [job.word for job in jobs]
+        self.weights = [_weight(job.link, job.row) for job in jobs]
+        years = groupby(range(len(jobs)), key=lambda place: self.rows[place].year)
+        self.years = [next(found) for _, found in years]
+
+    def key(self, places: Iterable[int]) -> str:
+        """A word for these jobs, another for every change of one."""
+        return "\n".join(map(self.words.__getitem__, places))
+
+    def by_year(self, places: Sequence[int]) -> list[Sequence[int]]:
+        """The places year by year, the newest first."""
+        starts = [bisect_left(places, year) for year in self.years]
+        parts = (places[start:end] for start, end in pairwise([*starts, len(places)]))
+        return [part for part in parts if part]
+
+    def weight(self, places: Iterable[int]) -> int:
+        """The most bytes that their rows can take."""
+        return sum(map(self.weights.__getitem__, places))
+
+
+def _weight(link: str, row: ArchiveRow) -> int:
+    texts = (
+        f"{row.number}{row.title}{row.designation}{row.material}{row.lathe}{row.held}{row.year}{row.status}"
+    )
+    return _ROW + len(link) + len(escape(texts).encode("utf-8", "replace"))
+
+
+def list_pages(jobs: Sequence[Listed]) -> Iterator[Content]:
+    """The pages of all lists; `jobs` are in the order of the archive."""
+    laid = Laid(jobs)
+    kinds = [(kind, kind.values(laid.rows)) for kind in KINDS]
+    for kind, values in kinds:
+        links: list[Link | None] = [None, *(Link(cut(one.title), UP + one.address) for one in values), None]
+        for place, value in enumerate(values):
+            yield from _pages(kind, value, laid, (links[place], links[place + 2]))
+    for kind, registers in _registers(kinds):
+        yield from (_register_page(kind, *register) for register in registers)
+
+
+def lists_front(jobs: Sequence[Listed]) -> str:
+    """The front page of the lists, from the top of the site, as HTML."""
+    rows = [job.row for job in jobs]
+    kinds = [(kind, kind.values(rows)) for kind in KINDS]
+    apart = dict(_registers(kinds))
+    shelves = [_shelf(kind, values, apart.get(kind, [])) for kind, values in kinds]
+    return _environment().get_template("archive/lists.html").render(shelves=shelves)
+
+
+def cut(text: str) -> str:
+    """A text as a list shows it; a row has no room for more."""
+    return text if len(text) <= LONGEST else f"{text[: LONGEST - 1]}…"
+
+
+def jobs_words(many: int) -> str:
+    """How many jobs, in words."""
+    return _many(many, "job", "jobs")
+
+
+def _many(many: int, word: str, words: str) -> str:
+    return f"{many:,} {word if many == 1 else words}"
+
+
+# What jobs are listed by
+
+
+def _grouped(
+    rows: Sequence[ArchiveRow], of: Callable[[ArchiveRow], Hashable]
+) -> dict[Hashable, list[int]]:
+    found: defaultdict[Hashable, list[int]] = defaultdict(list)
+    for place, key in enumerate(map(of, rows)):
+        found[key].append(place)
+    return found
+
+
+def _threads(rows: Sequence[ArchiveRow]) -> list[Value]:
+    found = _grouped(rows, lambda row: pitched(row.thread) if row.thread else None)
+    without = found.pop(None, [])
+    values = []
+    for key in sorted(key for key in found if isinstance(key, Pitched)):
+        newest = rows[found[key][0]].thread
+        if newest is not None:
+            title = thread_title(newest)
+            values.append(Value("thread", key.name, f"{key.family}, {title}", title, key.family, found[key]))
+    return [*values, *_without("thread", without)]
+
+
+def _named(word: str, rows: Sequence[ArchiveRow]) -> list[Value]:
+    """By a text of the row, in the order of the alphabet, figures by their value."""
+    found = _grouped(rows, attrgetter(word))
+    without = found.pop("", [])
+    names = sorted((str(name) for name in found), key=lambda name: (natural(name), name))
+    many = len(names) > FEW
+    values = (
+        Value(
+            word, safe_name(name), f"{word.capitalize()} {name}", name, _initial(name) if many else "",
+            found[name],
+        )
+        for name in names
+    )  # fmt: skip
+    return [*values, *_without(word, without)]
+
+
+def _years(rows: Sequence[ArchiveRow]) -> list[Value]:
+    return [
+        Value("year", safe_name(str(year)), f"Year {year}", str(year), "", places)
+        for year, places in _grouped(rows, attrgetter("year")).items()
+    ]
+
+
+def _without(word: str, places: Sequence[int]) -> Iterator[Value]:
+    if places:
+        yield Value(word, f"no-{word}", f"No {word}", f"no {word}", "", places)
+
+
+def _initial(name: str) -> str:
+    return fold(name).lstrip()[:1].upper()
+
+
+KINDS: Final = (
+    Kind("thread", "threads", _threads),
+    Kind("lathe", "lathes", partial(_named, "lathe")),
+    Kind("material", "materials", partial(_named, "material")),
+    Kind("customer", "customers", partial(_named, "customer")),
+    Kind("year", "years", _years),
+)
+
+
+# A list in pages
+
+
+def split(places: Sequence[int], laid: Laid) -> list[Sequence[int]]:
+    """The jobs page by page, the oldest year first; within a page the newest stay first."""
+    if len(places) <= MOST and laid.weight(places) <= ROOM:
+        return [places]
+    pages: list[Sequence[int]] = []
+    room = 0  # on the page before
+    for year in reversed(laid.by_year(places)):
+        weight = laid.weight(year)
+        if len(year) > MOST or weight > ROOM:
+            pages += reversed(list(_parts(year, laid)))
+            room = 0
+        elif pages and weight <= room and len(year) + len(pages[-1]) <= MOST:
+            pages[-1] = [*year, *pages[-1]]
+            room -= weight
+        else:
+            pages.append(year)
+            room = ROOM - weight
+    return pages
+
+
+def _parts(places: Sequence[int], laid: Laid) -> Iterator[list[int]]:
+    part: list[int] = []
+    room = ROOM
+    for place in places:
+        if part and (len(part) == MOST or laid.weights[place] > room):
+            yield part
+            part, room = [], ROOM
+        part.append(place)
+        room -= laid.weights[place]
+    yield part
+
+
+def _pages(
+    kind: Kind, value: Value, laid: Laid, beside: tuple[Link | None, Link | None]
+) -> Iterator[Content]:
+    pages = split(value.places, laid)
+    names = [f"{value.name}.{number}" for number in range(1, len(pages))] + [value.name]
+    parts = [
+        Link(span, UP + list_address(value.kind, name), f"{len(page):,}")
+        for span, name, page in zip(_spans(pages, laid.rows), names, pages, strict=True)
+    ]
+    for part, name, page in zip(parts, names, pages, strict=True):
+        others = [one._replace(address="") if one is part else one for one in reversed(parts)]
+        others = others if len(pages) > 1 else []
+        title = f"{cut(value.title)}, {part.words}" if others else cut(value.title)
+        said = (title, str(len(value.places)), *chain(*others), *chain(*(one or ("",) for one in beside)))
+        yield Content(
+            list_address(value.kind, name),
+            _word(laid.key(page), *said),
+            partial(_list_page, kind, value, laid.jobs, page, others, beside),
+            title,
+        )
+
+
+def _spans(pages: Sequence[Sequence[int]], rows: Sequence[ArchiveRow]) -> list[str]:
+    """What tells the pages of a list apart: their years, or of one year's pages the first and last number."""
+    ends = [(rows[page[-1]], rows[page[0]]) for page in pages]
+    years = Counter((first.year, last.year) for first, last in ends)
+    spans = []
+    for first, last in ends:
+        if first.year != last.year:
+            spans.append(f"{cut(first.year)} to {cut(last.year)}")
+        elif years[first.year, last.year] > 1:
+            spans.append(f"{cut(first.year)}, {cut(last.number)} to {cut(first.number)}")
+        else:
+            spans.append(cut(first.year))
+    return spans
+
+
+def _word(*parts: str) -> str:
+    """Another for any other parts."""
+    return blake2b("\0".join(parts).encode("utf-8", "surrogatepass"), digest_size=16).hexdigest()
+
+
+def _list_page(
+    kind: Kind, value: Value, jobs: Sequence[Listed], places: Sequence[int], others: Sequence[Link],
+    beside: tuple[Link | None, Link | None],
+) -> str:  # fmt: skip
+    earlier, later = beside
+    return _environment().get_template("archive/list.html").render(
+        kind=kind.word, front=f"{UP}{FRONT}#{kind.word}", title=cut(value.title),
+        earlier=earlier, later=later, said=jobs_words(len(value.places)), others=others,
+        rows=[_row(jobs[place]) for place in places],
+    )  # fmt: skip
+
+
+def _row(job: Listed) -> Row:
+    row = job.row
+    texts = [
+        cut(text)
+        for text in (
+            row.number, row.title, row.designation, row.material, row.lathe, row.held, row.year, row.status,
+        )
+    ]  # fmt: skip
+    return Row(UP + job.link, row.ready, *texts)
+
+
+# All lists by kind
+
+
+def _registers(
+    kinds: Sequence[tuple[Kind, Sequence[Value]]],
+) -> Iterator[tuple[Kind, list[tuple[Link, Sequence[Value]]]]]:
+    """The kinds that the front page has no room for: their lists page by page, with the link to each page."""
+    room = ROOM
+    for kind, values in sorted(kinds, key=lambda one: len(one[1])):
+        weight = sum(map(_name_weight, values))
+        if weight <= room:
+            room -= weight
+            continue
+        each = max(1, len(values) * ROOM // (2 * weight))
+        pages = [values[at : at + each] for at in range(0, len(values), each)]
+        yield kind, [(_register_link(kind, *page), page[1]) for page in enumerate(pages, 1)]
+
+
+def _name_weight(value: Value) -> int:
+    return _NAME + len(escape(cut(value.short)).encode("utf-8", "replace"))
+
+
+def _register_link(kind: Kind, number: int, values: Sequence[Value]) -> Link:
+    words = f"{cut(values[0].title)} to {cut(values[-1].title)}"
+    return Link(words, list_address(kind.word, f"all.{number}"), f"{len(values):,} {kind.words}")
+
+
+def _register_page(kind: Kind, link: Link, values: Sequence[Value]) -> Content:
+    said = ((value.name, value.title, str(len(value.places))) for value in values)
+    return Content(
+        link.address,
+        _word(*link, *chain(*said)),
+        partial(_register, kind, link.words, values),
+        link.words,
+    )
+
+
+def _register(kind: Kind, title: str, values: Sequence[Value]) -> str:
+    return _environment().get_template("archive/register.html").render(
+        front=f"{UP}{FRONT}#{kind.word}", title=title, groups=_groups(kind, values, UP)
+    )  # fmt: skip
+
+
+def _shelf(kind: Kind, values: Sequence[Value], registers: Sequence[tuple[Link, Sequence[Value]]]) -> Shelf:
+    if registers:
+        groups: tuple[Group, ...] = (Group("", "", tuple(link for link, _ in registers)),)
+    else:
+        groups = _groups(kind, values)
+    folded = len(values) > FEW and not registers
+    named = sum(not value.name.startswith("no-") for value in values)
+    return Shelf(kind.word, kind.words.capitalize(), _many(named, kind.word, kind.words), groups, folded)
+
+
+def _groups(kind: Kind, values: Iterable[Value], up: str = "") -> tuple[Group, ...]:
+    groups = []
+    for heading, found in groupby(values, key=attrgetter("group")):
+        members = list(found)
+        jobs = jobs_words(sum(len(value.places) for value in members))
+        said = f"{_many(len(members), kind.word, kind.words)}, {jobs}"
+        links = (Link(cut(one.short), up + one.address, f"{len(one.places):,}") for one in members)
+        groups.append(Group(cut(heading), said, tuple(links)))
+    return tuple(groups)

@@ -1,0 +1,40 @@
+"""What a sheet knows of the jobs like it: where to ask for them, and by what they are ranked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from generator.sheet.row import ArchiveRow
+from generator.sheet.row_names import alike_address, list_address, pitched, safe_name
+
+TOP: Final = "../../"  # from the page of a sheet to the top of the site
+UNKNOWN: Final = "unknown"  # two materials that nobody knows are not the same
+
+
+@dataclass(frozen=True)
+class AlikeBlock:
+    """`data` is the script that lists the jobs, `link` leads to a plain list, called `words`.
+
+    `turns`, `material` and `held` are what this sheet shares with some of them.
+    """
+
+    data: str
+    turns: str
+    material: str
+    held: str
+    link: str
+    words: str
+
+
+def alike_block(row: ArchiveRow) -> AlikeBlock:
+    """Those of this job."""
+    if row.thread is None:
+        turns, link = "", list_address("material", safe_name(row.material))
+        words = "All jobs of this material"
+    else:
+        one = pitched(row.thread)
+        turns, link = one.turns, list_address("thread", one.name)
+        words = "All jobs with this thread"
+    material = row.material if row.material != UNKNOWN else ""
+    return AlikeBlock(TOP + alike_address(row), turns, material, row.held, TOP + link, words)
