@@ -202,17 +202,16 @@ def place_leader(
     words = Text(text, (0.0, 0.0), LETTER, part)
     wide = words.width
     taken = board.taken()
-    free: list[tuple[Run, Text]] = []
+    free: list[tuple[Run, Point]] = []
     for run, (x, y) in _leader_places(text, anchors, reaches):
         if taken.has_room(x, y - LETTER, x + wide, run[-1][1] + 0.4):
-            words = replace(words, at=(x, y))
             if taken.leads(_off_outline(run)):
-                return _set_leader(canvas, board, run, words)
-            free.append((run, words))
+                return _set_leader(canvas, board, run, replace(words, at=(x, y)))
+            free.append((run, (x, y)))
     crossing = board.without_barriers().taken()
-    for run, words in free:
+    for run, start in free:
         if crossing.leads(_off_outline(run)):
-            return _set_leader(canvas, board, run, words)
+            return _set_leader(canvas, board, run, replace(words, at=start))
     return False
 
 
@@ -275,16 +274,15 @@ def place_item(
     taken, strict = board.taken(), Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
     leading, crossing = strict.taken(), strict.without_barriers().taken()
     for turns in (_AROUND, _INWARDS):
-        free: list[tuple[Run, Circle]] = []
+        free: list[tuple[Run, Point]] = []
         for run, (x, y) in _item_places(anchors, reaches, turns):
             if taken.has_room(x - ITEM_RADIUS, y - ITEM_RADIUS, x + ITEM_RADIUS, y + ITEM_RADIUS):
-                ring = Circle("thin", (x, y), ITEM_RADIUS, "item")
                 if leading.leads(run):
-                    return _set_item(canvas, board, number, run, ring)
-                free.append((run, ring))
-        for run, ring in free:
+                    return _set_item(canvas, board, number, run, (x, y))
+                free.append((run, (x, y)))
+        for run, middle in free:
             if crossing.leads(run):
-                return _set_item(canvas, board, number, run, ring)
+                return _set_item(canvas, board, number, run, middle)
     return False
 
 
@@ -301,10 +299,11 @@ def _item_places(
                 yield ((x, y), touch), middle
 
 
-def _set_item(canvas: Canvas, board: Board, number: int, run: Run, ring: Circle) -> bool:
+def _set_item(canvas: Canvas, board: Board, number: int, run: Run, middle: Point) -> bool:
+    ring = Circle("thin", middle, ITEM_RADIUS, "item")
     canvas.line("thin", "item", *run)
     canvas.circles += [ring, Circle("thin", run[0], 0.45, "item", filled=True)]
-    label, middle = str(number), ring.center
+    label = str(number)
     start = (middle[0] - text_width(label, LARGE_LETTER) / 2, middle[1] + LARGE_LETTER / 2)
     canvas.texts.append(Text(label, start, LARGE_LETTER, "item"))
     board.letters.append(ring.box)
