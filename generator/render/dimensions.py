@@ -186,6 +186,9 @@ def _draw_along(
     canvas.text(part, one.text, place.letters.left, y - ABOVE)
 
 
+_Way = tuple[float, float, int, object]  # from where, to which side, which way: barred there, a longer one is, too
+
+
 def place_leader(
     canvas: Canvas,
     board: Board,
@@ -203,10 +206,15 @@ def place_leader(
     wide = words.width
     taken = board.taken()
     free: list[tuple[Run, Point]] = []
-    for run, (x, y) in _leader_places(text, anchors, reaches):
+    barred: set[_Way] = set()
+    for way, run, (x, y) in _leader_places(text, anchors, reaches):
         if taken.has_room(x, y - LETTER, x + wide, run[-1][1] + 0.4):
-            if taken.leads(_off_outline(run)):
-                return _set_leader(canvas, board, run, replace(words, at=(x, y)))
+            if way not in barred:
+                start, elbow, end = _off_outline(run)
+                if not taken.leads((start, elbow)):
+                    barred.add(way)
+                elif taken.leads((elbow, end)):
+                    return _set_leader(canvas, board, run, replace(words, at=(x, y)))
             free.append((run, (x, y)))
     crossing = board.without_barriers().taken()
     for run, start in free:
@@ -217,8 +225,8 @@ def place_leader(
 
 def _leader_places(
     text: str, anchors: Sequence[tuple[Point, int]], reaches: Sequence[float]
-) -> Iterator[tuple[Run, Point]]:
-    """Leaders with the start of their lettering, in order of preference."""
+) -> Iterator[tuple[_Way, Run, Point]]:
+    """Leaders with their way and the start of their lettering, in order of preference."""
     width = text_width(text)
     for reach in reaches:
         for (x, y), side in anchors:
@@ -227,7 +235,7 @@ def _leader_places(
                     elbow = (x + way * lean * reach, y + side * reach)
                     end = (elbow[0] + way * (width + 0.6), elbow[1])
                     start = elbow[0] + 0.6 if way > 0 else end[0]
-                    yield ((x, y), elbow, end), (start, elbow[1] - ABOVE)
+                    yield (x, y, side, way * lean), ((x, y), elbow, end), (start, elbow[1] - ABOVE)
 
 
 def _set_leader(canvas: Canvas, board: Board, run: Run, words: Text) -> bool:
@@ -275,10 +283,13 @@ def place_item(
     leading, crossing = strict.taken(), strict.without_barriers().taken()
     for turns in (_AROUND, _INWARDS):
         free: list[tuple[Run, Point]] = []
-        for run, (x, y) in _item_places(anchors, reaches, turns):
+        barred: set[_Way] = set()
+        for way, run, (x, y) in _item_places(anchors, reaches, turns):
             if taken.has_room(x - ITEM_RADIUS, y - ITEM_RADIUS, x + ITEM_RADIUS, y + ITEM_RADIUS):
-                if leading.leads(run):
-                    return _set_item(canvas, board, number, run, (x, y))
+                if way not in barred:
+                    if leading.leads(run):
+                        return _set_item(canvas, board, number, run, (x, y))
+                    barred.add(way)
                 free.append((run, (x, y)))
         for run, middle in free:
             if crossing.leads(run):
@@ -288,15 +299,15 @@ def place_item(
 
 def _item_places(
     anchors: Sequence[tuple[Point, int]], reaches: Sequence[float], turns: Sequence[Point]
-) -> Iterator[tuple[Run, Point]]:
-    """Leaders with the middle of the item's circle, in order of preference."""
+) -> Iterator[tuple[_Way, Run, Point]]:
+    """Leaders with their way and the middle of the item's circle, in order of preference."""
     for reach in reaches:
         for (x, y), side in anchors:
             for turn in turns:
                 ux, uy = turn[0], side * turn[1]
                 middle = (x + reach * ux, y + reach * uy)
                 touch = (middle[0] - ITEM_RADIUS * ux, middle[1] - ITEM_RADIUS * uy)
-                yield ((x, y), touch), middle
+                yield (x, y, side, turn), ((x, y), touch), middle
 
 
 def _set_item(canvas: Canvas, board: Board, number: int, run: Run, middle: Point) -> bool:
