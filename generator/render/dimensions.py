@@ -186,7 +186,7 @@ def _draw_along(
     canvas.text(part, one.text, place.letters.left, y - ABOVE)
 
 
-_Way = tuple[float, float, int, object]  # from where, to which side, which way: barred there, a longer one is, too
+_Way = tuple[float, float, int, object]  # from where, to which side, how: barred, a longer one is, too
 
 
 def place_leader(
@@ -279,7 +279,8 @@ def place_item(
 ) -> bool:
     """Set an item number in a circle, its leader ending in a dot at an anchor; False without room."""
     others = [box for box in board.parts if box not in own]
-    taken, strict = board.taken(), Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
+    taken = board.taken()
+    strict = Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
     leading, crossing = strict.taken(), strict.without_barriers().taken()
     for turns in (_AROUND, _INWARDS):
         free: list[tuple[Run, Point]] = []

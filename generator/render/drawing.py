@@ -108,7 +108,7 @@ class Box:
 
 
 def clipped(left: float, top: float, right: float, bottom: float, a: Point, b: Point) -> bool:
-    """True when the line from a to b, which is not all to one side, passes through the inside of the rectangle.
+    """True when the line from a to b, which is not all to one side of it, passes through the rectangle.
 
     Source: Liang and Barsky, A new concept and method for line clipping (1984).
     """

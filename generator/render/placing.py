@@ -46,7 +46,7 @@ class Board:
         return self._taken.taken_up(self)
 
 
-_Item = tuple[float, float, float, float, tuple[Point, Point] | None]  # least x, y, largest x, y; a line's ends
+_Item = tuple[float, float, float, float, tuple[Point, Point] | None]  # least and largest x, y; a line's ends
 
 
 class Taken:

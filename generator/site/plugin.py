@@ -52,7 +52,8 @@ STYLES: Final = (  # a later one wins: paper over screen
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "sheet_data.js", "cards.js", "kept.js", "fields.js", "log_piece.js",
-    "large_view.js", "measured.js", "working.js", "sheet.js", "give_sheet.js",
+    "large_view.js", "measured.js", "working.js", "unpack.js", "sheet.js",
+    "give_sheet.js",
 )
 ARCHIVE_SCRIPTS: Final = ("ticks.js", "archive.js")
 SET_SCRIPTS: Final = ("join_sheets.js", "sheet.js", "gather_sheets.js")
