@@ -124,7 +124,9 @@ def _apart(line: FigureLine) -> tuple[str, str, bool]:
 
 def card_data(found: Sequence[Card]) -> list[Run]:
     """The cards for js/cards.js, figures as columns; what those of one kind share is said once."""
-    return folded(map(_data, found), lambda row: (row.get("labels"), row.get("planned") and row.get("detail")))
+    return folded(
+        map(_data, found), lambda row: (row.get("labels"), row.get("planned") and row.get("detail"))
+    )
 
 
 def _data(card: Card) -> dict[str, Any]:

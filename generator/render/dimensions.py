@@ -186,6 +186,9 @@ def _draw_along(
     canvas.text(part, one.text, place.letters.left, y - ABOVE)
 
 
+_Way = tuple[float, float, int, object]  # from where, to which side, how: barred, a longer one is, too
+
+
 def place_leader(
     canvas: Canvas,
     board: Board,
@@ -202,24 +205,28 @@ def place_leader(
     words = Text(text, (0.0, 0.0), LETTER, part)
     wide = words.width
     taken = board.taken()
-    free: list[tuple[Run, Text]] = []
-    for run, (x, y) in _leader_places(text, anchors, reaches):
+    free: list[tuple[Run, Point]] = []
+    barred: set[_Way] = set()
+    for way, run, (x, y) in _leader_places(text, anchors, reaches):
         if taken.has_room(x, y - LETTER, x + wide, run[-1][1] + 0.4):
-            words = replace(words, at=(x, y))
-            if taken.leads(_off_outline(run)):
-                return _set_leader(canvas, board, run, words)
-            free.append((run, words))
+            if way not in barred:
+                start, elbow, end = _off_outline(run)
+                if not taken.leads((start, elbow)):
+                    barred.add(way)
+                elif taken.leads((elbow, end)):
+                    return _set_leader(canvas, board, run, replace(words, at=(x, y)))
+            free.append((run, (x, y)))
     crossing = board.without_barriers().taken()
-    for run, words in free:
+    for run, start in free:
         if crossing.leads(_off_outline(run)):
-            return _set_leader(canvas, board, run, words)
+            return _set_leader(canvas, board, run, replace(words, at=start))
     return False
 
 
 def _leader_places(
     text: str, anchors: Sequence[tuple[Point, int]], reaches: Sequence[float]
-) -> Iterator[tuple[Run, Point]]:
-    """Leaders with the start of their lettering, in order of preference."""
+) -> Iterator[tuple[_Way, Run, Point]]:
+    """Leaders with their way and the start of their lettering, in order of preference."""
     width = text_width(text)
     for reach in reaches:
         for (x, y), side in anchors:
@@ -228,7 +235,7 @@ def _leader_places(
                     elbow = (x + way * lean * reach, y + side * reach)
                     end = (elbow[0] + way * (width + 0.6), elbow[1])
                     start = elbow[0] + 0.6 if way > 0 else end[0]
-                    yield ((x, y), elbow, end), (start, elbow[1] - ABOVE)
+                    yield (x, y, side, way * lean), ((x, y), elbow, end), (start, elbow[1] - ABOVE)
 
 
 def _set_leader(canvas: Canvas, board: Board, run: Run, words: Text) -> bool:
@@ -272,39 +279,43 @@ def place_item(
 ) -> bool:
     """Set an item number in a circle, its leader ending in a dot at an anchor; False without room."""
     others = [box for box in board.parts if box not in own]
-    taken, strict = board.taken(), Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
+    taken = board.taken()
+    strict = Board(board.boundary, board.letters, others, [], board.leaders, board.barriers)
     leading, crossing = strict.taken(), strict.without_barriers().taken()
     for turns in (_AROUND, _INWARDS):
-        free: list[tuple[Run, Circle]] = []
-        for run, (x, y) in _item_places(anchors, reaches, turns):
+        free: list[tuple[Run, Point]] = []
+        barred: set[_Way] = set()
+        for way, run, (x, y) in _item_places(anchors, reaches, turns):
             if taken.has_room(x - ITEM_RADIUS, y - ITEM_RADIUS, x + ITEM_RADIUS, y + ITEM_RADIUS):
-                ring = Circle("thin", (x, y), ITEM_RADIUS, "item")
-                if leading.leads(run):
-                    return _set_item(canvas, board, number, run, ring)
-                free.append((run, ring))
-        for run, ring in free:
+                if way not in barred:
+                    if leading.leads(run):
+                        return _set_item(canvas, board, number, run, (x, y))
+                    barred.add(way)
+                free.append((run, (x, y)))
+        for run, middle in free:
             if crossing.leads(run):
-                return _set_item(canvas, board, number, run, ring)
+                return _set_item(canvas, board, number, run, middle)
     return False
 
 
 def _item_places(
     anchors: Sequence[tuple[Point, int]], reaches: Sequence[float], turns: Sequence[Point]
-) -> Iterator[tuple[Run, Point]]:
-    """Leaders with the middle of the item's circle, in order of preference."""
+) -> Iterator[tuple[_Way, Run, Point]]:
+    """Leaders with their way and the middle of the item's circle, in order of preference."""
     for reach in reaches:
         for (x, y), side in anchors:
             for turn in turns:
                 ux, uy = turn[0], side * turn[1]
                 middle = (x + reach * ux, y + reach * uy)
                 touch = (middle[0] - ITEM_RADIUS * ux, middle[1] - ITEM_RADIUS * uy)
-                yield ((x, y), touch), middle
+                yield (x, y, side, turn), ((x, y), touch), middle
 
 
-def _set_item(canvas: Canvas, board: Board, number: int, run: Run, ring: Circle) -> bool:
+def _set_item(canvas: Canvas, board: Board, number: int, run: Run, middle: Point) -> bool:
+    ring = Circle("thin", middle, ITEM_RADIUS, "item")
     canvas.line("thin", "item", *run)
     canvas.circles += [ring, Circle("thin", run[0], 0.45, "item", filled=True)]
-    label, middle = str(number), ring.center
+    label = str(number)
     start = (middle[0] - text_width(label, LARGE_LETTER) / 2, middle[1] + LARGE_LETTER / 2)
     canvas.texts.append(Text(label, start, LARGE_LETTER, "item"))
     board.letters.append(ring.box)

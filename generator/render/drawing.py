@@ -108,7 +108,7 @@ class Box:
 
 
 def clipped(left: float, top: float, right: float, bottom: float, a: Point, b: Point) -> bool:
-    """True when the line from a to b, which is not all to one side, passes through the inside of the rectangle.
+    """True when the line from a to b, which is not all to one side of it, passes through the rectangle.
 
     Source: Liang and Barsky, A new concept and method for line clipping (1984).
     """
@@ -137,11 +137,6 @@ class Line:
     points: tuple[Point, ...]
     part: str
 
-    @property
-    def path(self) -> str:
-        """The run as SVG path data."""
-        return "M" + " L".join(f"{x:g},{y:g}" for x, y in self.points)
-
 
 @dataclass(frozen=True)
 class Circle:
@@ -166,11 +161,6 @@ class Fill:
 
     points: tuple[Point, ...]
     part: str
-
-    @property
-    def corners(self) -> str:
-        """The outline as SVG points."""
-        return " ".join(f"{x:g},{y:g}" for x, y in self.points)
 
 
 @dataclass(frozen=True)
@@ -347,9 +337,9 @@ class Canvas:
             return (round(point[0] + dx, 2) + 0.0, round(point[1] + dy, 2) + 0.0)
 
         return Canvas(
-            [replace(line, points=tuple(map(at, line.points))) for line in self.lines],
+            [Line(line.kind, tuple(map(at, line.points)), line.part) for line in self.lines],
             [replace(c, center=at(c.center), radius=round(c.radius, 2)) for c in self.circles],
-            [replace(fill, points=tuple(map(at, fill.points))) for fill in self.fills],
+            [Fill(tuple(map(at, fill.points)), fill.part) for fill in self.fills],
             [replace(text, at=at(text.at)) for text in self.texts],
         )
 

@@ -28,8 +28,8 @@ KIND_WORDS: Final = {
 class FigureLine:
     """One figure with its kind, the number of its working, and the working itself.
 
-    `noted` is set where the figure stands in no section, so that its note belongs into the appendix. `says` is
-    its value in both units, where that is shown beside the working: of what the route opens.
+    `noted` is set where the figure stands in no section, so that its note belongs into the appendix. `says`
+    is its value in both units, where that is shown beside the working: of what the route opens.
     """
 
     name: str

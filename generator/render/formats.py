@@ -21,6 +21,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
+from functools import lru_cache
 from math import floor, isfinite, log10
 from typing import Final, Literal
 
@@ -181,6 +182,7 @@ def tidied(number: str) -> str:
     return number.rstrip("0").rstrip(".") if "." in number else number
 
 
+@lru_cache(maxsize=4096)  # a figure stands in its row, in its working, on the other lathes and in the route
 def in_unit(
     value: float, quantity: Quantity, system: System, rounds: Rounds | None = None, tidy: bool = False
 ) -> str:

@@ -21,6 +21,7 @@ from generator.render.bed_view import bed_view
 from generator.render.dial_block import dial_block
 from generator.render.drawing import Drawing
 from generator.render.environment import environment
+from generator.render.packed import packed, unmarked
 from generator.render.plot_block import plot_blocks
 from generator.render.print_choice import print_choices
 from generator.render.problem_line import problem_line
@@ -51,14 +52,15 @@ def render_page(
 
     With a comparison the other lathes of the shop stand on it, or why they do not. With the `address` that
     the page will have on the web, its code stands in the title block. A page that stands `alone`, with no
-    other page or file beside it, is given the addresses of its pictures by name.
+    other page or file beside it, is given the addresses of its pictures by name. Any other is a
+    light page: where its longest parts would make it heavy, they are packed.
     """
     env = _environment()
     page = view(sheet, compared)
     if alone is not None:
         page = _alone(page, [alone[picture.name] for picture in sheet.pictures])
     setup, happened = sheet.setup_scene, sheet.history.plots if sheet.history else ()
-    return env.get_template("sheet/page.html").render(
+    body = env.get_template("sheet/page.html").render(
         page=page,
         heads=running_heads(page),
         print_choices=print_choices(card=sheet.take_up is not None),
@@ -71,6 +73,7 @@ def render_page(
         log_plots=plot_blocks(happened, env),
         standing_line=STANDING_LINE,
     )
+    return packed(body, env) if alone is None else unmarked(body)
 
 
 def _alone(page: Page, addresses: Sequence[str]) -> Page:

@@ -15,7 +15,8 @@ from generator.render.drawing import Box, clipped
 from generator.render.lines import Point
 
 AIR: Final = 0.6  # mm kept free around lettering
-COLUMN: Final = 4.0  # mm, width of the columns in which what is taken is looked for
+WIDE: Final = 12.0  # mm, cells of the drawing in which what is taken is looked for
+HIGH: Final = 4.0
 
 Run = tuple[Point, ...]
 
@@ -45,20 +46,20 @@ class Board:
         return self._taken.taken_up(self)
 
 
-_Item = tuple[float, float, float, float, tuple[Point, Point] | None]  # least x, y, largest x, y; a line's ends
+_Item = tuple[float, float, float, float, tuple[Point, Point] | None]  # least and largest x, y; a line's ends
 
 
 class Taken:
     """What is taken, so that a place is compared with what is near it only, and first with what was last hit.
 
-    `columns` are boxes and lines by the columns of the drawing that they reach into; `boxes` what no leader may
+    `cells` are boxes and lines by the cells of the drawing that they reach into; `boxes` what no leader may
     run through, air included; `crossed` the lines that no leader may meet.
     """
 
     def __init__(self) -> None:
         self.edge = Box(0.0, 0.0, 0.0, 0.0)
         self.counts = [0] * 5
-        self.columns: dict[int, list[_Item]] = {}
+        self.cells: dict[tuple[int, int], list[_Item]] = {}
         self.boxes: list[Box] = []
         self.crossed: list[tuple[float, float, float, float, Point, Point]] = []
         self.last: _Item = (inf, inf, -inf, -inf, None)
@@ -85,8 +86,10 @@ class Taken:
         return self
 
     def _take(self, taken: _Item) -> None:
-        for column in range(int(taken[0] // COLUMN), int(taken[2] // COLUMN) + 1):
-            self.columns.setdefault(column, []).append(taken)
+        rows = range(int(taken[1] // HIGH), int(taken[3] // HIGH) + 1)
+        for column in range(int(taken[0] // WIDE), int(taken[2] // WIDE) + 1):
+            for row in rows:
+                self.cells.setdefault((column, row), []).append(taken)
 
     def has_room(self, left: float, top: float, right: float, bottom: float) -> bool:
         """True when lettering in the rectangle with these edges touches nothing."""
@@ -101,15 +104,17 @@ class Taken:
         ):
             return False
         nothing: list[_Item] = []
-        for column in range(int(left // COLUMN), int(right // COLUMN) + 1):
-            for taken in self.columns.get(column, nothing):
-                x1, y1, x2, y2, line = taken
-                if (
-                    x1 < right and left < x2 and y1 < bottom and top < y2
-                    and (line is None or clipped(left, top, right, bottom, *line))
-                ):
-                    self.last = taken
-                    return False
+        rows = range(int(top // HIGH), int(bottom // HIGH) + 1)
+        for column in range(int(left // WIDE), int(right // WIDE) + 1):
+            for row in rows:
+                for taken in self.cells.get((column, row), nothing):
+                    x1, y1, x2, y2, line = taken
+                    if (
+                        x1 < right and left < x2 and y1 < bottom and top < y2
+                        and (line is None or clipped(left, top, right, bottom, *line))
+                    ):
+                        self.last = taken
+                        return False
         return True
 
     def leads(self, run: Run) -> bool:

@@ -57,7 +57,8 @@ class Setting:
 class RouteRow:
     """One operation: what is done, its settings, and what to measure before going on.
 
-    `lines` are the numbers of the workings of all its figures, `lines_high` how many rows of the table it takes, `took`
+    `lines` are the numbers of the workings of all its figures, `lines_high` how many rows of the table it
+    takes, `took`
     the time in the log.
     """
 

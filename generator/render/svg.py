@@ -84,8 +84,14 @@ def path_data(runs: Iterable[Sequence[Point]], closed: bool = False) -> str:
             dx, dy = x - at[0], y - at[1]
             if not dx and not dy and len(points) > 2:
                 continue
-            letter, step = ("h", _short(dx)) if not dy else ("v", _short(dy)) if not dx else ("l", _pair(dx, dy))
-            said.append(step if letter == last and step[0] == "-" else f" {step}" if letter == last else letter + step)
+            if not dy:
+                letter, step = "h", _short(dx)
+            elif not dx:
+                letter, step = "v", _short(dy)
+            else:
+                letter, step = "l", _pair(dx, dy)
+            between = letter if letter != last else "" if step[0] == "-" else " "
+            said.append(between + step)
             at, last = (x, y), letter
         if closed:
             said.append("z")

@@ -9,7 +9,9 @@ is not ready to run, and carries no passes.
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import lru_cache
 
 from generator.errors import JobProblems, OutsideRange
 from generator.job.beside import Successor
@@ -254,6 +256,22 @@ def effective_material(shop_material: Material | None) -> MaterialRow | None:
     )
 
 
+def _sections(names: Iterable[str], notes: tuple[str, ...]) -> Iterator[Section]:
+    """The sections that have a figure, each with its own in the order in which they were laid down."""
+    figures: dict[str, list[str]] = {}
+    for name in names:
+        for id in _sections_with(name):
+            figures.setdefault(id, []).append(name)
+    for id, title, _ in SECTIONS:
+        if id in figures:
+            yield Section(id, title, tuple(figures[id]), notes if id == "job" else ())
+
+
+@lru_cache(maxsize=4096)  # every job has nearly the same names
+def _sections_with(name: str) -> tuple[str, ...]:
+    return tuple(id for id, _, prefixes in SECTIONS if name.startswith(prefixes))
+
+
 def _assemble(
     read: ReadJob,
     shop: Shop,
@@ -289,11 +307,7 @@ def _assemble(
         findings=findings,
         cautions=cautions,
         figures=dict(desk.figures),
-        sections=tuple(
-            Section(id, title, names, tuple(job.notes) if id == "job" else ())
-            for id, title, prefixes in SECTIONS
-            if (names := tuple(name for name in desk.figures if name.startswith(prefixes)))
-        ),
+        sections=tuple(_sections(desk.figures, tuple(job.notes))),
         steps=order_of_work(
             job, route, thread,
             heavy=any(caution.id == "lift" for caution in cautions), thin="thin.out_of_round" in desk.figures,

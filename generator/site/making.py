@@ -19,6 +19,7 @@ from generator.job.learned import Lesson
 from generator.job.lessons import read_lessons_at
 from generator.job.shop import Shop
 from generator.pictures import BadPicture, shown_picture
+from generator.render.packed import unpacked
 from generator.site.archive import make_entry, try_shop
 from generator.site.orders import Done, Making
 from generator.site.program_key import folder_key
@@ -42,7 +43,7 @@ def made(making: Making, path: Path) -> Done:
     one = make_entry(path, shop, making.address, making.lessons, top=making.top)
     return Done(
         one.entry, one.body, one.figures, dict(_pictures(one.pictures)), one.likeness,
-        "\n".join(words_of(one.body, one.entry.row)),
+        "\n".join(words_of(unpacked(one.body), one.entry.row)),
     )
 
 

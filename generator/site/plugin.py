@@ -67,7 +67,7 @@ STYLES: Final = (  # a later one wins: paper over screen
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "sheet_data.js", "cards.js", "kept.js", "fields.js", "log_piece.js",
-    "large_view.js", "measured.js", "working.js", "sheet.js", "give_sheet.js", "alike.js",
+    "large_view.js", "measured.js", "working.js", "unpack.js", "sheet.js", "give_sheet.js", "alike.js",
 )
 ARCHIVE_SCRIPTS: Final = (
     "find_data.js", "find_words.js", "find_choice.js", "find_facets.js", "facet_groups.js", "ticks.js",

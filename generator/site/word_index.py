@@ -20,6 +20,7 @@ from generator.archive.columns import FOLDER
 from generator.archive.listed import Content
 from generator.archive.search_index import segment, shard, shard_names, spread
 from generator.archive.words import words_of
+from generator.render.packed import unpacked
 from generator.sheet.row import ArchiveRow
 from generator.site.kept import Cache, Paged, seal
 from generator.site.program_key import word
@@ -147,7 +148,7 @@ class WordIndex:
             found = asked.fetchone()
             if found and found[1] == job.kept.page.name and found[3] == seal(*found[:3]):
                 return str(found[2]).split("\n")
-        words = words_of(self._cache.body(job.kept).decode("utf-8"), row)
+        words = words_of(unpacked(self._cache.body(job.kept).decode("utf-8")), row)
         self.keep(job.path, job.kept.page.name, "\n".join(words))
         return list(words)
 

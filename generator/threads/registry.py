@@ -168,6 +168,7 @@ def mate_of(d: Designation) -> Designation:
     return family_of(d).mate(d)
 
 
+@lru_cache(maxsize=256)  # a job asks again for its mate, its print and every other lathe
 def limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
     """Limits of size of a thread, external or internal.
 

@@ -46,12 +46,20 @@
     write(id, event.target.type === "checkbox" ? event.target.checked : event.target.value);
   }
 
-  Array.prototype.forEach.call(sheet.querySelectorAll("[data-entry]"), function (place) {
-    var id = place.dataset.entry, what = data.entries[id];
-    if (!what) { return; }
-    var element = field(place, what);
-    element.dataset.of = id;
-    (fields[id] = fields[id] || []).push(element);
+  function take(part) {
+    Array.prototype.forEach.call(part.querySelectorAll("[data-entry]"), function (place) {
+      var id = place.dataset.entry, what = data.entries[id];
+      if (!what) { return; }
+      var element = field(place, what);
+      element.dataset.of = id;
+      (fields[id] = fields[id] || []).push(element);
+    });
+  }
+
+  take(sheet);
+  sheet.addEventListener("unpacked", function (event) { // parts of a long sheet that come later
+    event.detail.forEach(take);
+    showAll();
   });
   sheet.addEventListener("input", changed);
   kept.listen(function (id) { if (id === null || !fields[id]) { showAll(); } else { show(id); } });

@@ -6,16 +6,21 @@
   var sheet = document.querySelector("article.sheet");
   if (!sheet || window.parent === window || window.name !== "setup-sheet-for-a-set") { return; }
 
-  var copy = sheet.cloneNode(true);
-  var written = sheet.querySelectorAll("input");
-  copy.querySelectorAll("input").forEach(function (input, number) { // what was written on the page goes along
-    input.toggleAttribute("checked", written[number].checked);
-    if (input.type !== "checkbox") { input.setAttribute("value", written[number].value); }
-  });
-  copy.querySelectorAll("[src]").forEach(function (element) { element.setAttribute("src", element.src); });
-  copy.querySelectorAll("a[href]:not([href^='#'])").forEach(function (link) { link.setAttribute("href", link.href); });
+  function give() {
+    var copy = sheet.cloneNode(true);
+    var written = sheet.querySelectorAll("input");
+    copy.querySelectorAll("input").forEach(function (input, number) { // what was written on the page goes along
+      input.toggleAttribute("checked", written[number].checked);
+      if (input.type !== "checkbox") { input.setAttribute("value", written[number].value); }
+    });
+    copy.querySelectorAll("[src]").forEach(function (element) { element.setAttribute("src", element.src); });
+    copy.querySelectorAll("a[href]:not([href^='#'])").forEach(function (link) { link.setAttribute("href", link.href); });
 
-  window.parent.postMessage(
-    { setupSheet: copy.outerHTML }, location.protocol === "file:" ? "*" : location.origin
-  );
+    window.parent.postMessage(
+      { setupSheet: copy.outerHTML }, location.protocol === "file:" ? "*" : location.origin
+    );
+  }
+
+  var unpacked = window.setupSheet && window.setupSheet.unpacked; // of a long sheet
+  if (unpacked) { unpacked.then(give); } else { give(); }
 })();

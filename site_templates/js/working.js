@@ -4,9 +4,9 @@
   "use strict";
 
   var sheet = document.querySelector("article.sheet");
-  if (!sheet || !sheet.querySelector(".appendix")) { return; }
+  if (!sheet) { return; }
   var LINK = ".figures a, .cell a, .route-table a";
-  var links = Array.prototype.slice.call(sheet.querySelectorAll(LINK));
+  var links = [];
 
   function lines(link) {
     var more = link.dataset.lines;
@@ -46,7 +46,7 @@
     } else {
       var shown = document.createElement("div");
       shown.className = "shown-working";
-      lines(link).forEach(function (id) { shown.append.apply(shown, working(id, operation(link))); });
+      lines(link).filter(function (id) { return document.getElementById(id); }).forEach(function (id) { shown.append.apply(shown, working(id, operation(link))); });
       link.after(shown);
     }
     link.setAttribute("aria-expanded", String(!isOpen(link)));
@@ -66,10 +66,21 @@
     link.focus();
   }
 
-  links.forEach(function (link) {
+  function take(part) {
+    Array.prototype.forEach.call(part.querySelectorAll(LINK), named);
+  }
+
+  function named(link) {
     var about = name(link), how = link.firstChild.textContent.trim();
     link.setAttribute("aria-expanded", "false");
     if (about) { link.setAttribute("aria-label", how + " (working of " + about + ")"); }
+    links.push(link);
+  }
+
+  take(sheet);
+  sheet.addEventListener("unpacked", function (event) { // parts of a long sheet that come later
+    event.detail.forEach(take);
+    follow();
   });
   sheet.addEventListener("click", function (event) {
     var link = event.target.closest(LINK);

@@ -46,7 +46,8 @@ def large_job(folder: Path, operations: int = 5, entries: int = 0, thread: str =
     home = folder / f"L-{operations}-{entries}-large"
     home.mkdir(parents=True)
     turned = "".join(
-        TURN.format(length=f"{number % 7 + 1}/8", place=f"{number % 4 + 1} 1/4") for number in range(operations - 5)
+        TURN.format(length=f"{number % 7 + 1}/8", place=f"{number % 4 + 1} 1/4")
+        for number in range(operations - 5)
     )
     path = home / "job.yml"
     path.write_text(HEAD.format(name=home.name[:-6], more=turned, thread=thread), encoding="utf-8")

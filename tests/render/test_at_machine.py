@@ -97,7 +97,10 @@ def test_a_sheet_that_is_not_ready_has_no_passes_to_write_in(sheet: Sheet, read_
 
 
 def test_what_neighbours_share_is_written_once_and_every_row_gets_it_back() -> None:
-    rows = [{"id": "a", "takes": "by", "of": "x"}, {"id": "b", "takes": "by"}, {"id": "c", "takes": "dial", "turns": 0}]
+    rows: list[dict[str, Any]] = [
+        {"id": "a", "takes": "by", "of": "x"}, {"id": "b", "takes": "by"},
+        {"id": "c", "takes": "dial", "turns": 0},
+    ]
     runs = folded(rows, lambda row: row["takes"])
     assert [same for same, _, _ in runs] == [{"takes": "by"}, {"id": "c", "takes": "dial", "turns": 0}]
     assert unfolded(json.loads(json.dumps(runs))) == rows

@@ -12,7 +12,7 @@ from xml.etree import ElementTree
 import pytest
 from fontTools.pens.recordingPen import RecordingPen
 from fontTools.svgLib.path import parse_path
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from jinja2 import UndefinedError
 
@@ -94,11 +94,13 @@ def test_every_primitive_is_there(pair):
     assert counts == {"circle": len(drawing.circles), "text": len(drawing.texts)}
 
 
+QUIET = settings(deadline=None, max_examples=60, suppress_health_check=[HealthCheck.too_slow])
 RUN = st.lists(
     st.tuples(*[st.integers(-20_000, 20_000).map(lambda units: units / 100)] * 2), min_size=2, max_size=12
 )
 
 
+@QUIET
 @given(st.lists(RUN, min_size=1, max_size=4))
 def test_path_data_say_the_points_they_were_made_from(runs):
     moved = [[run[0], *(b for a, b in pairwise(run) if a != b)] for run in runs]
@@ -106,6 +108,7 @@ def test_path_data_say_the_points_they_were_made_from(runs):
         assert sum(back, ()) == pytest.approx(sum(run, ()), abs=1e-6) or len(run) == 1
 
 
+@QUIET
 @given(RUN)
 def test_a_thinned_run_keeps_its_ends_and_passes_every_point(run):
     left = list(thinned(run))

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 
 from generator.errors import BadDesignation, OutsideRange
 from generator.si import Length, inch, mm
@@ -66,6 +66,7 @@ class _Size:
     slack: Length
 
 
+@lru_cache(maxsize=64)  # a job asks again for every other lathe
 def identify(measured: Measured, unit: str = "mm") -> Identification:
     """Candidates from all families for what was measured.
 
