@@ -18,6 +18,7 @@ import pytest
 from generator.job.shop import Shop
 from generator.render.environment import environment
 from generator.render.packed import HEAVIEST, packed, unmarked
+from generator.render.packed import unpacked as unpacked_here
 from generator.site.archive import Made, make_entry, try_shop
 
 _spec = importlib.util.spec_from_file_location("large_jobs", Path(__file__).with_name("large_jobs.py"))
@@ -69,7 +70,7 @@ def test_a_large_job_is_a_light_page_too_and_whole_when_it_is_unpacked(
     assert not made.entry.problems
     assert len(alone.body.encode()) > HEAVIEST
     assert len(made.body.encode()) <= HEAVIEST
-    assert unpacked(made.body) == alone.body
+    assert unpacked(made.body) == unpacked_here(made.body) == alone.body
     root = read_page(made.body)
     for part in root.all("div", class_="packed"):
         assert "python -m generator print" in part.text
