@@ -147,7 +147,7 @@ def _jobs_of_each_word(words_of_each_job: Sequence[Collection[str]]) -> dict[str
 def _depth(word: str) -> int:
     """How many first signs lead to a word's file: more for figures, of which there are most."""
     if not "0" <= word[:1] <= "9":
-        return 3 if word[:3].isalpha() else 6
+        return 4 if word[:4].isalpha() else 6
     return 7 if word.startswith("0.00") else 6 if word.startswith("0.0") else 5 if word[1:2] == "." else 4
 
 

@@ -32,7 +32,7 @@
 
   function depth(word) {
     var first = word.charAt(0);
-    if (first < "0" || first > "9") { return /^\p{L}{3}/u.test(word) || /^\p{L}{1,2}$/u.test(word) ? 3 : 6; }
+    if (first < "0" || first > "9") { return /^\p{L}{4}/u.test(word) || /^\p{L}{1,3}$/u.test(word) ? 4 : 6; }
     return word.startsWith("0.00") ? 7 : word.startsWith("0.0") ? 6 : word.charAt(1) === "." ? 5 : 4;
   }
 
