@@ -2,7 +2,7 @@
 
     times_page     the body of the page
 
-In reading order: the times of each kind, their spread, the sentence, the two plots, the page.
+In reading order: quartiles, the times of each kind, the sentence, the two plots, the page.
 """
 
 from __future__ import annotations
@@ -28,6 +28,7 @@ from generator.si import minute
 MOST_DOTS: Final = 40  # times that a plot shows one by one; more become lines
 GROUPS: Final = 10  # of as many times each, from which these lines are drawn
 FEW: Final = 5  # times of which a sentence says that they are few
+LEAST_PLANNED: Final = 1e-3  # s: less is no plan, and nothing to divide by
 LEAST_YEARS: Final = 7  # along the axis of years, so that its ticks are whole years
 HOUR: Final = 60 * minute
 LONG: Final = 100 * HOUR  # a sum from which on minutes say nothing
@@ -45,6 +46,28 @@ _ABOUT: Final = {
     "2.0": "twice as long as planned",
 }  # fmt: skip
 _YEAR: Final = re.compile("[0-9]{4}")
+
+
+@dataclass(frozen=True)
+class Spread:
+    """The quartiles of some values."""
+
+    low: float
+    half: float
+    high: float
+
+
+def spread_of(values: Sequence[float]) -> Spread:
+    """Quartiles with straight lines between the values; one value is all of them.
+
+    Examples
+    --------
+    >>> spread_of([10.0, 20.0, 30.0, 40.0])
+    Spread(low=17.5, half=25.0, high=32.5)
+    """
+    if len(values) == 1:
+        return Spread(values[0], values[0], values[0])
+    return Spread(*quantiles(values, n=4, method="inclusive"))
 
 
 @dataclass
@@ -67,7 +90,7 @@ class Kind:
 
     def add(self, row: ArchiveRow, year: int | None, planned: float | None, taken: float) -> None:
         """One time; those of a job come one after the other."""
-        if planned is not None and planned > 0:
+        if planned is not None and planned >= LEAST_PLANNED:
             self.planned.append(planned)
             self.taken.append(taken)
             self.years.append(year)
@@ -83,15 +106,10 @@ class Kind:
         """Taken over planned, each."""
         return [taken / planned for planned, taken in zip(self.planned, self.taken, strict=True)]
 
-
-@dataclass(frozen=True)
-class Spread:
-    """The quartiles of some values, and their sum."""
-
-    low: float
-    half: float
-    high: float
-    total: float
+    @cached_property
+    def spread(self) -> Spread:
+        """The quartiles of the ratios."""
+        return spread_of(self.ratios)
 
 
 def kinds_of(jobs: Iterable[Listed]) -> list[Kind]:
@@ -121,31 +139,16 @@ def _year(row: ArchiveRow) -> int | None:
     return int(said) if _YEAR.fullmatch(said) else None
 
 
-def spread_of(values: Sequence[float]) -> Spread:
-    """Quartiles with straight lines between the values, and the sum; one value is all of them.
+def says(name: str, half: float, count: int) -> str:
+    """What a machinist takes away: half of so many times took `half` of what was planned, or more.
 
     Examples
     --------
-    >>> spread_of([10.0, 20.0, 30.0, 40.0])
-    Spread(low=17.5, half=25.0, high=32.5, total=100.0)
-    """
-    if len(values) == 1:
-        return Spread(values[0], values[0], values[0], values[0])
-    low, half, high = quantiles(values, n=4, method="inclusive")
-    return Spread(low, half, high, fsum(values))
-
-
-def says(name: str, ratios: Sequence[float]) -> str:
-    """What a machinist takes away from the ratios of a kind of work.
-
-    Examples
-    --------
-    >>> says("Turning", [1.0, 1.3, 1.3, 1.4, 2.0])
+    >>> says("Turning", 1.3, 5)
     'Turning took 1.3 times as long as planned, or longer, in half of the 5 times.'
-    >>> says("Threading, inside", [0.5])
+    >>> says("Threading, inside", 0.5, 1)
     'By the one time in the logs, threading inside took half as long as planned: too few to go by.'
     """
-    half, count = spread_of(ratios).half, len(ratios)
     shown, spoken = digits(half, 1), name.replace(",", "")
     took = f"took {_ABOUT.get(shown, f'{shown} times as long as planned')}"
     if count < FEW:
@@ -258,25 +261,25 @@ def times_page(jobs: Sequence[Listed]) -> str:
 
 
 def _row(kind: Kind) -> tuple[str, ...]:
-    ratio = spread_of(kind.ratios)
+    ratio = kind.spread
     low, half, high = (digits(value, 2) for value in (ratio.low, ratio.half, ratio.high))
     return (
-        _count(kind.jobs), _count(len(kind.taken)), *_times(spread_of(kind.planned)),
-        *_times(spread_of(kind.taken)), half, _from_to(low, high),
+        _count(kind.jobs), _count(len(kind.taken)), *_times(kind.planned),
+        *_times(kind.taken), half, _from_to(low, high),
     )  # fmt: skip
 
 
 def _alone(kind: Kind) -> tuple[str, ...]:
-    return (_count(kind.jobs_alone), _count(len(kind.alone)), *_times(spread_of(kind.alone)))
+    return (_count(kind.jobs_alone), _count(len(kind.alone)), *_times(kind.alone))
 
 
-def _times(spread: Spread) -> Iterator[str]:
+def _times(values: Sequence[float]) -> Iterator[str]:
     """The middle one, the middle half, and all together."""
+    spread, total = spread_of(values), fsum(values)
     low, half, high = (in_unit(value, "duration", "mm") for value in (spread.low, spread.half, spread.high))
     yield half
     yield _from_to(low, high)
-    long = spread.total >= LONG
-    yield f"{digits(spread.total / HOUR, 0)} h" if long else in_unit(spread.total, "duration", "mm")
+    yield f"{digits(total / HOUR, 0)} h" if total >= LONG else in_unit(total, "duration", "mm")
 
 
 def _from_to(low: str, high: str) -> str:
@@ -291,6 +294,6 @@ def _shown(kind: Kind, number: int) -> dict[str, object]:
     return {
         "name": kind.name,
         "id": f"times-{number}",
-        "says": says(kind.name, kind.ratios),
+        "says": says(kind.name, kind.spread.half, len(kind.ratios)),
         "plots": [(drawing.caption, svg(drawing, _environment())) for drawing in drawings],
     }

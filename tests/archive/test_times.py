@@ -74,11 +74,10 @@ def rows_of(page: str) -> dict[str, list[str]]:
 
 @settings(deadline=None)
 @given(st.lists(st.floats(0.01, 1e6), min_size=1, max_size=60))
-def test_quartiles_and_sums_are_those_of_numpy(values: list[float]) -> None:
+def test_quartiles_are_those_of_numpy(values: list[float]) -> None:
     spread = spread_of(values)
     expected = numpy.percentile(values, [25, 50, 75])
     assert [spread.low, spread.half, spread.high] == pytest.approx(list(expected), rel=1e-9)
-    assert spread.total == pytest.approx(float(numpy.sum(values)), rel=1e-9)
 
 
 def test_the_table_says_of_a_large_archive_what_numpy_says() -> None:
@@ -135,7 +134,7 @@ def test_a_time_without_a_planned_one_stands_apart() -> None:
     ],
 )  # fmt: skip
 def test_a_sentence_says_what_a_machinist_takes_away(ratios: list[float], sentence: str) -> None:
-    assert says("Turning", ratios) == sentence
+    assert says("Turning", float(numpy.median(ratios)), len(ratios)) == sentence
     assert sentence in times_page(turned(*ratios))
 
 

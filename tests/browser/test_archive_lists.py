@@ -97,5 +97,5 @@ def test_every_kind_of_work_has_a_sentence_and_plots_with_named_axes(open_page: 
     names = kinds.locator("h3").all_inner_texts()
     assert {"Whole jobs", "Turning", "Facing"} <= set(names)
     for number in range(len(names)):
-        assert kinds.nth(number).locator("svg .part-x-label").all_inner_texts() == ["planned, min", "year"]
+        assert kinds.nth(number).locator("svg .part-x-label").all_text_contents() == ["planned, min", "year"]
         expect(kinds.nth(number).locator(".times-says")).to_contain_text("as planned")
