@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from hashlib import blake2b
 from itertools import groupby
 from typing import Final
@@ -28,7 +29,7 @@ class Block:
     name: str
     jobs: tuple[Listed, ...]
 
-    @property
+    @cached_property
     def key(self) -> str:
         """Another for every change of its jobs."""
         return key_of(self.jobs)

@@ -24,6 +24,7 @@
 
   var choice = rules.nothing();
   var jobs = []; // what the choice leaves, sorted
+  var first = 0; // how many of them come first, because somebody wrote the words
   var archive = null;
   var asked = 0; // how often was asked: an answer that comes late is not shown
   var waiting;
@@ -87,6 +88,9 @@
           if (turn !== asked) { return; }
           archive = read[0];
           jobs = inOrder;
+          first = read[1] && choice.sort === rules.SORTS[0] ? inOrder.filter(function (job) {
+            return read[1][job] & sheet.words.WRITTEN;
+          }).length : 0;
           rules.FACETS.forEach(function (name) { groupOf[name].show(left.counts[name], choice.chosen[name]); });
           body.replaceChildren.apply(body, rows.map(tableRow));
           drawCount();
@@ -102,9 +106,10 @@
     more.hidden = body.rows.length >= jobs.length;
     table.hidden = !jobs.length;
     if (ticks) { ticks.show(); }
+    var lead = first && first < jobs.length ? "; first the " + first + " where somebody wrote it" : "";
     count.textContent = !archive.count ? "There are no jobs yet."
-      : jobs.length === archive.count ? every
-        : jobs.length ? jobs.length + " of " + every
+      : jobs.length === archive.count ? every + lead
+        : jobs.length ? jobs.length + " of " + every + lead
           : chips.children.length ? "No job is left under this choice. Take something away."
             : "No job has all of these words. Take one away.";
   }
