@@ -139,7 +139,7 @@ def test_a_sentence_says_what_a_machinist_takes_away(ratios: list[float], senten
 
 
 def dots(page: str) -> int:
-    return len(re.findall(r'<circle class="dot part-curve', page))
+    return len(re.findall(r'<circle class="dot', page))
 
 
 def test_few_times_are_dots_and_many_are_lines() -> None:
