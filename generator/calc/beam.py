@@ -32,7 +32,7 @@ from generator.si import Force, Frequency, Length, Pressure
 
 SAME_PLACE: Final = 1e-4  # of the length: nearer supports share a node; what lies between would cost digits
 WALL_LEFT: Final = 0.9  # of a taper's wall at least, from end to end of one piece of it; else it is cut
-PLACES_KEPT: Final = 64  # lists of places: a job's tools and steady rests
+PLACES_KEPT: Final = 256  # lists of places: a job's tools and steady rests, on a shop's lathes
 MOST_POISSON: Final = 0.5  # no material is beyond
 
 
