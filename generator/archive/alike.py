@@ -1,7 +1,6 @@
 """What a sheet shows of the jobs like it: small scripts that it loads when somebody asks for them.
 
-    alike_contents   a script for each thread family and nominal size, of the jobs without a thread for each
-                     material and holding
+    alike_contents   a script for each thread family and nominal size, and for each material and holding
 
 A sheet itself says nothing of other jobs but which script to ask, so a job that changes leaves all sheets as
 they are. js/alike.js reads what is written here: how many jobs there are, and of the newest the `COLUMNS`.
@@ -20,7 +19,7 @@ from typing import Final
 from generator.archive.listed import Content, Listed
 from generator.archive.scripts import script
 from generator.sheet.row import ArchiveRow
-from generator.sheet.row_names import alike_address, alike_name, pitched
+from generator.sheet.row_names import ALIKE, alike_address, alike_names, pitched
 
 COLUMNS: Final = (
     "link", "number", "title", "thread", "pitch", "turns", "material", "held", "lathe", "year", "status",
@@ -35,21 +34,29 @@ def alike_contents(jobs: Sequence[Listed]) -> Iterator[Content]:
     """The scripts; `jobs` are in the order of the archive."""
     found: defaultdict[tuple[object, ...], list[Listed]] = defaultdict(list)
     for job in jobs:
-        found[_likeness(job.row)].append(job)
-    found.pop(("", ""), None)  # a job that has no sheet
-    for members in found.values():
+        for likeness in _likenesses(job.row):
+            found[likeness].append(job)
+    found.pop(("", ""), None)  # jobs that have no sheet
+    for likeness, members in found.items():
         newest, many = members[:NEWEST], len(members)
         said = "\n".join([str(many), *(job.word for job in newest)])
         key = blake2b(said.encode(), digest_size=16).hexdigest()
-        yield Content(alike_address(newest[0].row), key, partial(_script, newest, many))
+        name = _name(newest[0].row, likeness)
+        yield Content(alike_address(name), key, partial(_script, name, newest, many))
 
 
-def _likeness(row: ArchiveRow) -> tuple[object, ...]:
-    """What leads to a file name, too; here without the work of making one for every job."""
-    return pitched(row.thread)[:2] if row.thread else (row.material, row.held)
+def _likenesses(row: ArchiveRow) -> Iterator[tuple[object, ...]]:
+    """What leads to the file names, too; here without the work of making them for every job."""
+    if row.thread:
+        yield pitched(row.thread)[:2]
+    yield row.material, row.held
 
 
-def _script(jobs: Sequence[Listed], many: int) -> str:
+def _name(row: ArchiveRow, likeness: tuple[object, ...]) -> str:
+    return dict(zip(_likenesses(row), alike_names(row), strict=True))[likeness]
+
+
+def _script(name: str, jobs: Sequence[Listed], many: int) -> str:
     rows: list[tuple[str, ...]] = []
     room = ROOM
     for job in jobs:
@@ -58,7 +65,7 @@ def _script(jobs: Sequence[Listed], many: int) -> str:
         if room < 0:
             break
         rows.append(row)
-    return script(f"alike/{alike_name(jobs[0].row)}", {"many": many, "rows": rows})
+    return script(f"{ALIKE}/{name}", {"many": many, "rows": rows})
 
 
 def _row(job: Listed) -> tuple[str, ...]:

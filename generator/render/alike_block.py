@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from generator.sheet.row import ArchiveRow
-from generator.sheet.row_names import alike_address, list_address, pitched, safe_name
+from generator.sheet.row_names import alike_address, alike_names, list_address, pitched, safe_name
 
 TOP: Final = "../../"  # from the page of a sheet to the top of the site
 UNKNOWN: Final = "unknown"  # two materials that nobody knows are not the same
@@ -37,4 +37,5 @@ def alike_block(row: ArchiveRow) -> AlikeBlock:
         turns, link = one.turns, list_address("thread", one.name)
         words = "All jobs with this thread"
     material = row.material if row.material != UNKNOWN else ""
-    return AlikeBlock(TOP + alike_address(row), turns, material, row.held, TOP + link, words)
+    data = " ".join(TOP + alike_address(name) for name in alike_names(row))
+    return AlikeBlock(data, turns, material, row.held, TOP + link, words)

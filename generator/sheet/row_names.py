@@ -4,13 +4,15 @@ safe_name       any text -> a file name that no other text has
 Pitched, pitched    a thread as it is listed, however it is spelt
 thread_title    what its list is called
 list_address    where the list of a thread, a material ... is
-alike_address   where the data of the jobs like a job is
+alike_names     what the data of the jobs like a job is called
+alike_address   where it is
 """
 
 from __future__ import annotations
 
 import re
 from base64 import b32encode
+from collections.abc import Iterator
 from functools import lru_cache
 from hashlib import blake2b
 from typing import Final, NamedTuple
@@ -91,18 +93,18 @@ def list_address(kind: str, name: str) -> str:
     return f"{LISTS}/{kind}/{name}.html"
 
 
-def alike_address(row: ArchiveRow) -> str:
-    """Where the data of the jobs like this one is, from the top of the site.
+def alike_address(name: str) -> str:
+    """Where the data of jobs that are alike is, from the top of the site."""
+    return f"{ALIKE}/{name}.js"
 
-    They are those with the same family and nominal size; without a thread, with the same material and
-    holding.
+
+def alike_names(row: ArchiveRow) -> Iterator[str]:
+    """The names of the data of jobs like this one.
+
+    They are those with the same family and nominal size, where there is a thread, and those with the same
+    material and holding.
     """
-    return f"{ALIKE}/{alike_name(row)}.js"
-
-
-def alike_name(row: ArchiveRow) -> str:
-    """The name of that data."""
-    if row.thread is None:
-        return safe_name(f"{row.material}\n{row.held}", row.material)
-    one = pitched(row.thread)
-    return safe_name(f"{one.family}\n{one.nominal}", one.family)
+    if row.thread is not None:
+        one = pitched(row.thread)
+        yield safe_name(f"{one.family}\n{one.nominal}", one.family)
+    yield safe_name(f"{row.material}\n{row.held}", row.material)

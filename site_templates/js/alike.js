@@ -1,6 +1,6 @@
-// Jobs like this one: the fold on a sheet is filled when it is opened first. The jobs come from a small script, the
-// only thing that a browser loads from disk, too; it lists those of the same size (without a thread, of the same
-// material and holding), the newest year first. Text only ever enters the page as text.
+// Jobs like this one: the fold on a sheet is filled when it is opened first. The jobs come from small scripts, the
+// only thing that a browser loads from disk, too: those of the same size of thread, and those of the same material and
+// holding, the newest year first. Text only ever enters the page as text.
 (function () {
   "use strict";
 
@@ -39,11 +39,13 @@
 
   function same(job, what) { return own[what] !== "" && job[what] === own[what]; }
 
-  // The same thread stands before all else, the same material before the same holding; who shares all three is first.
-  function rank(job) { return 4 * same(job, "turns") + 2 * same(job, "material") + same(job, "held"); }
+  // The same thread stands before all else, then the size, the material, the holding; who shares all of it is first.
+  function rank(job) {
+    return 8 * same(job, "turns") * job.sized + 4 * job.sized + 2 * same(job, "material") + same(job, "held");
+  }
 
   function why(job) {
-    var shared = own.turns ? [same(job, "turns") ? "same thread" : "same size"] : [];
+    var shared = job.sized ? [same(job, "turns") ? "same thread" : "same size"] : [];
     if (same(job, "material")) { shared.push("same material"); }
     if (same(job, "held")) { shared.push("same holding"); }
     return shared.join(", ");
@@ -62,14 +64,25 @@
     return item;
   }
 
-  function show(data) {
-    var here = place(location.href);
-    var jobs = data.rows.map(named), others = jobs.filter(function (job) { return place(TOP + job.link) !== here; });
+  // `lists` are what the scripts brought: of the size first, where the sheet has a thread.
+  function show(lists) {
+    var met = new Set([place(location.href)]), others = [], left = 0;
+    lists.forEach(function (data, number) {
+      left += data.many - data.rows.length;
+      data.rows.map(named).forEach(function (job) {
+        var where = place(TOP + job.link);
+        if (met.has(where)) { return; }
+        met.add(where);
+        job.sized = own.turns !== "" && number === 0 ? 1 : 0;
+        others.push(job);
+      });
+    });
     others.sort(function (one, other) { return rank(other) - rank(one); }); // of equals the newest year stays first
-    var size = own.turns ? " of this size" : own.material ? " of this material, held like this" : " held like this";
-    said.textContent = !others.length ? "There is no other job" + size + " yet."
-      : data.many > jobs.length ? "The newest " + jobs.length + " of " + data.many + " jobs" + size + ":"
-        : others.length + (others.length === 1 ? " other job" : " other jobs") + size + ":";
+    var alike = own.material ? "of this material and held like this" : "held like this";
+    var like = own.turns ? " of this size, or " + alike : " " + alike;
+    var many = others.length + (others.length === 1 ? " other job" : " other jobs");
+    said.textContent = !others.length ? "There is no other job" + like + " yet."
+      : (left > 0 ? "The newest: " : "") + many + like + ":";
 
     function add(count) {
       var from = list.children.length;
@@ -82,17 +95,23 @@
     more.addEventListener("click", function () { add(STEP).querySelector("a").focus(); });
   }
 
-  fold.addEventListener("toggle", function () {
-    if (!fold.open || asked) { return; }
-    asked = true;
+  function load(addresses, lists) {
+    if (!addresses.length) { show(lists); return; }
     var script = document.createElement("script");
-    window.setupSheetData = function (name, data) { show(data); };
-    script.src = own.from;
+    window.setupSheetData = function (name, data) { lists.push(data); };
+    script.src = addresses[0];
+    script.addEventListener("load", function () { load(addresses.slice(1), lists); });
     script.addEventListener("error", function () {
       asked = false; // opened again, it is asked again
       script.remove();
-      said.textContent = "The jobs could not be loaded (" + own.from.replace(TOP, "") + ").";
+      said.textContent = "The jobs could not be loaded (" + addresses[0].replace(TOP, "") + ").";
     });
     document.head.append(script);
+  }
+
+  fold.addEventListener("toggle", function () {
+    if (!fold.open || asked) { return; }
+    asked = true;
+    load(own.from.split(" "), []);
   });
 })();
