@@ -11,7 +11,7 @@ import logging
 import sys
 from argparse import Namespace
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import ExitStack, closing, contextmanager
 from difflib import get_close_matches
 from itertools import combinations
 from pathlib import Path
@@ -20,12 +20,11 @@ from typing import TYPE_CHECKING, Any
 from generator.errors import BadDesignation, JobProblems, Problem, SheetError
 
 if TYPE_CHECKING:
-    from concurrent.futures import Executor
-
     from mkdocs.config.defaults import MkDocsConfig
 
     from generator.job.learned import Lessons
     from generator.sheet.model import Finding, Sheet
+    from generator.site.hands import Hands
 
 CLEAN, ERRORS, USAGE = 0, 1, 2
 OWN_SETTINGS = "mkdocs.yml"
@@ -37,12 +36,18 @@ class UsageError(SheetError):
 
 def build(asked: Namespace) -> int:
     """Build the whole site and say where to open it."""
+    with _hands(asked.machines) as hands:  # first of all: they get ready while the rest is loaded
+        return _build(asked, hands)
+
+
+def _build(asked: Namespace, hands: Hands) -> int:
     from mkdocs.commands.build import build as mkdocs_build
 
     from generator.site.plugin import SetupSheetsPlugin
     from generator.site.swap import SiteFolder, SiteRefused
 
-    with _mkdocs(asked) as config_file, _executor(asked.machines) as SetupSheetsPlugin.executor:
+    with _mkdocs(asked) as config_file:
+        SetupSheetsPlugin.ready = hands
         config = _config(config_file, site_dir=_site(asked.site, config_file), strict=asked.strict or None)
         plugin = config.plugins["setup_sheets"]
         assert isinstance(plugin, SetupSheetsPlugin)
@@ -51,11 +56,7 @@ def build(asked: Namespace) -> int:
             SiteFolder(site, plugin.jobs_folders(config)).check()
         except SiteRefused as error:
             raise UsageError(str(error)) from error
-        config.plugins.on_startup(command="build", dirty=False)
-        try:
-            mkdocs_build(config)
-        finally:
-            config.plugins.on_shutdown()
+        mkdocs_build(config)
     index = (site / "index.html").resolve()
     print(f"Built {plugin.summary()}.")
     print(f"Open {index}")
@@ -186,20 +187,24 @@ def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
     finally:
         SetupSheetsPlugin.jobs_instead = ()
         SetupSheetsPlugin.without_cache = False
-        SetupSheetsPlugin.executor = None
+        SetupSheetsPlugin.ready = None
         logger.removeHandler(handler)
 
 
 @contextmanager
-def _executor(address: str | None) -> Iterator[Executor | None]:
-    """Other machines to make the sheets, where there is an address."""
-    if address is None:
-        yield None
-        return
-    from generator.site.machines import machines
+def _hands(address: str | None) -> Iterator[Hands]:
+    """Who makes the sheets: the machines at an address, or processes of this one."""
+    from generator.site.hands import Hands
 
-    with machines(address) as executor:
-        yield executor
+    with ExitStack() as given:
+        executor = None
+        if address is not None:
+            from generator.site.machines import machines
+
+            executor = given.enter_context(machines(address))
+        hands = given.enter_context(closing(Hands(executor)))
+        hands.warm()
+        yield hands
 
 
 def _config(config_file: str, **settings: Any) -> MkDocsConfig:

@@ -23,10 +23,10 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Final
 
-import platformdirs
 from PIL import Image, ImageChops, ImageCms, ImageOps, UnidentifiedImageError
 
 from generator.errors import SheetError
+from generator.user_cache import user_cache
 
 FORMATS: Final = ("JPEG", "PNG", "WEBP", "GIF")  # a file that begins as any other is not opened at all
 MOST_BYTES: Final = 64_000_000
@@ -228,7 +228,7 @@ def _coded(pixels: Image.Image, *, lossless: bool) -> bytes:
 
 def cache_folder() -> Path:
     """Where pictures made before are kept: a folder of this program among the user's own caches."""
-    return platformdirs.user_cache_path("lathe-setup-sheets", appauthor=False) / "pictures"
+    return user_cache("pictures")
 
 
 def _from_cache(path: Path) -> ShownPicture | None:

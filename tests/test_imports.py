@@ -20,10 +20,11 @@ MAY_IMPORT = {  # part: the parts below it
     "tables": BOTTOM,
     "calc": {"tables", *BOTTOM},
     "threads": {"calc", "tables", *BOTTOM},
-    "pictures": BOTTOM,
+    "user_cache": set(),
+    "pictures": {"user_cache", *BOTTOM},
     "job": {"threads", "calc", "units", "pictures", "tables", *BOTTOM},
     "sheet": {"job", "threads", "calc", "tables", *BOTTOM},
-    "render": {"sheet", *BOTTOM},
+    "render": {"sheet", "user_cache", *BOTTOM},
     "archive": {"render", "sheet", *BOTTOM},
     "site": {"archive", "render", "sheet", "job", "pictures", *BOTTOM},
     "commands": {"site", "render", "sheet", "job", *BOTTOM},
@@ -52,7 +53,7 @@ ONLY_IN = {  # library: where alone it is imported
     "mkdocs": {"site", "commands"},
     "pydantic": {"job", "site.pages", "site.plugin"},
     "PIL": {"pictures"},
-    "platformdirs": {"pictures"},
+    "platformdirs": {"user_cache"},
     "segno": {"render"},
 }
 FILES = sorted(PACKAGE.rglob("*.py"))

@@ -22,8 +22,7 @@ from generator.archive.blocks import key_of
 from generator.archive.listed import Content, Listed
 from generator.render.environment import environment
 from generator.render.formats import digits
-from generator.sheet.archive_row import NOT_READY
-from generator.sheet.row import ArchiveRow, Event
+from generator.sheet.row import NOT_READY, ArchiveRow, Event
 
 MOST_WAITING: Final = 100  # jobs of one status on the first page
 MOST_ON_PAGE: Final = 800  # of what happened, on a page of days

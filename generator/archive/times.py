@@ -20,9 +20,8 @@ from generator.render.environment import environment
 from generator.render.formats import digits, in_unit
 from generator.render.plot_view import plot_view
 from generator.render.svg import svg
-from generator.sheet.archive_row import WHOLE
 from generator.sheet.model import Curve, PlotScene, Quantity
-from generator.sheet.row import ArchiveRow
+from generator.sheet.row import WHOLE, ArchiveRow
 from generator.si import minute
 
 MOST_DOTS: Final = 40  # times that a plot shows one by one; more become lines

@@ -14,7 +14,7 @@ UNKNOWN: Final = "unknown"  # two materials that nobody knows are not the same
 
 @dataclass(frozen=True)
 class AlikeBlock:
-    """`data` is the script that lists the jobs, `link` leads to a plain list, called `words`.
+    """`data` are the scripts that list the jobs, a space between; `link` leads to a plain list, `words`.
 
     `turns`, `material` and `held` are what this sheet shares with some of them.
     """

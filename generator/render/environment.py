@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import BytecodeCache, Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined
 
 import generator
+from generator.user_cache import user_cache
 
 
 def templates_folder() -> Path:
@@ -17,9 +19,11 @@ def templates_folder() -> Path:
 def environment() -> Environment:
     """A jinja2 environment on `site_templates`: always escaping, and a missing name is an error.
 
-    Escaping does not depend on a template's file name. Blocks leave no blank lines behind.
+    Escaping does not depend on a template's file name. Blocks leave no blank lines behind. What a template
+    was compiled to is kept for the next start, in the user's own cache.
     """
     env = Environment(
+        bytecode_cache=_compiled(),
         loader=FileSystemLoader(templates_folder(), encoding="utf-8"),
         autoescape=True,
         undefined=StrictUndefined,
@@ -29,3 +33,14 @@ def environment() -> Environment:
     )
     env.policies["json.dumps_kwargs"] = {"separators": (",", ":")}
     return env
+
+
+def _compiled() -> BytecodeCache | None:
+    """Where compiled templates are kept; nowhere where that folder cannot be made, or is not this user's."""
+    folder = user_cache("templates")
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        own = not hasattr(os, "getuid") or folder.stat().st_uid == os.getuid()
+    except OSError:
+        return None
+    return FileSystemBytecodeCache(str(folder)) if own else None

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
-from typing import Final
 
 from generator.errors import BadDesignation
 from generator.job.lathe import Lathe
@@ -12,12 +11,9 @@ from generator.job.model import Chuck, Duty, Job, Mate
 from generator.job.operations import Cut
 from generator.job.reading import ReadJob, ReadLog
 from generator.sheet.model import Figure, Finding, History, OperationLine
-from generator.sheet.row import ArchiveRow, DayRow, MateIs, ThreadRow, TimeRow
+from generator.sheet.row import NOT_READY, WHOLE, ArchiveRow, DayRow, MateIs, ThreadRow, TimeRow
 from generator.sheet.threading import thread_operation
 from generator.threads.registry import Designation, family_of
-
-NOT_READY: Final = "NOT READY TO RUN"
-WHOLE: Final = "whole job"
 
 
 def archive_row(

@@ -22,7 +22,7 @@ from generator.job.pictures import job_pictures
 from generator.job.reading import ReadJob, ReadLog
 from generator.job.shop import Material, Shop
 from generator.job.successor import successor
-from generator.sheet.archive_row import NOT_READY, archive_row
+from generator.sheet.archive_row import archive_row
 from generator.sheet.capacity import unchecked_note
 from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.cautions_for_use import cautions_for_use
@@ -52,6 +52,7 @@ from generator.sheet.plans import HoldingPlan, LathePlan, PassPlan, ReachPlan, R
 from generator.sheet.reach import reach_section
 from generator.sheet.relief import relief_section
 from generator.sheet.route import route_section
+from generator.sheet.row import NOT_READY
 from generator.sheet.scenes import setup_scene, thread_scene
 from generator.sheet.take_up import take_up_card
 from generator.sheet.taper_thread import taper_thread_section

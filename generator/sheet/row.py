@@ -7,9 +7,12 @@ ArchiveRow                    one job
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Final, Literal
 
 from generator.si import Length, Time
+
+NOT_READY: Final = "NOT READY TO RUN"
+WHOLE: Final = "whole job"  # among kinds of work
 
 Event = Literal["received", "stopped", "taken up", "done"]
 MateIs = Literal["", "on the bench", "measured, not here", "not seen", "unknown"]

@@ -13,11 +13,13 @@ import multiprocessing
 import os
 import pickle
 import signal
+import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import Executor, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from functools import lru_cache, partial
+from importlib import import_module
 from itertools import chain, groupby
 from pathlib import Path
 from typing import Final, TypeVar, cast
@@ -26,6 +28,7 @@ from generator.errors import SheetError
 from generator.job.learned import Lesson
 from generator.site.orders import Done, Making
 
+MAKING: Final = "generator.site.making"  # a second to load; the process that orders need not wait for it
 FEW: Final = 48  # jobs: fewer are made sooner in this process than others have started
 MOST_AT_ONCE: Final = 16  # jobs of one task
 _T = TypeVar("_T")
@@ -41,18 +44,21 @@ class Hands:
 
     def __init__(self, executor: Executor | None = None) -> None:
         self._given = executor
-        self._own: ProcessPoolExecutor | None = None
+        self._one: ProcessPoolExecutor | None = None  # a process that was started before it was asked for
+        self._many: ProcessPoolExecutor | None = None
 
     def warm(self) -> None:
-        """Begin to start a process of our own."""
-        if self._given is None:
-            self._pool().submit(_ready)
+        """Begin to start a process of our own, where this one is not ready to make sheets itself."""
+        if self._given is None and MAKING not in sys.modules:
+            self._one = _pool(1)
+            self._one.submit(_ready)
 
     def close(self) -> None:
         """End the processes of our own."""
-        if self._own is not None:
-            self._own.shutdown(wait=True, cancel_futures=True)
-            self._own = None
+        for pool in (self._one, self._many):
+            if pool is not None:
+                pool.shutdown(wait=True, cancel_futures=True)
+        self._one = self._many = None
 
     def made(self, orders: Sequence[tuple[Making, str]]) -> Iterator[Done]:
         """Make the jobs with these files; they are begun at once where others make them.
@@ -69,9 +75,9 @@ class Hands:
         return self._all(_teach, orders)
 
     def _all(self, work: _Work[_T], orders: Sequence[tuple[Making, str]]) -> Iterator[_T]:
-        executor = self._given or self._own
-        if executor is None and len(orders) >= FEW and cores() > 1:
-            executor = self._pool()
+        executor = self._given or self._one
+        if self._given is None and len(orders) >= FEW and cores() > 1:
+            executor = self._many = self._many or _pool(cores())
         if executor is None:
             return chain.from_iterable(work(making, (path,)) for making, path in orders)
         at_once = min(MOST_AT_ONCE, 1 + len(orders) // (4 * cores()))
@@ -83,18 +89,15 @@ class Hands:
         try:
             yield from chain.from_iterable(results)
         except BrokenProcessPool as error:
-            self._own = None
+            self._one = self._many = None
             raise WorkersGone(
                 "a process that makes sheets was ended from outside (out of memory?); "
                 "build again, most of what was made is kept"
             ) from error
 
-    def _pool(self) -> ProcessPoolExecutor:
-        if self._own is None:
-            self._own = ProcessPoolExecutor(
-                cores(), multiprocessing.get_context("spawn"), initializer=_begin
-            )
-        return self._own
+
+def _pool(processes: int) -> ProcessPoolExecutor:
+    return ProcessPoolExecutor(processes, multiprocessing.get_context("spawn"), initializer=_begin)
 
 
 def cores() -> int:
@@ -117,7 +120,7 @@ def _tasks(orders: Sequence[tuple[Making, str]], at_once: int) -> Iterator[tuple
 
 def _begin() -> None:
     """Get ready. What is loaded stays: Python need not look there, and seldom elsewhere, for what can go."""
-
+    import_module(MAKING)
     gc.collect()
     gc.freeze()
     gc.set_threshold(20_000, 20, 50)

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import json
 import os
+import shutil
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
@@ -45,7 +46,10 @@ Progress = Callable[[int, int], None]  # jobs made, and all that are to be made
 
 @dataclass
 class _Job:
-    """A job as this build finds it; `kept` only where its page need not be made for its own sake."""
+    """A job as this build finds it.
+
+    `kept` only where its page need not be made for its own sake, `entry` once the page stands in the site.
+    """
 
     path: str
     folder: str
@@ -53,6 +57,7 @@ class _Job:
     key: str
     kept: Kept | None
     lessons: str = ""
+    entry: Entry | None = None
 
 
 @dataclass
@@ -115,6 +120,7 @@ class Build:
         self._words = words
         self._parts: list[_Part] = []
         self._oddities: list[str] = []
+        self._there: set[str] = set()
         self._made = 0
 
     def begin(self) -> None:
@@ -144,12 +150,16 @@ class Build:
             When whoever makes the sheets is gone, or the shop changed meanwhile.
         """
         orders, done = self._ordered or self._order()
-        self._keep_all(orders, done, frame)
+        with without_collecting():
+            for part in self._parts:
+                for job in part.jobs:
+                    if job.kept:
+                        self._put(part, job, frame, site)
+        self._keep_all(orders, done, frame, site)
         first = {job.path for _, job in orders}
         again = list(self._to_follow(first))
-        self._keep_all(again, self._hands.made([(part.making, job.path) for part, job in again]), frame)
+        self._keep_all(again, self._hands.made([(part.making, job.path) for part, job in again]), frame, site)
         self._cache.save()
-        self._into_the_site(frame, site)
         with without_collecting():
             return self._archive()
 
@@ -173,14 +183,14 @@ class Build:
         return False
 
     def _archive(self) -> Archive:
-        pages = [Paged(job.path, self._kept(job)) for part in self._parts for job in part.jobs]
-        both = [(_ENTRY.validate_json(page.kept.entry), page) for page in pages]
+        jobs = [job for part in self._parts for job in part.jobs]
+        both = [(job.entry, Paged(job.path, self._kept(job))) for job in jobs if job.entry is not None]
         both.sort(key=lambda pair: pair[0].row.year, reverse=True)
         entries = [entry for entry, _ in both]
-        lines = self._cache.lines(page.kept.lines for page in pages)
+        lines = self._cache.lines(page.kept.lines for _, page in both)
         return Archive(
             tuple(entries), (*self._oddities, *twins(entries)),
-            tuple(_FIGURE.validate_json(line) for line in lines), len(pages) - self._made,
+            tuple(_FIGURE.validate_json(line) for line in lines), len(both) - self._made,
             tuple(Listed(entry.link, entry.row, seal(page.kept.entry).hex()) for entry, page in both),
             tuple(page for _, page in both),
         )
@@ -267,11 +277,14 @@ class Build:
 
     # -- what is made ------------------------------------------------------------------------------------
 
-    def _keep_all(self, orders: Sequence[tuple[_Part, _Job]], done: Iterable[Done], frame: Frame) -> None:
+    def _keep_all(
+        self, orders: Sequence[tuple[_Part, _Job]], done: Iterable[Done], frame: Frame, site: Path
+    ) -> None:
         for number, ((part, job), one) in enumerate(zip(orders, done, strict=True), 1):
             kept = self._to_keep(part, job, one, frame)
             self._cache.keep(job.path, kept)
             self._words.keep(job.path, kept.page.name, one.words)
+            self._put(part, job, frame, site)
             job.kept = None
             self._made += 1
             self._progress(number, len(orders))
@@ -310,27 +323,29 @@ class Build:
 
     # -- the site ----------------------------------------------------------------------------------------
 
-    def _into_the_site(self, frame: Frame, site: Path) -> None:
-        """Let every page stand in the site, with the frame of today."""
-        there: set[str] = set()
-        for part in self._parts:
-            for job in part.jobs:
-                kept = self._kept(job)
-                if kept.frame != frame.word:
-                    kept = self._framed_anew(kept, frame)
-                if kept.seen != job.seen or kept.frame != self._kept(job).frame:
-                    kept = kept._replace(seen=job.seen)
-                    self._cache.keep(job.path, kept)
-                year, name = job.folder.rsplit("/", 2)[1:]
-                folder = f"{site}/{part.making.top}/{year}"
-                if folder not in there:
-                    os.makedirs(folder, exist_ok=True)
-                    there.add(folder)
-                self._cache.link(kept.page, f"{folder}/{name}.html")
-                for picture, stored in kept.stored_pictures.items():
-                    os.makedirs(f"{folder}/{name}", exist_ok=True)
-                    self._cache.link(stored, f"{folder}/{name}/{picture}")
-        self._cache.save()
+    def _put(self, part: _Part, job: _Job, frame: Frame, site: Path) -> None:
+        """Let a page that is kept stand in the site, with the frame of today, and know what it says."""
+        kept = self._kept(job)
+        if kept.frame != frame.word:
+            kept = self._framed_anew(kept, frame)
+        if kept.seen != job.seen or kept.frame != self._kept(job).frame:
+            kept = kept._replace(seen=job.seen)
+            self._cache.keep(job.path, kept)
+            job.kept = job.kept and kept
+        year, name = job.folder.rsplit("/", 2)[1:]
+        folder = f"{site}/{part.making.top}/{year}"
+        if folder not in self._there:
+            os.makedirs(folder, exist_ok=True)
+            self._there.add(folder)
+        target = f"{folder}/{name}"
+        if job.entry is not None:  # made before, in this build
+            os.unlink(f"{target}.html")
+            shutil.rmtree(target, ignore_errors=True)
+        self._cache.link(kept.page, f"{target}.html")
+        for picture, stored in kept.stored_pictures.items():
+            os.makedirs(target, exist_ok=True)
+            self._cache.link(stored, f"{target}/{picture}")
+        job.entry = _ENTRY.validate_json(kept.entry)
 
     def _framed_anew(self, kept: Kept, frame: Frame) -> Kept:
         heading = _ENTRY.validate_json(kept.entry).heading

@@ -19,7 +19,6 @@ import shutil
 import tempfile
 import time
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import Executor
 from contextlib import ExitStack, closing, contextmanager
 from pathlib import Path
 from typing import Any, ClassVar, Final, Literal
@@ -102,7 +101,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
 
     jobs_instead: ClassVar[tuple[Path, ...]] = ()  # the command line's --jobs; mkdocs makes the plugin itself
     without_cache: ClassVar[bool] = False  # the command line's --no-cache
-    executor: ClassVar[Executor | None] = None  # of the command line's --machines
+    ready: ClassVar[Hands | None] = None  # whom the command line lets make the sheets
 
     archive: Archive
     build: Build
@@ -115,7 +114,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.open = ExitStack()
         self.serving = False
         self.served = ExitStack()
-        self.hands = Hands(self.executor)
+        self.hands = self.ready or Hands()
 
     def jobs_folders(self, config: MkDocsConfig) -> tuple[Path, ...]:
         """The jobs folders: the command line's, else `jobs_dir` beside mkdocs.yml."""
@@ -127,7 +126,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Begin to start a process; with this event mkdocs keeps one plugin from build to build."""
         self.serving = command == "serve"
-        self.hands.warm()
+        if self.ready is None:
+            self.hands.warm()
 
     def on_shutdown(self) -> None:
         """End the processes of our own."""
@@ -149,6 +149,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             config.site_dir = str(self.folder.begin())
         except SiteRefused as error:
             raise PluginError(str(error)) from error
+        if self.serving:
+            config.site_url = _own_address(config)  # that of the server would make every sheet anew
         config.use_directory_urls = False
         if not config.site_url:
             config.theme.static_templates.discard("sitemap.xml")  # it needs addresses, and a date
@@ -297,6 +299,11 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     def summary(self) -> str:
         """How many jobs there are, how many need somebody's attention, and what the build took."""
         return summary(self.archive, time.monotonic() - self.begun)
+
+
+def _own_address(config: MkDocsConfig) -> str | None:
+    """Where the settings say that the site stands on the web; while it is served mkdocs says its own."""
+    return next((one["site_url"] for one in reversed(config.user_configs) if one.get("site_url")), None)
 
 
 def shown(path: Path) -> Path:

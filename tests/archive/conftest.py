@@ -10,6 +10,12 @@ from tests.archive.worked import worked
 
 
 @pytest.fixture(scope="session")
-def many_worked() -> list[Listed]:
-    """Twenty thousand jobs with days and three times each."""
-    return worked(made_jobs(20_000))
+def many_jobs() -> list[Listed]:
+    """Twenty thousand jobs of forty years."""
+    return made_jobs(20_000)
+
+
+@pytest.fixture(scope="session")
+def many_worked(many_jobs: list[Listed]) -> list[Listed]:
+    """The same with days and three times each."""
+    return worked(many_jobs)
