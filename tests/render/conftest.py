@@ -567,7 +567,8 @@ def _sample() -> Sheet:
         index=ArchiveRow(
             "SW-201", "Bollard spindle", "2026", "planned", material="1045 steel",
             thread=ThreadRow(
-                "2 1/4-8 UN-2A", "Unified", "2 1/4 in", 2.25 * inch, "8 per inch", inch / 8, 1, "right", "outside",
+                "2 1/4-8 UN-2A", "Unified", "2 1/4 in", 2.25 * inch, "8 per inch", inch / 8, 1,
+                "right", "outside",
             ),
         ),
         key_figures=(
