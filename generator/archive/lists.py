@@ -290,21 +290,26 @@ def _pages(
         Link(span, UP + list_address(value.kind, name), f"{len(page):,}")
         for span, name, page in zip(_spans(pages, laid.rows), names, pages, strict=True)
     ]
+    whole = jobs_words(len(value.places)) + (", in parts by year" if len(pages) > 1 else "")
     for part, name, page in zip(parts, names, pages, strict=True):
-        others = [one._replace(address="") if one is part else one for one in reversed(parts)]
-        others = others if len(pages) > 1 else []
-        title = f"{cut(value.title)}, {part.words}" if others else cut(value.title)
-        said = (title, str(len(value.places)), *chain(*others), *chain(*(one or ("",) for one in beside)))
+        if part is parts[-1]:
+            said, others = whole, parts
+        else:  # says nothing that a new job would change
+            said, others = f"{jobs_words(len(page))} of them here", [one._replace(many="") for one in parts]
+        ways = [one._replace(address="") if one.words == part.words else one for one in reversed(others)]
+        ways = ways if len(pages) > 1 else []
+        title = f"{cut(value.title)}, {part.words}" if ways else cut(value.title)
+        words = (title, said, *chain(*ways), *chain(*(one or ("",) for one in beside)))
         yield Content(
             list_address(value.kind, name),
-            _word(laid.key(page), *said),
-            partial(_list_page, kind, value, laid.jobs, page, others, beside),
+            _word(laid.key(page), *words),
+            partial(_list_page, kind, value, laid.jobs, page, said, ways, beside),
             title,
         )
 
 
 def _spans(pages: Sequence[Sequence[int]], rows: Sequence[ArchiveRow]) -> list[str]:
-    """What tells the pages of a list apart: their years, or of one year's pages the first and last number."""
+    """What tells the pages of a list apart: their years, or within one the first and last number."""
     ends = [(rows[page[-1]], rows[page[0]]) for page in pages]
     years = Counter((first.year, last.year) for first, last in ends)
     spans = []
@@ -312,7 +317,8 @@ def _spans(pages: Sequence[Sequence[int]], rows: Sequence[ArchiveRow]) -> list[s
         if first.year != last.year:
             spans.append(f"{cut(first.year)} to {cut(last.year)}")
         elif years[first.year, last.year] > 1:
-            spans.append(f"{cut(first.year)}, {cut(last.number)} to {cut(first.number)}")
+            numbers = f"{cut(last.number)} to {cut(first.number)}"
+            spans.append(numbers if len(years) == 1 else f"{cut(first.year)}, {numbers}")
         else:
             spans.append(cut(first.year))
     return spans
@@ -324,13 +330,13 @@ def _word(*parts: str) -> str:
 
 
 def _list_page(
-    kind: Kind, value: Value, jobs: Sequence[Listed], places: Sequence[int], others: Sequence[Link],
-    beside: tuple[Link | None, Link | None],
+    kind: Kind, value: Value, jobs: Sequence[Listed], places: Sequence[int], said: str,
+    others: Sequence[Link], beside: tuple[Link | None, Link | None],
 ) -> str:  # fmt: skip
     earlier, later = beside
     return _environment().get_template("archive/list.html").render(
         kind=kind.word, front=f"{UP}{FRONT}#{kind.word}", title=cut(value.title),
-        earlier=earlier, later=later, said=jobs_words(len(value.places)), others=others,
+        earlier=earlier, later=later, said=said, others=others,
         rows=[_row(jobs[place]) for place in places],
     )  # fmt: skip
 
@@ -369,7 +375,7 @@ def _name_weight(value: Value) -> int:
 
 
 def _register_link(kind: Kind, number: int, values: Sequence[Value]) -> Link:
-    words = f"{cut(values[0].title)} to {cut(values[-1].title)}"
+    words = f"{kind.words.capitalize()}, {cut(values[0].short)} to {cut(values[-1].short)}"
     return Link(words, list_address(kind.word, f"all.{number}"), f"{len(values):,} {kind.words}")
 
 
