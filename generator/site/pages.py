@@ -133,7 +133,8 @@ class Build:
         """
         waiting = []
         for folder in self._folders:
-            part, changed = self._look(folder)
+            with without_collecting():
+                part, changed = self._look(folder)
             self._parts.append(part)
             waiting.append((part, changed, self._hands.taught([(part.making, job.path) for job in changed])))
         self._taught = waiting

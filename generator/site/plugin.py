@@ -48,7 +48,7 @@ from generator.site.entry import SHEETS, Archive
 from generator.site.frame import Frame
 from generator.site.hands import Hands
 from generator.site.job_files import JobsFolder
-from generator.site.kept import Cache
+from generator.site.kept import Cache, without_collecting
 from generator.site.links import broken_links
 from generator.site.pages import Build
 from generator.site.program_lists import program_list
@@ -202,7 +202,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         with self.open, _faults_said():
             sheets, lists = (self._frame(staging / f"{name}.html") for name in (FRAME, LIST_FRAME))
             self.archive = self.build.finish(sheets, staging)
-            self._write_archive(lists, staging)
+            with without_collecting():
+                self._write_archive(lists, staging)
         for problem in self.archive.problems:
             log.warning(str(problem))
         for oddity in self.archive.oddities:

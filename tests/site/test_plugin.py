@@ -6,6 +6,7 @@ import hashlib
 import json
 import os
 import re
+import shutil
 import signal
 import socket
 import subprocess
@@ -293,7 +294,9 @@ def test_hostile_text_of_a_job_stays_text_on_every_page(archive: Path, build_sit
     assert "{{ 7*7 }}" in sheet
 
 
-def test_serve_shows_the_site_and_builds_again_when_a_job_changes(archive: Path) -> None:
+def test_serve_shows_the_site_and_builds_again_when_a_job_changes(archive: Path, build_site: Build) -> None:
+    build_site()
+    shutil.rmtree(archive / "site")
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
@@ -319,5 +322,10 @@ def test_serve_shows_the_site_and_builds_again_when_a_job_changes(archive: Path)
             wait_for("Drawbridge pin")
         finally:
             serving.send_signal(signal.SIGINT if os.name != "nt" else signal.SIGTERM)
-            serving.communicate(timeout=30)
-    assert not (archive / "site").exists()
+            said = serving.communicate(timeout=30)[0].decode()
+    assert "2 jobs, 0 made, 2 as before" in said  # served sheets are those of the build
+    assert "2 jobs, 1 made, 1 as before" in said
+    assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site.cache"}
+    assert {path.name for path in (archive / "site.cache").iterdir()} <= {
+        "files", "lock", "pages.db", "words.db"
+    }
