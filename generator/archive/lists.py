@@ -285,27 +285,31 @@ def _pages(
     kind: Kind, value: Value, laid: Laid, beside: tuple[Link | None, Link | None]
 ) -> Iterator[Content]:
     pages = split(value.places, laid)
+    whole = jobs_words(len(value.places))
+    if len(pages) == 1:
+        yield _page(kind, laid, beside, pages[0], value.address, cut(value.title), whole)
+        return
     names = [f"{value.name}.{number}" for number in range(1, len(pages))] + [value.name]
-    parts = [
-        Link(span, UP + list_address(value.kind, name), f"{len(page):,}")
-        for span, name, page in zip(_spans(pages, laid.rows), names, pages, strict=True)
-    ]
-    whole = jobs_words(len(value.places)) + (", in parts by year" if len(pages) > 1 else "")
-    for part, name, page in zip(parts, names, pages, strict=True):
-        if part is parts[-1]:
-            said, others = whole, parts
-        else:  # says nothing that a new job would change
-            said, others = f"{jobs_words(len(page))} of them here", [one._replace(many="") for one in parts]
-        ways = [one._replace(address="") if one.words == part.words else one for one in reversed(others)]
-        ways = ways if len(pages) > 1 else []
-        title = f"{cut(value.title)}, {part.words}" if ways else cut(value.title)
-        words = (title, said, *chain(*ways), *chain(*(one or ("",) for one in beside)))
-        yield Content(
-            list_address(value.kind, name),
-            _word(laid.key(page), *words),
-            partial(_list_page, kind, value, laid.jobs, page, said, ways, beside),
-            title,
-        )
+    addresses = [list_address(value.kind, name) for name in names]
+    spans = _spans(pages, laid.rows)
+    for page, address, span in zip(pages, addresses, spans, strict=True):
+        newest = page is pages[-1]  # another says nothing that a new job would change
+        said = f"{whole}, in parts by year" if newest else f"{jobs_words(len(page))} on this page"
+        parts = [
+            Link(words, UP + to if to != address else "", f"{len(part):,}" if newest else "")
+            for words, to, part in zip(spans, addresses, pages, strict=True)
+        ]
+        title = f"{cut(value.title)}, {span}"
+        yield _page(kind, laid, beside, page, address, title, said, parts[::-1])
+
+
+def _page(
+    kind: Kind, laid: Laid, beside: tuple[Link | None, Link | None], places: Sequence[int], address: str,
+    title: str, said: str, parts: Sequence[Link] = (),
+) -> Content:  # fmt: skip
+    words = (title, said, *chain(*parts), *chain(*(one or ("",) for one in beside)))
+    make = partial(_list_page, kind, title, laid.jobs, places, said, parts, beside)
+    return Content(address, _word(laid.key(places), *words), make, title)
 
 
 def _spans(pages: Sequence[Sequence[int]], rows: Sequence[ArchiveRow]) -> list[str]:
@@ -330,13 +334,13 @@ def _word(*parts: str) -> str:
 
 
 def _list_page(
-    kind: Kind, value: Value, jobs: Sequence[Listed], places: Sequence[int], said: str,
-    others: Sequence[Link], beside: tuple[Link | None, Link | None],
+    kind: Kind, title: str, jobs: Sequence[Listed], places: Sequence[int], said: str,
+    parts: Sequence[Link], beside: tuple[Link | None, Link | None],
 ) -> str:  # fmt: skip
     earlier, later = beside
     return _environment().get_template("archive/list.html").render(
-        kind=kind.word, front=f"{UP}{FRONT}#{kind.word}", title=cut(value.title),
-        earlier=earlier, later=later, said=said, others=others,
+        kind=kind.word, front=f"{UP}{FRONT}#{kind.word}", title=title,
+        earlier=earlier, later=later, said=said, parts=parts,
         rows=[_row(jobs[place]) for place in places],
     )  # fmt: skip
 

@@ -28,6 +28,7 @@ _MARK: Final = 60  # bits that tell texts apart: of a million, two are the same 
 _NOT_PLAIN: Final = re.compile("[^a-z0-9]+")
 
 
+@lru_cache(maxsize=8192)  # the lists and their front page ask for the same
 def safe_name(text: str, shown: str | None = None) -> str:
     """A file name that no other text has, on every system, whatever the letters' case; never a reserved one.
 
