@@ -12,8 +12,8 @@ from generator.site.kept import Cache, Stored, seal
 from generator.site.program_key import program_key, word
 
 
-def write_contents(contents: Iterable[Content], cache: Cache, frame: Frame, site: Path) -> set[str]:
-    """Let each stand in the site, those with a title in the frame; the names of their files in the cache.
+def write_contents(contents: Iterable[Content], cache: Cache, frame: Frame, site: Path) -> dict[str, str]:
+    """Let each stand in the site, those with a title in the frame; names, with their files in the cache.
 
     Raises
     ------
@@ -36,7 +36,7 @@ def write_contents(contents: Iterable[Content], cache: Cache, frame: Frame, site
     with cache.writing() as database:
         database.executemany("DELETE FROM content WHERE name = ?", [(name,) for name in kept.keys() - stands])
     cache.save()
-    return {stored.name for stored in stands.values()}
+    return {name: stored.name for name, stored in stands.items()}
 
 
 def _kept(cache: Cache) -> dict[str, tuple[str, Stored]]:

@@ -110,6 +110,7 @@ class Cache:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
+        self.linked = True  # until the disk could not
         self._files = os.path.join(folder, FILES)
         self._lock = FileLock(folder / "lock")
         self._kept: dict[str, Kept] = {}
@@ -214,10 +215,19 @@ class Cache:
 
     def link(self, stored: Stored, target: str) -> None:
         """Let the file stand in the site too: the same file where the disk can, else a copy."""
-        source = os.path.join(self._files, stored.name)
+        source = f"{self._files}/{stored.name}"
+        try:
+            there = os.stat(target)
+        except OSError:
+            pass
+        else:
+            if os.path.samestat(there, os.stat(source)):
+                return
+            os.unlink(target)
         try:
             os.link(source, target)
         except OSError:
+            self.linked = False
             shutil.copyfile(source, target)
 
     def body(self, kept: Kept) -> bytes:

@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import json
 import os
-import shutil
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
@@ -121,6 +120,7 @@ class Build:
         self._parts: list[_Part] = []
         self._oddities: list[str] = []
         self._there: set[str] = set()
+        self.names: set[str] = set()  # of the files that stand in the site
         self._made = 0
 
     def begin(self) -> None:
@@ -339,13 +339,12 @@ class Build:
             os.makedirs(folder, exist_ok=True)
             self._there.add(folder)
         target = f"{folder}/{name}"
-        if job.entry is not None:  # made before, in this build
-            os.unlink(f"{target}.html")
-            shutil.rmtree(target, ignore_errors=True)
         self._cache.link(kept.page, f"{target}.html")
+        self.names.add(f"{part.making.top}/{year}/{name}.html")
         for picture, stored in kept.stored_pictures.items():
             os.makedirs(target, exist_ok=True)
             self._cache.link(stored, f"{target}/{picture}")
+            self.names.add(f"{part.making.top}/{year}/{name}/{picture}")
         job.entry = _ENTRY.validate_json(kept.entry)
 
     def _framed_anew(self, kept: Kept, frame: Frame) -> Kept:

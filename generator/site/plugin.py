@@ -53,7 +53,7 @@ from generator.site.links import broken_links
 from generator.site.pages import Build
 from generator.site.program_lists import program_list
 from generator.site.progress import progress
-from generator.site.swap import MARKER, SiteFolder, SiteRefused
+from generator.site.swap import MARKER, SiteFolder, SiteRefused, files_below
 from generator.site.watching import Watch
 from generator.site.word_index import Damaged, WordIndex
 
@@ -201,9 +201,14 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         staging = Path(config.site_dir)
         with self.open, _faults_said():
             sheets, lists = (self._frame(staging / f"{name}.html") for name in (FRAME, LIST_FRAME))
+            names = set(files_below(staging))
+            if self._keeps():
+                spare = self.cache.folder / f"before-{self.folder.site.name}"
+                staging = self.folder.take(spare)
+                config.site_dir = str(staging)
             self.archive = self.build.finish(sheets, staging)
             with without_collecting():
-                self._write_archive(lists, staging)
+                names |= self._write_archive(lists, staging) | self.build.names
         for problem in self.archive.problems:
             log.warning(str(problem))
         for oddity in self.archive.oddities:
@@ -216,7 +221,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
                 config.site_dir = str(self.folder.site)
                 return  # mkdocs now says how many warnings there were, and fails
         try:
-            self.folder.commit()
+            self.folder.commit(names, again=self.cache.linked)
         except SiteRefused as error:
             raise PluginError(str(error)) from error
         config.site_dir = str(self.folder.site)
@@ -236,7 +241,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         told = self.folder.site.with_name(f"{self.folder.site.name}.changed")
         told.touch()
         watch = Watch(self.jobs, told, lambda: self.build.changed())
-        self.served.callback(shutil.rmtree, server.root, ignore_errors=True)
+        for left in (server.root, self.folder.site.with_name(f"before-{self.folder.site.name}")):
+            self.served.callback(shutil.rmtree, left, ignore_errors=True)
         self.served.callback(told.unlink, missing_ok=True)
         self.served.callback(watch.stop)
         watch.start()
@@ -273,21 +279,22 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         page.parent.rmdir()
         return frame
 
-    def _write_archive(self, frame: Frame, staging: Path) -> None:
-        """What lists the jobs."""
+    def _write_archive(self, frame: Frame, staging: Path) -> set[str]:
+        """What lists the jobs; the names of the files that were written."""
         try:
             files = self._contents(frame, staging)
         except Damaged:
             self.words.begin_anew()
             files = self._contents(frame, staging)
-        self.cache.tidy((page.path for page in self.archive.pages), files)
+        self.cache.tidy((page.path for page in self.archive.pages), files.values())
         self._fill(staging / "calendar.html", "calendar", calendar_front(self.archive.jobs))
         self._fill(staging / "times.html", "times", times_page(self.archive.jobs))
         self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
         self._fill(staging / "lists.html", "lists", lists_front(self.archive.jobs))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
+        return set(files)
 
-    def _contents(self, frame: Frame, staging: Path) -> set[str]:
+    def _contents(self, frame: Frame, staging: Path) -> dict[str, str]:
         contents = archive_contents(self.archive.jobs, self.archive.pages, self.words)
         return write_contents(contents, self.cache, frame, staging)
 

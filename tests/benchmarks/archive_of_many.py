@@ -84,7 +84,8 @@ def served(home: Path) -> Iterator[str]:
         port = free.getsockname()[1]
     command = [sys.executable, "-m", "generator", "serve", "--addr", f"127.0.0.1:{port}"]
     running = subprocess.Popen(
-        command, cwd=home, env=_environment(), stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
+        command, cwd=home, env=_environment(), stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL),  # it may be ignored here
     )
     try:
         yield f"http://127.0.0.1:{port}/"

@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 from mkdocs.exceptions import Abort
 
-from generator.site import job_files, kept, pages, swap
+from generator.site import job_files, kept, making, pages, swap
 from generator.site.kept import Cache
 from generator.site.pages import Build
 from generator.site.plugin import SetupSheetsPlugin
@@ -205,6 +205,7 @@ def test_a_shop_changed_meanwhile_is_said(
     def finish(self: Build, *args: object) -> object:
         house = archive / "jobs" / "_shop" / "house.yml"
         house.write_text(house.read_text(encoding="utf-8") + "# another rule\n", encoding="utf-8")
+        making._shop.cache_clear()  # as in a process that has not read it yet
         return real(self, *args)  # type: ignore[arg-type]
 
     monkeypatch.setattr(Build, "finish", finish)

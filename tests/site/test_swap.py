@@ -153,3 +153,53 @@ def test_a_file_is_not_a_site(tmp_path: Path, jobs: Path) -> None:
     with pytest.raises(SiteRefused, match="is a file"):
         SiteFolder(tmp_path / "site", [jobs]).begin()
     assert (tmp_path / "site").read_text() == "mine"
+
+
+def test_the_site_before_last_is_begun_with_and_nothing_of_it_stays_that_is_not_asked_for(
+    tmp_path: Path,
+) -> None:
+    site, spare, jobs = tmp_path / "site", tmp_path / "cache" / "before-site", [tmp_path / "jobs"]
+    spare.parent.mkdir()
+    for turn in range(4):
+        folder = SiteFolder(site, jobs)
+        staging = folder.begin()
+        (staging / "index.html").write_text(f"{turn}", encoding="utf-8")
+        tree = folder.take(spare)
+        assert (tree / "index.html").read_text(encoding="utf-8") == f"{turn}"
+        assert (tree / "sheets" / "same.html").exists() is (turn > 1)  # as it was, two builds ago
+        (tree / "sheets" / "old").mkdir(parents=True, exist_ok=True)
+        (tree / "sheets" / "same.html").write_text("same", encoding="utf-8")
+        (tree / "sheets" / "old" / f"{turn}.html").write_text("gone soon", encoding="utf-8")
+        names = {MARKER, "index.html", "sheets/same.html", f"sheets/old/{turn}.html"}
+        folder.commit(names, again=True)
+        found = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
+        assert found - {".keep"} == names
+        (site / ".keep").write_text(f"{turn}", encoding="utf-8")  # somebody's own
+        assert {path.name for path in tmp_path.iterdir()} == {"site", "cache"}
+    assert (site / ".keep").read_text(encoding="utf-8") == "3"
+    assert not (spare / ".keep").exists()
+
+
+def test_a_spare_that_is_not_ours_is_left_alone(tmp_path: Path) -> None:
+    site, spare = tmp_path / "site", tmp_path / "spare"
+    spare.mkdir()
+    (spare / "holiday.jpg").write_bytes(b"x")
+    folder = SiteFolder(site, [tmp_path / "jobs"])
+    staging = folder.begin()
+    (staging / "index.html").write_text("x", encoding="utf-8")
+    assert folder.take(spare) == staging
+    folder.commit({MARKER, "index.html"}, again=True)
+    assert (spare / "holiday.jpg").read_bytes() == b"x"
+
+
+def test_folders_that_are_empty_go_and_others_stay(tmp_path: Path) -> None:
+    site, spare = tmp_path / "site", tmp_path / "spare"
+    for names in ({"a/b/1.html", "a/2.html"}, {"a/2.html"}, {"a/2.html"}):
+        folder = SiteFolder(site, [tmp_path / "jobs"])
+        folder.begin()
+        tree = folder.take(spare)
+        for name in names:
+            (tree / name).parent.mkdir(parents=True, exist_ok=True)
+            (tree / name).write_text("x", encoding="utf-8")
+        folder.commit({MARKER, *names}, again=True)
+    assert {path.relative_to(site).as_posix() for path in site.rglob("*")} == {MARKER, "a", "a/2.html"}
