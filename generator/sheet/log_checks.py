@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from generator.job.described import described
 from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.log import Entry, Setting, Stop
@@ -232,9 +233,10 @@ def left_out(entry: Entry, logged: Logged) -> list[tuple[str, str]]:
 def _wanted(logged: Logged, of_thread: bool) -> Iterator[tuple[str, str]]:
     """What a stop has to say on this lathe with this job, in the order of the keys."""
     keys = [*_of_setup(logged.job), *(_of_thread(logged) if of_thread else ())]
-    for name, field in Stop.model_fields.items():
+    means = described(Stop)
+    for name in Stop.model_fields:
         if name in keys:
-            words = (field.description or name).rstrip(".")
+            words = means.get(name, name).rstrip(".")
             yield name, f"{words[:1].lower()}{words[1:]}"
 
 

@@ -188,6 +188,8 @@ def test_a_job_is_found_and_a_print_chosen_by_keyboard(
     assert page.evaluate(STOP)["seen"]
     page.keyboard.type("bollard")
     expect(page.locator("#jobs-count")).to_contain_text(" of ")
+    expect(page.locator("#jobs-table tbody tr")).to_have_count(1)
+    expect(page.locator("#jobs-table tbody a")).to_have_text("SW-113")
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     tab_until(page, "at.matches('#jobs-table tbody a')")
     assert page.evaluate(STOP)["seen"]
