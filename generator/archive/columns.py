@@ -86,13 +86,16 @@ def columns_contents(blocks: Sequence[Block]) -> list[Content]:
 
 
 def _column_content(name: str, blocks: Sequence[Block]) -> Content:
-    return Content(f"{FOLDER}/columns/{name}.js", _key(name, blocks), partial(_column_script, name, blocks))
+    key = _key_of_values(name, blocks)
+    return Content(f"{FOLDER}/columns/{name}.js", key, partial(_column_script, name, blocks))
 
 
 def orders_contents(blocks: Sequence[Block]) -> list[Content]:
     """For number and title, the jobs as they are sorted by it."""
     return [
-        Content(f"{FOLDER}/orders/{name}.js", _key(name, blocks), partial(_order_script, name, blocks))
+        Content(
+            f"{FOLDER}/orders/{name}.js", _key_of_values(name, blocks), partial(_order_script, name, blocks)
+        )
         for name in ORDERS
     ]
 
@@ -196,6 +199,14 @@ def _rows_script(name: str, jobs: Sequence[Listed]) -> str:
         usual = job.link == f"{begin}{address}{PAGE}"
         rows.append([address if usual else f"/{job.link}", job.row.number, job.row.title])
     return script(f"rows/{name}", [begin, PAGE, rows])
+
+
+def _key_of_values(name: str, blocks: Sequence[Block]) -> str:
+    """A word for the values of one field of all jobs: most changes of a job leave most fields as they are."""
+    value = attrgetter(name)
+    values = [value(job.row) for block in blocks for job in block.jobs]
+    words = "\x1e".join(map("\x1f".join, values) if name in SEVERAL else values)
+    return blake2b(words.encode("utf-8", "surrogatepass"), digest_size=16).hexdigest()
 
 
 def _key(name: str, blocks: Sequence[Block]) -> str:

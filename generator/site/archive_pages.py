@@ -25,12 +25,12 @@ def archive_contents(
     Damaged
         When the index has to be made anew.
     """
-    blocks = blocks_of(jobs)
+    blocks, rest = blocks_of(jobs), iter(pages)
+    words.begin([(block, list(islice(rest, len(block.jobs)))) for block in blocks])  # made meanwhile
     yield from columns_contents(blocks)
     yield from orders_contents(blocks)
     yield from rows_contents(blocks)
     yield from calendar_pages(jobs)
     yield from list_pages(jobs)
     yield from alike_contents(jobs)
-    rest = iter(pages)
-    yield from words.contents([(block, list(islice(rest, len(block.jobs)))) for block in blocks])
+    yield from words.contents()

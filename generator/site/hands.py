@@ -15,15 +15,17 @@ import pickle
 import signal
 import sys
 import threading
-from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import Executor, ProcessPoolExecutor
+from collections import deque
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from functools import lru_cache, partial
 from importlib import import_module
-from itertools import chain, groupby
+from itertools import chain, groupby, islice
 from pathlib import Path
 from typing import Final, TypeVar, cast
 
+from generator.archive.search_index import segment
 from generator.errors import SheetError
 from generator.job.learned import Lesson
 from generator.site.orders import Done, Making
@@ -74,6 +76,19 @@ class Hands:
         """What others learn from the jobs with these files; raises as `made`."""
         return self._all(_teach, orders)
 
+    def segments(self, blocks: Iterable[tuple[Sequence[str], int]]) -> Iterator[dict[str, str]]:
+        """What each file of the index of words has of each block, in their order; raises as `made`.
+
+        A block is the words of its jobs, a line each, and how many files there are. The first ones are begun
+        at once where other processes of ours make them, the others as these are done.
+        """
+        pool = self._many or self._one
+        if pool is None:
+            return (_segment(*block) for block in blocks)
+        rest = iter(blocks)
+        waiting = deque(pool.submit(_segment, *block) for block in islice(rest, 2 * cores()))
+        return self._handed_back(_in_turn(pool, waiting, rest))
+
     def _all(self, work: _Work[_T], orders: Sequence[tuple[Making, str]]) -> Iterator[_T]:
         executor = self._given or self._one
         if self._given is None and len(orders) >= FEW and cores() > 1:
@@ -83,11 +98,11 @@ class Hands:
         at_once = min(MOST_AT_ONCE, 1 + len(orders) // (4 * cores()))
         tasks = list(_tasks(orders, at_once))
         results = executor.map(partial(_far, work), *zip(*tasks, strict=True)) if tasks else iter(())
-        return self._handed_back(results)
+        return self._handed_back(chain.from_iterable(results))
 
-    def _handed_back(self, results: Iterator[list[_T]]) -> Iterator[_T]:
+    def _handed_back(self, results: Iterator[_T]) -> Iterator[_T]:
         try:
-            yield from chain.from_iterable(results)
+            yield from results
         except BrokenProcessPool as error:
             self._one = self._many = None
             raise WorkersGone(
@@ -104,6 +119,21 @@ def cores() -> int:
     """How many processes can work at once on this machine."""
     usable: Callable[[int], set[int]] | None = getattr(os, "sched_getaffinity", None)
     return len(usable(0)) if usable else os.cpu_count() or 1
+
+
+def _in_turn(
+    pool: Executor, waiting: deque[Future[dict[str, str]]], rest: Iterator[tuple[Sequence[str], int]]
+) -> Iterator[dict[str, str]]:
+    """The results in order; for each that is taken another block is begun."""
+    while waiting:
+        found = waiting.popleft().result()
+        waiting.extend(pool.submit(_segment, *block) for block in islice(rest, 1))
+        yield found
+
+
+def _segment(words: Sequence[str], files: int) -> dict[str, str]:
+    """What each file has of one block."""
+    return segment([said.split("\n") for said in words], files)
 
 
 def _tasks(orders: Sequence[tuple[Making, str]], at_once: int) -> Iterator[tuple[bytes, tuple[str, ...]]]:

@@ -162,7 +162,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.open = ExitStack()
         with _faults_said():
             self.cache = self.open.enter_context(Cache(self._cache_folder(config)))
-            self.words = self.open.enter_context(closing(WordIndex(self.cache)))
+            self.words = self.open.enter_context(closing(WordIndex(self.cache, self.hands)))
             self.build = Build(
                 jobs_folders(self.jobs), self.cache, self.words, self.hands, config.site_url or "",
                 self.open.enter_context(progress()),

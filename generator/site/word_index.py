@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import sqlite3
 from array import array
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
 from functools import partial
 from hashlib import blake2b
@@ -18,10 +18,11 @@ from typing import Final
 from generator.archive.blocks import Block
 from generator.archive.columns import FOLDER
 from generator.archive.listed import Content
-from generator.archive.search_index import segment, shard, shard_names, spread
+from generator.archive.search_index import shard, shard_names, spread
 from generator.archive.words import words_of
 from generator.render.packed import unpacked
 from generator.sheet.row import ArchiveRow
+from generator.site.hands import Hands
 from generator.site.kept import Cache, Paged, seal
 from generator.site.program_key import word
 
@@ -52,8 +53,8 @@ class WordIndex:
         From every method, when the database cannot be written.
     """
 
-    def __init__(self, cache: Cache) -> None:
-        self._cache = cache
+    def __init__(self, cache: Cache, hands: Hands) -> None:
+        self._cache, self._hands = cache, hands
         self._path = cache.folder / DATABASE
         try:
             self._open()
@@ -81,8 +82,33 @@ class WordIndex:
         except Damaged:
             self.begin_anew()
 
-    def contents(self, blocks: Sequence[tuple[Block, Sequence[Paged]]]) -> list[Content]:
-        """The files of the index; `blocks` are the whole archive, each with its jobs in the same order.
+    def begin(self, blocks: Sequence[tuple[Block, Sequence[Paged]]]) -> None:
+        """Begin to make what has to be made anew; `blocks` are the whole archive, jobs in the same order.
+
+        Raises
+        ------
+        Damaged
+            As `contents`.
+        """
+        with self._asked() as database:
+            self._blocks, self._names = blocks, shard_names(spread(len(blocks)))
+            rows = database.execute("SELECT name, key, digests, seal FROM block")
+            kept = {row[0]: row for row in rows}
+            self._gone = kept.keys() - {block.name for block, _ in blocks}
+            self._keys = [
+                word(str(len(self._names)), *(job.kept.page.name for job in jobs)) for _, jobs in blocks
+            ]
+            self._digests = [
+                self._digests_of(kept.get(block.name), key)
+                for (block, _), key in zip(blocks, self._keys, strict=True)
+            ]
+            self._segments = self._hands.segments(
+                (self._words_of(block, jobs), len(self._names))
+                for (block, jobs), digests in zip(blocks, self._digests, strict=True) if digests is None
+            )
+
+    def contents(self) -> list[Content]:
+        """The files of the index.
 
         Raises
         ------
@@ -90,67 +116,63 @@ class WordIndex:
             From the contents, too, as they are made; `begin_anew` mends it.
         """
         with self._asked() as database:
-            found = self._contents(blocks, database)
+            for gone in self._gone:
+                database.execute("DELETE FROM segment WHERE block = ?", (gone,))
+                database.execute("DELETE FROM block WHERE name = ?", (gone,))
+            digests = [
+                array("Q", kept or self._renewed(block, key, next(self._segments), database))
+                for (block, _), key, kept in zip(self._blocks, self._keys, self._digests, strict=True)
+            ]
             database.commit()
-        return found
-
-    # -- segments ----------------------------------------------------------------------------------------
-
-    def _contents(
-        self, blocks: Sequence[tuple[Block, Sequence[Paged]]], database: sqlite3.Connection
-    ) -> list[Content]:
-        files = spread(len(blocks))
-        names = shard_names(files)
-        kept = {row[0]: row for row in database.execute("SELECT name, key, digests, seal FROM block")}
-        digests = []
-        for block, jobs in blocks:
-            key = word(str(files), *(job.kept.page.name for job in jobs))
-            row = kept.pop(block.name, None)
-            if row is None or row[1] != key or row[3] != seal(*row[:3]) or len(row[2]) != 8 * files:
-                digests.append(array("Q", self._renewed(block, jobs, key, names)))
-            else:
-                digests.append(array("Q", row[2]))
-        for gone in kept:
-            database.execute("DELETE FROM segment WHERE block = ?", (gone,))
-            database.execute("DELETE FROM block WHERE name = ?", (gone,))
-        order = [block.name for block, _ in blocks]
+        order = [block.name for block, _ in self._blocks]
         head = "\n".join(order).encode()
-        columns = zip(*digests, strict=True) if digests else ((),) * files
+        columns = zip(*digests, strict=True) if digests else ((),) * len(self._names)
         return [
             Content(
                 f"{FOLDER}/words/{name}.js", blake2b(head + array("Q", column).tobytes()).hexdigest()[:32],
                 partial(self._shard, name, order),
             )
-            for name, column in zip(names, columns, strict=True)
+            for name, column in zip(self._names, columns, strict=True)
         ]
 
-    def _renewed(self, block: Block, jobs: Sequence[Paged], key: str, names: Sequence[str]) -> bytes:
-        """Make what every file has of a block; eight bytes for each file, another for any other text."""
-        words = [self._words(job, one.row) for job, one in zip(jobs, block.jobs, strict=True)]
-        found = segment(words, len(names))
-        self._database.execute("DELETE FROM segment WHERE block = ?", (block.name,))
-        self._database.executemany(
+    # -- segments ----------------------------------------------------------------------------------------
+
+    def _digests_of(self, row: tuple[str, str, bytes, bytes] | None, key: str) -> bytes | None:
+        """What is kept of a block; None where it has to be made anew."""
+        if row is None or row[1] != key or row[3] != seal(*row[:3]) or len(row[2]) != 8 * len(self._names):
+            return None
+        return row[2]
+
+    def _renewed(
+        self, block: Block, key: str, found: Mapping[str, str], database: sqlite3.Connection
+    ) -> bytes:
+        """Keep what every file has of a block; eight bytes for each file, another for any other text."""
+        database.execute("DELETE FROM segment WHERE block = ?", (block.name,))
+        database.executemany(
             "INSERT INTO segment VALUES (?, ?, ?, ?)",
             [(name, block.name, said, seal(name, block.name, said)) for name, said in found.items()],
         )
         digests = b"".join(
             blake2b(found[name].encode(), digest_size=8).digest() if name in found else bytes(8)
-            for name in names
+            for name in self._names
         )
         row = (block.name, key, digests)
-        self._database.execute("INSERT OR REPLACE INTO block VALUES (?, ?, ?, ?)", (*row, seal(*row)))
+        database.execute("INSERT OR REPLACE INTO block VALUES (?, ?, ?, ?)", (*row, seal(*row)))
         return digests
 
-    def _words(self, job: Paged, row: ArchiveRow) -> list[str]:
-        """The words that are kept, or those of the page that is kept."""
+    def _words_of(self, block: Block, jobs: Sequence[Paged]) -> list[str]:
+        return [self._words(job, one.row) for job, one in zip(jobs, block.jobs, strict=True)]
+
+    def _words(self, job: Paged, row: ArchiveRow) -> str:
+        """The words that are kept, or those of the page that is kept, a line each."""
         with suppress(UnicodeEncodeError):
             asked = self._database.execute("SELECT * FROM words WHERE path = ?", (job.path,))
             found = asked.fetchone()
             if found and found[1] == job.kept.page.name and found[3] == seal(*found[:3]):
-                return str(found[2]).split("\n")
-        words = words_of(unpacked(self._cache.body(job.kept).decode("utf-8")), row)
-        self.keep(job.path, job.kept.page.name, "\n".join(words))
-        return list(words)
+                return str(found[2])
+        words = "\n".join(words_of(unpacked(self._cache.body(job.kept).decode("utf-8")), row))
+        self.keep(job.path, job.kept.page.name, words)
+        return words
 
     def _shard(self, name: str, order: Sequence[str]) -> str:
         with self._asked() as database:

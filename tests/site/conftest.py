@@ -46,7 +46,9 @@ def make_pages(tmp_path: Path) -> Callable[[Path], Archive]:
 
     def made(jobs: Path) -> Archive:
         with Cache(jobs.parent / "site.cache") as cache:
-            build = Build([JobsFolder(jobs, jobs / "_shop", "sheets")], cache, WordIndex(cache), Hands())
+            hands = Hands()
+            folder = JobsFolder(jobs, jobs / "_shop", "sheets")
+            build = Build([folder], cache, WordIndex(cache, hands), hands)
             build.begin()
             return build.finish(Frame("", ""), jobs.parent / "site")
 
