@@ -12,11 +12,10 @@ import json
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from functools import partial
-from hashlib import blake2b
 from textwrap import shorten
 from typing import Final
 
-from generator.archive.listed import Content, Listed
+from generator.archive.listed import Content, Listed, key_of, key_of_jobs
 from generator.archive.scripts import script
 from generator.sheet.row import ArchiveRow
 from generator.sheet.row_names import ALIKE, alike_address, alike_names, pitched
@@ -39,8 +38,7 @@ def alike_contents(jobs: Sequence[Listed]) -> Iterator[Content]:
     found.pop(("", ""), None)  # jobs that have no sheet
     for likeness, members in found.items():
         newest, many = members[:NEWEST], len(members)
-        said = "\n".join([str(many), *(job.word for job in newest)])
-        key = blake2b(said.encode(), digest_size=16).hexdigest()
+        key = key_of(str(many), key_of_jobs(newest))
         name = _name(newest[0].row, likeness)
         yield Content(alike_address(name), key, partial(_script, name, newest, many))
 

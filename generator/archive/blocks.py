@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from hashlib import blake2b
 from itertools import groupby
 from typing import Final
 
-from generator.archive.listed import Listed
+from generator.archive.listed import Listed, key_of_jobs
 
 BLOCK: Final = 250  # jobs
 SHEAF: Final = 25  # jobs whose rows are loaded together; a block holds a whole number of them
@@ -32,7 +31,7 @@ class Block:
     @cached_property
     def key(self) -> str:
         """Another for every change of its jobs."""
-        return key_of(self.jobs)
+        return key_of_jobs(self.jobs)
 
 
 def blocks_of(jobs: Sequence[Listed]) -> list[Block]:
@@ -55,11 +54,6 @@ def sheaves_of(block: Block) -> list[tuple[str, tuple[Listed, ...]]]:
     """The block's jobs in sheaves, each with a name of its own: ``2026-1.0``, ``2026-1.1``."""
     starts = range(0, len(block.jobs), SHEAF)
     return [(f"{block.name}.{start // SHEAF}", block.jobs[start : start + SHEAF]) for start in starts]
-
-
-def key_of(jobs: Sequence[Listed]) -> str:
-    """A word for these jobs in this order, another for every change of one."""
-    return blake2b("\n".join(job.word for job in jobs).encode(), digest_size=16).hexdigest()
 
 
 def safe(name: str) -> str:

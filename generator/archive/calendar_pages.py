@@ -12,14 +12,12 @@ from calendar import Calendar, weekday
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache, partial
-from hashlib import blake2b
+from functools import partial
 from textwrap import shorten
 from typing import Final, Literal
 from urllib.parse import quote
 
-from generator.archive.blocks import key_of
-from generator.archive.listed import Content, Listed
+from generator.archive.listed import Content, Listed, key_of, key_of_jobs
 from generator.render.environment import environment
 from generator.render.formats import digits
 from generator.sheet.row import NOT_READY, ArchiveRow, Event
@@ -122,7 +120,6 @@ def _named(year: str, first: int, last: int) -> tuple[str, str]:
     return f"{year}-{first:02}-to-{last:02}", f"{year}, {MONTHS[first - 1]} to {MONTHS[last - 1]}"
 
 
-_environment = cache(environment)
 
 # -- first page -----------------------------------------------------------------------------------------
 
@@ -164,7 +161,7 @@ def calendar_front(jobs: Sequence[Listed]) -> str:
     for job in jobs:
         by_status[job.row.status].append(job)
     months = months_of(jobs)
-    return _environment().get_template("archive/calendar_front.html").render(
+    return environment().get_template("archive/calendar_front.html").render(
         sections=[_section(one, by_status.get(one.status, [])) for one in _SECTIONS],
         events=EVENTS,
         years=_years(jobs, months),
@@ -249,8 +246,7 @@ def calendar_pages(jobs: Sequence[Listed]) -> Iterator[Content]:
     around = zip((None, *parts), parts, (*parts[1:], None), strict=False)
     for newer, part, older in around:
         beside = (one.name if one else "" for one in (newer, older))
-        word = "\n".join((key_of(part.jobs), *beside))
-        key = blake2b(word.encode(), digest_size=16).hexdigest()
+        key = key_of(key_of_jobs(part.jobs), *beside)
         yield Content(part.file, key, partial(_page, part, newer, older), f"Calendar {part.label}")
 
 
@@ -259,7 +255,7 @@ def _page(part: Part, newer: Part | None, older: Part | None) -> str:
     months = [(name, days_of(name, jobs)) for name, jobs in part.months]
     days = {day: found for _, month in months for day, found in month.items()}
     most = _most_in_list([len(found) for found in days.values()])
-    return _environment().get_template("archive/calendar_days.html").render(
+    return environment().get_template("archive/calendar_days.html").render(
         label=part.label,
         beside=[(f"{UP}{one.file}", one.label) for one in (older, newer) if one],
         weekdays=[(day, day[:3]) for day in DAYS],

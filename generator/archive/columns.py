@@ -25,12 +25,11 @@ from base64 import b64encode
 from collections.abc import Callable, Hashable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import partial
-from hashlib import blake2b
 from operator import attrgetter
 from typing import Final
 
-from generator.archive.blocks import SHEAF, Block, key_of, sheaves_of
-from generator.archive.listed import Content, Listed
+from generator.archive.blocks import SHEAF, Block, sheaves_of
+from generator.archive.listed import Content, Listed, key_of, key_of_jobs
 from generator.archive.scripts import script
 from generator.archive.search_index import spread
 from generator.archive.words import fold
@@ -103,7 +102,7 @@ def orders_contents(blocks: Sequence[Block]) -> list[Content]:
 def rows_contents(blocks: Sequence[Block]) -> list[Content]:
     """The scripts with what the table shows of a few jobs each and no column has."""
     return [
-        Content(f"{FOLDER}/rows/{name}.js", key_of(jobs), partial(_rows_script, name, jobs))
+        Content(f"{FOLDER}/rows/{name}.js", key_of_jobs(jobs), partial(_rows_script, name, jobs))
         for block in blocks
         for name, jobs in sheaves_of(block)
     ]
@@ -205,13 +204,11 @@ def _key_of_values(name: str, blocks: Sequence[Block]) -> str:
     """A word for the values of one field of all jobs: most changes of a job leave most fields as they are."""
     value = attrgetter(name)
     values = [value(job.row) for block in blocks for job in block.jobs]
-    words = "\x1e".join(map("\x1f".join, values) if name in SEVERAL else values)
-    return blake2b(words.encode("utf-8", "surrogatepass"), digest_size=16).hexdigest()
+    return key_of(*(map("\x1f".join, values) if name in SEVERAL else values))
 
 
 def _key(name: str, blocks: Sequence[Block]) -> str:
-    words = "\n".join((name, *(f"{block.name} {block.key}" for block in blocks)))
-    return blake2b(words.encode(), digest_size=16).hexdigest()
+    return key_of(name, *(f"{block.name} {block.key}" for block in blocks))
 
 
 def _width(column: Packed) -> int:

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from generator.render.environment import environment
-
-_environment = cache(environment)
 
 
 @dataclass(frozen=True)
@@ -23,9 +20,9 @@ class FigureName:
 
 def figures_table(figures: Sequence[FigureName]) -> str:
     """The table of figure names, as HTML."""
-    return _environment().get_template("archive/figures.html").render(figures=figures)
+    return environment().get_template("archive/figures.html").render(figures=figures)
 
 
 def sources_table(sources: Sequence[tuple[str, Sequence[str]]]) -> str:
     """The table of sources, each with the labels of the figures that rest on it, as HTML."""
-    return _environment().get_template("archive/sources.html").render(sources=sources)
+    return environment().get_template("archive/sources.html").render(sources=sources)

@@ -2,12 +2,14 @@
 
     Listed     a job: where its sheet is, what is known of it
     Content    a file of the site that is made only where its key is another than before
+    key_of     a key, another for any other parts
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from hashlib import blake2b
 
 from generator.sheet.row import ArchiveRow
 
@@ -37,3 +39,13 @@ class Content:
     key: str
     make: Callable[[], str]
     title: str = ""
+
+
+def key_of(*parts: str) -> str:
+    """A key for these parts in this order, another for any others."""
+    return blake2b("\0".join(parts).encode("utf-8", "surrogatepass"), digest_size=16).hexdigest()
+
+
+def key_of_jobs(jobs: Iterable[Listed]) -> str:
+    """A key for these jobs in this order, another for every change of one."""
+    return key_of(*(job.word for job in jobs))

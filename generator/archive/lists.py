@@ -14,15 +14,14 @@ from bisect import bisect_left
 from collections import Counter, defaultdict
 from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cache, partial
-from hashlib import blake2b
+from functools import partial
 from html import escape
 from itertools import chain, groupby, pairwise
 from operator import attrgetter
 from typing import Final, NamedTuple
 
 from generator.archive.columns import natural
-from generator.archive.listed import Content, Listed
+from generator.archive.listed import Content, Listed, key_of
 from generator.archive.words import fold
 from generator.render.environment import environment
 from generator.sheet.row import ArchiveRow
@@ -37,7 +36,6 @@ UP: Final = "../../"  # from a list to the top of the site
 
 _ROW: Final = 150  # bytes of a row without its texts
 _NAME: Final = 110  # bytes of a list among the others, without its words
-_environment = cache(environment)
 
 
 @dataclass(frozen=True)
@@ -164,7 +162,7 @@ def lists_front(jobs: Sequence[Listed]) -> str:
     kinds = [(kind, kind.values(rows)) for kind in KINDS]
     apart = dict(_registers(kinds))
     shelves = [_shelf(kind, values, apart.get(kind, [])) for kind, values in kinds]
-    return _environment().get_template("archive/lists.html").render(shelves=shelves)
+    return environment().get_template("archive/lists.html").render(shelves=shelves)
 
 
 def cut(text: str) -> str:
@@ -309,7 +307,7 @@ def _page(
 ) -> Content:  # fmt: skip
     words = (title, said, *chain(*parts), *chain(*(one or ("",) for one in beside)))
     make = partial(_list_page, kind, title, laid.jobs, places, said, parts, beside)
-    return Content(address, _word(laid.key(places), *words), make, title)
+    return Content(address, key_of(laid.key(places), *words), make, title)
 
 
 def _spans(pages: Sequence[Sequence[int]], rows: Sequence[ArchiveRow]) -> list[str]:
@@ -328,17 +326,13 @@ def _spans(pages: Sequence[Sequence[int]], rows: Sequence[ArchiveRow]) -> list[s
     return spans
 
 
-def _word(*parts: str) -> str:
-    """Another for any other parts."""
-    return blake2b("\0".join(parts).encode("utf-8", "surrogatepass"), digest_size=16).hexdigest()
-
 
 def _list_page(
     kind: Kind, title: str, jobs: Sequence[Listed], places: Sequence[int], said: str,
     parts: Sequence[Link], beside: tuple[Link | None, Link | None],
 ) -> str:  # fmt: skip
     earlier, later = beside
-    return _environment().get_template("archive/list.html").render(
+    return environment().get_template("archive/list.html").render(
         kind=kind.word, front=f"{UP}{FRONT}#{kind.word}", title=title,
         earlier=earlier, later=later, said=said, parts=parts,
         rows=[_row(jobs[place]) for place in places],
@@ -387,14 +381,14 @@ def _register_page(kind: Kind, link: Link, values: Sequence[Value]) -> Content:
     said = ((value.name, value.title, str(len(value.places))) for value in values)
     return Content(
         link.address,
-        _word(*link, *chain(*said)),
+        key_of(*link, *chain(*said)),
         partial(_register, kind, link.words, values),
         link.words,
     )
 
 
 def _register(kind: Kind, title: str, values: Sequence[Value]) -> str:
-    return _environment().get_template("archive/register.html").render(
+    return environment().get_template("archive/register.html").render(
         front=f"{UP}{FRONT}#{kind.word}", title=title, groups=_groups(kind, values, UP)
     )  # fmt: skip
 

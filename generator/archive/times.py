@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from functools import cache, cached_property
+from functools import cached_property
 from math import fsum, nan
 from statistics import median, quantiles
 from typing import Final
@@ -242,7 +242,6 @@ def _scene(
 
 # -- page -----------------------------------------------------------------------------------------------
 
-_environment = cache(environment)
 
 
 def times_page(jobs: Sequence[Listed]) -> str:
@@ -250,7 +249,7 @@ def times_page(jobs: Sequence[Listed]) -> str:
     kinds = kinds_of(jobs)
     planned = [kind for kind in kinds if kind.taken]
     logged = sum(bool(job.row.times) for job in jobs)
-    return _environment().get_template("archive/times.html").render(
+    return environment().get_template("archive/times.html").render(
         logged=f"{_count(logged)} of {_count(len(jobs))} job{'' if len(jobs) == 1 else 's'}",
         rows=[(kind.name, _row(kind)) for kind in planned],
         alone=[(kind.name, _alone(kind)) for kind in kinds if kind.alone],
@@ -294,5 +293,5 @@ def _shown(kind: Kind, number: int) -> dict[str, object]:
         "name": kind.name,
         "id": f"times-{number}",
         "says": says(kind.name, kind.spread.half, len(kind.ratios)),
-        "plots": [(drawing.caption, svg(drawing, _environment())) for drawing in drawings],
+        "plots": [(drawing.caption, svg(drawing, environment())) for drawing in drawings],
     }

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from functools import cache
 from pathlib import Path
 
 from jinja2 import BytecodeCache, Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined
@@ -16,11 +17,13 @@ def templates_folder() -> Path:
     return Path(generator.__file__).resolve().parent.parent / "site_templates"
 
 
+@cache
 def environment() -> Environment:
-    """A jinja2 environment on `site_templates`: always escaping, and a missing name is an error.
+    """The jinja2 environment on `site_templates`: always escaping, and a missing name is an error.
 
-    Escaping does not depend on a template's file name. Blocks leave no blank lines behind. What a template
-    was compiled to is kept for the next start, in the user's own cache.
+    Escaping does not depend on a template's file name. Blocks leave no blank lines behind. There is one in a
+    process, so that a template is compiled once; what it was compiled to is kept for the next start, in the
+    user's own cache.
     """
     env = Environment(
         bytecode_cache=_compiled(),

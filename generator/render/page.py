@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
 from hashlib import blake2b
 
 from jinja2 import Environment
@@ -39,7 +38,6 @@ STANDING_LINE = (
 )
 
 
-_environment = cache(environment)  # templates are compiled once in a process
 
 
 def render_page(
@@ -55,7 +53,7 @@ def render_page(
     other page or file beside it, is given the addresses of its pictures by name. Any other is a
     light page: where its longest parts would make it heavy, they are packed.
     """
-    env = _environment()
+    env = environment()
     page = view(sheet, compared)
     if alone is not None:
         page = _alone(page, [alone[picture.name] for picture in sheet.pictures])
@@ -159,7 +157,7 @@ def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
     """The body of the page of a job that could not be read: what is wrong, where, what would be accepted."""
     count = len(problems)
     return (
-        _environment()
+        environment()
         .get_template("sheet/problems.html")
         .render(
             number=number,

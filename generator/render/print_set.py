@@ -11,7 +11,6 @@ for the sheets that are ticked in the archive, and so there is one way of doing 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import cache
 from typing import Final
 
 from markupsafe import Markup
@@ -24,12 +23,11 @@ MARK: Final = "<!-- Setup sheets in one file, written by the command print, whic
 SCRIPTS: Final = ("join_sheets.js", "sheet.js")
 PAPERS: Final = ("A4", "Letter")
 
-_environment = cache(environment)
 
 
 def set_tools() -> Markup:
     """The choice of what is printed of every sheet of a set."""
-    return Markup(_environment().get_template("set/tools.html").render(print_choices=print_choices()))
+    return Markup(environment().get_template("set/tools.html").render(print_choices=print_choices()))
 
 
 def set_document(
@@ -53,7 +51,7 @@ def set_document(
         A size of `PAPERS`; empty leaves it to the printer.
     """
     return (
-        _environment()
+        environment()
         .get_template("set/document.html")
         .render(
             mark=Markup(MARK),

@@ -203,8 +203,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             sheets, lists = (self._frame(staging / f"{name}.html") for name in (FRAME, LIST_FRAME))
             names = set(files_below(staging))
             if self._keeps():
-                spare = self.cache.folder / f"before-{self.folder.site.name}"
-                staging = self.folder.take(spare)
+                staging = self.folder.take(self._spare())
                 config.site_dir = str(staging)
             self.archive = self.build.finish(sheets, staging)
             with without_collecting():
@@ -241,7 +240,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         told = self.folder.site.with_name(f"{self.folder.site.name}.changed")
         told.touch()
         watch = Watch(self.jobs, told, lambda: self.build.changed())
-        for left in (server.root, self.folder.site.with_name(f"before-{self.folder.site.name}")):
+        for left in (server.root, self._spare()):
             self.served.callback(shutil.rmtree, left, ignore_errors=True)
         self.served.callback(told.unlink, missing_ok=True)
         self.served.callback(watch.stop)
@@ -261,6 +260,10 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         if self.serving:
             return self._home(config) / "site.cache"
         return site.with_name(f"{site.name}.cache")
+
+    def _spare(self) -> Path:
+        """Where the earlier site is kept for the next build."""
+        return self.cache.folder / f"before-{self.folder.site.name}"
 
     def _keeps(self) -> bool:
         return self.config.cache and not self.without_cache
