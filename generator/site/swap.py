@@ -132,11 +132,13 @@ class SiteFolder:
         staging = self.staging
         if staging is None:
             raise SiteRefused(f"{self.site}: nothing was built")
-        for name in [] if names is None else [name for name in files_below(staging) if name not in names]:
+        found = set(files_below(staging))
+        gone = set() if names is None else found.difference(names)
+        for name in gone:
             _remove(staging, name)
         self._carry_hidden_files(staging)
         (staging / MARKER).write_text(
-            "".join(f"{name}\n" for name in sorted(files_below(staging)) if name != MARKER), encoding="utf-8"
+            "".join(f"{name}\n" for name in sorted(found - gone) if name != MARKER), encoding="utf-8"
         )
         try:
             if self.site.exists():

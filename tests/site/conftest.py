@@ -41,6 +41,13 @@ def archive(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 @pytest.fixture
+def few_families(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The pages about threads are tested elsewhere; in other tests they would cost most of a build."""
+    monkeypatch.setattr("generator.job.thread_families.listed_families", lambda: ())
+    monkeypatch.setattr("generator.job.thread_print.from_memory", lambda: ())
+
+
+@pytest.fixture
 def make_pages(tmp_path: Path) -> Callable[[Path], Archive]:
     """Makes the pages of a jobs folder, without the theme, in the folder `site` beside it."""
 

@@ -19,26 +19,14 @@ from generator.site import job_files, kept, making, pages, swap
 from generator.site.kept import Cache
 from generator.site.pages import Build
 from generator.site.plugin import SetupSheetsPlugin
+from tests.site.built import site_of
+
+pytestmark = pytest.mark.usefixtures("few_families")
 
 BuildSite = Callable[..., None]
 PIN = "SW-101-ramp-hinge-pin"
 HOOK = "SW-116-coupling-hook"
 NOW = job_files.time.time_ns
-
-
-@pytest.fixture(autouse=True)
-def few_families(monkeypatch: pytest.MonkeyPatch) -> None:
-    """The pages about threads are tested elsewhere; here they would cost most of a build."""
-    monkeypatch.setattr("generator.job.thread_families.listed_families", lambda: ())
-    monkeypatch.setattr("generator.job.thread_print.from_memory", lambda: ())
-
-
-def site_of(archive: Path) -> dict[str, bytes]:
-    site = archive / "site"
-    return {
-        path.relative_to(site).as_posix(): path.read_bytes()
-        for path in sorted(site.rglob("*")) if path.is_file()
-    }
 
 
 def change(archive: Path, word: str) -> None:

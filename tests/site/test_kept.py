@@ -23,18 +23,14 @@ from generator.site.archive import make_entry
 from generator.site.entry import Made
 from generator.site.kept import Cache
 from generator.site.plugin import SetupSheetsPlugin
+from tests.site.built import site_of
+
+pytestmark = pytest.mark.usefixtures("few_families")
 
 Build = Callable[..., None]
 PIN = "SW-101-ramp-hinge-pin"
 HOOK = "SW-116-coupling-hook"
 NOW = time.time_ns
-
-
-@pytest.fixture(autouse=True)
-def few_families(monkeypatch: pytest.MonkeyPatch) -> None:
-    """The pages about threads are tested elsewhere; here they would cost most of a build."""
-    monkeypatch.setattr("generator.job.thread_families.listed_families", lambda: ())
-    monkeypatch.setattr("generator.job.thread_print.from_memory", lambda: ())
 
 
 @pytest.fixture
@@ -55,15 +51,6 @@ def later(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     """The clock as it is ten seconds on: files just written are not too fresh to be believed."""
     monkeypatch.setattr("generator.site.job_files.time.time_ns", lambda: NOW() + 10_000_000_000)
     return
-
-
-def site_of(archive: Path) -> dict[str, bytes]:
-    """Every file of the site with what it holds."""
-    site = archive / "site"
-    return {
-        path.relative_to(site).as_posix(): path.read_bytes()
-        for path in sorted(site.rglob("*")) if path.is_file()
-    }
 
 
 def without_cache(build_site: Build, archive: Path, monkeypatch: pytest.MonkeyPatch) -> dict[str, bytes]:

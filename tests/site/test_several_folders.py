@@ -14,24 +14,12 @@ from generator.errors import SheetError
 from generator.site import machines as module
 from generator.site import program_key
 from generator.site.machines import machines
+from tests.site.built import site_of
+
+pytestmark = pytest.mark.usefixtures("few_families")
 
 PIN = "SW-101-ramp-hinge-pin"
 HOOK = "SW-116-coupling-hook"
-
-
-@pytest.fixture(autouse=True)
-def few_families(monkeypatch: pytest.MonkeyPatch) -> None:
-    """The pages about threads are tested elsewhere; here they would cost most of a build."""
-    monkeypatch.setattr("generator.job.thread_families.listed_families", lambda: ())
-    monkeypatch.setattr("generator.job.thread_print.from_memory", lambda: ())
-
-
-def site_of(home: Path) -> dict[str, bytes]:
-    site = home / "site"
-    return {
-        path.relative_to(site).as_posix(): path.read_bytes()
-        for path in sorted(site.rglob("*")) if path.is_file()
-    }
 
 
 def other_folder(archive: Path, name: str) -> Path:
