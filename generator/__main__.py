@@ -11,6 +11,7 @@ from contextlib import suppress
 from typing import Any
 
 from generator import commands
+from generator.collecting import collecting_seldom
 from generator.errors import SheetError
 from generator.log_options import log_options
 
@@ -286,6 +287,7 @@ def _parser() -> argparse.ArgumentParser:
 
 
 if __name__ == "__main__":
+    collecting_seldom()
     status = main()
     for stream in (sys.stdout, sys.stderr):
         with suppress(OSError, ValueError):

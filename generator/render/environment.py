@@ -26,7 +26,7 @@ def environment() -> Environment:
     user's own cache.
     """
     env = Environment(
-        bytecode_cache=_compiled(),
+        bytecode_cache=compiled("templates"),
         loader=FileSystemLoader(templates_folder(), encoding="utf-8"),
         autoescape=True,
         undefined=StrictUndefined,
@@ -38,9 +38,12 @@ def environment() -> Environment:
     return env
 
 
-def _compiled() -> BytecodeCache | None:
-    """Where compiled templates are kept; nowhere where that folder cannot be made, or is not this user's."""
-    folder = user_cache("templates")
+def compiled(name: str) -> BytecodeCache | None:
+    """Where compiled templates are kept; nowhere where that folder cannot be made, or is not this user's.
+
+    `name` is one for each environment: what a template is compiled to depends on the environment's options.
+    """
+    folder = user_cache(name)
     try:
         folder.mkdir(mode=0o700, parents=True, exist_ok=True)
         own = not hasattr(os, "getuid") or folder.stat().st_uid == os.getuid()

@@ -8,7 +8,6 @@ there is anything to make, while this process has other things to do.
 
 from __future__ import annotations
 
-import gc
 import multiprocessing
 import os
 import pickle
@@ -26,6 +25,7 @@ from pathlib import Path
 from typing import Final, TypeVar, cast
 
 from generator.archive.search_index import segment
+from generator.collecting import collecting_seldom
 from generator.errors import SheetError
 from generator.job.learned import Lesson
 from generator.site.orders import Done, Making
@@ -149,11 +149,9 @@ def _tasks(orders: Sequence[tuple[Making, str]], at_once: int) -> Iterator[tuple
 
 
 def _begin() -> None:
-    """Get ready. What is loaded stays: Python need not look there, and seldom elsewhere, for what can go."""
+    """Get ready."""
     import_module(MAKING)
-    gc.collect()
-    gc.freeze()
-    gc.set_threshold(20_000, 20, 50)
+    collecting_seldom()
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is for the build as a whole
     threading.Thread(target=_end_with_the_build, daemon=True).start()
 

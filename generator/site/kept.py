@@ -10,7 +10,6 @@ does not fit is made anew. The folder can be removed at any time.
 
 from __future__ import annotations
 
-import gc
 import hashlib
 import json
 import logging
@@ -27,20 +26,23 @@ from typing import Any, Final, NamedTuple, Self
 
 from filelock import FileLock, Timeout
 
+from generator.collecting import without_collecting
 from generator.site.job_files import Seen
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
 DATABASE: Final = "pages.db"
 FILES: Final = "files"
-LAYOUT: Final = 2  # of the rows; another number begins the cache anew
+LAYOUT: Final = 3  # of the rows; another number begins the cache anew
+_PAGE: Final = "PRAGMA page_size = 16384;"  # rows of 2 kB are read at half the cost, before any table is made
 _TABLES: Final = """
     CREATE TABLE IF NOT EXISTS job (
         path TEXT PRIMARY KEY, names TEXT, stats TEXT, digest TEXT, lasting INT, strays TEXT,
         key TEXT, shows TEXT, follows TEXT, superseded_by TEXT, entry TEXT, likeness TEXT, lessons TEXT,
         lines TEXT,
         page TEXT, size INT, written INT, start INT, length INT, frame TEXT, pictures TEXT, seal BLOB
-    ) WITHOUT ROWID;
+    );
+    CREATE TABLE IF NOT EXISTS written (path TEXT PRIMARY KEY, text TEXT, seal BLOB);
     CREATE TABLE IF NOT EXISTS said (name TEXT PRIMARY KEY, key TEXT, said TEXT, seal BLOB) WITHOUT ROWID;
     CREATE TABLE IF NOT EXISTS line (number INTEGER PRIMARY KEY, said TEXT UNIQUE, seal BLOB);
     CREATE TABLE IF NOT EXISTS content (
@@ -63,10 +65,11 @@ class Kept(NamedTuple):
     `seen` is its folder. `key` is all that the page depends on, but for what it `shows` of the lessons of
     other jobs and the jobs that it `follows`, one taking the place of the other, each as a word, "" for
     nothing; `superseded_by` is the number of the first of these. `entry` is what the archive knows of the
-    job, `likeness` what makes another job like it, where it learns from others, `lessons` what others learn
-    from it, each as JSON or "". `lines`, in hex, has a bit for each line of the site's lists that this page
-    brings. `page` is the page in its `frame`; the body are `length` bytes from `start` on. `pictures` stand
-    beside the page, by their names in the site.
+    job, without the text of its row (`Cache.written`), `likeness` what makes another job like it, where it
+    learns from others, `lessons` what others learn from it, each as JSON or "". `lines`, in hex, has a bit
+    for each line of the site's lists that this page brings. `page` is the page in its
+    `frame`; the body are `length` bytes from `start` on. `pictures` stand beside the page, by their
+    names in the site.
     """
 
     seen: Seen
@@ -150,6 +153,29 @@ class Cache:
         kept = self._kept.get(path)
         return kept.seen if kept else Seen()
 
+    def written(self, path: str) -> str:
+        """What somebody wrote in the files of the job, as it was kept with its page.
+
+        Raises
+        ------
+        OSError
+            When it does not stand as it was kept; the next build makes every job anew.
+        """
+        with self.writing() as database:
+            asked = database.execute("SELECT text, seal FROM written WHERE path = ?", (path,))
+            found = asked.fetchone()
+            if found and found[1] == seal(path, found[0]):
+                return str(found[0])
+            database.execute("DELETE FROM job")
+            database.commit()
+        raise OSError(None, "is damaged; build again, and every sheet is made anew", str(self.folder))
+
+    def keep_written(self, path: str, text: str) -> None:
+        """Keep what somebody wrote in the files of the job; only the index of the search asks for it."""
+        with self.writing() as database, suppress(UnicodeEncodeError):  # a name that is no text
+            row = (path, text, seal(path, text))
+            database.execute("INSERT OR REPLACE INTO written VALUES (?, ?, ?)", row)
+
     def keep(self, path: str, kept: Kept) -> None:
         """Put this in the place of what was kept of the job; `save` makes it last."""
         self._kept[path] = kept
@@ -166,6 +192,7 @@ class Cache:
                 del self._kept[path]
                 with suppress(UnicodeEncodeError):
                     database.execute("DELETE FROM job WHERE path = ?", (path,))
+                    database.execute("DELETE FROM written WHERE path = ?", (path,))
         self.save()
         needed = {kept.page.name for kept in self._kept.values()}.union(contents)
         for kept in self._kept.values():
@@ -214,15 +241,14 @@ class Cache:
         return Stored(name, len(data), os.stat(target).st_mtime_ns)
 
     def link(self, stored: Stored, target: str) -> None:
-        """Let the file stand in the site too: the same file where the disk can, else a copy."""
+        """Let the file stand in the site too: the same file where the disk can, else a copy.
+
+        What stands there is left where it is as it was written: a copy has a later time.
+        """
         source = f"{self._files}/{stored.name}"
-        try:
-            there = os.stat(target)
-        except OSError:
-            pass
-        else:
-            if os.path.samestat(there, os.stat(source)):
-                return
+        if _is(stored, target):
+            return
+        with suppress(FileNotFoundError):
             os.unlink(target)
         try:
             os.link(source, target)
@@ -238,11 +264,7 @@ class Cache:
 
     def stands(self, stored: Stored) -> bool:
         """True where the file is as it was written."""
-        try:
-            found = os.stat(f"{self._files}/{stored.name}")
-        except OSError:
-            return False
-        return found.st_size == stored.size and found.st_mtime_ns == stored.written
+        return _is(stored, f"{self._files}/{stored.name}")
 
     # -- lines of the site's lists -----------------------------------------------------------------------
 
@@ -267,6 +289,7 @@ class Cache:
 
     def _read(self) -> None:
         self._database = sqlite3.connect(self.folder / DATABASE)
+        self._database.execute(_PAGE)
         (layout,) = self._database.execute("PRAGMA user_version").fetchone()
         (whole,) = self._database.execute("PRAGMA quick_check(1)").fetchone()
         (tables,) = self._database.execute("SELECT count(*) FROM sqlite_master").fetchone()
@@ -300,22 +323,18 @@ def _kept(row: list[Any]) -> Kept:
     return Kept._make((seen, *row[6:14], Stored(*row[14:17]), *row[17:]))
 
 
+def _is(stored: Stored, path: str) -> bool:
+    try:
+        found = os.stat(path)
+    except OSError:
+        return False
+    return found.st_size == stored.size and found.st_mtime_ns == stored.written
+
+
 def seal(*said: object) -> bytes:
     """A digest of a row, against what disks and other programs do to it."""
     whole = "\x1f".join(map(str, said)).encode("utf-8", "surrogateescape")
     return hashlib.blake2b(whole, digest_size=12).digest()
-
-
-@contextmanager
-def without_collecting() -> Iterator[None]:
-    """Many small things are made faster while Python does not look among them for what is not needed."""
-    collecting = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if collecting:
-            gc.enable()
 
 
 @contextmanager

@@ -23,12 +23,13 @@ from pydantic import TypeAdapter
 
 from generator.archive.figures import FigureName
 from generator.archive.listed import Listed
+from generator.collecting import without_collecting
 from generator.job.learned import WORDS_OF_LESSONS, Lesson, Lessons, Likeness
 from generator.site.entry import Archive, Entry, twins
 from generator.site.frame import Frame
 from generator.site.hands import Hands
 from generator.site.job_files import JOB, LOG, JobsFolder, Seen, find_folders, seen
-from generator.site.kept import Cache, Kept, Paged, seal, without_collecting
+from generator.site.kept import Cache, Kept, Paged, seal
 from generator.site.orders import Done, Making
 from generator.site.program_key import folder_key, program_key, word
 from generator.site.word_index import WordIndex
@@ -150,12 +151,9 @@ class Build:
         SheetError
             When whoever makes the sheets is gone, or the shop changed meanwhile.
         """
+        self._put_kept(frame, site, learning=False)  # while others say what the changed ones teach
         orders, done = self._ordered or self._order()
-        with without_collecting():
-            for part in self._parts:
-                for job in part.jobs:
-                    if job.kept:
-                        self._put(part, job, frame, site)
+        self._put_kept(frame, site, learning=True)
         self._keep_all(orders, done, frame, site)
         first = {job.path for _, job in orders}
         again = list(self._to_follow(first))
@@ -219,7 +217,7 @@ class Build:
                 self._oddities += now.strays.splitlines()
             if not now.digest:
                 continue
-            key = word(common, path, now.digest)
+            key = f"{common} {now.digest}"  # of this path: its row has it
             kept = self._cache.of(path)
             job = _Job(path, name, now, key, kept if kept and kept.key == key else None)
             jobs.append(job)
@@ -284,6 +282,7 @@ class Build:
         for number, ((part, job), one) in enumerate(zip(orders, done, strict=True), 1):
             kept = self._to_keep(part, job, one, frame)
             self._cache.keep(job.path, kept)
+            self._cache.keep_written(job.path, one.entry.row.text)
             self._words.keep(job.path, kept.page.name, one.words)
             self._put(part, job, frame, site)
             job.kept = None
@@ -295,10 +294,11 @@ class Build:
     def _to_keep(self, part: _Part, job: _Job, done: Done, frame: Frame) -> Kept:
         """What is kept of a job that was made; under no key where another build may make another page."""
         shows = self._lessons_shown(part, job, done.likeness) if done.entry.learns else ""
-        named = word(job.key, shows, done.body)
+        named = word(job.path, job.key, shows, done.body)
         name = f"{named[:2]}/{named}"
         body = done.body.encode("utf-8")
         whole, start = frame.around(done.entry.heading, body)
+        entry = replace(done.entry, row=replace(done.entry.row, text=""))
         pictures = {
             picture: self._cache.store(f"{name}.{number}", data)
             for number, (picture, data) in enumerate(done.pictures.items())
@@ -309,7 +309,7 @@ class Build:
             shows=shows,
             follows=part.chain(job.path),
             superseded_by=done.entry.superseded_by,
-            entry=_ENTRY.dump_json(done.entry).decode("utf-8"),
+            entry=_ENTRY.dump_json(entry).decode("utf-8"),
             likeness=_LIKENESS.dump_json(done.likeness).decode("utf-8") if done.entry.learns else "",
             lessons=job.lessons,
             lines=self._cache.lines_as_bits(
@@ -323,6 +323,14 @@ class Build:
         )
 
     # -- the site ----------------------------------------------------------------------------------------
+
+    def _put_kept(self, frame: Frame, site: Path, *, learning: bool) -> None:
+        """Put the pages that need not be made: those that show lessons of others, or those that do not."""
+        with without_collecting():
+            for part in self._parts:
+                for job in part.jobs:
+                    if job.kept and bool(job.kept.likeness) == learning:
+                        self._put(part, job, frame, site)
 
     def _put(self, part: _Part, job: _Job, frame: Frame, site: Path) -> None:
         """Let a page that is kept stand in the site, with the frame of today, and know what it says."""

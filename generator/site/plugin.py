@@ -6,6 +6,7 @@ sheet's body in it, written when mkdocs has written everything else:
     on_startup     a process that makes sheets begins to start
     on_config      the site folder is checked, mkdocs writes into the staging folder beside it
     on_files       the jobs are looked through, those that changed are ordered; the frame joins the pages
+    on_env         the theme's templates stay compiled
     on_page_context  the generated lists about the program get what they list
     on_post_build  sheets get the frame around them, what lists the jobs is filled in, the site is swapped in
 """
@@ -23,6 +24,7 @@ from contextlib import ExitStack, closing, contextmanager
 from pathlib import Path
 from typing import Any, ClassVar, Final, Literal
 
+import mkdocs
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -40,7 +42,9 @@ from generator.archive.calendar_pages import calendar_front
 from generator.archive.figures import figures_table, sources_table
 from generator.archive.lists import lists_front
 from generator.archive.times import times_page
+from generator.collecting import without_collecting
 from generator.errors import SheetError
+from generator.render.environment import compiled
 from generator.site import frame as frames
 from generator.site.archive_pages import archive_contents
 from generator.site.contents import write_contents
@@ -48,7 +52,7 @@ from generator.site.entry import SHEETS, Archive
 from generator.site.frame import Frame
 from generator.site.hands import Hands
 from generator.site.job_files import JobsFolder
-from generator.site.kept import Cache, without_collecting
+from generator.site.kept import Cache
 from generator.site.links import broken_links
 from generator.site.pages import Build
 from generator.site.program_lists import program_list
@@ -178,6 +182,11 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             page = File.generated(config, f"{name}.md", content=content, inclusion=InclusionLevel.NOT_IN_NAV)
             files.append(page)
         return files
+
+    def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> Any:
+        """Let the templates of the theme stay compiled from one build to the next."""
+        env.bytecode_cache = compiled(f"theme-{mkdocs.__version__}")
+        return env
 
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation

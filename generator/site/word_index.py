@@ -11,6 +11,7 @@ import sqlite3
 from array import array
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
+from dataclasses import replace
 from functools import partial
 from hashlib import blake2b
 from typing import Final
@@ -170,6 +171,7 @@ class WordIndex:
             found = asked.fetchone()
             if found and found[1] == job.kept.page.name and found[3] == seal(*found[:3]):
                 return str(found[2])
+        row = replace(row, text=self._cache.written(job.path))
         words = "\n".join(words_of(unpacked(self._cache.body(job.kept).decode("utf-8")), row))
         self.keep(job.path, job.kept.page.name, words)
         return words

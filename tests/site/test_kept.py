@@ -315,6 +315,24 @@ def test_a_damaged_cache_is_made_anew_and_the_site_is_right(
         assert site_of(archive) == first
 
 
+def test_what_somebody_wrote_is_not_lost_from_the_search_with_a_damaged_cache(
+    archive: Path, build_site: Build, later: None, caplog: pytest.LogCaptureFixture
+) -> None:
+    build_site()
+    first = site_of(archive)
+    (archive / "site.cache" / "words.db").unlink()
+    with sqlite3.connect(archive / "site.cache" / "pages.db") as database:
+        database.execute("UPDATE written SET text = ''")
+    with pytest.raises(SystemExit):
+        build_site()
+    assert "site.cache: is damaged; build again" in caplog.text
+    assert site_of(archive) == first
+    build_site()
+    assert site_of(archive) == first
+    with sqlite3.connect(archive / "site.cache" / "pages.db") as database:
+        assert all(text for (text,) in database.execute("SELECT text FROM written"))
+
+
 BUILD = (
     "import sys; from mkdocs.commands.build import build; from mkdocs.config import load_config;"
     "from generator.site import hands; from generator.job import thread_families, thread_print;"
