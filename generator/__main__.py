@@ -81,6 +81,18 @@ def _compare(asked: argparse.Namespace) -> int:
     return compare(asked)
 
 
+def _share(asked: argparse.Namespace) -> int:
+    from generator.share_command import share  # here, as above
+
+    return share(asked)
+
+
+def _receive(asked: argparse.Namespace) -> int:
+    from generator.receive_command import receive  # here, as above
+
+    return receive(asked)
+
+
 def _identify(asked: argparse.Namespace) -> int:
     from generator.identify_command import identify  # here, as above
 
@@ -242,6 +254,37 @@ def _parser() -> argparse.ArgumentParser:
     )
     takes_jobs(compare)
     compare.add_argument("--json", action="store_true", help="one JSON object, for other programs")
+
+    shared = verb(
+        "share",
+        _share,
+        "Write a job as one zip for another shop: job, log, pictures, what it uses of the shop, the sheet.",
+        "share SW-113 -o spindle.zip --without times,log",
+    )
+    shared.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+    shared.add_argument("-o", "--out", metavar="FILE", help="the zip (default: the job folder's name)")
+    shared.add_argument(
+        "--without", action="append", default=[], metavar="LIST",
+        help="what stays here: customer, photos, times, log, with commas between",
+    )
+    shared.add_argument(
+        "--with", dest="with_", action="append", default=[], metavar="customer",
+        help="let the customer's details go along; otherwise they stay here",
+    )
+    takes_jobs(shared)
+
+    received = verb(
+        "receive",
+        _receive,
+        "Take in a setup from another shop as a new job, computed for a lathe of this one.",
+        "receive spindle.zip --lathe long-bed",
+    )
+    received.add_argument("file", metavar="FILE", help="the zip that `share` wrote")
+    received.add_argument(
+        "--lathe", metavar="NAME", help="a lathe of this shop (default: the one that suits best)"
+    )
+    received.add_argument("--show", action="store_true", help="only show what it would add and change")
+    takes_jobs(received)
 
     log = verb(
         "log",

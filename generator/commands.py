@@ -256,11 +256,15 @@ class Shops:
         """The shop that a job file belongs to: in its own archive, else in the jobs folder."""
         from generator.site.archive import try_shop
 
-        own = job.parent.parent.parent / "_shop"
-        folder = own if own.is_dir() else self._jobs / "_shop"
+        folder = self.folder_of(job)
         if folder not in self._read:
             self._read[folder] = try_shop(folder)
         return self._read[folder]
+
+    def folder_of(self, job: Path) -> Path:
+        """The folder of that shop."""
+        own = job.parent.parent.parent / "_shop"
+        return own if own.is_dir() else self._jobs / "_shop"
 
     def lessons(self, job: Path) -> Lessons:
         """What was learned on the jobs of the archive that a job file belongs to; none for a file alone."""

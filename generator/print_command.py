@@ -1,21 +1,18 @@
 """The command `print`: the sheets of chosen jobs as one file, to open in a browser and print.
 
-    print_set        the command
-    write_set        the file, in one step; only an earlier set is replaced
+    print_set        the command; only an earlier set is replaced, in one step
 """
 
 from __future__ import annotations
 
-import contextlib
-import os
 import sys
-import tempfile
 from argparse import Namespace
 from collections.abc import Sequence
 from pathlib import Path
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file, site_address
 from generator.errors import Problem
+from generator.one_step import replace_file
 
 
 def print_set(asked: Namespace) -> int:
@@ -33,7 +30,7 @@ def print_set(asked: Namespace) -> int:
     ]
     numbers = [one.entry.row.number for one in made]
     text = set_document(numbers, [one.body for one in made], STYLES, asked.pages, asked.paper or "")
-    write_set(out, text)
+    replace_file(out, text.encode("utf-8"))
     problems: list[Problem] = [one for job in made for one in job.entry.problems + job.entry.faults]
     for problem in dict.fromkeys(problems):
         print(problem.with_caret(), file=sys.stderr)
@@ -45,28 +42,6 @@ def print_set(asked: Namespace) -> int:
     if bad:
         print(f"No sheet because of errors, only a page that says so: {', '.join(bad)}", file=sys.stderr)
     return ERRORS if bad else CLEAN
-
-
-def write_set(out: Path, text: str) -> None:
-    """Put the text in the place of the file in one step: it is all there, or as it was.
-
-    Raises
-    ------
-    OSError
-        When it cannot be written; nothing is left behind.
-    """
-    handle, name = tempfile.mkstemp(prefix=f".{out.name}.", suffix=".new", dir=out.parent)
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-            file.flush()
-            os.fsync(file.fileno())
-        os.chmod(name, out.stat().st_mode & 0o777 if out.exists() else _usual_mode())
-        os.replace(name, out)
-    except BaseException:
-        with contextlib.suppress(OSError):
-            os.unlink(name)
-        raise
 
 
 def _chosen(asked: Sequence[str], jobs: Path) -> list[Path]:
@@ -114,10 +89,3 @@ def _own_file(out: Path, jobs: Path) -> Path:
                     f"{out}: was not written by this command, so it stays as it is; give another --out"
                 )
     return path
-
-
-def _usual_mode() -> int:
-    """What a new file may be done with, as this user has set it."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return 0o666 & ~mask

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+SENDER: Final = "sender.yml"  # of a job that came from another shop: `sender`
 PICTURES_TAKEN: Final = ("jpg", "jpeg", "png", "webp", "gif")
 PICTURES_NOT_TAKEN: Final = ("svg", "heic", "heif", "avif", "tif", "tiff", "bmp", "pdf")  # named, not shown
 

@@ -33,8 +33,13 @@ def compare_lines(compared: Comparison) -> Iterator[str]:
     yield JUDGES_NOTHING
     for one in compared.others:
         yield ""
-        yield f"{one.there.lathe.name}: {_verdict_words(one)}"
-        yield from _block(one, sheet.system)
+        yield from other_lathe_lines(one, sheet.system)
+
+
+def other_lathe_lines(one: Compared, system: System) -> Iterator[str]:
+    """One other lathe row by row: what cannot be done there, what changes, what stays."""
+    yield f"{one.there.lathe.name}: {_verdict_words(one)}"
+    yield from _block(one, system)
 
 
 def _verdict_words(one: Compared) -> str:

@@ -18,6 +18,7 @@ from generator.job.learned import Found, Lesson, Lessons
 from generator.job.lessons import FINISHED, for_job, lessons_of, likeness
 from generator.job.log_names import log_names
 from generator.job.reading import ReadJob, ReadLog, read_job, read_log, read_shop
+from generator.job.sender import read_sender, with_sender
 from generator.job.shop import Shop
 from generator.pictures import BadPicture, shown_picture
 from generator.render.page import render_page, render_problem_page
@@ -153,9 +154,11 @@ def compare_job(path: Path, shop: Shop | JobProblems) -> Comparison:
 
 
 def _whole_shop(path: Path, shop: Shop | JobProblems) -> Shop:
-    """The shop, or all that is wrong with it and with the job."""
+    """The shop with what the job's sender brought along, or all that is wrong with it and with the job."""
     if not isinstance(shop, JobProblems):
-        return shop
+        with faults_as_problems(path):
+            sender = read_sender(path.parent)
+        return with_sender(shop, sender) if sender else shop
     try:
         read_job(path)
     except JobProblems as error:

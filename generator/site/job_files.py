@@ -5,8 +5,9 @@
     Seen           one job's folder as it was seen
     seen           as it stands now
 
-What a sheet can show of its folder is the job file, the log and the pictures. The folder's list of names and
-the stat of each of these files say whether any of it changed; then all are read and digested.
+What a sheet can show of its folder is the job file, the log, what its sender brought along, and pictures.
+The folder's list of names and the stat of each of these files say whether any of it changed; then all are
+read and digested.
 """
 
 from __future__ import annotations
@@ -19,7 +20,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final, NamedTuple
 
-from generator.job.beside import PICTURES_NOT_TAKEN, PICTURES_TAKEN
+from generator.job.beside import PICTURES_NOT_TAKEN, PICTURES_TAKEN, SENDER
 
 JOB: Final = "job.yml"
 LOG: Final = "log.yml"
@@ -116,7 +117,7 @@ def _text(names: str) -> str:
 
 
 def _counts(name: str) -> bool:
-    return name in (JOB, LOG) or name.lower().rpartition(".")[2] in PICTURES
+    return name in (JOB, LOG, SENDER) or name.lower().rpartition(".")[2] in PICTURES
 
 
 def _stats(folder: str, names: list[str]) -> tuple[str, int]:

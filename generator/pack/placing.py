@@ -1,0 +1,96 @@
+"""A new job folder put into the archive in one step: it is there whole, or not at all.
+
+    place_folder      files -> the folder
+    lay_out           a handed-over setup as an archive of its own, elsewhere
+    AlreadyThere      another job has the folder's name
+
+The files are written into a folder beside it, whose name begins with a dot and which no build looks into,
+brought to the disk, and that folder gets its name. What an interruption leaves of it is removed next time.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+import tempfile
+import time
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Final
+
+from generator.errors import SheetError
+
+_BEGINS: Final = ".taking-in-"
+_OLD: Final = 3600.0  # s: what is older was left by one that was interrupted
+
+
+class AlreadyThere(SheetError):
+    """A folder of that name is in the archive, and stays as it is."""
+
+
+def place_folder(target: Path, files: Mapping[str, bytes]) -> None:
+    """Put a new folder with these files, by their names, in its place.
+
+    Raises
+    ------
+    AlreadyThere
+        When there is a folder, or anything else, of that name.
+    OSError
+        When it cannot be written; then nothing is left of it.
+    """
+    year = target.parent
+    year.mkdir(parents=True, exist_ok=True)
+    _sweep(year)
+    staging = Path(tempfile.mkdtemp(prefix=_BEGINS, dir=year))
+    try:
+        for name, data in files.items():
+            _write(staging / name, data)
+        os.chmod(staging, 0o755)
+        _to_disk(staging)
+        if os.path.lexists(target):
+            raise AlreadyThere(f"{target}: is there already, and stays as it is")
+        os.rename(staging, target)  # onto a folder that is not empty it fails
+        _to_disk(year)
+    except BaseException:
+        shutil.rmtree(staging, ignore_errors=True)
+        raise
+
+
+def lay_out(files: Mapping[str, bytes], jobs: Path, year: str, name: str) -> Path:
+    """The job and the shop of a handed-over setup as an archive of one job; returns the job's file.
+
+    Parameters
+    ----------
+    files : by their names in the zip, each one that the format has
+    jobs, year, name : the archive's folder, and that of the job in it
+    """
+    for inside, data in files.items():
+        top, _, rest = inside.partition("/")
+        if rest:
+            target = jobs / "_shop" / rest if top == "shop" else jobs / year / name / rest
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_bytes(data)
+    return jobs / year / name / "job.yml"
+
+
+def _write(path: Path, data: bytes) -> None:
+    with path.open("xb") as file:
+        file.write(data)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def _to_disk(folder: Path) -> None:
+    """Bring the names in a folder to the disk, where the system can."""
+    if hasattr(os, "O_DIRECTORY"):
+        handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def _sweep(year: Path) -> None:
+    for left in year.glob(f"{_BEGINS}*"):
+        if left.is_dir() and time.time() - left.stat().st_mtime > _OLD:
+            shutil.rmtree(left, ignore_errors=True)

@@ -1,0 +1,208 @@
+"""The command `receive`: a setup from another shop as a new job of this one."""
+
+from __future__ import annotations
+
+import datetime
+import sys
+import tempfile
+from argparse import Namespace
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from generator.commands import CLEAN, ERRORS, Shops, UsageError
+from generator.errors import JobProblems, Location
+
+if TYPE_CHECKING:
+    from generator.job.shop import Shop
+    from generator.pack.taken import Taken, Theirs
+    from generator.sheet.model import Sheet
+    from generator.sheet.other_lathes import Comparison
+
+OF_THEIRS: Final = "theirs"  # their lathe beside those of this shop
+
+
+def receive(asked: Namespace) -> int:
+    """Check what came, show what it adds and changes, and add it as a new job."""
+    from generator.pack.contents import PackRefused
+    from generator.pack.placing import place_folder
+
+    file, jobs = Path(asked.file), Path(asked.jobs or "jobs")
+    shop = _own_shop(jobs)
+    if asked.lathe is not None and asked.lathe not in shop.lathes:
+        known = f"known are {', '.join(shop.lathes)}"
+        raise UsageError(f"{asked.lathe}: is not a lathe of this shop: {known}; nothing was added")
+    try:
+        with tempfile.TemporaryDirectory(prefix="setup-") as folder:
+            theirs = _read(file, Path(folder))
+            new, sheet, compared = _here(theirs, shop, asked.lathe, jobs, Path(folder))
+    except PackRefused as error:
+        print(f"{file}: is not taken in: {error}. Nothing was added.", file=sys.stderr)
+        return ERRORS
+    except JobProblems as error:
+        for problem in error.problems:
+            print(problem.with_caret(), file=sys.stderr)
+        print(f"{file}: is not taken in, for the reasons above. Nothing was added.", file=sys.stderr)
+        return ERRORS
+    target = jobs / _today()[:4] / new.folder
+    print("\n".join(_report(theirs, new, sheet, compared, target)))
+    if asked.show:
+        print("Only shown: nothing was added.")
+        return CLEAN
+    place_folder(target, new.files)
+    print(f"Added {target / 'job.yml'}.")
+    return CLEAN
+
+
+def _own_shop(jobs: Path) -> Shop:
+    shop: Shop | JobProblems = Shops(jobs).of(jobs / "0000" / "new" / "job.yml")
+    if isinstance(shop, JobProblems):
+        raise shop
+    return shop
+
+
+def _read(file: Path, folder: Path) -> Theirs:
+    """What came, read as the sender's own archive.
+
+    Raises
+    ------
+    PackRefused, JobProblems
+        When anything of it is not as it should be.
+    """
+    from generator.job.log_names import log_names
+    from generator.job.reading import read_job, read_log, read_shop
+    from generator.pack.contents import HOUSE, JOB, LOG, MOST_ZIP, PackRefused, picture_name
+    from generator.pack.placing import lay_out
+    from generator.pack.taken import Theirs
+    from generator.pack.zipped import unzipped
+    from generator.pictures import BadPicture, redrawn
+
+    try:
+        with file.open("rb") as opened:
+            data = opened.read(MOST_ZIP + 1)
+    except OSError as error:
+        raise PackRefused(f"it cannot be read: {(error.strerror or str(error)).lower()}") from error
+    manifest, files = unzipped(data)
+    for name in (JOB, HOUSE):
+        if name not in files:
+            raise PackRefused(f"it holds no {name}")
+    for name in filter(picture_name, files):
+        try:
+            redrawn(files[name])
+        except BadPicture as error:
+            raise PackRefused(f"the picture {picture_name(name)} in it {error}") from error
+    path = lay_out(files, folder / "theirs", "0000", "job")
+    with _told(folder / "theirs", file):
+        shop = read_shop(folder / "theirs" / "_shop")
+        read = read_job(path, shop)
+        if read.job.job != manifest.job:
+            raise PackRefused("its manifest names another job than its job file")
+        if read.job.lathe not in shop.lathes:
+            raise JobProblems([read.problem("lathe", "is not described among what came")])
+        log = None
+        if LOG in files:
+            lathe = shop.lathes[read.job.lathe]
+            log = read_log(
+                path.with_name("log.yml"), read.job.units, lathe.units, names=log_names(read.job, shop)
+            )
+            if log.problems:
+                raise JobProblems(log.problems)
+    return Theirs(manifest, files, read, log, shop)
+
+
+def _here(
+    theirs: Theirs, shop: Shop, lathe: str | None, jobs: Path, folder: Path
+) -> tuple[Taken, Sheet, Comparison]:
+    """The new job, its sheet on the lathe of this shop, and how that differs from theirs."""
+    from generator.job.reading import find_jobs, read_job
+    from generator.job.sender import read_sender, with_sender
+    from generator.pack.taken import taken
+    from generator.sheet.other_lathes import comparison
+    from generator.site.archive import make_sheet
+
+    folders = [path.parent.name for path in find_jobs(jobs)] if jobs.is_dir() else []
+    day = _today()
+    first = taken(theirs, shop, lathe or next(iter(shop.lathes)), folders, day)
+    path = folder / "here" / "0000" / "job" / "job.yml"
+    path.parent.mkdir(parents=True)
+    _write(path, first)
+    sender = read_sender(path.parent)
+    assert sender is not None
+    whole = with_sender(shop, sender)
+    wanted = {lathe: shop.lathes[lathe]} if lathe else dict(shop.lathes)
+    lathes = {OF_THEIRS: theirs.shop.lathes[theirs.read.job.lathe], **wanted}
+    both = whole.model_copy(update={"lathes": lathes})
+    read = read_job(path, whole)
+    on_theirs = replace(read, job=read.job.model_copy(update={"lathe": OF_THEIRS}))
+    compared = comparison(on_theirs, both)
+    best = lathe or next(
+        one.on.lathe.lathe for one in compared.ranking if one.on.lathe is not compared.here.lathe
+    )
+    chosen = next(one for one in compared.others if one.there.lathe.lathe == best)
+    let_go = [one.field for one in chosen.there.let_go]
+    new = taken(theirs, shop, best, folders, day, let_go)
+    _write(path, new)
+    sheet = make_sheet(path, shop)
+    return new, sheet, replace(compared, others=(chosen,))
+
+
+def _write(path: Path, new: Taken) -> None:
+    for name, data in new.files.items():
+        path.with_name(name).write_bytes(data)
+
+
+def _report(theirs: Theirs, new: Taken, sheet: Sheet, compared: Comparison, target: Path) -> Iterator[str]:
+    """What is added, what is other than there, what cannot be done here, what has to be decided."""
+    from generator.pack.both_units import both_units
+    from generator.render.compare_text import other_lathe_lines
+
+    yield f"From {theirs.manifest.shop}: {theirs.manifest.job}, {theirs.manifest.title}"
+    here = ", ".join(one.there.lathe.name for one in compared.others)
+    yield f"Planned there for {theirs.manifest.lathe}; here for {here}."
+    yield from _listed("They left out", theirs.manifest.left_out)
+    added = [f"{name}, {len(data):,} bytes" for name, data in new.files.items()]
+    yield from _listed(f"This adds {target}", added)
+    yield from _listed("Other in the job than they wrote it", new.changed)
+    yield from _listed("Written lengths, and in the other unit, rounded (≈)", both_units(theirs.read))
+    yield ""
+    for one in compared.others:
+        yield from other_lathe_lines(one, sheet.system)
+    stops = [f"{finding.text}" for finding in sheet.findings if finding.level == "stop"]
+    yield from _listed("Cannot be done here as it is planned", stops)
+    checks = [finding.text for finding in sheet.findings if finding.level == "check"]
+    yield from _listed("Has to be decided before it is run", [*new.decide, *checks])
+
+
+def _listed(heading: str, said: Sequence[str]) -> Iterator[str]:
+    if said:
+        yield f"{heading}:"
+        yield from (f"    {one}" for one in said)
+
+
+class _told:
+    """What is wrong with a file that came is said of it in the zip, not of where it was laid out."""
+
+    def __init__(self, folder: Path, file: Path) -> None:
+        self._folder, self._file = folder, file
+
+    def __enter__(self) -> None:
+        pass
+
+    def __exit__(self, kind: object, error: BaseException | None, trace: object) -> None:
+        if isinstance(error, JobProblems):
+            raise JobProblems([
+                replace(one, location=self._moved(one.location)) for one in error.problems
+            ]) from None
+
+    def _moved(self, where: Location) -> Location:
+        inside = where.path.relative_to(self._folder)
+        shop = inside.parts[0] == "_shop"
+        rest = Path("shop", *inside.parts[1:]) if shop else Path("job", *inside.parts[2:])
+        return replace(where, path=self._file / rest)
+
+
+def _today() -> str:
+    return datetime.date.today().isoformat()
+
+

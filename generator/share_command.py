@@ -1,0 +1,121 @@
+"""The command `share`: a job as one ordinary zip for another shop."""
+
+from __future__ import annotations
+
+import sys
+import tempfile
+from argparse import Namespace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
+from generator.errors import JobProblems
+from generator.one_step import replace_file
+
+if TYPE_CHECKING:
+    from generator.job.reading import ReadLog
+    from generator.pack.handed import Handed
+    from generator.sheet.model import Sheet
+
+
+def share(asked: Namespace) -> int:
+    """Write the zip, and say what is in it, what was left out and what to look at before it goes."""
+    from generator.job.lessons import FINISHED
+    from generator.job.reading import read_job
+    from generator.pack.contents import READ_ME, SHEET
+    from generator.pack.handed import PARTS, handed, read_me
+    from generator.pack.zipped import zipped
+    from generator.site.archive import log_beside, make_sheet
+
+    leave = _left(asked.without, asked.with_, PARTS)
+    jobs = Path(asked.jobs or "jobs")
+    path = job_file(asked.job, jobs)
+    shops = Shops(jobs)
+    try:
+        sheet = make_sheet(path, shops.of(path))
+        read = read_job(path)
+    except JobProblems as error:
+        for problem in error.problems:
+            print(problem.with_caret(), file=sys.stderr)
+        print(f"{asked.job}: has errors, so it is not handed over; nothing was written", file=sys.stderr)
+        return ERRORS
+    log: ReadLog | None = log_beside(read, shops.of(path))
+    whole = handed(read, log, shops.folder_of(path), _tools(sheet), leave)
+    house, lathe = shops.of(path).house, shops.of(path).lathes[read.job.lathe]
+    said = (read.job.job, read.job.title, house.shop, lathe.name, whole.left_out)
+    files = {**whole.files, READ_ME: read_me(*said).encode(), SHEET: _sheet(whole, read.job.job, path)}
+    data = zipped(
+        files, job=read.job.job, title=read.job.title, shop=house.shop, lathe=lathe.name,
+        left_out=whole.left_out,
+    )
+    out = _own_file(Path(asked.out or f"{path.parent.name}.zip"), jobs)
+    replace_file(out, data)
+    print(f"Written {out}: {len(files) + 1} files, {len(data) / 1000:.0f} kB.")
+    for one in whole.left_out:
+        print(f"Left out: {one}")
+    for one in whole.look_at:
+        print(f"Look at this before it goes: {one}")
+    if read.job.status in FINISHED:
+        print(f"Its status is {read.job.status}: whoever takes it in gets it as planned.")
+    return CLEAN
+
+
+def _left(without: list[str], wanted: list[str], parts: tuple[str, ...]) -> set[str]:
+    """What stays here: the customer's details unless they are asked for, and what was named."""
+    named = [{one.strip() for some in given for one in some.split(",")} for given in (without, wanted)]
+    for one in sorted(named[0] | named[1]):
+        if one not in parts:
+            raise UsageError(f"{one or 'an empty word'}: is nothing that can be left out: {', '.join(parts)}")
+    if both := sorted(named[0] & named[1]):
+        raise UsageError(f"{both[0]}: stands after --with and after --without; take one out")
+    return (named[0] | {"customer"}) - named[1]
+
+
+def _tools(sheet: Sheet) -> list[str]:
+    """The tools that the sheet takes."""
+    figures = [sheet.figures[one.figures["tool"]] for one in sheet.operations if "tool" in one.figures]
+    return [str(figure.value) for figure in figures]
+
+
+def _sheet(whole: Handed, number: str, path: Path) -> bytes:
+    """The sheet of what is handed over, and of nothing else, whole in itself."""
+    from generator.pack.placing import lay_out
+    from generator.render.print_set import set_document
+    from generator.site.archive import make_entry, try_shop
+    from generator.site.plugin import STYLES
+
+    with tempfile.TemporaryDirectory(prefix="setup-") as folder:
+        jobs = Path(folder, "jobs")
+        here = lay_out(whole.files, jobs, path.parent.parent.name, path.parent.name)
+        made = make_entry(here, try_shop(jobs / "_shop"), alone=True)
+    if made.entry.problems:
+        raise JobProblems(made.entry.problems)
+    return set_document([number], [made.body], STYLES).encode()
+
+
+def _own_file(out: Path, jobs: Path) -> Path:
+    """Where the zip goes.
+
+    Raises
+    ------
+    UsageError
+        When something else than an earlier zip of this command stands there, or it lies in the jobs folder.
+    """
+    from generator.pack.contents import PackRefused
+    from generator.pack.zipped import unzipped
+
+    path = out.resolve()
+    if path.is_dir():
+        raise UsageError(f"{out}: is a folder; give a file after -o")
+    if not path.parent.is_dir():
+        raise UsageError(f"{out}: there is no folder {path.parent}; make it first, or give another -o")
+    if path.is_relative_to(jobs.resolve()):
+        raise UsageError(f"{out}: lies in the jobs folder; give another place after -o")
+    if path.exists():
+        try:
+            unzipped(path.read_bytes())
+        except PackRefused as error:
+            raise UsageError(
+                f"{out}: was not written by this command, so it stays as it is; give another -o"
+            ) from error
+    return path
