@@ -77,6 +77,7 @@ def _read(file: Path, folder: Path) -> Theirs:
     from generator.pack.taken import Theirs
     from generator.pack.zipped import unzipped
     from generator.pictures import BadPicture, redrawn
+    from generator.site.archive import make_sheet
 
     try:
         with file.open("rb") as opened:
@@ -95,7 +96,8 @@ def _read(file: Path, folder: Path) -> Theirs:
     path = lay_out(files, folder / "theirs", "0000", "job")
     with _told(folder / "theirs", file):
         shop = read_shop(folder / "theirs" / "_shop")
-        read = read_job(path, shop)
+        make_sheet(path, shop)
+        read = read_job(path)
         if read.job.job != manifest.job:
             raise PackRefused("its manifest names another job than its job file")
         if read.job.lathe not in shop.lathes:

@@ -14,6 +14,7 @@ from generator.one_step import replace_file
 
 if TYPE_CHECKING:
     from generator.job.reading import ReadLog
+    from generator.job.shop import Shop
     from generator.pack.handed import Handed
     from generator.sheet.model import Sheet
 
@@ -40,7 +41,7 @@ def share(asked: Namespace) -> int:
         print(f"{asked.job}: has errors, so it is not handed over; nothing was written", file=sys.stderr)
         return ERRORS
     log: ReadLog | None = log_beside(read, shops.of(path))
-    whole = handed(read, log, shops.folder_of(path), _tools(sheet), leave)
+    whole = handed(read, log, shops.folder_of(path), _tools(sheet, shops.of(path)), leave)
     house, lathe = shops.of(path).house, shops.of(path).lathes[read.job.lathe]
     said = (read.job.job, read.job.title, house.shop, lathe.name, whole.left_out)
     files = {**whole.files, READ_ME: read_me(*said).encode(), SHEET: _sheet(whole, read.job.job, path)}
@@ -71,10 +72,12 @@ def _left(without: list[str], wanted: list[str], parts: tuple[str, ...]) -> set[
     return (named[0] | {"customer"}) - named[1]
 
 
-def _tools(sheet: Sheet) -> list[str]:
-    """The tools that the sheet takes."""
+def _tools(sheet: Sheet, shop: Shop) -> list[str]:
+    """The tools that the sheet takes; it says of what steel each is, too."""
     figures = [sheet.figures[one.figures["tool"]] for one in sheet.operations if "tool" in one.figures]
-    return [str(figure.value) for figure in figures]
+    words = [f"{figure.value}, " for figure in figures]
+    names = [tool.name for tool in (*shop.tools.threading, *shop.tools.cutting)]
+    return [name for name in names if any(said.startswith(f"{name}, ") for said in words)]
 
 
 def _sheet(whole: Handed, number: str, path: Path) -> bytes:
