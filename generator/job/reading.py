@@ -1,7 +1,7 @@
 """Files of the archive -> checked models, with the line and column of everything in them.
 
-In reading order: read_job, read_log, read_shop, find_jobs; then how a file becomes a tree (text, YAML events,
-nodes) and how the tree becomes a model. Nothing here writes.
+In reading order: read_job, read_log, read_checked, read_tree, read_shop, find_jobs; then how a file becomes a
+tree (text, YAML events, nodes) and how the tree becomes a model. Nothing here writes.
 
 YAML is taken event by event: every value stays text with its place, and what YAML offers beyond plain
 blocks, lists and values (aliases, anchors, tags, several documents, repeated keys) is refused by name.
@@ -216,6 +216,29 @@ def read_checked(path: Path, model: type[_M]) -> _M:
         Everything that is wrong with the file, in file order.
     """
     return _Source(path).checked(model)
+
+
+def read_tree(path: Path, data: bytes | None = None) -> Block | Listing:
+    """A job file (a block) or a log (a list) as it is written, no value read; an empty file has no entries.
+
+    Parameters
+    ----------
+    path : the file, as problems name it
+    data : its text, where it does not come from the file
+
+    Raises
+    ------
+    JobProblems
+        Where it is no plain YAML.
+    """
+    source = _Source(path, data, blank=True)
+    tree = Listing(source.tree.where) if isinstance(source.tree, Scalar) and not source.tree else source.tree
+    if not source.problems and not isinstance(tree, Block | Listing):
+        source.problems.append(source.problem(Location(path), "", NO_KEYS))
+    if source.problems:
+        raise JobProblems(source.problems)
+    assert isinstance(tree, Block | Listing)  # else there is a problem
+    return tree
 
 
 def read_shop(folder: Path) -> Shop:
