@@ -111,6 +111,12 @@ def _print(asked: argparse.Namespace) -> int:
     return print_set(asked)
 
 
+def _export(asked: argparse.Namespace) -> int:
+    from generator.export_command import export  # here, as above
+
+    return export(asked)
+
+
 def _identify_options(identify: argparse.ArgumentParser) -> None:
     said = identify.add_argument_group("what was measured, each as VALUE or 'VALUE ± UNCERTAINTY'")
 
@@ -316,6 +322,24 @@ def _parser() -> argparse.ArgumentParser:
         help="the file to write (default: setup-sheets.html); an earlier set is replaced, nothing else",
     )
     takes_jobs(printed)
+
+    exported = verb(
+        "export",
+        _export,
+        "Write figures and passes of chosen jobs as CSV for a spreadsheet, or as JSON.",
+        "export SW-113 SW-116 -o figures.csv",
+    )
+    exported.add_argument("job", nargs="*", metavar="JOB", help="a job file, its folder or its number")
+    exported.add_argument("--all", action="store_true", help="every job of the jobs folder")
+    exported.add_argument(
+        "-o", "--out", metavar="FILE", required=True,
+        help="FILE.csv, with the passes in FILE-passes.csv beside it, or FILE.json with both",
+    )
+    exported.add_argument(
+        "--what", metavar="figures,passes", help="only the one or the other, in FILE.csv itself"
+    )
+    exported.add_argument("--force", action="store_true", help="replace files that are there already")
+    takes_jobs(exported)
 
     schema = verb(
         "schema",

@@ -280,13 +280,22 @@ class Shops:
 
 def _job_files(asked: Sequence[str], jobs: Path) -> list[Path]:
     """The job files that were asked for: by file, folder or number; all of them when none is named."""
+    return [job_file(one, jobs) for one in asked] if asked else all_jobs(jobs)
+
+
+def all_jobs(jobs: Path) -> list[Path]:
+    """Every job file of the jobs folder.
+
+    Raises
+    ------
+    UsageError
+        When there is no such folder.
+    """
     from generator.job.reading import find_jobs
 
-    if not asked:
-        if not jobs.is_dir():
-            raise UsageError(f"{jobs}: there is no such jobs folder; name a job file, or give --jobs")
-        return find_jobs(jobs)
-    return [job_file(one, jobs) for one in asked]
+    if not jobs.is_dir():
+        raise UsageError(f"{jobs}: there is no such jobs folder; name a job file, or give --jobs")
+    return find_jobs(jobs)
 
 
 def job_file(asked: str, jobs: Path) -> Path:
@@ -320,6 +329,27 @@ def job_file(asked: str, jobs: Path) -> Path:
         f"{asked}: there is no such job; {f'near it are {near}; ' if near else ''}"
         f"give a job file, its folder, or a job number of {jobs}"
     )
+
+
+def chosen_jobs(asked: Sequence[str], jobs: Path) -> list[Path]:
+    """The job files asked for, each once; all that cannot be found is said at once.
+
+    Raises
+    ------
+    UsageError
+        For jobs that are not there.
+    """
+    found: dict[Path, Path] = {}
+    wrong = []
+    for one in asked:
+        try:
+            path = job_file(one, jobs)
+            found.setdefault(path.resolve(), path)
+        except UsageError as error:
+            wrong.append(str(error))
+    if wrong:
+        raise UsageError("\n".join([*wrong, "Nothing was written."]))
+    return list(found.values())
 
 
 def near_jobs(asked: str, folders: Sequence[str]) -> str:

@@ -5,12 +5,13 @@ from __future__ import annotations
 import sys
 import tempfile
 from argparse import Namespace
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems
-from generator.one_step import replace_file
+from generator.whole_file import free_place, write_whole
 
 if TYPE_CHECKING:
     from generator.job.reading import ReadLog
@@ -50,7 +51,7 @@ def share(asked: Namespace) -> int:
         left_out=whole.left_out,
     )
     out = _own_file(Path(asked.out or f"{path.parent.name}.zip"), jobs)
-    replace_file(out, data)
+    write_whole(out, data)
     print(f"Written {out}: {len(files) + 1} files, {len(data) / 1000:.0f} kB.")
     for one in whole.left_out:
         print(f"Left out: {one}")
@@ -97,28 +98,17 @@ def _sheet(whole: Handed, number: str, path: Path) -> bytes:
 
 
 def _own_file(out: Path, jobs: Path) -> Path:
-    """Where the zip goes.
+    """Where the zip goes: a new file, or in the place of an earlier zip of this command.
 
     Raises
     ------
     UsageError
-        When something else than an earlier zip of this command stands there, or it lies in the jobs folder.
+        As `free_place`.
     """
-    from generator.pack.contents import PackRefused
+    from generator.pack.contents import FORMAT, PackRefused
     from generator.pack.zipped import unzipped
 
-    path = out.resolve()
-    if path.is_dir():
-        raise UsageError(f"{out}: is a folder; give a file after -o")
-    if not path.parent.is_dir():
-        raise UsageError(f"{out}: there is no folder {path.parent}; make it first, or give another -o")
-    if path.is_relative_to(jobs.resolve()):
-        raise UsageError(f"{out}: lies in the jobs folder; give another place after -o")
-    if path.exists():
-        try:
-            unzipped(path.read_bytes())
-        except PackRefused as error:
-            raise UsageError(
-                f"{out}: was not written by this command, so it stays as it is; give another -o"
-            ) from error
-    return path
+    earlier = False
+    with suppress(OSError, PackRefused):
+        earlier = bool(unzipped(out.read_bytes()))
+    return free_place(out, jobs, "-o", FORMAT, replace=earlier)

@@ -17,7 +17,7 @@ from pathlib import Path
 from typing import Final
 
 from generator.errors import SheetError
-from generator.job.fields import Block, Listing, Scalar
+from generator.job.fields import Block, Listing
 from generator.job.reading import read_tree
 from generator.job.writing import file_text
 
@@ -25,6 +25,7 @@ Private = tuple[tuple[tuple[str, ...], str], ...]  # keys from the top down, * f
 
 CUSTOMERS: Final[Private] = (
     (("customer",), "the customer"),
+    (("drawing",), "the number of the drawing"),
     (("asked",), "what the customer asked"),
     (("agreed",), "what was agreed with the customer"),
     (("duty", "by"), "who said what the part must do"),
@@ -54,7 +55,8 @@ def without(
     ----------
     text : the whole file; a list at its top is a log
     path : as problems name it
-    customer : without the customer, what was asked and agreed, who said so, and concessions
+    customer : without the customer, the number of the drawing, what was asked and agreed, who said so, and
+        concessions
     photos : without the pictures, which are files beside the job
     times : without the times that work takes and took
     people : without who did what; who measured a size stays, for a size nobody measured is another

@@ -17,7 +17,8 @@ WIDTH: Final = 110
 _TEXT: Final = "tag:yaml.org,2002:str"
 _LIST: Final = "tag:yaml.org,2002:seq"
 _BLOCK: Final = "tag:yaml.org,2002:map"
-_ESCAPED: Final = re.compile("[^\n -~\xa0-\u2027\u202a-\ufefe\uff00-\U0010ffff]")  # what only double quotes keep
+# What only double quotes keep.
+_ESCAPED: Final = re.compile("[^\n -~\xa0-\u2027\u202a-\ufefe\uff00-\U0010ffff]")
 _RESOLVER: Any = yaml.resolver.Resolver()
 
 
