@@ -77,7 +77,7 @@ def _tools(sheet: Sheet, shop: Shop) -> list[str]:
     """The tools that the sheet takes; it says of what steel each is, too."""
     figures = [sheet.figures[one.figures["tool"]] for one in sheet.operations if "tool" in one.figures]
     words = [f"{figure.value}, " for figure in figures]
-    names = [tool.name for tool in (*shop.tools.threading, *shop.tools.cutting)]
+    names = [tool.name for tool in shop.tools.threading] + [tool.name for tool in shop.tools.cutting]
     return [name for name in names if any(said.startswith(f"{name}, ") for said in words)]
 
 
