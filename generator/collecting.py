@@ -2,6 +2,7 @@
 
     without_collecting    not at all, for a while
     collecting_seldom     from now on
+    collecting_all_again  what was left out is looked at again, where a process builds more than once
 """
 
 from __future__ import annotations
@@ -32,3 +33,8 @@ def collecting_seldom() -> None:
     gc.collect()
     gc.freeze()
     gc.set_threshold(20_000, 20, 50)
+
+
+def collecting_all_again() -> None:
+    """Look at everything again, as seldom as before: what an earlier build made may go."""
+    gc.unfreeze()

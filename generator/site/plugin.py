@@ -42,7 +42,7 @@ from generator.archive.calendar_pages import calendar_front
 from generator.archive.figures import figures_table, sources_table
 from generator.archive.lists import lists_front
 from generator.archive.times import times_page
-from generator.collecting import without_collecting
+from generator.collecting import collecting_all_again, without_collecting
 from generator.errors import SheetError
 from generator.render.environment import compiled
 from generator.site import frame as frames
@@ -154,6 +154,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         except SiteRefused as error:
             raise PluginError(str(error)) from error
         if self.serving:
+            collecting_all_again()
             config.site_url = _own_address(config)  # that of the server would make every sheet anew
         config.use_directory_urls = False
         if not config.site_url:
@@ -249,7 +250,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         told = self.folder.site.with_name(f"{self.folder.site.name}.changed")
         told.touch()
         watch = Watch(self.jobs, told, lambda: self.build.changed())
-        for left in (server.root, self._spare()):
+        for left in () if self.cache.linked else (server.root, self._spare()):  # else the next begins with it
             self.served.callback(shutil.rmtree, left, ignore_errors=True)
         self.served.callback(told.unlink, missing_ok=True)
         self.served.callback(watch.stop)

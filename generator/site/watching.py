@@ -14,12 +14,23 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Final
 
-from watchdog.events import FileSystemEvent, FileSystemEventHandler
+from watchdog.events import (
+    DirDeletedEvent,
+    DirMovedEvent,
+    FileCreatedEvent,
+    FileDeletedEvent,
+    FileModifiedEvent,
+    FileMovedEvent,
+    FileSystemEvent,
+    FileSystemEventHandler,
+)
 from watchdog.observers import Observer
 
 SHARE: Final = 20      # of the time goes into one look
 LEAST: Final = 2.0     # seconds between two looks
-OPENED: Final = ("opened", "closed_no_write")  # events that change nothing
+HEARD: Final[list[type[FileSystemEvent]]] = [  # and not that a file or folder is read: a build reads them all
+    FileCreatedEvent, FileDeletedEvent, FileModifiedEvent, FileMovedEvent, DirDeletedEvent, DirMovedEvent,
+]
 
 
 class Watch(FileSystemEventHandler):
@@ -37,7 +48,7 @@ class Watch(FileSystemEventHandler):
         """Begin to watch."""
         with suppress(OSError):  # too many folders for the system: then by looking alone
             for folder in self._folders:
-                self._observer.schedule(self, str(folder), recursive=True)
+                self._observer.schedule(self, str(folder), recursive=True, event_filter=HEARD)
             self._observer.start()
         threading.Thread(target=self._look, daemon=True).start()
 
@@ -49,8 +60,7 @@ class Watch(FileSystemEventHandler):
 
     def on_any_event(self, event: FileSystemEvent) -> None:
         """What the system tells."""
-        if event.event_type not in OPENED and not event.is_directory:
-            self._tell()
+        self._tell()
 
     def _look(self) -> None:
         took = 0.0
