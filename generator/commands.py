@@ -143,14 +143,16 @@ def thread(asked: Namespace) -> int:
 
 def schema(asked: Namespace) -> int:
     """Print the JSON Schema of a job file, or write all schemas into a folder."""
-    from generator.job.schema import job_schema, log_schema, shop_schemas
+    from generator.job.schema import job_schema, log_schema, sender_schema, shop_schemas
+    from generator.pack.contents import manifest_schema
 
     if asked.out is None:
         print(json.dumps(job_schema(), indent=2))
         return CLEAN
     folder = Path(asked.out)
     folder.mkdir(parents=True, exist_ok=True)
-    for name, one in {"job": job_schema(), "log": log_schema(), **shop_schemas()}.items():
+    schemas = {"job": job_schema(), "log": log_schema(), "sender": sender_schema(), **shop_schemas()}
+    for name, one in {**schemas, "manifest": manifest_schema()}.items():
         path = folder / f"{name}.schema.json"
         path.write_text(json.dumps(one, indent=2) + "\n", encoding="utf-8")
         print(path)

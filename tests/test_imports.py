@@ -28,7 +28,7 @@ MAY_IMPORT = {  # part: the parts below it
     "render": {"sheet", "user_cache", *BOTTOM},
     "archive": {"render", "sheet", *BOTTOM},
     "site": {"collecting", "archive", "render", "sheet", "job", "pictures", *BOTTOM},
-    "commands": {"site", "render", "sheet", "job", *BOTTOM},
+    "commands": {"site", "pack", "render", "sheet", "job", *BOTTOM},
     "gear_command": {"commands", "sheet", "job", "calc", "units", *BOTTOM},
     "compare_command": {"commands", "site", "render", "sheet", "job", "units", *BOTTOM},
     "identify_command": {"commands", "sheet", "threads", "units", *BOTTOM},

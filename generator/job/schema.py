@@ -18,6 +18,7 @@ from generator.job.lathe import Lathe
 from generator.job.log import SIZES, LogFile
 from generator.job.model import HeldBy, Job
 from generator.job.operations import Cut
+from generator.job.sender import Sender
 from generator.job.shop import House, Materials, Tools
 from generator.threads.identify.measured import DIAMETERS, PITCHES
 
@@ -58,6 +59,11 @@ def job_schema() -> dict[str, Any]:
 def log_schema() -> dict[str, Any]:
     """The schema of a log."""
     return _schema(LogFile, "A log: log.yml beside the job file; a list of entries, oldest first")
+
+
+def sender_schema() -> dict[str, Any]:
+    """The schema of what a setup brought along that was taken in."""
+    return _schema(Sender, "What a setup of another shop brought along: sender.yml beside the job file")
 
 
 def shop_schemas() -> dict[str, dict[str, Any]]:

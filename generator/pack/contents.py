@@ -20,9 +20,10 @@ shop/lathes/<lathe>.yml
 from __future__ import annotations
 
 import re
-from typing import Annotated, Final, Literal
+from typing import Annotated, Any, Final, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic.json_schema import GenerateJsonSchema
 
 from generator.errors import SheetError
 from generator.job.beside import PICTURES_TAKEN
@@ -118,6 +119,13 @@ def read_manifest(data: bytes) -> Manifest:
         first = error.errors()[0]
         place = ".".join(str(step) for step in first["loc"])
         raise PackRefused(f"its manifest is damaged at {place[:80] or 'its top'}") from error
+
+
+def manifest_schema() -> dict[str, Any]:
+    """The JSON Schema of the manifest."""
+    dialect = GenerateJsonSchema.schema_dialect
+    title = "manifest.json of a handed-over setup"
+    return {"$schema": dialect, **Manifest.model_json_schema(), "title": title}
 
 
 class _Head(BaseModel):

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import re
 import shutil
+import zipfile
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from generator.job.reading import read_job, read_shop
 from generator.pack.placing import lay_out
@@ -79,6 +82,17 @@ def test_the_same_job_gives_the_same_bytes(run: Run, theirs: Path, tmp_path: Pat
     shutil.copytree(tmp_path / "elsewhere", theirs)
     shared(run, SPINDLE)
     assert Path("x.zip").read_bytes() == first
+
+
+def test_the_manifest_is_as_its_schema_has_it(run: Run, theirs: Path) -> None:
+    shared(run, SPINDLE)
+    with zipfile.ZipFile("x.zip") as whole:
+        manifest = json.loads(whole.read("manifest.json"))
+    assert run("schema", "--out", "schemas")[0] == 0
+    schema = json.loads(Path("schemas/manifest.schema.json").read_text(encoding="utf-8"))
+    Draft202012Validator.check_schema(schema)
+    Draft202012Validator(schema).validate(manifest)
+    assert Path("schemas/sender.schema.json").is_file()
 
 
 def test_the_sheet_needs_no_other_file_and_tells_no_path(run: Run, theirs: Path, tmp_path: Path) -> None:
