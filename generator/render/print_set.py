@@ -16,13 +16,13 @@ from typing import Final
 from markupsafe import Markup
 
 from generator.render.environment import environment, templates_folder
+from generator.render.policy import policy, policy_element
 from generator.render.print_choice import EVERYTHING, print_choices
 
 SET_STYLE: Final = "set/set.css"  # of the page of a set alone: it changes the page numbers
 MARK: Final = "<!-- Setup sheets in one file, written by the command print, which may replace it. -->"
 SCRIPTS: Final = ("join_sheets.js", "sheet.js")
 PAPERS: Final = ("A4", "Letter")
-
 
 
 def set_tools() -> Markup:
@@ -50,6 +50,7 @@ def set_document(
     paper
         A size of `PAPERS`; empty leaves it to the printer.
     """
+    scripts = [Markup("\n{}\n").format(_read(f"js/{name}")) for name in SCRIPTS]
     return (
         environment()
         .get_template("set/document.html")
@@ -58,7 +59,8 @@ def set_document(
             numbers=" ".join(numbers),
             bodies=[Markup(body) for body in bodies],
             styles=[*(_read(f"css/{name}") for name in styles), _read(SET_STYLE), *_size(paper)],
-            scripts=[_read(f"js/{name}") for name in SCRIPTS],
+            scripts=scripts,
+            policy=policy_element(policy(scripts, beside=False)),
             print_choices=print_choices(part),
         )
         + "\n"

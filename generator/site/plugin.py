@@ -8,6 +8,7 @@ sheet's body in it, written when mkdocs has written everything else:
     on_files       the jobs are looked through, those that changed are ordered; the frame joins the pages
     on_env         the theme's templates stay compiled
     on_page_context  the generated lists about the program get what they list
+    on_post_page, on_post_template  the page, and so the frame, gets its content security policy
     on_post_build  sheets get the frame around them, what lists the jobs is filled in, the site is swapped in
 """
 
@@ -45,6 +46,7 @@ from generator.archive.times import times_page
 from generator.collecting import collecting_all_again, without_collecting
 from generator.errors import SheetError
 from generator.render.environment import compiled
+from generator.render.policy import with_policy
 from generator.site import frame as frames
 from generator.site.archive_pages import archive_contents
 from generator.site.contents import write_contents
@@ -57,6 +59,7 @@ from generator.site.links import broken_links
 from generator.site.pages import Build
 from generator.site.program_lists import program_list
 from generator.site.progress import progress
+from generator.site.reloading import letting_reload
 from generator.site.swap import MARKER, SiteFolder, SiteRefused, files_below
 from generator.site.watching import Watch
 from generator.site.word_index import Damaged, WordIndex
@@ -206,6 +209,16 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         return context
 
     @event_priority(-100)
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Say on the page what may run on it, before any job's text comes to it."""
+        return _guarded(output, frames=page.file.src_uri == f"{SET}.md")
+
+    @event_priority(-100)
+    def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:
+        """The same on the page that stands in for a missing one."""
+        return _guarded(output_content) if template_name.endswith(".html") else output_content
+
+    @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Make what was ordered, put the frames around it, fill in the lists, and swap the site in."""
         staging = Path(config.site_dir)
@@ -247,6 +260,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     ) -> LiveReloadServer:
         """Serve the site that was built, and build again when a job, a shop file or a template changes."""
         server.root = str(self.folder.site)
+        server.set_app(letting_reload(server.get_app()))
         told = self.folder.site.with_name(f"{self.folder.site.name}.changed")
         told.touch()
         watch = Watch(self.jobs, told, lambda: self.build.changed())
@@ -370,6 +384,14 @@ def summary(archive: Archive, seconds: float) -> str:
     if archive.bad:
         said.append(f"{archive.bad:,} without a sheet because of errors")
     return f"{', '.join(said)} in {seconds:.1f} s"
+
+
+def _guarded(page: str, *, frames: bool = False) -> str:
+    """The page with its policy, or its fault as mkdocs says one."""
+    try:
+        return with_policy(page, frames=frames)
+    except ValueError as error:
+        raise PluginError(str(error)) from error
 
 
 @contextmanager

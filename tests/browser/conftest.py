@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
@@ -69,3 +72,25 @@ def open_page(browser: Browser, demo_site: Path) -> Iterator[Opener]:
     yield opened
     for context in contexts:
         context.close()
+
+
+class Quiet(SimpleHTTPRequestHandler):
+    def log_message(self, *_: object) -> None:
+        """Say nothing."""
+
+
+@pytest.fixture
+def served() -> Iterator[Callable[[Path], str]]:
+    """Gives a folder over http: its address."""
+    servers = []
+
+    def serve(folder: Path) -> str:
+        server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(folder)))
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        servers.append(server)
+        return f"http://127.0.0.1:{server.server_port}/"
+
+    yield serve
+    for server in servers:
+        server.shutdown()
+        server.server_close()

@@ -4,12 +4,9 @@ from __future__ import annotations
 
 import re
 import shutil
-import threading
 from collections import Counter
-from collections.abc import Callable, Iterator
-from functools import partial
+from collections.abc import Callable
 from html import unescape
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any
 
@@ -35,28 +32,6 @@ FACTS = {  # made jobs: number -> what its sheet says beside its row
     "A-4": "2 1/2 in, nothing galls here",
 }
 HOSTILE = "<img src=x onerror=\"document.title='owned'\"></script><script>document.title='owned'</script>"
-
-
-class Quiet(SimpleHTTPRequestHandler):
-    def log_message(self, *_: object) -> None:
-        """Say nothing."""
-
-
-@pytest.fixture
-def served() -> Iterator[Callable[[Path], str]]:
-    """Gives a folder over http: its address."""
-    servers = []
-
-    def serve(folder: Path) -> str:
-        server = ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(folder)))
-        threading.Thread(target=server.serve_forever, daemon=True).start()
-        servers.append(server)
-        return f"http://127.0.0.1:{server.server_port}/"
-
-    yield serve
-    for server in servers:
-        server.shutdown()
-        server.server_close()
 
 
 def with_jobs(site: Path, folder: Path, jobs: list[Listed], texts: dict[str, str] | None = None) -> Path:

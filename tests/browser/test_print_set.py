@@ -5,11 +5,8 @@ from __future__ import annotations
 import io
 import re
 import shutil
-import threading
 from collections import Counter
 from collections.abc import Callable
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from typing import Any
 
@@ -352,17 +349,12 @@ def test_a_sheet_that_does_not_answer_is_named_and_the_others_are_there(
         expect(page.locator("#set-said")).to_have_text("1 sheet, ready to print: SW-118.")
 
 
-def test_a_set_is_put_together_on_a_server_too(browser: Browser, demo_site: Path) -> None:
-    class Quiet(SimpleHTTPRequestHandler):
-        def log_message(self, *_: object) -> None:
-            """Say nothing."""
-
-    with ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(demo_site))) as server:
-        threading.Thread(target=server.serve_forever, daemon=True).start()
-        with browser.new_page() as page:
-            page.goto(f"http://127.0.0.1:{server.server_port}/{set_of(demo_site, 'SW-109', 'SW-118')}")
-            expect(page.locator("#set-said")).to_have_text("2 sheets, ready to print: SW-109, SW-118.")
-        server.shutdown()
+def test_a_set_is_put_together_on_a_server_too(
+    browser: Browser, demo_site: Path, served: Callable[[Path], str]
+) -> None:
+    with browser.new_page() as page:
+        page.goto(served(demo_site) + set_of(demo_site, "SW-109", "SW-118"))
+        expect(page.locator("#set-said")).to_have_text("2 sheets, ready to print: SW-109, SW-118.")
 
 
 def test_without_ticks_the_page_says_what_to_do(open_page: Opener) -> None:
