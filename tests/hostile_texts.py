@@ -189,11 +189,12 @@ def archive_of(home: Path, said: Callable[[str], str] = lambda text: text) -> di
     def put(value: Any, key: str, into: list[str]) -> Any:
         """The value with hostile texts in the place of words."""
         if isinstance(value, dict):
-            return {name: put(one, name, into) for name, one in value.items()}
+            words = {} if key == "taper" else value  # a taper is turned by one of three ways
+            return {name: put(one, name if name in words else "", into) for name, one in value.items()}
         if isinstance(value, list):
             return [put(one, key, into) for one in value]
         if key in names:
-            return said(names[key](value))
+            return value if value == "unknown" else said(names[key](value))
         if key not in WORDS:
             return value
         text = said(line(next(deal)))
@@ -208,17 +209,17 @@ def archive_of(home: Path, said: Callable[[str], str] = lambda text: text) -> di
         here = jobs / folder.parent.name / folder.name
         shutil.copytree(folder, here)
         texts = placed.setdefault(here.name, [])
-        job = put(_read(folder / "job.yml"), "", texts)
+        job = put(read_plainly(folder / "job.yml"), "", texts)
         notes = [said(text) for text in next(more)]
         texts += notes
         job["job"] = said(line(next(deal)))
         texts.append(job["job"])
         (here / "job.yml").write_text(written({**job, "notes": notes}), encoding="utf-8")
         if (folder / "log.yml").exists():
-            log = put(_read(folder / "log.yml"), "", texts)
+            log = put(read_plainly(folder / "log.yml"), "", texts)
             (here / "log.yml").write_text(written(log), encoding="utf-8")
-    short = _read(ROOT / "jobs" / "2026" / "SW-115-gate-stud" / "job.yml")
-    for at in range(40):
+    short = read_plainly(ROOT / "jobs" / "2026" / "SW-115-gate-stud" / "job.yml")
+    for at in range(20):
         number, *texts = (said(line(next(deal))) for _ in range(3))
         job = put(short, "", texts)
         here = jobs / "2025" / f"H-{at:02d} {said(FOLDERS[at % len(FOLDERS)])}"
@@ -239,7 +240,7 @@ def _named(key: str) -> Callable[[str], str]:
     """What an entry of the shop is called instead: a hostile name, and the same one each time."""
     used: dict[str, str] = {}
     free = iter([text for text in dict.fromkeys(map(line, TEXTS)) if _may_name(key, text)])
-    return lambda name: name if name == "unknown" else used.setdefault(name, next(free))
+    return lambda name: used.setdefault(name, next(free))
 
 
 def _may_name(key: str, text: str) -> bool:
@@ -251,26 +252,26 @@ def _may_name(key: str, text: str) -> bool:
 def _shop(folder: Path, names: dict[str, Callable[[str], str]], said: Callable[[str], str]) -> None:
     source, deal = ROOT / "jobs" / "_shop", cycle(OWN["closed around"])
     (folder / "lathes").mkdir(parents=True)
-    house = _read(source / "house.yml")
+    house = read_plainly(source / "house.yml")
     house.update(shop=said("</title><script>ran()</script>"), currency=said("<b>ran()</b>"))
     (folder / "house.yml").write_text(written(house), encoding="utf-8")
-    materials = _read(source / "materials.yml")
+    materials = read_plainly(source / "materials.yml")
     for one in materials["materials"]:
         one.update(name=said(names["material"](one["name"])), source=said(next(deal)))
     (folder / "materials.yml").write_text(written(materials), encoding="utf-8")
-    tools = _read(source / "tools.yml")
+    tools = read_plainly(source / "tools.yml")
     for kind in ("threading", "cutting"):
         for one in tools[kind]:
             one["name"] = said(names["tool"](one["name"]))
     (folder / "tools.yml").write_text(written(tools), encoding="utf-8")
     for path in sorted((source / "lathes").glob("*.yml")):
         name = said(names["lathe"](path.stem))
-        lathe = _read(path)
+        lathe = read_plainly(path)
         lathe.update(lathe=name, name=said(next(deal)), notes=[said(text) for text in OWN["drawings"]])
         (folder / "lathes" / f"{name}.yml").write_text(written(lathe), encoding="utf-8")
 
 
-def _read(path: Path) -> Any:
+def read_plainly(path: Path) -> Any:
     """The file as keys, lists and texts, nothing taken for a number or a day."""
     return yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
 

@@ -9,12 +9,9 @@ import pytest
 from generator.errors import JobProblems
 from generator.job.fields import System
 from generator.job.reading import read_job, read_log
-from tests.hostile_texts import OWN, PUBLISHED, TEXTS, raw_files, written
+from tests.hostile_texts import OWN, PUBLISHED, TEXTS, raw_files, read_plainly, written
 
-JOB = {
-    "title": "Stud", "units": "inch", "lathe": "long-bed", "material": "unknown",
-    "holding": {"collet": "yes"}, "work": [{"length": "4", "od": "1"}],
-}
+STUD = Path(__file__).parents[2] / "jobs" / "2026" / "SW-115-gate-stud" / "job.yml"
 
 
 def test_there_are_enough_of_them() -> None:
@@ -25,13 +22,13 @@ def test_there_are_enough_of_them() -> None:
 
 def located(error: JobProblems, path: Path, data: bytes) -> None:
     """Every problem names the file, and a line and column that are in it."""
-    lines = data.decode("utf-8", "replace").count("\n") + 1
+    lines = len(data.decode("utf-8", "replace").splitlines())
     assert error.problems
     for problem in error.problems:
         where = problem.location
         assert (where.path, problem.message.strip() != "") == (path, True)
         assert str(problem).startswith(f"{path.as_posix()}:{where.line}:{where.column}: ")
-        assert 1 <= where.line <= max(lines, len(data.decode("utf-8", "replace").splitlines()))
+        assert 1 <= where.line <= lines + 1  # what is not closed is missed at the end of the file
         assert where.column >= 1
         problem.with_caret()
 
@@ -48,10 +45,10 @@ def test_a_file_in_which_it_stands_as_it_is_is_refused_at_a_place(tmp_path: Path
 
 def test_what_is_read_is_the_text_and_nothing_else(tmp_path: Path) -> None:
     """Written sign by sign, so that YAML has no say in it."""
-    path = tmp_path / "job.yml"
-    read = 0
+    path, read = tmp_path / "job.yml", 0
+    stud = read_plainly(STUD)
     for text in TEXTS:
-        data = written({**JOB, "job": "X-1", "notes": [text], "asked": text}).encode()
+        data = written({**stud, "notes": [text], "asked": text}).encode()
         path.write_bytes(data)
         try:
             job = read_job(path).job
