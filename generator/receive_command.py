@@ -46,7 +46,8 @@ def receive(asked: Namespace) -> int:
         print(f"{file}: is not taken in, for the reasons above. Nothing was added.", file=sys.stderr)
         return ERRORS
     target = jobs / _today()[:4] / new.folder
-    print("\n".join(_report(theirs, new, sheet, compared, target)))
+    here = shop.lathes[str(new.tree["lathe"])].name
+    print("\n".join(_report(theirs, new, here, sheet, compared, target)))
     if asked.show:
         print("Only shown: nothing was added.")
         return CLEAN
@@ -70,6 +71,7 @@ def _read(file: Path, folder: Path) -> Theirs:
     PackRefused, JobProblems
         When anything of it is not as it should be.
     """
+    from generator.job.beside import PICTURES_TAKEN
     from generator.job.log_names import log_names
     from generator.job.reading import read_job, read_log, read_shop
     from generator.pack.contents import HOUSE, JOB, LOG, MOST_ZIP, PackRefused, picture_name
@@ -79,6 +81,8 @@ def _read(file: Path, folder: Path) -> Theirs:
     from generator.pictures import BadPicture, redrawn
     from generator.site.archive import make_sheet
 
+    if file.suffix[1:].lower() in PICTURES_TAKEN:
+        return _from_paper(file, folder)
     try:
         with file.open("rb") as opened:
             data = opened.read(MOST_ZIP + 1)
@@ -113,10 +117,32 @@ def _read(file: Path, folder: Path) -> Theirs:
     return Theirs(manifest, files, read, log, shop)
 
 
+def _from_paper(file: Path, folder: Path) -> Theirs:
+    """The job file in the code on a page that was handed over; it comes alone."""
+    from generator.job.reading import read_job
+    from generator.pack.contents import JOB, Manifest
+    from generator.pack.placing import lay_out
+    from generator.pack.taken import Theirs
+    from generator.paper_reading import read_paper
+
+    files = {JOB: read_paper(file)}
+    path = lay_out(files, folder / "theirs", "0000", "job")
+    with _told(folder / "theirs", file):
+        job = read_job(path).job
+    manifest = Manifest(
+        job=job.job, title=job.title, shop="another shop, on paper", lathe=job.lathe,
+        left_out=("all but the job file",), files=(),
+    )
+    return Theirs(manifest, files, read_job(path), None, None)
+
+
 def _here(
     theirs: Theirs, shop: Shop, lathe: str | None, jobs: Path, folder: Path
 ) -> tuple[Taken, Sheet, Comparison]:
-    """The new job, its sheet on the lathe of this shop, and how that differs from theirs."""
+    """The new job, its sheet on the lathe of this shop, and how that differs from theirs.
+
+    Where their lathe did not come along, the lathes of this shop stand beside each other alone.
+    """
     from generator.job.reading import find_jobs, read_job
     from generator.job.sender import read_sender, with_sender
     from generator.pack.taken import taken
@@ -133,9 +159,14 @@ def _here(
     assert sender is not None
     whole = with_sender(shop, sender)
     wanted = {lathe: shop.lathes[lathe]} if lathe else dict(shop.lathes)
+    read = read_job(path, whole)
+    if theirs.shop is None:
+        compared = comparison(read, whole.model_copy(update={"lathes": wanted}))
+        new = taken(theirs, shop, lathe or compared.ranking[0].on.lathe.lathe, folders, day)
+        _write(path, new)
+        return new, make_sheet(path, shop), replace(compared, others=())
     lathes = {OF_THEIRS: theirs.shop.lathes[theirs.read.job.lathe], **wanted}
     both = whole.model_copy(update={"lathes": lathes})
-    read = read_job(path, whole)
     on_theirs = replace(read, job=read.job.model_copy(update={"lathe": OF_THEIRS}))
     compared = comparison(on_theirs, both)
     best = lathe or next(
@@ -154,13 +185,14 @@ def _write(path: Path, new: Taken) -> None:
         path.with_name(name).write_bytes(data)
 
 
-def _report(theirs: Theirs, new: Taken, sheet: Sheet, compared: Comparison, target: Path) -> Iterator[str]:
+def _report(
+    theirs: Theirs, new: Taken, here: str, sheet: Sheet, compared: Comparison, target: Path
+) -> Iterator[str]:
     """What is added, what is other than there, what cannot be done here, what has to be decided."""
     from generator.pack.both_units import both_units
     from generator.render.compare_text import other_lathe_lines
 
     yield f"From {theirs.manifest.shop}: {theirs.manifest.job}, {theirs.manifest.title}"
-    here = ", ".join(one.there.lathe.name for one in compared.others)
     yield f"Planned there for {theirs.manifest.lathe}; here for {here}."
     yield from _listed("They left out", theirs.manifest.left_out)
     added = [f"{name}, {len(data):,} bytes" for name, data in new.files.items()]

@@ -44,13 +44,16 @@ _LONGEST: Final = 48  # signs of a title in a folder's name
 
 @dataclass(frozen=True)
 class Theirs:
-    """What came: the files by their names in the zip, and how they read in the sender's own shop."""
+    """What came: the files by their names in the zip, and how they read in the sender's own shop.
+
+    There is no `shop` where a job file came alone, on paper.
+    """
 
     manifest: Manifest
     files: Mapping[str, bytes]
     read: ReadJob
     log: ReadLog | None
-    shop: Shop
+    shop: Shop | None
 
 
 @dataclass(frozen=True)
@@ -162,6 +165,9 @@ class _Apart:
         if name == UNKNOWN:
             return
         kind, own, theirs = self._both(field, name)
+        if self._theirs is None and own is None:
+            self._not_there(field, name, block)
+            return
         if theirs is None or (own is not None and _figures(own) == _figures(theirs)):
             return
         block[key] = Scalar(name + THEIRS)
@@ -177,6 +183,17 @@ class _Apart:
             "with their figures."
         )
 
+    def _not_there(self, field: str, name: str, block: Block) -> None:
+        """A name of a job that came alone, and that nobody here knows."""
+        key = field.rpartition(".")[2]
+        if key == "material":
+            block[key] = Scalar(UNKNOWN)
+            self.renamed.append(f"{field}: {UNKNOWN} instead of {name}, which is not in your files")
+            self.decide.append(f"Their material {name} is not in your files: find out what it is like.")
+        else:
+            del block[key]
+            self.renamed.append(f"{field}: {name} is not in your files, and left to the sheet")
+
     def entries(self) -> dict[str, list[Block]]:
         """The entries for `sender.yml`, by its keys."""
         found: dict[str, list[Block]] = {}
@@ -186,12 +203,14 @@ class _Apart:
 
     def _both(self, field: str, name: str) -> tuple[str, BaseModel | None, BaseModel | None]:
         """The key of the list it belongs to, and the entries of both shops."""
+        shops = (self._shop, self._theirs)
         if field.endswith("material"):
-            return "materials", self._shop.materials.get(name), self._theirs.materials.get(name)
+            own, theirs = (shop.materials.get(name) if shop else None for shop in shops)
+            return "materials", own, theirs
         kind = "threading" if ".thread." in field else "cutting"
         own, theirs = (
-            next((tool for tool in getattr(shop.tools, kind) if tool.name == name), None)
-            for shop in (self._shop, self._theirs)
+            next((tool for tool in getattr(shop.tools, kind) if tool.name == name), None) if shop else None
+            for shop in shops
         )
         return kind, own, theirs
 
@@ -269,6 +288,7 @@ def _log_here(theirs: Theirs) -> tuple[bytes, str]:
     """Their log without what only their dials and levers mean, which goes into the notes; and how often."""
     assert theirs.log is not None
     assert theirs.log.tree is not None
+    assert theirs.shop is not None  # a log does not come alone
     dials = theirs.shop.lathes[theirs.read.job.lathe].units
     entries, moved = [], 0
     for entry in theirs.log.tree:
