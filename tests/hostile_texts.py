@@ -189,8 +189,10 @@ def archive_of(home: Path, said: Callable[[str], str] = lambda text: text) -> di
     def put(value: Any, key: str, into: list[str]) -> Any:
         """The value with hostile texts in the place of words."""
         if isinstance(value, dict):
-            words = {} if key == "taper" else value  # a taper is turned by one of three ways
-            return {name: put(one, name if name in words else "", into) for name, one in value.items()}
+            return {
+                name: one if (key, name) == ("taper", "by") else put(one, name, into)  # one of three
+                for name, one in value.items()
+            }
         if isinstance(value, list):
             return [put(one, key, into) for one in value]
         if key in names:

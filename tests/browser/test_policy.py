@@ -159,7 +159,7 @@ def kinds(site: Path) -> dict[str, Callable[[Page], None]]:
         for number in ("SW-101", "SW-109", "SW-113")
     }
     pages = {path.name: drawn for path in site.glob("*.html") if path.name not in ("404.html", "set.html")}
-    parts = [min(site.glob(f"{folder}/*.html")) for folder in ("lists/calendar", "lists/thread", "lists/lathe")]
+    parts = [min(site.glob(f"lists/{folder}/*.html")) for folder in ("calendar", "thread", "lathe")]
     return {
         **pages,
         **{path.relative_to(site).as_posix(): drawn for path in parts},
