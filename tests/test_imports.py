@@ -35,11 +35,13 @@ MAY_IMPORT = {  # part: the parts below it
     "whole_file": {"commands"},
     "print_command": {"commands", "whole_file", "site", "render", *BOTTOM},
     "export_command": {"commands", "whole_file", "site", "render", *BOTTOM},
+    "paper_command": {"commands", "whole_file", "site", "render", "job", *BOTTOM},
+    "paper_reading": {"pictures", "job", *BOTTOM},
     "log_options": set(),
     "log_command": {"commands", "log_options", "site", "sheet", "job", *BOTTOM},
     "__main__": {
         "commands", "gear_command", "compare_command", "identify_command", "log_command", "log_options",
-        "print_command", "export_command", "errors", "collecting",
+        "print_command", "export_command", "paper_command", "errors", "collecting",
     },
     "setup": set(),
     "__init__": set(),
@@ -58,6 +60,7 @@ ONLY_IN = {  # library: where alone it is imported
     "PIL": {"pictures"},
     "platformdirs": {"user_cache"},
     "segno": {"render"},
+    "zxingcpp": {"paper_reading"},
 }
 FILES = sorted(PACKAGE.rglob("*.py"))
 
