@@ -117,6 +117,12 @@ def _export(asked: argparse.Namespace) -> int:
     return export(asked)
 
 
+def _paper(asked: argparse.Namespace) -> int:
+    from generator.paper_command import paper  # here, as above
+
+    return paper(asked)
+
+
 def _identify_options(identify: argparse.ArgumentParser) -> None:
     said = identify.add_argument_group("what was measured, each as VALUE or 'VALUE ± UNCERTAINTY'")
 
@@ -340,6 +346,26 @@ def _parser() -> argparse.ArgumentParser:
     )
     exported.add_argument("--force", action="store_true", help="replace files that are there already")
     takes_jobs(exported)
+
+    paper = verb(
+        "paper",
+        _paper,
+        "Write a job as one page to hand over on paper, with the job file in a code on it.",
+        "paper SW-113 --paper A4",
+    )
+    paper.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+    paper.add_argument(
+        "-o", "--out", metavar="FILE",
+        help="the file to write (default: NUMBER-paper.html); an earlier page is replaced, nothing else",
+    )
+    paper.add_argument(
+        "--with", dest="with_", choices=("customer",), metavar="customer",
+        help="with what is private to the customer, which is left out otherwise",
+    )
+    paper.add_argument(
+        "--paper", choices=("A4", "Letter"), default="A4", help="the size of the paper (default: A4)"
+    )
+    takes_jobs(paper)
 
     schema = verb(
         "schema",

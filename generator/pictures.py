@@ -2,6 +2,7 @@
 
     shown_picture       a file of the job folder -> ShownPicture, from the cache where it was made before
     redrawn             any bytes -> ShownPicture, or BadPicture with the reason
+    grey_picture        a file with every pixel of it in grey, for a code to be read off it
 
 What a camera wrote about place, time, owner and itself stays in the job folder: only the pixels go on. They
 are turned upright, made small enough for screen and paper, and coded anew. A file may hold anything, so
@@ -17,7 +18,8 @@ import os
 import tempfile
 import time
 import warnings
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -40,6 +42,9 @@ KEPT_UNUSED: Final = 200 * 86_400.0  # s: a cached picture that no build asked f
 _SUFFIXES: Final = {
     "JPEG": (".jpg", ".jpeg"), "PNG": (".png",), "WEBP": (".webp",), "GIF": (".gif",),
 }
+
+
+Picture = Image.Image
 
 
 class BadPicture(SheetError):
@@ -100,12 +105,16 @@ def shown_picture(path: Path) -> ShownPicture:
         found = path.stat()
     except OSError as error:
         raise BadPicture("is not in the job's folder") from error
+    _check_file(path, found.st_size)
+    return _shown(path, found.st_mtime_ns, found.st_size)
+
+
+def _check_file(path: Path, size: int) -> None:
     if not path.is_file():  # a folder; or a pipe, which would be waited for
         raise BadPicture("is not a file")
-    if found.st_size > MOST_BYTES:
-        said = f"has {found.st_size // 1_000_000} MB: make it smaller"
+    if size > MOST_BYTES:
+        said = f"has {size // 1_000_000} MB: make it smaller"
         raise BadPicture(f"{said}, {MOST_BYTES // 1_000_000} are taken at most")
-    return _shown(path, found.st_mtime_ns, found.st_size)
 
 
 @lru_cache(maxsize=32)  # one build asks for it with every lathe that the job is compared on
@@ -130,17 +139,44 @@ def redrawn(data: bytes) -> ShownPicture:
     BadPicture
         When it is no picture of a kind that is taken, is too large, or ends too soon.
     """
+    with _opened(data) as picture:
+        kind = "JPEG" if picture.format == "MPO" else str(picture.format)
+        pixels = _pixels(picture)
+        return ShownPicture(_coded(pixels, lossless=kind in ("PNG", "GIF")), *pixels.size, kind)
+
+
+def grey_picture(path: Path) -> Picture:
+    """A picture file, all its pixels in grey, as it lies.
+
+    Raises
+    ------
+    BadPicture
+        As `redrawn`, and when there is no such file.
+    """
+    try:
+        _check_file(path, path.stat().st_size)
+        data = path.read_bytes()
+    except OSError as error:
+        raise BadPicture(f"cannot be read: {(error.strerror or 'no reason given').lower()}") from error
+    with _opened(data) as picture:
+        picture.load()
+        plain = _without_depth(picture)
+        white = Image.new("RGBA", plain.size, (*PAPER, 255))
+        return (Image.alpha_composite(white, plain) if plain.mode == "RGBA" else plain).convert("L")
+
+
+@contextmanager
+def _opened(data: bytes) -> Iterator[Image.Image]:
+    """The picture in these bytes; whatever goes wrong with it meanwhile is a BadPicture."""
     if not data:
         raise BadPicture("is empty")
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # what Pillow says about damaged notes of a camera
             with Image.open(io.BytesIO(data), formats=FORMATS) as picture:
-                kind = "JPEG" if picture.format == "MPO" else str(picture.format)
                 if picture.width * picture.height > MOST_PIXELS:
                     raise BadPicture(_too_large(picture))
-                pixels = _pixels(picture)
-                return ShownPicture(_coded(pixels, lossless=kind in ("PNG", "GIF")), *pixels.size, kind)
+                yield picture
     except BadPicture:
         raise
     except UnidentifiedImageError:

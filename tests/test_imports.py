@@ -37,12 +37,15 @@ MAY_IMPORT = {  # part: the parts below it
     "export_command": {"commands", "whole_file", "site", "render", *BOTTOM},
     "pack": {"pictures", "job", *BOTTOM},
     "share_command": {"commands", "whole_file", "pack", "site", "render", "sheet", "job", *BOTTOM},
-    "receive_command": {"commands", "pack", "pictures", "site", "render", "sheet", "job", *BOTTOM},
+    "receive_command": {"commands", "paper_reading", "pack", "pictures", "site", "render", "sheet", "job", *BOTTOM},
+    "paper_command": {"commands", "whole_file", "site", "render", "job", *BOTTOM},
+    "paper_reading": {"pictures", "job", *BOTTOM},
     "log_options": set(),
     "log_command": {"commands", "log_options", "site", "sheet", "job", *BOTTOM},
     "__main__": {
         "commands", "gear_command", "compare_command", "identify_command", "log_command", "log_options",
-        "print_command", "export_command", "errors", "collecting", "share_command", "receive_command",
+        "print_command", "export_command", "paper_command", "errors", "collecting", "share_command",
+        "receive_command",
     },
     "setup": set(),
     "__init__": set(),
@@ -61,6 +64,7 @@ ONLY_IN = {  # library: where alone it is imported
     "PIL": {"pictures"},
     "platformdirs": {"user_cache"},
     "segno": {"render"},
+    "zxingcpp": {"paper_reading"},
 }
 FILES = sorted(PACKAGE.rglob("*.py"))
 

@@ -65,20 +65,21 @@ class ReadJob:
         return Problem(where, field, message, self.text.splitlines()[where.line - 1])
 
 
-def read_job(path: Path, shop: Shop | None = None) -> ReadJob:
+def read_job(path: Path, shop: Shop | None = None, data: bytes | None = None) -> ReadJob:
     """Read and check one job file.
 
     Parameters
     ----------
     path : the job file
     shop : with it, names that the shop does not have stand among the other problems of a bad file
+    data : its text, where it does not come from the file
 
     Raises
     ------
     JobProblems
         Everything that is wrong with the file, in file order.
     """
-    source = _Source(path)
+    source = _Source(path, data)
     try:
         job = source.checked(Job)
     except JobProblems as error:

@@ -8,7 +8,7 @@ view                      Sheet -> Page
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
@@ -177,7 +177,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         cautions=sheet.cautions,
         missing=missing_lines(sheet),
         assumed=assumed_lines(sheet, lines),
-        cells=_cells(sheet, lines),
+        cells=figure_cells(sheet, sheet.key_figures, lines),
         route=route,
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
         blocks=tuple(blocks[id] for id in ordered if id not in (*SET_FIRST, LOG)),
@@ -268,16 +268,18 @@ def _summary(sheet: Sheet) -> str:
     return ", ".join(counts) if counts else "nothing found"
 
 
-def _cells(sheet: Sheet, lines: dict[str, FigureLine]) -> tuple[Cell, ...]:
-    """The figures to set at the machine; a maximum and minimum of one size share a cell."""
+def figure_cells(
+    sheet: Sheet, names: Sequence[str], lines: dict[str, FigureLine]
+) -> tuple[Cell, ...]:
+    """Figures by name, each in a cell; a maximum and minimum of one size share one."""
     cells: list[Cell] = []
     paired: set[str] = set()
-    for name in sheet.key_figures:
+    for name in names:
         if name in paired:
             continue
         stem, _, end = name.rpartition(".")
         partner = {"max": f"{stem}.min", "min": f"{stem}.max"}.get(end, "")
-        if partner in sheet.key_figures and _is_number(sheet, name) and _is_number(sheet, partner):
+        if partner in names and _is_number(sheet, name) and _is_number(sheet, partner):
             paired.update((name, partner))
             shown = limits_written(sheet.figures[f"{stem}.min"], sheet.figures[f"{stem}.max"], sheet.system)
             label = sheet.figures[name].label.rpartition(",")[0] or sheet.figures[name].label

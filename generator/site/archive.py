@@ -110,6 +110,19 @@ def make_sheet(path: Path, shop: Shop | JobProblems, lessons: Lessons = NO_LESSO
         return _sheet_with_log(read, whole, lessons)
 
 
+def make_bare_sheet(path: Path, shop: Shop | JobProblems, data: bytes) -> Sheet:
+    """The sheet of a job file's text alone: nothing of its log, nothing that was learned.
+
+    Raises
+    ------
+    JobProblems
+        As `make_sheet`.
+    """
+    whole = _whole_shop(path, shop)
+    with faults_as_problems(path):
+        return compute_sheet(read_job(path, whole, data), whole)
+
+
 def _sheet_with_log(read: ReadJob, shop: Shop, lessons: Lessons) -> Sheet:
     """The sheet with its log; a fault of ours in the log leaves the sheet as it is without one."""
     log, others = log_beside(read, shop), for_job(lessons, read.job, read.path.parent)
