@@ -37,7 +37,9 @@ MAY_IMPORT = {  # part: the parts below it
     "export_command": {"commands", "whole_file", "site", "render", *BOTTOM},
     "pack": {"pictures", "job", *BOTTOM},
     "share_command": {"commands", "whole_file", "pack", "site", "render", "sheet", "job", *BOTTOM},
-    "receive_command": {"commands", "paper_reading", "pack", "pictures", "site", "render", "sheet", "job", *BOTTOM},
+    "receive_command": {
+        "commands", "paper_reading", "pack", "pictures", "site", "render", "sheet", "job", *BOTTOM,
+    },
     "paper_command": {"commands", "whole_file", "site", "render", "job", *BOTTOM},
     "paper_reading": {"pictures", "job", *BOTTOM},
     "log_options": set(),

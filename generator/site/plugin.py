@@ -260,9 +260,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     ) -> LiveReloadServer:
         """Serve the site that was built, and build again when a job, a shop file or a template changes."""
         server.root = str(self.folder.site)
-        app = server.get_app()
-        assert app is not None  # the server has set its own
-        server.set_app(letting_reload(app))
+        server.set_app(letting_reload(server.serve_request))
         told = self.folder.site.with_name(f"{self.folder.site.name}.changed")
         told.touch()
         watch = Watch(self.jobs, told, lambda: self.build.changed())

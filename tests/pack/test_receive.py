@@ -13,6 +13,7 @@ import time
 from pathlib import Path
 
 import pytest
+import segno
 
 from generator.job.reading import read_job, read_log, read_shop
 from generator.job.sender import read_sender, with_sender
@@ -181,6 +182,24 @@ def test_the_built_sheet_is_new_when_what_the_sender_brought_changes(
     status, _, err = run("build", "--jobs", "mine", "--site", "site")
     assert status == 1
     assert "sender.yml:2:1" in err
+
+
+def test_a_job_file_in_a_code_on_paper_is_taken_in_alone(run: Run, theirs: Path, mine: Path) -> None:
+    data = sent(run)["job/job.yml"]
+    segno.make(data, error="m", mode="byte").save("photo.png", scale=5, border=4)
+    status, out, err = run("receive", "photo.png", "--jobs", "mine", "--lathe", "thirteen-inch")
+    assert (status, err) == (0, "")
+    folder = added(mine)
+    assert unzipped((folder / "received.zip").read_bytes())[1] == {"job/job.yml": data}
+    job = read_job(folder / "job.yml").job
+    assert (job.job, job.lathe, job.material) == ("SW-113", "thirteen-inch", "unknown")
+    assert "find out what it is like" in out
+    assert run("check", "--jobs", "mine")[0] == 0
+    segno.make("no job").save("photo.png", scale=5)
+    before = tree(mine)
+    status, _, err = run("receive", "photo.png", "--jobs", "mine")
+    assert (status, "photo.png: " in err) == (1, True)
+    assert tree(mine) == before
 
 
 # -- what is not taken -------------------------------------------------------------------------------------
