@@ -327,5 +327,5 @@ def test_serve_shows_the_site_and_builds_again_when_a_job_changes(archive: Path,
     assert "2 jobs, 1 made, 1 as before" in said
     assert {path.name for path in archive.iterdir()} == {"jobs", "mkdocs.yml", "site.cache"}
     assert {path.name for path in (archive / "site.cache").iterdir()} <= {
-        "files", "lock", "pages.db", "words.db", "before-site"
+        "files", "lock", "pages.db", "words.db", "before-site", "served", "before-served"
     }
