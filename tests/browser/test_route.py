@@ -154,7 +154,8 @@ def test_on_a_phone_the_route_scrolls_in_its_own_box(open_page: Opener, file: st
     assert box.evaluate("e => e.scrollWidth > e.clientWidth && e.clientWidth <= innerWidth")
     box.focus()
     page.keyboard.press("ArrowRight")
-    page.wait_for_function("document.querySelector('section.route .scroll').scrollLeft > 0")
+    while not box.evaluate("e => e.scrollLeft > 0"):  # it scrolls smoothly, and pages let no one eval
+        page.wait_for_timeout(20)
 
 
 def test_an_operation_can_be_ticked_and_its_working_opened_by_keyboard(open_page: Opener, file: str) -> None:
