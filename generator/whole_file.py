@@ -6,12 +6,10 @@
 
 from __future__ import annotations
 
-import contextlib
-import os
-import tempfile
 from pathlib import Path
 
 from generator.commands import UsageError
+from generator.in_one_step import replace_file
 
 
 def free_place(out: Path, jobs: Path, option: str, own_mark: str = "", *, replace: bool = False) -> Path:
@@ -58,22 +56,4 @@ def write_whole(out: Path, text: str | bytes) -> None:
         When it cannot be written; nothing is left behind.
     """
     data = text.encode() if isinstance(text, str) else text
-    handle, name = tempfile.mkstemp(prefix=f".{out.name}.", suffix=".new", dir=out.parent)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        os.chmod(name, out.stat().st_mode & 0o777 if out.exists() else _usual_mode())
-        os.replace(name, out)
-    except BaseException:
-        with contextlib.suppress(OSError):
-            os.unlink(name)
-        raise
-
-
-def _usual_mode() -> int:
-    """What a new file may be done with, as this user has set it."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return 0o666 & ~mask
+    replace_file(out, data, like=out, prefix=f".{out.name}.", suffix=".new")

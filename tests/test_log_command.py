@@ -15,9 +15,8 @@ from pathlib import Path
 
 import pytest
 
-from generator import log_command
+from generator import in_one_step, log_command
 from generator.__main__ import main
-from generator.job import log_file
 from generator.job.reading import read_log
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -220,7 +219,7 @@ def test_what_cannot_be_written_is_printed(here, capsys, monkeypatch) -> None:
     def full(*_: object) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(log_file.os, "fsync", full)
+    monkeypatch.setattr(in_one_step.os, "fsync", full)
     status, _, err = run(capsys, monkeypatch, "SW-113", *PASS)
     assert status == 1
     assert "cannot be written: no space left on device" in err

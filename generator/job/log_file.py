@@ -11,9 +11,6 @@ interruption leaves the old one or the new one, whole. Whoever writes holds a lo
 from __future__ import annotations
 
 import contextlib
-import os
-import shutil
-import tempfile
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Final
@@ -21,6 +18,7 @@ from typing import Final
 from filelock import FileLock, Timeout
 
 from generator.errors import Problem, SheetError
+from generator.in_one_step import replace_file
 from generator.job.fields import Block, Scalar, System
 from generator.job.log_names import LogNames
 from generator.job.reading import ReadLog, read_log
@@ -64,7 +62,8 @@ def append_entries(
         with lock:
             _sweep(target.parent)
             data, after = _composed(path, entries, units, dials, now, names)
-            _replace(target, data)
+            like = target if target.exists() else target.with_name("job.yml")
+            replace_file(target, data, like=like, prefix=_BEGINS, suffix=_ENDS)
     except Timeout:
         raise LogNotWritten(
             f"{path.name} is being written by somebody else, for {patience:g} s now: try again"
@@ -162,31 +161,6 @@ def _alike(one: object, other: object) -> bool:
     if isinstance(one, str) and isinstance(other, str):
         return one.rstrip() == other.rstrip()
     return type(one) is type(other)
-
-
-def _replace(path: Path, data: bytes) -> None:
-    """Put new bytes in the place of a file in one step."""
-    handle, name = tempfile.mkstemp(prefix=_BEGINS, suffix=_ENDS, dir=path.parent)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
-        like = path if path.exists() else path.with_name("job.yml")
-        if like.exists():
-            shutil.copymode(like, name)
-        os.replace(name, path)
-    except BaseException:
-        with contextlib.suppress(OSError):
-            os.unlink(name)
-        raise
-    if os.name == "posix":
-        with contextlib.suppress(OSError):  # the entry is in its place; some file systems cannot do this
-            folder = os.open(path.parent, os.O_RDONLY)
-            try:
-                os.fsync(folder)
-            finally:
-                os.close(folder)
 
 
 def _sweep(folder: Path) -> None:

@@ -19,6 +19,7 @@ from pathlib import Path
 from typing import Final
 
 from generator.errors import SheetError
+from generator.in_one_step import folder_to_disk, write_new
 
 _BEGINS: Final = ".taking-in-"
 _OLD: Final = 3600.0  # s: what is older was left by one that was interrupted
@@ -44,16 +45,16 @@ def place_folder(target: Path, files: Mapping[str, bytes]) -> None:
     staging = Path(tempfile.mkdtemp(prefix=_BEGINS, dir=year))
     try:
         for name, data in files.items():
-            _write(staging / name, data)
+            write_new(staging / name, data)
         os.chmod(staging, 0o755)
-        _to_disk(staging)
+        folder_to_disk(staging)
         if os.path.lexists(target):
             raise AlreadyThere(f"{target}: is there already, and stays as it is")
         os.rename(staging, target)  # onto a folder that is not empty it fails
-        _to_disk(year)
     except BaseException:
         shutil.rmtree(staging, ignore_errors=True)
         raise
+    folder_to_disk(year)
 
 
 def lay_out(files: Mapping[str, bytes], jobs: Path, year: str, name: str) -> Path:
@@ -71,23 +72,6 @@ def lay_out(files: Mapping[str, bytes], jobs: Path, year: str, name: str) -> Pat
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_bytes(data)
     return jobs / year / name / "job.yml"
-
-
-def _write(path: Path, data: bytes) -> None:
-    with path.open("xb") as file:
-        file.write(data)
-        file.flush()
-        os.fsync(file.fileno())
-
-
-def _to_disk(folder: Path) -> None:
-    """Bring the names in a folder to the disk, where the system can."""
-    if hasattr(os, "O_DIRECTORY"):
-        handle = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)
 
 
 def _sweep(year: Path) -> None:

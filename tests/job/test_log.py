@@ -17,8 +17,8 @@ import yaml
 from filelock import FileLock
 from jsonschema import Draft202012Validator
 
+from generator import in_one_step
 from generator.errors import JobProblems
-from generator.job import log_file
 from generator.job.fields import NOWHERE, Block, Scalar
 from generator.job.log import Entry, Measured, Stop
 from generator.job.log_file import LogNotWritten, append_entries
@@ -340,7 +340,7 @@ def test_a_full_disk_or_a_fault_loses_nothing(
         raise OSError(number, os.strerror(number))
 
     with monkeypatch.context() as patch:
-        patch.setattr(log_file.os, call, fail)
+        patch.setattr(in_one_step.os, call, fail)
         with pytest.raises(LogNotWritten, match=os.strerror(number).lower()):
             add(path)
     assert path.read_bytes() == OLD.encode()
@@ -355,7 +355,7 @@ def test_an_interruption_by_hand_loses_nothing(tmp_path: Path, monkeypatch: pyte
     def interrupt(*_: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(log_file.os, "replace", interrupt)
+    monkeypatch.setattr(in_one_step.os, "replace", interrupt)
     with pytest.raises(KeyboardInterrupt):
         add(path)
     assert path.read_bytes() == OLD.encode()
@@ -378,7 +378,7 @@ def test_a_folder_that_may_not_be_written(tmp_path: Path, monkeypatch: pytest.Mo
     def refuse(*_: object, **__: object) -> None:
         raise PermissionError(errno.EACCES, "Permission denied")
 
-    monkeypatch.setattr(log_file.tempfile, "mkstemp", refuse)
+    monkeypatch.setattr(in_one_step.tempfile, "mkstemp", refuse)
     with pytest.raises(LogNotWritten, match="cannot be written: permission denied"):
         add(tmp_path / "log.yml")
     assert not (tmp_path / "log.yml").exists()
@@ -395,6 +395,7 @@ def test_a_lock_that_another_holds_is_said_after_a_while(tmp_path: Path) -> None
 HELD = """\
 import sys, time
 from pathlib import Path
+from generator import in_one_step
 from generator.job import log_file
 from generator.job.fields import NOWHERE, Block, Scalar
 
@@ -402,7 +403,7 @@ def hang(*_):
     print("ready", flush=True)
     time.sleep(60)
 
-log_file.os.{call} = hang
+in_one_step.os.{call} = hang
 entry = Block(NOWHERE)
 entry["note"] = Scalar("never in it", quoted=True)
 log_file.append_entries(Path(sys.argv[1]), [entry], "inch", "inch", lambda: "2026-03-05")
