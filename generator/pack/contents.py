@@ -58,6 +58,9 @@ class PackRefused(SheetError):
     """A file that is not taken in; the message says why in plain words. Nothing was written."""
 
 
+_Words = Annotated[str, Field(max_length=4000, pattern=r"^[^\x00-\x1f\x7f-\x9f]*$")]  # a terminal shows them
+
+
 class _Open(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True)
 
@@ -80,15 +83,15 @@ class Manifest(_Open):
     """What this is."""
     version: Literal[1] = VERSION
     """Version of the format."""
-    job: str = Field(max_length=400)
+    job: _Words
     """Number of the job at the shop that sends it."""
-    title: str = Field(max_length=4000)
+    title: _Words
     """What the job is."""
-    shop: str = Field(max_length=4000)
+    shop: _Words
     """The shop that sends it."""
-    lathe: str = Field(max_length=400)
+    lathe: _Words
     """The lathe that it is planned for there."""
-    left_out: tuple[Annotated[str, Field(max_length=4000)], ...] = Field(max_length=200)
+    left_out: tuple[_Words, ...] = Field(max_length=200)
     """What the sender did not hand over, in words."""
     files: tuple[PackedFile, ...] = Field(max_length=MOST_FILES)
     """Every other file of the zip."""

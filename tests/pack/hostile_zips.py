@@ -145,6 +145,8 @@ def hostile_zips() -> Iterator[tuple[str, Hostile]]:
     yield "a version that is none", _manifest(version="1; rm -rf /")
     yield "version true", _manifest(version=True)
     yield "another format", _manifest(format="a poem")
+    yield "a title that steers the terminal", _manifest(title="\x1b]0;x\x07\x1b[2J")
+    yield "words left out that steer the terminal", _manifest(left_out=["\x9b31m", "\r"])
     yield "a key more", _manifest(run="id")
     listed: dict[str, Any] = {"name": "job/job.yml", "bytes": 0, "sha256": "0" * 64}
     yield "a file listed twice", _manifest(files=[listed, listed])
