@@ -164,6 +164,9 @@ def _parser() -> argparse.ArgumentParser:
         added.set_defaults(run=run)
         return added
 
+    def takes_one_job(command: argparse.ArgumentParser) -> None:
+        command.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+
     def takes_jobs(command: argparse.ArgumentParser) -> None:
         command.add_argument(
             "--jobs", metavar="DIR", help="the jobs folder (default: the one mkdocs.yml names, else jobs)"
@@ -217,7 +220,7 @@ def _parser() -> argparse.ArgumentParser:
     figures = verb(
         "figures", commands.figures, "Print every figure and finding of one job.", "figures SW-113 --json"
     )
-    figures.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+    takes_one_job(figures)
     takes_jobs(figures)
     figures.add_argument("--json", action="store_true", help="one JSON object, for other programs")
 
@@ -260,7 +263,7 @@ def _parser() -> argparse.ArgumentParser:
         "Compare a job on its lathe with other lathes of the shop, and name the best one.",
         "compare SW-113 --lathe thirteen-inch",
     )
-    compare.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+    takes_one_job(compare)
     compare.add_argument(
         "--lathe", nargs="+", action="extend", metavar="NAME", help="other lathes of the shop (default: all)"
     )
@@ -273,7 +276,7 @@ def _parser() -> argparse.ArgumentParser:
         "Write a job as one zip for another shop: job, log, pictures, what it uses of the shop, the sheet.",
         "share SW-113 -o spindle.zip --without times,log",
     )
-    shared.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+    takes_one_job(shared)
     shared.add_argument("-o", "--out", metavar="FILE", help="the zip (default: the job folder's name)")
     shared.add_argument(
         "--without", action="append", default=[], metavar="LIST",
@@ -353,7 +356,7 @@ def _parser() -> argparse.ArgumentParser:
         "Write a job as one page to hand over on paper, with the job file in a code on it.",
         "paper SW-113 --paper A4",
     )
-    paper.add_argument("job", metavar="JOB", help="a job file, its folder or its number")
+    takes_one_job(paper)
     paper.add_argument(
         "-o", "--out", metavar="FILE",
         help="the file to write (default: NUMBER-paper.html); an earlier page is replaced, nothing else",

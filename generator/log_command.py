@@ -29,7 +29,7 @@ from generator.job.writing import entry_text
 from generator.log_options import OPTIONS
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import History
-from generator.site.archive import LOG
+from generator.site.job_files import LOG
 
 STDIN: Final = "-"
 SLIPS: Final = ("log-operation", "log-dial", "log-measured")  # a slip of the pen: better asked before

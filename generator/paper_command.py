@@ -13,8 +13,6 @@ from generator.commands import CLEAN, ERRORS, Shops, job_file
 from generator.errors import JobProblems
 from generator.whole_file import free_place, write_whole
 
-LOG = "log.yml"
-
 
 def paper(asked: Namespace) -> int:
     """Write the page, and say where it is, what was left out, and whether the code holds the job file."""
@@ -22,6 +20,7 @@ def paper(asked: Namespace) -> int:
     from generator.render.paper_code import paper_code
     from generator.render.paper_page import MARK, paper_page
     from generator.site.archive import make_bare_sheet
+    from generator.site.job_files import LOG
 
     jobs = Path(asked.jobs or "jobs")
     path = job_file(asked.job, jobs)

@@ -7,6 +7,7 @@ import sys
 import tempfile
 from argparse import Namespace
 from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -17,6 +18,7 @@ from generator.errors import JobProblems, Location
 if TYPE_CHECKING:
     from generator.job.shop import Shop
     from generator.pack.taken import Taken, Theirs
+    from generator.sheet.compare import Compared
     from generator.sheet.model import Sheet
     from generator.sheet.other_lathes import Comparison
 
@@ -128,12 +130,13 @@ def _from_paper(file: Path, folder: Path) -> Theirs:
     files = {JOB: read_paper(file)}
     path = lay_out(files, folder / "theirs", "0000", "job")
     with _told(folder / "theirs", file):
-        job = read_job(path).job
+        read = read_job(path)
+    job = read.job
     manifest = Manifest(
         job=job.job, title=job.title, shop="another shop, on paper", lathe=job.lathe,
         left_out=("all but the job file",), files=(),
     )
-    return Theirs(manifest, files, read_job(path), None, None)
+    return Theirs(manifest, files, read, None, None)
 
 
 def _here(
@@ -145,7 +148,7 @@ def _here(
     """
     from generator.job.reading import find_jobs, read_job
     from generator.job.sender import read_sender, with_sender
-    from generator.pack.taken import taken
+    from generator.pack.taken import RECEIVED, as_it_came, taken
     from generator.sheet.other_lathes import comparison
     from generator.site.archive import make_sheet
 
@@ -160,24 +163,23 @@ def _here(
     whole = with_sender(shop, sender)
     wanted = {lathe: shop.lathes[lathe]} if lathe else dict(shop.lathes)
     read = read_job(path, whole)
+    chosen: tuple[Compared, ...] = ()
     if theirs.shop is None:
         compared = comparison(read, whole.model_copy(update={"lathes": wanted}))
         new = taken(theirs, shop, lathe or compared.ranking[0].on.lathe.lathe, folders, day)
-        _write(path, new)
-        return new, make_sheet(path, shop), replace(compared, others=())
-    lathes = {OF_THEIRS: theirs.shop.lathes[theirs.read.job.lathe], **wanted}
-    both = whole.model_copy(update={"lathes": lathes})
-    on_theirs = replace(read, job=read.job.model_copy(update={"lathe": OF_THEIRS}))
-    compared = comparison(on_theirs, both)
-    best = lathe or next(
-        one.on.lathe.lathe for one in compared.ranking if one.on.lathe is not compared.here.lathe
-    )
-    chosen = next(one for one in compared.others if one.there.lathe.lathe == best)
-    let_go = [one.field for one in chosen.there.let_go]
-    new = taken(theirs, shop, best, folders, day, let_go)
+    else:
+        lathes = {OF_THEIRS: theirs.shop.lathes[theirs.read.job.lathe], **wanted}
+        both = whole.model_copy(update={"lathes": lathes})
+        on_theirs = replace(read, job=read.job.model_copy(update={"lathe": OF_THEIRS}))
+        compared = comparison(on_theirs, both)
+        best = lathe or next(
+            one.on.lathe.lathe for one in compared.ranking if one.on.lathe is not compared.here.lathe
+        )
+        (beside,) = chosen = tuple(one for one in compared.others if one.there.lathe.lathe == best)
+        new = taken(theirs, shop, best, folders, day, [one.field for one in beside.there.let_go])
     _write(path, new)
-    sheet = make_sheet(path, shop)
-    return new, sheet, replace(compared, others=(chosen,))
+    new = replace(new, files={**new.files, RECEIVED: as_it_came(theirs)})
+    return new, make_sheet(path, shop), replace(compared, others=chosen)
 
 
 def _write(path: Path, new: Taken) -> None:
@@ -202,7 +204,7 @@ def _report(
     yield ""
     for one in compared.others:
         yield from other_lathe_lines(one, sheet.system)
-    stops = [f"{finding.text}" for finding in sheet.findings if finding.level == "stop"]
+    stops = [finding.text for finding in sheet.findings if finding.level == "stop"]
     yield from _listed("Cannot be done here as it is planned", stops)
     checks = [finding.text for finding in sheet.findings if finding.level == "check"]
     yield from _listed("Has to be decided before it is run", [*new.decide, *checks])
@@ -214,29 +216,22 @@ def _listed(heading: str, said: Sequence[str]) -> Iterator[str]:
         yield from (f"    {one}" for one in said)
 
 
-class _told:
+@contextmanager
+def _told(folder: Path, file: Path) -> Iterator[None]:
     """What is wrong with a file that came is said of it in the zip, not of where it was laid out."""
+    try:
+        yield
+    except JobProblems as error:
+        raise JobProblems([
+            replace(one, location=_in_the_zip(one.location, folder, file)) for one in error.problems
+        ]) from None
 
-    def __init__(self, folder: Path, file: Path) -> None:
-        self._folder, self._file = folder, file
 
-    def __enter__(self) -> None:
-        pass
-
-    def __exit__(self, kind: object, error: BaseException | None, trace: object) -> None:
-        if isinstance(error, JobProblems):
-            raise JobProblems([
-                replace(one, location=self._moved(one.location)) for one in error.problems
-            ]) from None
-
-    def _moved(self, where: Location) -> Location:
-        inside = where.path.relative_to(self._folder)
-        shop = inside.parts[0] == "_shop"
-        rest = Path("shop", *inside.parts[1:]) if shop else Path("job", *inside.parts[2:])
-        return replace(where, path=self._file / rest)
+def _in_the_zip(where: Location, folder: Path, file: Path) -> Location:
+    top, *rest = where.path.relative_to(folder).parts
+    inside = Path("shop", *rest) if top == "_shop" else Path("job", *rest[1:])
+    return replace(where, path=file / inside)
 
 
 def _today() -> str:
     return datetime.date.today().isoformat()
-
-

@@ -57,10 +57,8 @@ def handed(
     private: dict[str, Any] = {name: name in leave for name in ("customer", "photos", "times")}
     before = read.path.read_bytes()
     job, left_out = without(before, read.path, **private)
-    look_at = [
-        f"job.yml: {name} still names the customer" for name in still_named(before, job, read.path)
-        if "customer" in leave
-    ]
+    named = still_named(before, job, read.path) if "customer" in leave else []
+    look_at = [f"job.yml: {name} still names the customer" for name in named]
     files = {}
     if "photos" not in leave:
         job, pictures, missing = _pictures(read, job)

@@ -3,6 +3,7 @@
     Theirs        what came: the files, and how they read
     Taken         what it becomes here: the files of the new job's folder, and what is other in them
     taken         the one from the other
+    as_it_came    what came, to be kept beside it
     free_number   the sender's number, or the next to it where this shop has it already
 
 What belongs to the sender's lathe or shop does not become this shop's own: their materials and tools stand in
@@ -26,7 +27,7 @@ from generator.job.lessons import FINISHED
 from generator.job.names import UNKNOWN
 from generator.job.reading import ReadJob, ReadLog, read_block
 from generator.job.sender import THEIRS
-from generator.job.shop import Material, Shop
+from generator.job.shop import Shop
 from generator.job.writing import entry_text, file_text
 from generator.pack.contents import JOB, MATERIALS, SHEET, TOOLS, Manifest, picture_name
 from generator.pack.zipped import zipped
@@ -86,7 +87,7 @@ def taken(
     tree = read_block(theirs.read.path, theirs.files[JOB])
     written = str(tree["job"])
     number = free_number(written, folders)
-    changed = [f'job: {number} instead of {written}, which is taken here'] if number != written else []
+    changed = [f"job: {number} instead of {written}, which is taken here"] if number != written else []
     changed.append(f"lathe: {lathe} instead of their {tree['lathe']}")
     apart = _Apart(theirs, shop)
     for field, block in _named(tree):
@@ -114,7 +115,6 @@ def taken(
     for name, data in theirs.files.items():
         if picture_name(name):
             files[picture_name(name)] = data
-    files[RECEIVED] = _without_its_page(theirs)
     return Taken(
         number, f"{_plain(number)}-{_plain(str(tree['title']).lower())[:_LONGEST].strip('-') or 'setup'}",
         tree, files, tuple(changed + apart.renamed), tuple(apart.decide),
@@ -129,8 +129,7 @@ def free_number(number: str, folders: Collection[str]) -> str:
     """
     letters = ("".join(some) for long in count(1) for some in product(ascii_uppercase, repeat=long))
     next(letters)  # the one that has the number already is A
-    here = {name[: end.start()] for name in folders for end in re.finditer(r"-|$", name)}
-    here = {name.casefold() for name in here}
+    here = {name[: end.start()].casefold() for name in folders for end in re.finditer(r"-|$", name)}
     tried = number
     while _plain(tried).casefold() in here:
         tried = number + next(letters)
@@ -245,8 +244,7 @@ def _figures(entry: object) -> object:
     if isinstance(entry, Given):
         return entry.si, entry.quantity
     if isinstance(entry, BaseModel):
-        said = {name: _figures(value) for name, value in entry if name not in ("source", "units")}
-        return type(entry) is Material, said
+        return {name: _figures(value) for name, value in entry if name not in ("source", "units")}
     if isinstance(entry, list | tuple):
         return [_figures(one) for one in entry]
     return entry
@@ -322,8 +320,8 @@ def _entry_here(entry: Block) -> tuple[Block, list[str]]:
     return new, stood
 
 
-def _without_its_page(theirs: Theirs) -> bytes:
-    """What came, packed anew by this program; their page is no file to trust, and is made anew here."""
+def as_it_came(theirs: Theirs) -> bytes:
+    """What came, for `RECEIVED`, packed anew: their page is no file to trust, and is made anew here."""
     files = {name: data for name, data in theirs.files.items() if name != SHEET}
     said = theirs.manifest.model_dump(exclude={"files"})
     return zipped(files, **{**said, "left_out": (*theirs.manifest.left_out, "the sheet as a page")})

@@ -29,11 +29,11 @@ from generator.sheet.other_lathes import Comparison, NotCompared, comparison
 from generator.sheet.row import ArchiveRow
 from generator.site.entry import SHEETS, Entry, Made, page_of
 from generator.site.figure_names import figure_names
+from generator.site.job_files import LOG
 
 log = logging.getLogger(__name__)
 
 NO_LESSONS = Lessons(())
-LOG = "log.yml"  # beside the job file
 
 
 def make_entry(
