@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import builtins
-import shutil
-from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -12,38 +10,22 @@ import pytest
 import segno
 from PIL import Image
 
-from generator.__main__ import main
 from generator.errors import SheetError
 from generator.paper_reading import read_paper
 from generator.render.paper_code import MOST_BYTES, paper_code
+from tests.small_shop import Run, runner, small_shop
 
-ROOT = Path(__file__).resolve().parent.parent
-Run = Callable[..., tuple[int, str, str]]
 JOB = b"job: SW-1\nwork: []\n"
 
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
-    shutil.copytree(ROOT / "jobs" / "_shop", tmp_path / "jobs" / "_shop")
-    for name in ("SW-113-bollard-spindle", "SW-110-windshaft"):
-        shutil.copytree(ROOT / "jobs" / "2026" / name, tmp_path / "jobs" / "2026" / name)
-    return tmp_path
+    return small_shop(tmp_path, ("SW-113-bollard-spindle", "SW-110-windshaft"))
 
 
 @pytest.fixture
 def run(shop: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Run:
-    monkeypatch.chdir(shop)
-
-    def called(*words: str) -> tuple[int, str, str]:
-        try:
-            status = main(("paper", *words))
-        except SystemExit as stopped:
-            status = int(stopped.code or 0)
-        said = capsys.readouterr()
-        assert "Traceback" not in said.err
-        return status, said.out, said.err
-
-    return called
+    return runner(shop, monkeypatch, capsys, "paper")
 
 
 def code(path: Path, *texts: bytes) -> Path:

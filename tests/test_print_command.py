@@ -4,45 +4,27 @@ from __future__ import annotations
 
 import os
 import re
-import shutil
-from collections.abc import Callable
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
 
-from generator.__main__ import main
 from generator.render.print_choice import PARTS
 from generator.render.print_set import MARK, PAPERS
+from tests.small_shop import ROOT, Run, runner, small_shop
 
-ROOT = Path(__file__).resolve().parent.parent
-Run = Callable[..., tuple[int, str, str]]
 JOBS = ("SW-109-brake-pull-rod", "SW-113-bollard-spindle", "SW-118-pump-lug")
 
 
 @pytest.fixture
 def shop(tmp_path: Path) -> Path:
     """A folder with a small archive."""
-    shutil.copytree(ROOT / "jobs" / "_shop", tmp_path / "jobs" / "_shop")
-    for name in JOBS:
-        shutil.copytree(ROOT / "jobs" / "2026" / name, tmp_path / "jobs" / "2026" / name)
-    return tmp_path
+    return small_shop(tmp_path, JOBS)
 
 
 @pytest.fixture
 def run(shop: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Run:
-    monkeypatch.chdir(shop)
-
-    def called(*words: str) -> tuple[int, str, str]:
-        try:
-            status = main(("print", *words))
-        except SystemExit as stopped:
-            status = int(stopped.code or 0)
-        said = capsys.readouterr()
-        assert "Traceback" not in said.err
-        return status, said.out, said.err
-
-    return called
+    return runner(shop, monkeypatch, capsys, "print")
 
 
 def jobs_in(file: Path) -> list[str]:

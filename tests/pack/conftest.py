@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from generator.__main__ import main
-
-ROOT = Path(__file__).resolve().parent.parent.parent
-Run = Callable[..., tuple[int, str, str]]
+from tests.small_shop import ROOT, Run, runner
 
 
 @pytest.fixture
@@ -40,15 +36,4 @@ def mine(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Run:
-    monkeypatch.chdir(tmp_path)
-
-    def called(*words: str) -> tuple[int, str, str]:
-        try:
-            status = main(words)
-        except SystemExit as stopped:
-            status = int(stopped.code or 0)
-        said = capsys.readouterr()
-        assert "Traceback" not in said.err
-        return status, said.out, said.err
-
-    return called
+    return runner(tmp_path, monkeypatch, capsys)

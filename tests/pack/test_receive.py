@@ -19,8 +19,8 @@ from generator.job.reading import read_job, read_log, read_shop
 from generator.job.sender import read_sender, with_sender
 from generator.pack.zipped import unzipped, zipped
 from generator.site.archive import make_sheet
-from tests.pack.conftest import ROOT, Run
 from tests.pack.hostile_zips import hostile_zips
+from tests.small_shop import ROOT, Run
 
 SPINDLE = "SW-113-bollard-spindle"
 VALVE = "SW-114-valve-spindle"

@@ -16,7 +16,7 @@ from generator.pack.placing import lay_out
 from generator.pack.zipped import unzipped
 from generator.render.figures_json import figures_record
 from generator.site.archive import make_sheet
-from tests.pack.conftest import ROOT, Run
+from tests.small_shop import ROOT, Run
 
 JOBS = sorted(path.name for path in (ROOT / "jobs" / "2026").iterdir())
 SPINDLE = "SW-113-bollard-spindle"
