@@ -12,7 +12,7 @@ import contextlib
 import datetime
 import sys
 from argparse import Namespace
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from pathlib import Path
 from typing import Any, Final
@@ -23,7 +23,7 @@ from generator.intake.checked import Whole, sentence
 from generator.intake.dialog import HOW, Dialog, converse
 from generator.intake.drafts import Draft, Keeper, drafts
 from generator.intake.job_file import job_text, job_tree, probe
-from generator.intake.job_questions import CAME_IN, CARRIES, MEASURED, Known, job_questions
+from generator.intake.job_questions import CAME_IN, CARRIES, MEASURED, OF_THREAD, Known, job_questions
 from generator.intake.like import Copied, copied, like_text
 from generator.intake.number import next_number
 from generator.intake.question import Answers, Question
@@ -41,6 +41,7 @@ from generator.pack.taken import folder_name, free_number
 
 SECTION_KEYS: Final = ("length", "od", "bore")
 LIKE: Final = "like"  # in a draft: the job that is copied
+OF_NEW_PART: Final = ("what came in", "what was measured", "what it must carry")  # of the options
 OF_COPY: Final = ("units", "lathe", "material", "material_known_by")  # come from the copied job
 LEFT: Final = "Left here; nothing is in the archive yet. Go on with: python -m generator new --resume {name}"
 
@@ -165,6 +166,7 @@ class _Course:
         if self.like is not None:
             self._no_options_of_copy(answers)
             answers.setdefault("title", str(self.like.written["title"]))
+        self._found: tuple[object, Sequence[str]] | None = None
         self.dialog = Dialog(lambda said: self._script(said), self._check, answers)
 
     # -- from answers to the tree --------------------------------------------------------------------------
@@ -177,7 +179,7 @@ class _Course:
             tuple(shop.lathes), tuple(shop.materials),
             shop.house.units or next(iter(shop.lathes.values())).units,
             next_number(_newest(self._jobs), self._folders, today.year), today.isoformat(),
-            lambda said: self._follows.candidates(self.tree(said)),
+            self._candidates,
         )
 
     def tree(self, answers: Mapping[str, str]) -> Block:
@@ -185,6 +187,13 @@ class _Course:
         if self.like is not None:
             return job_tree(answers, self.like.tree)
         return job_tree({"units": self.known.units, **answers})
+
+    def _candidates(self, answers: Mapping[str, str]) -> Sequence[str]:
+        """The threads that were measured; looked up again only when something else was."""
+        measured = tuple((key, answers.get(key)) for key in ("units", *OF_THREAD))
+        if self._found is None or self._found[0] != measured:
+            self._found = measured, self._follows.candidates(self.tree(answers))
+        return self._found[1]
 
     def _script(self, answers: Mapping[str, str]) -> Iterator[Question]:
         for question in job_questions(self.known, answers):
@@ -278,10 +287,11 @@ class _Course:
         return with_sender(shop, sender) if sender is not None else shop
 
     def _no_options_of_copy(self, answers: Mapping[str, str]) -> None:
-        asked = job_questions(Known((), (), "", "", ""), answers)
-        if too := [one.option for one in asked if answers.get(one.key) and not _of_new_part(one)]:
+        own = {key for heading in OF_NEW_PART for key in OPTIONS[heading]} - set(OF_COPY)
+        if too := sorted(key for key, said in answers.items() if said and key not in {*own, LIKE}):
+            options = ", ".join(f"--{key.replace('_', '-')}" for key in too)
             raise UsageError(
-                f"{', '.join(too)}: comes from the job that is copied; change it in the new file afterwards"
+                f"{options}: comes from the job that is copied; change it in the new file afterwards"
             )
 
 
@@ -293,7 +303,7 @@ def _of_new_part(question: Question) -> bool:
 def _ask(prompt: str) -> str:
     said = input(prompt)
     if not sys.stdin.isatty():
-        print(said)  # as a terminal would show it
+        print(said if said.isprintable() else "?")  # as a terminal would show it
     return said
 
 

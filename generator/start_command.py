@@ -109,5 +109,5 @@ def _place(folder: Path, answers: Mapping[str, str]) -> None:
 def _ask(prompt: str) -> str:
     said = input(prompt)
     if not sys.stdin.isatty():
-        print(said)  # as a terminal would show it
+        print(said if said.isprintable() else "?")  # as a terminal would show it
     return said

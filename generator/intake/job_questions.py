@@ -21,6 +21,7 @@ READINGS = {  # of the thread that came in: what goes by an instrument, and the 
     "mate_minor": "mate_with", "mate_major": "mate_with",
 }
 FOUND = ("major", "minor", "pitch_diameter", "pitch_over_ten", "pitch", "tpi", "lead", "angle", "taper")
+OF_THREAD = (*FOUND, "inside", "hand", "starts", "worn")  # what the candidates hang on
 BY_OPTION = {  # never asked for, taken where they are given
     "pitch_diameter": "Pitch diameter, over wires or balls", "pitch": "From one crest to the next",
     "lead": "What the mate advances in one turn", "taper": "Change of diameter over length",

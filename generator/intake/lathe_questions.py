@@ -131,14 +131,14 @@ def _dials(answers: Mapping[str, str], metric: bool) -> Iterator[Question]:
         )
         if answers.get(f"{slide}_division"):
             yield Question(
-                f"{slide}_turn", DIALS, f"Dial of the {name}: one whole turn as marked", f"{slide}_dial.turn",
-                "4" if metric else "0.100", needed=True,
-            )
-            yield Question(
                 f"{slide}_reads", DIALS,
                 f"Is a division of the {name} what the slide moves (radius), or what comes off the diameter",
                 f"{slide}_dial.reads", "try it with an indicator", choices=("radius", "diameter"),
                 needed=True,
+            )
+            yield Question(
+                f"{slide}_turn", DIALS, f"Dial of the {name}: one whole turn as marked", f"{slide}_dial.turn",
+                "4" if metric else "0.100", needed=True,
             )
 
 

@@ -43,8 +43,8 @@ class Question:
 
     @property
     def option(self) -> str:
-        """The option that answers it: `--pitch-over-ten`."""
-        return f"--{self.key.replace('_', '-')}"
+        """The option that answers it: `--pitch-over-ten`; one for all sizes of a section of the work."""
+        return "--work" if self.field.startswith("work.") else f"--{self.key.replace('_', '-')}"
 
 
 Script = Callable[[Mapping[str, str]], Iterator[Question]]
