@@ -177,12 +177,9 @@ class Course:
     def _text(self) -> str:
         answers = self.dialog.answers
         tree = self.tree(answers)
-        said = self._follows.alternatives(tree, answers.get("designation", ""))
-        at = "operations" if "operations" in tree else "found"
-        if self.like is not None:
-            text = like_text(tree, self.like)
-        else:
-            text = job_text(tree, {at: said} if said and at in tree else {})
+        designation = "" if self.like is not None else answers.get("designation", "")
+        said = {"found": self._follows.alternatives(tree, designation)}  # so that it goes where these go
+        text = job_text(tree, said) if self.like is None else like_text(tree, self.like, said)
         return text if has_schemas(self._jobs) else without_line(text.encode()).decode()
 
     # -- a copy --------------------------------------------------------------------------------------------

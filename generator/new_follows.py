@@ -83,9 +83,9 @@ class Follows:
         others = [one for one in fitting if one != designation]
         if designation and designation in fitting:
             also = f"they also allow {', '.join(others)}" if others else "no other standard thread fits them"
-            said = [f"Chosen from the measurements; {also}."]
+            said = [f"{designation} was chosen from these; {also}."]
         else:
-            said = [f"What was measured allows {', '.join(fitting) or 'no standard thread'}."]
+            said = [f"These allow {', '.join(fitting) or 'no standard thread'}."]
         sentences = twin_sentences(identification.twins, system)
         return said + sentences[:3] + near_miss_sentences(identification.near_misses, system)[:2]
 

@@ -74,6 +74,9 @@ mate:
   minor: {value: 0.425, by: machinist 1, with: caliper}
 
 # The thread that came in, as it was measured: the sheet compares it with the one to be cut.
+# 1/2-13 UNC-2A was chosen from these; no other standard thread fits them.
+# Not to be mistaken for 1/2 in - 12 BSW (medium). The ten pitches rule it out best: 0.7692 in (19.54 mm) for
+# 1/2-13 UNC-2A; 0.8333 in (21.17 mm) for 1/2 in - 12 BSW (medium).
 found:
   major: {value: 0.489, by: machinist 1, with: micrometer 0-1 in}
   pitch_over_ten: {value: 0.769 in, by: machinist 1, with: rule}
@@ -84,9 +87,6 @@ found:
 duty: {said: holds a gate, by: customer, load: 500 lbf}
 
 # What is done, in order. Where only the thread is written the sheet proposes the rest of the route.
-# Chosen from the measurements; no other standard thread fits them.
-# Not to be mistaken for 1/2 in - 12 BSW (medium). The ten pitches rule it out best: 0.7692 in (19.54 mm) for
-# 1/2-13 UNC-2A; 0.8333 in (21.17 mm) for 1/2 in - 12 BSW (medium).
 operations:
   - thread: {designation: 1/2-13 UNC-2A, length: 1 1/4, fit: mate}
 """
@@ -301,6 +301,24 @@ def test_a_copy_never_looks_measured(run: Run, shop: Path) -> None:
     assert (read.job.mate.part, read.job.mate.on_bench) == ("clamp ring", False)
     assert [one.name for one in read.job.operations] == ["face", "turn", "relief", "chamfer", "thread"]
     assert sorted(one.name for one in path.parent.iterdir()) == ["job.yml"]  # no log, no picture
+
+
+def test_a_copy_of_what_new_wrote_says_nothing_of_the_earlier_measurements(
+    run: Run, shop: Path, answer: Callable[..., list[str]]
+) -> None:
+    answer(*STUD.values())
+    run()
+    left = ("customer", "job", "received", "asked", "inside", "by", "major", "pitch_over_ten", "tpi",
+            "mate_part", "duty_said")
+    asked = answer(*("" for _ in left))
+    status, _, err = run("--like", "SW-114")
+    assert (status, err, len(asked)) == (0, "", len(left))
+    text = the_job(shop, "SW-115").read_text("utf-8")
+    assert "was chosen from these" not in text
+    assert "Not to be mistaken" not in text
+    assert "found:" not in text
+    assert "thread: {designation: 1/2-13 UNC-2A, length: 1 1/4, fit: mate}" in text
+    assert "\n\n# The work, section by section" in text
 
 
 # -- hostile -----------------------------------------------------------------------------------------------

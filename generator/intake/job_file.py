@@ -114,7 +114,8 @@ def job_text(tree: Block, more: Mapping[str, Sequence[str]] | None = None, last:
     """
     said = {key: [REMARKS[key]] if key in REMARKS else [] for key in tree}
     for key, lines in (more or {}).items():
-        said.setdefault(key, []).extend(lines)
+        if key in tree:
+            said[key].extend(lines)
     text = editor_line("job") + "\n" + remarked(tree, said, last)
     if "operations" not in tree:
         text += "\n" + remark(NO_THREAD) + "".join(f"# {line}\n" for line in _EXAMPLE)

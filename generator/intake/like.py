@@ -135,7 +135,8 @@ def _own_lines(key: str, written: Block, lines: Sequence[str]) -> str:
         end -= 1
     while begin > 0 and lines[begin - 1].startswith("#") and "yaml-language-server" not in lines[begin - 1]:
         begin -= 1
-    return "".join(f"{line}\n" for line in lines[begin:end])
+    gap = begin > 0 and not lines[begin - 1].strip()
+    return "\n" * gap + "".join(f"{line}\n" for line in lines[begin:end])
 
 
 def _apart(line: str) -> bool:
