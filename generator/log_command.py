@@ -30,6 +30,7 @@ from generator.log_options import OPTIONS
 from generator.sheet.compute import compute_sheet
 from generator.sheet.model import History
 from generator.site.job_files import LOG
+from generator.terminal import say_problem
 
 STDIN: Final = "-"
 SLIPS: Final = ("log-operation", "log-dial", "log-measured")  # a slip of the pen: better asked before
@@ -250,7 +251,7 @@ def _not_written(error: LogNotWritten, entries: Sequence[Block]) -> int:
     """Why it is not in the log; the entry itself, so that it can be put there by hand."""
     print(error, file=sys.stderr)
     for problem in error.problems:
-        print(problem.with_caret(), file=sys.stderr)
+        say_problem(problem, sys.stderr)
     print("The log is as it was. This is what was not written:", file=sys.stderr)
     for entry in entries:
         print(entry_text(entry), end="", file=sys.stderr)

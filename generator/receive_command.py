@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Final
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError
 from generator.errors import JobProblems, Location
+from generator.terminal import say_problem
 
 if TYPE_CHECKING:
     from generator.job.shop import Shop
@@ -44,7 +45,7 @@ def receive(asked: Namespace) -> int:
         return ERRORS
     except JobProblems as error:
         for problem in error.problems:
-            print(problem.with_caret(), file=sys.stderr)
+            say_problem(problem, sys.stderr)
         print(f"{file}: is not taken in, for the reasons above. Nothing was added.", file=sys.stderr)
         return ERRORS
     target = jobs / _today()[:4] / new.folder

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems
+from generator.terminal import say_problem
 from generator.whole_file import free_place, write_whole
 
 if TYPE_CHECKING:
@@ -38,7 +39,7 @@ def share(asked: Namespace) -> int:
         read = read_job(path)
     except JobProblems as error:
         for problem in error.problems:
-            print(problem.with_caret(), file=sys.stderr)
+            say_problem(problem, sys.stderr)
         print(f"{asked.job}: has errors, so it is not handed over; nothing was written", file=sys.stderr)
         return ERRORS
     log: ReadLog | None = log_beside(read, shops.of(path))
@@ -86,7 +87,6 @@ def _sheet(whole: Handed, number: str, path: Path) -> bytes:
     from generator.pack.placing import lay_out
     from generator.render.print_set import set_document
     from generator.site.archive import make_entry, try_shop
-    from generator.site.plugin import STYLES
 
     with tempfile.TemporaryDirectory(prefix="setup-") as folder:
         jobs = Path(folder, "jobs")
@@ -94,7 +94,7 @@ def _sheet(whole: Handed, number: str, path: Path) -> bytes:
         made = make_entry(here, try_shop(jobs / "_shop"), alone=True)
     if made.entry.problems:
         raise JobProblems(made.entry.problems)
-    return set_document([number], [made.body], STYLES).encode()
+    return set_document([number], [made.body]).encode()
 
 
 def _own_file(out: Path, jobs: Path) -> Path:

@@ -17,9 +17,9 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 from pypdf import PdfReader
 
+from generator.render.loaded import STYLES
 from generator.render.page import render_page
 from generator.sheet.model import Sheet
-from generator.site.plugin import STYLES
 
 pytestmark = pytest.mark.browser
 
