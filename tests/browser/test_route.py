@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import re
 from collections.abc import Callable
 from pathlib import Path
@@ -10,7 +9,8 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Page
-from pypdf import PdfReader
+
+from tests.printed import printed, squeezed
 
 Opener = Callable[..., Any]
 PX_PER_MM = 96 / 25.4
@@ -94,10 +94,7 @@ def test_a_route_over_several_pages_repeats_its_head_and_splits_no_operation(
             }
         }"""
     )
-    texts = [
-        re.sub(r"\s", "", part.extract_text())
-        for part in PdfReader(io.BytesIO(page.pdf(format=size, print_background=False))).pages
-    ]
+    texts = [squeezed(side.text) for side in printed(page, size, print_background=False)]
     begun = [re.findall(r"Begin(\d+)x", text) for text in texts]
     assert sum(map(len, begun)) >= 15
     assert sum(map(bool, begun)) >= 2
@@ -121,8 +118,7 @@ def test_the_heading_is_on_the_page_of_the_first_operation(open_page: Opener, de
     )
     for height in range(0, 260, 12):
         page.evaluate("height => document.getElementById('space').style.height = `${height}mm`", height)
-        texts = [part.extract_text() for part in PdfReader(io.BytesIO(page.pdf(format="A4"))).pages]
-        (heading,) = (text for text in texts if re.search(r"(?m)^Route\s*$", text))
+        (heading,) = (side.text for side in printed(page, "A4") if "Route" in map(str.strip, side.lines))
         assert "Setting the work up" in heading, f"{height} mm down"
         assert "Face the right end" in heading, f"{height} mm down"
 
