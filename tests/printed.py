@@ -1,4 +1,4 @@
-"""What stands on printed pages, read by pdfium: a reader in plain Python takes fifteen times as long."""
+"""What stands on printed pages, read by pdfium: a reader in plain Python takes 15 times as long."""
 
 from __future__ import annotations
 

@@ -9,7 +9,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 
 from generator.job.reading import find_jobs, read_job, read_shop
@@ -18,6 +17,7 @@ from generator.render.compare_table import compare_table
 from generator.render.compare_text import compare_lines
 from generator.render.page import render_page
 from generator.sheet.other_lathes import Comparison, comparison
+from tests.barriers import barriers
 from tests.printed import printed_words
 
 ReadPage = Callable[[str], Any]
@@ -164,9 +164,7 @@ def test_nothing_scrolls_sideways_but_the_table_itself(opened: Any, width: int) 
 
 @pytest.mark.browser
 def test_no_serious_barrier(opened: Any) -> None:
-    """Checked with axe, an open library of the WCAG rules."""
-    found = Axe().run(opened(compared("SW-110")), context=".other-lathes").response["violations"]
-    assert [one["id"] for one in found if one["impact"] in {"serious", "critical"}] == []
+    assert barriers(opened(compared("SW-110")), ".other-lathes") == []
 
 
 @pytest.mark.browser
