@@ -20,6 +20,7 @@ from generator.__main__ import main
 from generator.job.reading import read_log
 
 ROOT = Path(__file__).resolve().parent.parent
+SEVERAL = 5  # processes at once
 PASS = ("--operation", "thread", "--pass", "12", "--dial", "0.077", "--at", "2026-06-01 14:20")
 
 
@@ -268,12 +269,12 @@ def test_several_at_once_from_the_command_line_all_get_in(here) -> None:
             [*command, f"entry {number}"], stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
             stderr=subprocess.PIPE, text=True, env=environment,
         )
-        for number in range(10)
+        for number in range(SEVERAL)
     ]
     said = [process.communicate() for process in processes]
-    assert [process.returncode for process in processes] == [0] * 10, said
+    assert [process.returncode for process in processes] == [0] * SEVERAL, said
     log = read_log(log_of(here), "inch", "inch")
-    assert {one.entry.note for one in log.entries} == {f"entry {number}" for number in range(10)}
+    assert {one.entry.note for one in log.entries} == {f"entry {number}" for number in range(SEVERAL)}
 
 
 # -- a bad log and the other commands -------------------------------------------------------------------
