@@ -1,6 +1,6 @@
 """The lists of the site that depend on the program alone: found once, kept until the program is another.
 
-    program_list    one of them, as JSON has it
+    ProgramLists    all of them, each as JSON has it
 
 What finds them is imported only when it is needed: that takes longer than all the rest of a small build.
 """
@@ -16,9 +16,18 @@ from generator.site.kept import Cache
 from generator.site.program_key import program_key
 
 
-def program_list(name: str, cache: Cache) -> Any:
-    """The list of this name: a row is a mapping by the names of its fields."""
-    return json.loads(cache.said(name, program_key(), lambda: json.dumps(_LISTS[name]())))
+class ProgramLists:
+    """The lists by their names; a row is a mapping by the names of its fields.
+
+    One is made for each build: that the program is the same is looked up once.
+    """
+
+    def __init__(self, cache: Cache) -> None:
+        self._cache, self._program = cache, program_key()
+
+    def __call__(self, name: str) -> Any:
+        """The list of this name."""
+        return json.loads(self._cache.said(name, self._program, lambda: json.dumps(_LISTS[name]())))
 
 
 def _keys() -> list[dict[str, Any]]:
@@ -51,6 +60,24 @@ def _tables() -> list[dict[str, Any]]:
     return [asdict(one) for one in thread_print.thread_tables()]
 
 
+def _figures() -> list[dict[str, str]]:
+    from generator.explain import pages
+
+    return pages.figure_list()
+
+
+def _findings() -> list[dict[str, str]]:
+    from generator.explain import pages
+
+    return pages.finding_list()
+
+
+def _explained() -> list[dict[str, str]]:
+    from generator.explain import pages
+
+    return [asdict(one) for one in pages.explained_pages()]
+
+
 def _set_tools() -> str:
     from generator.render import print_set
 
@@ -63,6 +90,9 @@ _LISTS: Final[dict[str, Callable[[], Any]]] = {
     "threads_from_memory": _from_memory,
     "thread_differences": _differences,
     "thread_tables": _tables,
+    "figures": _figures,
+    "findings": _findings,
+    "explained_pages": _explained,
     "set_tools": _set_tools,
 }
 PROGRAM_LISTS: Final = tuple(_LISTS)
