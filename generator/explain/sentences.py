@@ -17,11 +17,11 @@ from pathlib import Path
 from typing import Any, Final
 
 import generator
+from generator.explain.source_words import OPEN, local_words, words_of
 from generator.sheet.harm import HARM, LEVELS
 
 PACKAGE: Final = Path(generator.__file__).parent
 _PARTS: Final = ("job", "sheet")
-_OPEN: Final = "…"
 _LEAST: Final = 25  # letters of a sentence
 
 
@@ -47,7 +47,7 @@ def all_said() -> dict[str, Said]:
 
 
 def _is_sentence(text: str) -> bool:
-    plain = text.replace(_OPEN, "").strip()
+    plain = text.replace(OPEN, "").strip()
     return len(plain) >= _LEAST and " " in plain and not plain.endswith("?")
 
 
@@ -65,17 +65,13 @@ def _calls() -> Iterator[tuple[list[str], list[str]]]:
 def _calls_in(
     scope: ast.FunctionDef | ast.Module, known: Mapping[str, Any]
 ) -> Iterator[tuple[list[str], list[str]]]:
-    own = list(ast.walk(scope)) if isinstance(scope, ast.FunctionDef) else [
-        node for statement in scope.body if not isinstance(statement, ast.FunctionDef)
-        for node in ast.walk(statement)
-    ]
-    local: dict[str, str] = {}
-    for node in own:
-        if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
-            local[node.targets[0].id] = _words(node.value, known, {})
-    for node in own:
+    whole = isinstance(scope, ast.FunctionDef)
+    parts = [scope] if whole else [one for one in scope.body if not isinstance(one, ast.FunctionDef)]
+    local = local_words(scope, known) if whole else {}
+    for node in (node for part in parts for node in ast.walk(part)):
         if isinstance(node, ast.Call) and len(node.args) > 1:
-            words = [_words(one, known, local) for one in (*node.args, *(key.value for key in node.keywords))]
+            given = (*node.args, *(key.value for key in node.keywords))
+            words = [words_of(one, known, local) for one in given]
             if ids := [id for each in words[:2] for one in each.split("|") for id in _ids(one)]:
                 yield ids, words
 
@@ -84,34 +80,10 @@ def _ids(word: str) -> list[str]:
     """The findings that a word may name."""
     if word in HARM:
         return [word]
-    if _OPEN not in word or not re.fullmatch(r"[a-z0-9…-]+", word) or not re.search(r"[a-z]{3}", word):
+    if OPEN not in word or not re.fullmatch(r"[a-z0-9…-]+", word) or not re.search(r"[a-z]{3}", word):
         return []
     for instead in ("[a-z0-9]+", "[a-z0-9-]+"):  # of one word, else of several
-        pattern = re.escape(word).replace(re.escape(_OPEN), instead)
+        pattern = re.escape(word).replace(re.escape(OPEN), instead)
         if found := [id for id in HARM if re.fullmatch(pattern, id) or re.fullmatch(pattern, f"{id}-1")]:
             return found
     return []
-
-
-def _words(node: ast.expr, known: Mapping[str, Any], local: Mapping[str, str]) -> str:
-    """The text of an expression as far as the source has it."""
-    if isinstance(node, ast.Constant):
-        return node.value if isinstance(node.value, str) else _OPEN
-    if isinstance(node, ast.Name):
-        value = known.get(node.id)
-        return value if isinstance(value, str) else local.get(node.id, _OPEN)
-    if isinstance(node, ast.IfExp):
-        return f"{_words(node.body, known, local)}|{_words(node.orelse, known, local)}"
-    if isinstance(node, ast.JoinedStr):
-        return re.sub(f"{_OPEN}+", _OPEN, "".join(_part(one, known) for one in node.values))
-    if isinstance(node, ast.BinOp) and isinstance(node.op, ast.Add):
-        both = _words(node.left, known, {}) + _words(node.right, known, {})
-        return re.sub(f"{_OPEN}+", _OPEN, both.replace("|", " or "))
-    return _OPEN
-
-
-def _part(one: ast.expr, known: Mapping[str, Any]) -> str:
-    if isinstance(one, ast.FormattedValue):
-        text = _words(one.value, known, {}) if isinstance(one.value, ast.Name) else _OPEN
-        return text if isinstance(text, str) else _OPEN
-    return str(one.value) if isinstance(one, ast.Constant) else _OPEN

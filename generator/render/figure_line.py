@@ -32,8 +32,8 @@ class FigureLine:
 
     `noted` is set where the figure stands in no section, so that its note belongs into the appendix. `says`
     is its value in both units, where that is shown beside the working: of what the route opens. `of` is the
-    name under which a figure that stands in no section is explained, without the first words of an operation's;
-    the row of any other has its name.
+    name under which a figure that stands in no section is explained, without the first words of an
+    operation's; the row of any other has its name.
     """
 
     name: str

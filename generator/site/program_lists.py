@@ -72,6 +72,12 @@ def _findings() -> list[dict[str, str]]:
     return pages.finding_list()
 
 
+def _cautions() -> list[dict[str, str]]:
+    from generator.explain import cautions
+
+    return [asdict(one) for one in cautions.caution_entries()]
+
+
 def _explained() -> list[dict[str, str]]:
     from generator.explain import pages
 
@@ -92,6 +98,7 @@ _LISTS: Final[dict[str, Callable[[], Any]]] = {
     "thread_tables": _tables,
     "figures": _figures,
     "findings": _findings,
+    "cautions": _cautions,
     "explained_pages": _explained,
     "set_tools": _set_tools,
 }

@@ -321,9 +321,10 @@ def test_the_same_sheet_gives_the_same_bytes(sheet: Sheet) -> None:
     assert render_page(sheet) == render_page(sheet)
 
 
-def test_a_page_that_stands_alone_has_no_link_to_where_the_site_explains(sheet: Sheet, stopped: Sheet) -> None:
+def test_a_page_that_stands_alone_leads_to_no_explanation(sheet: Sheet, stopped: Sheet) -> None:
     for page in (sheet, stopped):
-        of_site, alone = render_page(page), render_page(page, alone={one.name: "data:," for one in page.pictures})
+        pictures = {one.name: "data:," for one in page.pictures}
+        of_site, alone = render_page(page), render_page(page, alone=pictures)
         assert 'class="explains" href="../../help/findings/' in of_site
         assert 'data-explained="../../"' in of_site
         assert "../../" not in alone
