@@ -30,10 +30,10 @@ class ProgramLists:
         return json.loads(self._cache.said(name, self._program, lambda: json.dumps(_LISTS[name]())))
 
 
-def _keys() -> list[dict[str, Any]]:
-    from generator.job import keys
+def _fields() -> list[dict[str, Any]]:
+    from generator.explain import fields
 
-    return [asdict(one) for one in keys.file_keys()]
+    return [asdict(one) for one in fields.field_lists()]
 
 
 def _families() -> list[dict[str, Any]]:
@@ -91,7 +91,7 @@ def _set_tools() -> str:
 
 
 _LISTS: Final[dict[str, Callable[[], Any]]] = {
-    "file_keys": _keys,
+    "fields": _fields,
     "thread_families": _families,
     "threads_from_memory": _from_memory,
     "thread_differences": _differences,
