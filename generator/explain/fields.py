@@ -2,7 +2,7 @@
 
     FieldList, Field   the keys of one kind of file
     field_lists        all, from the models that read the files
-    written_in         how files write each key; of the demo that is kept in fields.json, which a test compares
+    written_in         how files write each key; that of the demo is kept in fields.json, as a test sees to
 """
 
 from __future__ import annotations
