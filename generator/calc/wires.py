@@ -326,6 +326,8 @@ def form_of(pitch_diameter: Length, wire: Length, lead: Length, flanks: Flanks) 
 def over_wires(pitch_diameter: Length, wire: Length, pitch: Length, lead: Length, flanks: Flanks) -> Length:
     """Size over three wires, in the form that the lead angle asks for (`form_of`).
 
+    Without the lead angle ``M = E + W (1 + 1 ÷ sin A) − P ÷ (2 tan A)`` where both flanks lean alike.
+
     Parameters
     ----------
     pitch_diameter : E (m)

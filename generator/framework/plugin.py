@@ -20,6 +20,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, closing, contextmanager
+from itertools import chain
 from pathlib import Path
 from typing import Any, ClassVar, Final, Literal
 
@@ -37,7 +38,7 @@ from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
 from generator.archive.calendar_pages import calendar_front
-from generator.archive.figures import figures_table, sources_table
+from generator.archive.figures import sources_table
 from generator.archive.lists import lists_front
 from generator.archive.times import times_page
 from generator.collecting import collecting_all_again, without_collecting
@@ -58,13 +59,14 @@ from generator.site import frame as frames
 from generator.site.archive_pages import archive_contents
 from generator.site.contents import write_contents
 from generator.site.entry import Archive
+from generator.site.explained import explained_contents, how_to_pages
 from generator.site.folders import jobs_folders, shown
 from generator.site.frame import Frame
 from generator.site.hands import Hands
 from generator.site.kept import Cache
 from generator.site.links import broken_links
 from generator.site.pages import Build
-from generator.site.program_lists import program_list
+from generator.site.program_lists import ProgramLists
 from generator.site.progress import progress, summary
 from generator.site.swap import MARKER, SiteFolder, SiteRefused, files_below
 from generator.site.watching import Watch
@@ -104,6 +106,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     cache: Cache
     words: WordIndex
     folder: SiteFolder
+    lists: ProgramLists
     jobs: tuple[Path, ...]
 
     def __init__(self) -> None:
@@ -159,6 +162,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.open = ExitStack()
         with _faults_said():
             self.cache = self.open.enter_context(Cache(self._cache_folder(config)))
+            self.lists = ProgramLists(self.cache)
             self.words = self.open.enter_context(closing(WordIndex(self.cache, self.hands)))
             self.build = Build(
                 jobs_folders(self.jobs), self.cache, self.words, self.hands, config.site_url or "",
@@ -192,7 +196,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "set_scripts": [f"js/{name}" for name in SET_SCRIPTS],
             "set_style": SET_STYLE,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
-            "program_list": lambda name: program_list(name, self.cache),
+            "program_list": self.lists,
+            "how_to_pages": how_to_pages(),
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context
@@ -305,14 +310,14 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.cache.tidy((page.path for page in self.archive.pages), files.values())
         self._fill(staging / "calendar.html", "calendar", calendar_front(self.archive.jobs))
         self._fill(staging / "times.html", "times", times_page(self.archive.jobs))
-        self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
         self._fill(staging / "lists.html", "lists", lists_front(self.archive.jobs))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
         return set(files)
 
     def _contents(self, frame: Frame, staging: Path) -> dict[str, str]:
         contents = archive_contents(self.archive.jobs, self.archive.pages, self.words)
-        return write_contents(contents, self.cache, frame, staging)
+        pages = chain(contents, explained_contents(self.lists))
+        return write_contents(pages, self.cache, frame, staging)
 
     def _fill(self, page: Path, name: str, text: str) -> None:
         """Put the text in its place on a page of mkdocs."""

@@ -254,6 +254,7 @@ def _drilled_later(setup: Setup, place: int, x: Length) -> bool:
 
 
 def _hammers(hole: CrossHole, first: str, lies: str) -> Caution:
+    """A cut runs over a hole across the work."""
     mate = " before the mate goes on" if "thread" in lies else ""
     return Caution(
         "cross-hole",

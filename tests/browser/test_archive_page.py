@@ -536,4 +536,4 @@ def test_only_the_page_that_is_open_is_marked_in_the_tabs(open_page: Opener) -> 
             .filter(link => getComputedStyle(link).textDecorationLine === 'underline')
             .map(link => link.textContent.trim())"""
     )
-    assert marked == ["Words"]
+    assert marked == ["Help"]

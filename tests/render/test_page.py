@@ -218,7 +218,7 @@ def test_headings_are_in_order_ids_single_and_tables_labelled(
         for element in root.all():
             for target in element.attributes.get("aria-labelledby", "").split():
                 assert target in ids
-            if element.tag == "a" and not element.attributes["href"].startswith("../../lists/"):
+            if element.tag == "a" and not element.attributes["href"].startswith("../../"):
                 assert element.attributes["href"].removeprefix("#") in ids
         for table in root.all("table"):
             assert table.all("caption")[0].text
@@ -319,3 +319,13 @@ def test_the_page_is_as_it_was(name: str, sheet: Sheet, stopped: Sheet) -> None:
 
 def test_the_same_sheet_gives_the_same_bytes(sheet: Sheet) -> None:
     assert render_page(sheet) == render_page(sheet)
+
+
+def test_a_page_that_stands_alone_leads_to_no_explanation(sheet: Sheet, stopped: Sheet) -> None:
+    for page in (sheet, stopped):
+        pictures = {one.name: "data:," for one in page.pictures}
+        of_site, alone = render_page(page), render_page(page, alone=pictures)
+        assert 'class="explains" href="../../help/findings/' in of_site
+        assert 'data-explained="../../"' in of_site
+        assert "../../" not in alone
+        assert "explains" not in alone
