@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from difflib import get_close_matches
 from itertools import combinations
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, get_args
 
 from generator.errors import BadDesignation, JobProblems, Problem, SheetError
 from generator.terminal import say_finding, say_problem
@@ -92,26 +92,38 @@ def thread(asked: Namespace) -> int:
             print(error if isinstance(error, BadDesignation) else f"{text}: {error}", file=sys.stderr)
             status = ERRORS
             continue
-        print(json.dumps(record, allow_nan=False) if asked.json else _thread_line(record), flush=True)
+        print(json.dumps(record, allow_nan=False) if asked.json else thread_line(record), flush=True)
     return status
 
 
 def schema(asked: Namespace) -> int:
     """Print the JSON Schema of a job file, or write all schemas into a folder."""
-    from generator.job.schema import job_schema, log_schema, sender_schema, shop_schemas
-    from generator.pack.contents import manifest_schema
+    from generator.job.editor_line import FileKind, editor_line
 
+    schemas = all_schemas()
     if asked.out is None:
-        print(json.dumps(job_schema(), indent=2))
+        print(json.dumps(schemas["job"], indent=2))
         return CLEAN
     folder = Path(asked.out)
     folder.mkdir(parents=True, exist_ok=True)
-    schemas = {"job": job_schema(), "log": log_schema(), "sender": sender_schema(), **shop_schemas()}
-    for name, one in {**schemas, "manifest": manifest_schema()}.items():
+    for name, one in schemas.items():
         path = folder / f"{name}.schema.json"
-        path.write_text(json.dumps(one, indent=2) + "\n", encoding="utf-8")
+        path.write_text(json.dumps(one, indent=1) + "\n", encoding="utf-8")
         print(path)
+    print("An editor that reads YAML schemas finds them by the first line of a file. In jobs/_shop/schemas:")
+    for kind in get_args(FileKind):
+        print(f"    {kind:<10} {editor_line(kind)}", end="")
+    print("No file of yours was changed: put the line in yourself; new files get it where that folder is.")
     return CLEAN
+
+
+def all_schemas() -> dict[str, dict[str, Any]]:
+    """The schemas of all files that people write, and of the manifest of a shared job, by kind of file."""
+    from generator.job.schema import job_schema, log_schema, sender_schema, shop_schemas
+    from generator.pack.contents import manifest_schema
+
+    schemas = {"job": job_schema(), "log": log_schema(), "sender": sender_schema(), **shop_schemas()}
+    return {**schemas, "manifest": manifest_schema()}
 
 
 class Shops:
@@ -274,7 +286,7 @@ def _place(path: Path, finding: Finding) -> str:
     return str(finding.where) if finding.where else f"{path.as_posix()}:1:1"
 
 
-def _thread_line(record: dict[str, Any]) -> str:
+def thread_line(record: dict[str, Any]) -> str:
     """A thread's limits in one line for people, each to the places that the standard prints."""
     unit, wires = record["unit"], record["wires"]
     sizes = {name: record[name] for name in ("major", "pitch_diameter", "minor")}

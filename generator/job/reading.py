@@ -208,15 +208,15 @@ def _dials_from(node: object, dials: System, names: LogNames | None) -> System:
     return names.lathes.get(" ".join(lathe.split()), dials)
 
 
-def read_checked(path: Path, model: type[_M]) -> _M:
-    """Read one file of the archive as the model it belongs to.
+def read_checked(path: Path, model: type[_M], data: bytes | None = None) -> _M:
+    """Read one file of the archive as the model it belongs to; `data` is its text where it is not there yet.
 
     Raises
     ------
     JobProblems
         Everything that is wrong with the file, in file order.
     """
-    return _Source(path).checked(model)
+    return _Source(path, data).checked(model)
 
 
 def read_tree(path: Path, data: bytes | None = None) -> Block | Listing:

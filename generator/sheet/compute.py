@@ -40,6 +40,7 @@ from generator.sheet.indexing import indexing_section
 from generator.sheet.inspection import inspection
 from generator.sheet.inspection_record import concessions, inspected_lines
 from generator.sheet.knowledge import knowledge_section
+from generator.sheet.lathe_assumed import lathe_assumed
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
 from generator.sheet.logged import Logged, lathe_now
@@ -152,6 +153,7 @@ def compute_sheet(read: ReadJob, shop: Shop, log: ReadLog | None = None) -> Shee
     material = effective_material(shop_material)
     now_on = lathe_now(log, lathe, shop.lathes)
     layout = lay_out(job)
+    lathe_assumed(read, lathe, desk)
     knowledge_section(read, desk, material)
     work_section(job, desk)
     found_section(job, desk)
