@@ -63,7 +63,7 @@ def material_group(name: str) -> MaterialRow:
     if name not in known:
         near = difflib.get_close_matches(name, known, 1)
         hint = f"did you mean {near[0]}? " if near else ""
-        raise UnknownGroup(f'"{name}" is not a material group: {hint}known are {", ".join(known)}')
+        raise UnknownGroup(f'"{name}" is not a material group: {hint}the list has {", ".join(known)}')
     return known[name]
 
 
