@@ -11,7 +11,7 @@ from generator.si import GPa, MPa, Pressure, Speed, ft_per_min
 from generator.tables import rows
 
 TABLE = "materials"
-CATALOGUE = "a cutting-tool maker's turning catalogue of 2017"
+CATALOGUE = "a cutting-tool maker's turning catalog of 2017"
 
 
 class UnknownGroup(SheetError, ValueError):
