@@ -53,6 +53,6 @@ def _lathes(asked: Any, shop: Shop, own: str) -> list[str]:
             raise UsageError(f"{name}: is the lathe that the job is planned for; name another one")
         if name not in shop.lathes:
             near = nearest(name, list(shop.lathes))
-            hint = f"did you mean {near}?" if near else f"known are {', '.join(shop.lathes)}"
+            hint = f"did you mean {near}?" if near else f"the shop has {', '.join(shop.lathes)}"
             raise UsageError(f"{name}: is not a lathe of this shop: {hint}")
     return list(dict.fromkeys(asked))

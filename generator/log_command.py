@@ -170,7 +170,7 @@ def _pairs(name: str, pairs: Sequence[str]) -> Block:
         key, equals, value = pair.partition("=")
         if not equals or not key.strip():
             option = name.replace("_", "-")
-            raise UsageError(f'--{option} "{pair}" is no key and value: write --{option} stick_out=11.5')
+            raise UsageError(f'--{option} "{pair}" is not a key and a value: write --{option} stick_out=11.5')
         block[key.strip().replace("-", "_")] = _as_written(value.strip())
     return block
 

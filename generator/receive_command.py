@@ -34,7 +34,7 @@ def receive(asked: Namespace) -> int:
     file, jobs = Path(asked.file), Path(asked.jobs or "jobs")
     shop = _own_shop(jobs)
     if asked.lathe is not None and asked.lathe not in shop.lathes:
-        known = f"known are {', '.join(shop.lathes)}"
+        known = f"the shop has {', '.join(shop.lathes)}"
         raise UsageError(f"{asked.lathe}: is not a lathe of this shop: {known}; nothing was added")
     try:
         with tempfile.TemporaryDirectory(prefix="setup-") as folder:

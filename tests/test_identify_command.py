@@ -169,7 +169,7 @@ def test_readings_that_contradict_each_other_are_said(capsys):
         (("--major", "12,6mm"), "has a decimal comma"),
         (("--major", "12.6kg"), "is a mass"),
         (("--major", "0mm"), "is zero"),
-        (("--major", "1e400mm"), "has an exponent"),
+        (("--major", "1e400mm"), "is written with a power of ten"),
         (("--major", "-3mm"), '--major "-3mm" has a sign'),
         (("--pitch", "-.5mm", "--major", "6mm"), '--pitch "-.5mm" has a sign'),
         (("--major", "12mm", "--tpi", "-13"), '--tpi "-13" has a sign'),

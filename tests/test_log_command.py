@@ -146,7 +146,7 @@ def test_a_piece_comes_from_standard_input_or_a_file(
         (("--by", "KL", "--operation", "thread"), "", "The entry says nothing"),
         ((), "note: x\nfit: {}", "standard input:2:1: fit: does not say how it went"),
         ((), '"', "standard input:1:1: a quote is opened here"),
-        ((), "hello", "standard input:1:1: is no list of entries"),
+        ((), "hello", "standard input:1:1: is not a list of entries"),
     ],
 )
 def test_a_bad_entry_is_refused_and_the_file_is_as_it_was(
@@ -188,7 +188,7 @@ def test_a_slip_of_the_pen_is_asked_about_before_it_is_written(
         (("SW-999", "--note", "x"), "there is no such job"),
         (("SW-113",), "there is nothing in it to write"),
         (("SW-113", "--note", "x", "--from", "piece.yml"), "not both"),
-        (("SW-113", "--stop", "jaw mark"), "is no key and value: write --stop stick_out=11.5"),
+        (("SW-113", "--stop", "jaw mark"), "is not a key and a value: write --stop stick_out=11.5"),
         ((), "usage:"),
     ],
 )

@@ -191,7 +191,8 @@ def test_it_works_from_what_a_wheel_holds_in_any_folder(tmp_path: Path) -> None:
         packed.extractall(installed)
     called: Callable[..., subprocess.CompletedProcess[str]] = lambda *words: subprocess.run(  # noqa: E731
         [sys.executable, "-P", "-m", "generator", *words], cwd=tmp_path / "here", text=True,
-        capture_output=True, env={**os.environ, "PYTHONPATH": str(installed)}, stdin=subprocess.DEVNULL, check=False,
+        capture_output=True, env={**os.environ, "PYTHONPATH": str(installed)}, stdin=subprocess.DEVNULL,
+        check=False,
     )
     (tmp_path / "here").mkdir()
     assert called("start", ".").returncode == 0

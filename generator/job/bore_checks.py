@@ -114,7 +114,7 @@ def _over(bore: Given, named: str, allowed: str, designation: Designation) -> Co
         f"The bore is {said(bore)}{how}, and {named} wants {allowed} before threading: the crests would be "
         f"too low for the class.{hint}",
         bore.where,
-        "Was the bore measured where the thread goes? May the thread be larger, or is a bush wanted?",
+        "Was the bore measured where the thread goes? May the thread be larger, or is a bushing wanted?",
     )
 
 

@@ -187,7 +187,7 @@ def _said_by(block: dict[str, Any], read_scalar: Callable[[Scalar], Given], want
                 assumed = _read_yes_no(entry)
             else:
                 near = units.nearest(key, ["value", "by", "with", "assumed"])
-                hint = f"did you mean {near}?" if near else "known here: value, by, with, assumed"
+                hint = f"did you mean {near}?" if near else "the keys here are value, by, with, assumed"
                 problems.append((key, f"{units.quoted(key)} is not a key of a measured value: {hint}"))
         except PydanticCustomError as error:
             problems += [(key, text) for _, text in (error.context or {})["problems"]]
@@ -342,7 +342,7 @@ def _read_text(value: object) -> str:
     scalar = _scalar(value, "write some words")
     if scalar.surprise:
         quotes = f"write it in quotes, '{scalar.strip()}'"
-        raise refused(("", f"{shown(scalar)} is read by YAML as {scalar.surprise}: {quotes}"))
+        raise refused(("", f"{shown(scalar)} without quotes is taken for {scalar.surprise}: {quotes}"))
     if len(scalar) > LONGEST_TEXT:
         raise refused(("", f"is longer than {LONGEST_TEXT} characters: keep the rest beside the job"))
     return str(scalar).strip()
@@ -382,7 +382,7 @@ def _read_yes_no(value: object) -> bool:
     scalar = _scalar(value, "write yes or no")
     known = {"yes": True, "true": True, "no": False, "false": False}
     if scalar.strip().lower() not in known:
-        raise refused(("", f"{shown(scalar)} is neither: write yes or no"))
+        raise refused(("", f"{shown(scalar)} is neither yes nor no: write one of the two"))
     return known[scalar.strip().lower()]
 
 
@@ -448,7 +448,7 @@ def _read_moment(value: object) -> Moment:
     try:
         clock = datetime.time.fromisoformat(f"{parts[2]:0>5}") if parts[2] else None
     except ValueError:
-        raise refused(("", f"{shown(scalar)} has no time of a day: {wanted}")) from None
+        raise refused(("", f"{shown(scalar)} has a time that no clock shows: {wanted}")) from None
     return Moment(day, clock, scalar.where)
 
 

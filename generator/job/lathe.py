@@ -62,7 +62,7 @@ class Range(Strict):
     @model_validator(mode="after")
     def _rises(self) -> Self:
         if self.from_.si > self.to.si:
-            sentence = f'"{self.from_.with_unit}" is larger than to, "{self.to.with_unit}": exchange them'
+            sentence = f'"{self.from_.with_unit}" is larger than to, "{self.to.with_unit}": swap them'
             raise refused(("from", sentence))
         return self
 
@@ -84,7 +84,7 @@ class Swing(Strict):
         over = self.over_cross_slide
         if over is not None and over.si > self.over_bed.si:
             larger = f'"{over.with_unit}" is larger than over_bed, "{self.over_bed.with_unit}"'
-            sentence = f"{larger}: exchange them"
+            sentence = f"{larger}: swap them"
             raise refused(("over_cross_slide", sentence))
         return self
 
@@ -193,7 +193,7 @@ class LatheChuck(Head):
     def _force_of_torque(self) -> Self:
         if (self.key_torque is None) != (self.grip_force is None):
             alone, other = ("key_torque", "grip_force") if self.key_torque else ("grip_force", "key_torque")
-            raise refused((alone, f"stands without {other}: the one belongs to the other"))
+            raise refused((alone, f"stands without {other}: write both, or take it out"))
         return self
 
 
@@ -205,7 +205,7 @@ class LatheCollet(Head):
     grip_length: Length | None = None
     """Length of the collet along the work."""
     grip_force: Force | None = None
-    """Force of the collet all round the work when closed by its drawbar or nut."""
+    """Force of the collet all around the work when closed by its drawbar or nut."""
 
 
 class LatheFaceplate(Head):
@@ -262,7 +262,7 @@ class Leadscrew(Strict):
     @model_validator(mode="after")
     def _one(self) -> Self:
         if (self.tpi is None) == (self.pitch is None):
-            raise refused(("", "needs one key: tpi for an inch leadscrew, or pitch for a metric one"))
+            raise refused(("", "needs one of two keys: tpi for an inch leadscrew, or pitch for a metric one"))
         return self
 
 
@@ -313,9 +313,9 @@ class Gearbox(Strict):
     pitches: list[Length] = Field(default_factory=list)
     """Pitches, as on the plate."""
     tpi_with_gears: Text | None = None
-    """The change wheels that the tpi entries need, if any."""
+    """The change gears that the tpi entries need, if any."""
     pitches_with_gears: Text | None = None
-    """The change wheels that the pitch entries need, if any."""
+    """The change gears that the pitch entries need, if any."""
 
     @model_validator(mode="after")
     def _gears_of_something(self) -> Self:
@@ -327,7 +327,7 @@ class Gearbox(Strict):
 
 def _gear(teeth: int) -> int:
     if not FEWEST_TEETH <= teeth <= MOST_TEETH:
-        sentence = f'"{teeth}" is no change gear: write its teeth, {FEWEST_TEETH} to {MOST_TEETH}'
+        sentence = f'"{teeth}" is not a change gear: write its teeth, {FEWEST_TEETH} to {MOST_TEETH}'
         raise refused(("", sentence))
     return teeth
 
@@ -477,7 +477,7 @@ class Lathe(Strict):
     leadscrew: Leadscrew | None = None
     """Its leadscrew."""
     leadscrew_reverse: YesNo | None = None
-    """A lever turns the leadscrew round for left-hand threads."""
+    """A lever reverses the leadscrew for left-hand threads."""
     thread_dial: (
         Annotated[
             Annotated[ThreadDial, Tag("<block>")] | Annotated[NotFitted, Tag("<word>")],
@@ -544,4 +544,4 @@ def _check_rising(key: str, steps: Sequence[Given]) -> None:
     for place, (before, after) in enumerate(pairwise(steps), 1):
         if after.si <= before.si:
             said = f'"{after.with_unit}" is not above the "{before.with_unit}" before it'
-            raise refused((f"{key}.{place}", f"{said}: write them rising"))
+            raise refused((f"{key}.{place}", f"{said}: write them from low to high"))

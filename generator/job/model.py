@@ -70,11 +70,11 @@ class Chuck(Strict):
     grip: Length
     """How much of the work is inside the jaws."""
     reversed: YesNo = False
-    """The jaws are turned round."""
+    """The jaws are turned around."""
     soft_jaws: YesNo = False
     """Soft jaws, bored to the work."""
     pie_jaws: YesNo = False
-    """Wide soft jaws that go nearly all the way round the work."""
+    """Wide soft jaws that go nearly all the way around the work."""
     inside: YesNo = False
     """The jaws hold the work from inside its bore."""
     plug: YesNo = False
@@ -104,7 +104,7 @@ class Collet(Strict):
     grip: Length
     """How much of the work is inside the collet."""
     force: Force | None = None
-    """Force of the collet all round the work."""
+    """Force of the collet all around the work."""
 
     kind: ClassVar[HeldBy] = "collet"
     words: ClassVar[str] = "collet"
@@ -128,7 +128,7 @@ class Centers(Strict):
     """Work between the centers of headstock and tailstock; x counts from its end at the headstock."""
 
     dog: Length
-    """How much of the work the driving dog takes at the headstock end."""
+    """How much of the work the dog takes at the headstock end."""
 
     kind: ClassVar[HeldBy] = "centers"
     words: ClassVar[str] = "between centers, driven by a dog"
@@ -354,7 +354,7 @@ class Job(Strict):
     work: list[Section] = Field(min_length=1)
     """The work, section by section, from the chuck end towards the tailstock."""
     total_length: Length | None = None
-    """Length over all, to check the sections against."""
+    """Overall length, to check the sections against."""
     holding: Holding
     """How the work is held."""
     cross_holes: list[CrossHole] = Field(default_factory=list)

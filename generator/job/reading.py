@@ -33,11 +33,11 @@ from generator.units import quoted
 LARGEST_FILE: Final = 1_000_000  # bytes; a job file of the demo archive has about 1500
 DEEPEST: Final = 12              # levels; the models need 6
 
-NO_KEYS: Final = "is no list of keys and values: begin with a line such as job: 2026-031"
+NO_KEYS: Final = "is not a list of keys and values: begin with a line such as job: 2026-031"
 EMPTY: Final = "is empty: begin with a line such as job: 2026-031"
-NO_ENTRIES: Final = "is no list of entries: begin each with a dash, such as - at: 2026-03-04 14:20"
+NO_ENTRIES: Final = "is not a list of entries: begin each with a dash, such as - at: 2026-03-04 14:20"
 TOO_DEEP: Final = f"is nested deeper than {DEEPEST} levels: no file of this archive is"
-SECOND_DOCUMENT: Final = "a second document starts here: keep one job to a file"
+SECOND_DOCUMENT: Final = "a second file starts here, after ---: keep one job to a file"
 
 _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 Node = Block | Listing | Scalar | Hole
@@ -395,13 +395,14 @@ class _Source:
         if len(data) > LARGEST_FILE:
             raise self._stop(start, f"is larger than {LARGEST_FILE // 1000} kB: no file of this archive is")
         if data.startswith((b"\xff\xfe", b"\xfe\xff")):
-            raise self._stop(start, "is saved as UTF-16: save it as UTF-8")
+            raise self._stop(start, "is saved as UTF-16: choose UTF-8 as its encoding when you save it")
         try:
             text = data.decode("utf-8-sig")
         except UnicodeDecodeError as error:
             before = data[: error.start].decode("utf-8-sig", "replace")
             where = Location(self.path, before.count("\n") + 1, len(before) - before.rfind("\n"))
-            message = f"byte 0x{data[error.start]:02x} is not UTF-8: save the file as UTF-8"
+            byte = f"byte 0x{data[error.start]:02x}"
+            message = f"{byte} is not UTF-8: choose UTF-8 as the encoding when you save the file"
             raise self._stop(where, message) from None
         self.lines = text.splitlines()
         if match := yaml.reader.Reader.NON_PRINTABLE.search(text):
@@ -481,7 +482,8 @@ class _Source:
             key = self._node(event, events, depth + 1, name)
             if not isinstance(key, Scalar):
                 if not isinstance(key, Hole):
-                    self._refuse(place, name, "a list or block stands for a key: write a word and a colon")
+                    message = "a list or block stands where a key belongs: write a word and a colon"
+                    self._refuse(place, name, message)
                 self._node(next(events), events, depth + 1, name)
                 continue
             value = self._node(next(events), events, depth + 1, _dotted(name, key))
@@ -530,9 +532,10 @@ _SYNTAX: Final = (
     ("flow level", False, TOO_DEEP),
     ("alias|anchor|tag|directive|cannot start any token", True,
      "a value cannot begin with this sign: put it in quotes"),
-    ("simple key", True, "a colon is missing after the key: write key: value"),
+    ("simple key", True, "a colon is missing after the key, or the space after the colon: write key: value"),
     ("mapping values", False,
-     "a colon too many in this line, or none in the line above: put a text with a colon in quotes"),
+     "a colon too many in this line, none in the line above, or the wrong indent: put a text with a colon in "
+     "quotes, and begin the keys of one block in one column"),
     ("block mapping|block collection|indentation", False,
      "the indent does not fit the lines above: keys of one block begin in one column"),
     ("node content", False, "a value is missing here, or a bracket too many: write key: value"),
@@ -556,7 +559,7 @@ def _surprise(text: str) -> str:
     if tag in _SURPRISES:
         return _SURPRISES[tag]
     if ":" in text:
-        return "a number to base 60"
+        return "a time"
     if tag == "int" and re.fullmatch(r"[-+]?0[0-7_]+", text):
         return f"the number {int(text.replace('_', ''), 8)}"
     return "a number"

@@ -61,7 +61,7 @@ def head_words(scene: SetupScene) -> tuple[str, str]:
         return "spindle nose", "collet"
     if scene.held == "faceplate":
         return "faceplate", f"clamps ({scene.clamps} on the plate)" if scene.clamps > 1 else "clamp"
-    return "driving plate", "driving dog"
+    return "driving plate", "dog"
 
 
 def head_room(scene: SetupScene, scale: Scale) -> float:

@@ -81,7 +81,8 @@ def _steady(
         desk.find(
             "steady-missing",
             "stop",
-            f"{lathe.name} has no steady rest in its record. Take another lathe, or a center.",
+            f"{lathe.name} has no steady rest in its record. If it has one, write it there; if not, "
+            "take another lathe, or a center.",
             steady_where(job),
         )
         return
@@ -118,7 +119,8 @@ def _follow_rest(
         desk.find(
             "follow-rest-missing",
             "stop",
-            f"{lathe.name} has no follow rest in its record. Take another lathe, or a steady rest.",
+            f"{lathe.name} has no follow rest in its record. If it has one, write it there; if not, "
+            "take another lathe, or a steady rest.",
             job.holding.grip.where,
         )
         return

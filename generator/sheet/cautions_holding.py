@@ -39,7 +39,7 @@ def bar_behind_spindle(setup: Setup) -> Caution | None:
 def what_turns(setup: Setup) -> Caution | None:
     """Always: keys and wrenches, sleeves and hair."""
     kind = setup.job.holding.held.kind
-    away = "Sleeves, rings, gloves and long hair away from what turns."
+    away = "Keep sleeves, rings, gloves and long hair away from what turns."
     return Caution(
         "chuck-key" if kind == "chuck" else "what-turns",
         "WARNING",

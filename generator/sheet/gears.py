@@ -131,7 +131,7 @@ def _lay_train(best: Geared, others: tuple[Geared, ...], lathe: Lathe, desk: Des
         + (f"; or {also}" if also else ""),
     ))
     desk.lay(Figure(
-        f"{GEARS}.rule", "How that is reckoned", _reckoning(best, lathe), "text", Kind.COMPUTED, source
+        f"{GEARS}.rule", "How this is worked out", _reckoning(best, lathe), "text", Kind.COMPUTED, source
     ))
     drivers, driven = math.prod(best.train.gears[::2]), math.prod(best.train.gears[1::2])
     assert best.setting.lead is not None

@@ -89,7 +89,7 @@ def _lay_wanted(
         of_shop = "jobs/_shop" in material.speed_source
         note = f"upper end for high-speed steel in {material.group}"
         if "from memory" in material.speed_source:
-            note += "; the table's value is from memory, check a copy"
+            note += "; the table's value is from memory, check your copy"
         desk.lay(Figure(
             "spindle.surface_speed", label, limit, "speed", Kind.SHOP if of_shop else Kind.STANDARD,
             material.speed_source, note=note, rounds="down",

@@ -81,7 +81,7 @@ def _lay_two_and_one(thread: ThreadPlan, wire: Length, desk: Desk) -> None:
             f"measure.one_wire.{end}", f"Over one wire and the crests across, {end}",
             wires.over_one_wire(three, thread.blank), "length", "({M} + {d}) ÷ 2",
             {"M": (three, "length"), "d": (thread.blank, "length")}, GEOMETRY, rounds=rounds, system=system,
-            note=f"{crest}. Half of any run-out is in it",
+            note=f"{crest}. Half of any runout is in it",
         )
 
 

@@ -164,7 +164,7 @@ def _remedy(job: Job, one: Meeting) -> str:
         other = across if one.part == COMPOUND else "set the tool out to the left of its holder"
         return f"{MORE_ROOM[kind]}, or {other}."
     return {
-        STEADY: f"Move the steady towards the {side}, or set the tool over to that side.",
+        STEADY: f"Move the steady rest towards the {side}, or set the tool over to that side.",
         QUILL: "Turn the compound across the bed, or use a longer center.",
         TAILSTOCK: {
             CARRIAGE: "Bring the quill out further, use a longer center, or set the tool over to that side.",

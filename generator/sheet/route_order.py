@@ -126,7 +126,7 @@ RULES = (
          "the bar and the chips of boring would mark the finished thread, and its burr would lie in the seal "
          "bore: bore first, then thread, then take the burr off"),
     Rule("order-band", "check", _needs_band,
-         "the steady rest runs on that band, so it has to be there before any cut that needs the steady"),
+         "the steady rest runs on that band, so the band has to be there before any cut that needs it"),
     Rule("order-center", "check", _needs_center,
          "the cut is held by a center that has no hole yet"),
     Rule("order-blank", "check", _own_blank,

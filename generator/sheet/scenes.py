@@ -82,7 +82,7 @@ def _holding_words(job: Job, holding: HoldingPlan) -> list[str]:
 def _jaw_words(chuck: Chuck) -> str:
     """What the jaws are called."""
     jaws = "pie jaws" if chuck.pie_jaws else "soft jaws" if chuck.soft_jaws else "jaws"
-    return f"{jaws} turned round" if chuck.reversed else jaws
+    return f"{jaws} turned around" if chuck.reversed else jaws
 
 
 def _follow_rest(

@@ -84,7 +84,7 @@ def _over_bed(
     """Work that does not swing over the bed: it may lie in the gap, with the bridge out."""
     swing = lathe.swing
     too_large = (
-        f"The work is {length_words(largest, system)} over; {lathe.name} swings {swing.over_bed.with_unit} "
+        f"The work is {length_words(largest, system)} across; {lathe.name} swings {swing.over_bed.with_unit} "
         "over the bed"
     )
     if swing.in_gap is None or largest > swing.in_gap.si:

@@ -187,7 +187,7 @@ def _holding_steps(left: _Left, runout: Length | None) -> Iterator[TakeUpStep]:
     text = "Indicate on the band, by hand; true it until it reads as it did."
     if runout is not None:
         most = one_unit_words(runout, left.logged.lathe.units)
-        text += f" Over {most} the cuts left do not clean up all round."
+        text += f" Over {most} the cuts left do not clean up all around."
     yield TakeUpStep(
         "True", text, left.values("band", *RUNOUTS, anew=RUNOUTS)
     )
@@ -244,7 +244,7 @@ def _groove_steps(left: _Left) -> Iterator[TakeUpStep]:
         lies = "in the middle of the groove, free on both sides"
     slides = "both slides"
     if cuts is not None and cuts.slide == "cross slide":
-        slides = "the cross slide, and the top slide along the work,"
+        slides = "the cross slide, and the compound along the work,"
     starts = thread.designation.starts
     yield TakeUpStep(
         "Find the groove",
@@ -416,14 +416,14 @@ def _other_card(left: _Left) -> TakeUpCard:
     steps = (
         *_holding_steps(left, None),
         TakeUpStep(
-            "Touch anew", "Touch the surface cut last, spindle turning, and take the dials from there.",
+            "Touch off again", "Touch the surface cut last, spindle turning, and take the dials from there.",
             left.values("tool", *dials, anew=dials),
         ),
         TakeUpStep("A light cut", "Cut a little, measure, and only then go by the plan.",
             (("measured", "", True),),
         ),
     )
-    never = ("it cannot be trued as it was: what is cut anew is then off the old axis",)
+    never = ("it cannot be trued as it was: what is cut from now on is then off the old axis",)
     return TakeUpCard(
         str(left.entry.at), left.stop.why or "", what, (), steps, (), never, CAUTION_OTHER, thread=False
     )

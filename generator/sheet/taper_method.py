@@ -21,7 +21,7 @@ from generator.si import Angle, Length, degree, inch
 
 Method = Literal["compound", "tailstock", "attachment"]
 WORDS = {
-    "compound": "with the compound swivelled", "attachment": "with the taper attachment",
+    "compound": "with the compound swiveled", "attachment": "with the taper attachment",
     "tailstock": "with the tailstock set over",
 }
 JONES = "Jones, Turning and Boring (1914); geometry"

@@ -30,7 +30,7 @@ from generator.si import Length, Time, minute, mm
 SUM: Final = "arithmetic"
 HOUR: Final = 60 * minute
 NOT_IN_PRICE: Final = (
-    "an estimate, not a quotation: hours at the shop's rate; material, bought-in work, waiting, carriage and "
+    "an estimate, not a quotation: hours at the shop's rate; material, outside work, waiting, freight and "
     "tax are not in it"
 )
 

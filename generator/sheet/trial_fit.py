@@ -126,7 +126,7 @@ class _Words:
                 (
                     f"It binds N × {length_words(thread.lead, thread.system)} from the start"
                     f"{self._holes()}",
-                    "A burr at a hole or set-screw of the mate, a chip, a bruise: look there in both.",
+                    "A burr at a hole or set screw of the mate, a chip, a bruise: look there in both.",
                     "Measure at both ends: a difference is taper"
                     + (", from a bar that springs." if inside else ", from center, steady rest or give."),
                     "Blue it: one flank, more with every turn, is lead or pitch, and no depth mends it.",

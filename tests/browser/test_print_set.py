@@ -335,11 +335,11 @@ def test_what_is_not_in_the_archive_is_named_on_the_paper_too_and_never_opened(
     page.evaluate("hash => { location.hash = hash }", set_of(demo_site, "SW-118").partition("#")[2] + bad)
     page.get_by_role("button", name="Print …").wait_for()
     lacking = page.get_by_role("alert")
-    assert "This set is not whole." in lacking.inner_text()
+    assert "This set is not complete." in lacking.inner_text()
     assert lacking.locator("li").count() == 4
     assert page.locator("iframe").count() == 0
     first, second, *_ = printed(page, "A4")
-    assert "This set is not whole." in first.text
+    assert "This set is not complete." in first.text
     assert second.text.startswith("Job SW-118")
     assert opened.complaints == []
 

@@ -91,7 +91,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "stop",
         "The designation 2-8 UN-2A (line 14) has 1 start, and starts beside it (line 14) says 2.",
         14,
-        "How many starts has the thread?",
+        "How many starts does the thread have?",
     ),
     (
         "units-differs",
@@ -174,7 +174,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "stop",
         "The sections add up to 19 in (lines 8 and 9), and total_length says 18 1/2 in (line 2).",
         2,
-        "How long is the work over all, and how long is each section?",
+        "How long is the whole work, and how long is each section?",
     ),
     (
         "blank-over",
@@ -219,7 +219,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "The mate has 2-12 UN-2B-LH (line 11), and the thread to cut is 2-8 UN-2A (line 14): pitch and hand "
         "differ.",
         11,
-        "Which thread has the mate, and which one is to be cut?",
+        "Which thread does the mate have, and which one is to be cut?",
     ),
     (
         "engagement-differs",
@@ -264,7 +264,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "The mate has 2-8 UN-2B SE 1.5 (line 11), and the thread to cut is 2-8 UN-2A SE 2 (line 14): length "
         "of engagement differs.",
         11,
-        "Which thread has the mate, and which one is to be cut?",
+        "Which thread does the mate have, and which one is to be cut?",
     ),
     (
         "mate-differs",
@@ -273,7 +273,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "The mate has M52x3-6H (line 11), and the thread to cut is 2-8 UN-2A (line 14): diameter and pitch "
         "differ.",
         11,
-        "Which thread has the mate, and which one is to be cut?",
+        "Which thread does the mate have, and which one is to be cut?",
     ),
     (
         "mate-unread",
@@ -437,7 +437,7 @@ def test_several_contradictions_come_in_file_order(read: Reader, shop: Shop) -> 
         ),
         (
             {"lathe: long-bed": "lathe: ../x"},
-            'lathe: "../x" is not a lathe of this shop: known are long-bed, metric, '
+            'lathe: "../x" is not a lathe of this shop: the shop has long-bed, metric, '
             "thirteen-inch; otherwise give it a file "
             "in lathes",
         ),
@@ -449,7 +449,7 @@ def test_several_contradictions_come_in_file_order(read: Reader, shop: Shop) -> 
         ),
         (
             {THREAD: f"{THREAD}, tool: V9"},
-            'operations.1.thread.tool: "V9" is not a threading tool of this shop: known are '
+            'operations.1.thread.tool: "V9" is not a threading tool of this shop: the shop has '
             "V1, V2, V3, V4, V5, V6, A1, A2; otherwise give it an "
             "entry in tools.yml",
         ),

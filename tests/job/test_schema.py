@@ -30,6 +30,7 @@ BEYOND_A_SCHEMA = {
     "no-units",
     "mixed-systems",
     "mixed-systems-mm",
+    "thread-scribbled",
     "repeated-keys",
     "alias",
     "materials-same-name",

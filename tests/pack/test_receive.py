@@ -277,7 +277,7 @@ def test_what_is_missing_or_not_there_is_said(run: Run, theirs: Path, mine: Path
     assert "cannot be read: no such file" in run("receive", "nowhere.zip", "--jobs", "mine")[2]
     assert "cannot be read: is a directory" in run("receive", "theirs", "--jobs", "mine")[2]
     status, _, err = run("receive", "x.zip", "--jobs", "mine", "--lathe", "long-bed")
-    assert (status, "is not a lathe of this shop: known are metric, thirteen-inch" in err) == (2, True)
+    assert (status, "is not a lathe of this shop: the shop has metric, thirteen-inch" in err) == (2, True)
     assert list(mine.glob("[12]*")) == []
 
 

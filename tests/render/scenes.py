@@ -302,7 +302,7 @@ SETUPS: dict[str, SetupScene] = {
         3,
         (6, 4.5),
         inside=True,
-        jaw_words="jaws turned round",
+        jaw_words="jaws turned around",
     ),
     "stud in a collet": setup(
         [

@@ -154,7 +154,7 @@ def test_a_slip_of_the_pen_is_asked_about_and_other_words_are_a_line_of_their_ow
         ("{left: 2.24}", ":1:", "feature"),
         ("{feature: major, left: ten}", ":1:", '"ten"'),
         ("{feature: major, left: 2.24, accepted: luck}", ":1:", '"luck"'),
-        ("{feature: major, goes: maybe}", ":1:", '"maybe" is neither: write yes or no'),
+        ("{feature: major, goes: maybe}", ":1:", '"maybe" is neither yes nor no: write one of the two'),
     ],
 )
 def test_what_cannot_be_read_is_named_with_its_place(

@@ -242,7 +242,7 @@ def test_two_diameters_and_a_length(made):
 def test_the_compound_s_scale_as_this_lathe_has_it(made, zero, shows):
     """A valve at 30 degrees with the axis: the rest is set to 60 (Jones, Turning and Boring, 1914)."""
     sheet = made(text("taper: {angle: 30 deg, diameter: 60, length: 20}"), lathe={"compound_zero": zero})
-    assert value(sheet, "by") == "with the compound swivelled"
+    assert value(sheet, "by") == "with the compound swiveled"
     assert math.degrees(value(sheet, "compound_scale")) == pytest.approx(shows)
     assert f"{shows:.2f}°" in sheet.operations[0].detail
     assert value(sheet, "compound_travel") / mm == pytest.approx(20 / math.cos(math.radians(30)))

@@ -39,7 +39,7 @@ def test_the_scene_says_what_holds_the_work(held: tuple[str, SetupScene]) -> Non
     assert scene.jaw_words == {
         "soft jaws": "soft jaws",
         "pie jaws": "pie jaws",
-        "turned round": "jaws turned round",
+        "turned round": "jaws turned around",
     }.get(way, "jaws" if kind == "chuck" else "")
     assert scene.dog == pytest.approx(inch if kind == "centers" else 0)
     assert scene.clamps == (4 if kind == "faceplate" else 0)

@@ -230,7 +230,7 @@ def test_another_cut_has_a_short_card_without_a_lead(logged: Logged) -> None:
     sheet = logged(
         "- {at: 2026-03-04, operation: turn, dial: 0.05, stop: {jaw_mark: jaw 1, band: body, rust: oil}}\n"
     )
-    assert titles(sheet) == ["Clean it", "Hold it as it was", "True", "Touch anew", "A light cut"]
+    assert titles(sheet) == ["Clean it", "Hold it as it was", "True", "Touch off again", "A light cut"]
     assert not card(sheet).thread
     assert "half nuts" not in card(sheet).caution.text
     assert not card(sheet).reground

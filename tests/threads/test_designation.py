@@ -210,7 +210,7 @@ REFUSED = {
     "M10-5g": "like M10-5g6g",
     "M10-2g": "grade 2 does not exist",
     "M10-6k": "positions e, f, g and h",
-    "M10-6a": "positions a to d are not computed yet",
+    "M10-6a": "positions a to d are not computed here",
     "M16xPh3P1.5-6g (three starts)": "says 3 starts in words, and 2 by its lead",
     "M10x1.5-6g 5g6g": "says two things at once",
     "1/2-13 UNC-2A-3A": "says two things at once",

@@ -18,7 +18,7 @@ HOW = (
     "Before the fingers close, set one indicator on the front and one on top of the turned band beside them, "
     "turn the chuck by hand, and set zero at the middle of each swing. Close the fingers: what the needles "
     "have moved, on top less the sag of long work, is how far off they hold it: √(front² + top²). From then "
-    "on these needles stand still, however far off it is; one that the chuck carries round swings twice it."
+    "on these needles stand still, however far off it is; one that the chuck carries around swings twice it."
 )
 NEAR = 0.5  # of what friction holds: the friction is not known better; common practice, no source
 CHECK = (

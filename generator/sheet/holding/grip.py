@@ -160,7 +160,7 @@ def _lay_needed(
         formula += " − " if gripped.inside else " + "
         formula += "{safety of the grip} × {with speed}"
     notes = (
-        f"all {held.jaws} jaws together" if isinstance(held, Chuck) else "all round the work",
+        f"all {held.jaws} jaws together" if isinstance(held, Chuck) else "all around the work",
         "what speed takes or adds is not in it" if loss is None else "",
         not_in_it(case),
     )

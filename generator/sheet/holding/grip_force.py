@@ -61,7 +61,7 @@ def lay_force(case: Case) -> Force | None:
     if isinstance(held, Collet):
         head = used_head(case.bench.job, case.bench.lathe)
         said = held.force or (head.grip_force if isinstance(head, LatheCollet) else None)
-        return desk.given(*FORCE, said, "force", note="all round the work") if said else None
+        return desk.given(*FORCE, said, "force", note="all around the work") if said else None
     if not isinstance(held, Chuck):
         return None
     if held.force is not None:

@@ -170,7 +170,7 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
         put["feed"] = (feed, "force")
         formula += " + {feed}"
     least = case.desk.computed(
-        "give.center.least_push", "Push that keeps the center bearing all round", seated_push(across) + feed,
+        "give.center.least_push", "Push that keeps the center bearing all around", seated_push(across) + feed,
         "force", formula, put, CONE,
         note="with half of it across the work climbs off the center"
         + ("; the feed towards the headstock takes its force off the push" if feed else ""),
@@ -188,7 +188,7 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
     where = case.held.job.holding.center_push
     case.desk.find(
         "center-push-low", LEVELS[climbs, not assumed],
-        f"The tailstock center has to push with at least {force_words(least, system)} to bear all round "
+        f"The tailstock center has to push with at least {force_words(least, system)} to bear all around "
         f"under {force_words(across, system)} across; with its push, {whose} {force_words(push, system)}, "
         f"{does}. Push harder, take lighter cuts, or set a steady rest near its end.",
         where.where if where is not None else case.held.job.holding.grip.where,

@@ -64,8 +64,8 @@ def _ask_support(held: HeldWork, behind: Given, diameter: Length, play: Length |
     )
     if play is not None and play > FITS:
         text += (
-            f" It lies loose in the spindle by {length_words(play, held.system)}: bush it where it leaves "
-            "the spindle, or it whips well below the speed worked out for a bar that is held there."
+            f" It lies loose in the spindle by {length_words(play, held.system)}: put a bushing where it "
+            "leaves the spindle, or it whips well below the speed worked out for a bar that is held there."
         )
     desk.find(
         "tail-support", "check", text, behind.where, "What carries the bar behind the headstock?",

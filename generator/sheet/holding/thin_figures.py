@@ -104,7 +104,7 @@ def lay_stiffness(case: Case, how: Held) -> Length:
         },
         TUBE,
         note="matrix solution from the tube's mean radius, wall, grip and length; thicker lengths, a flange "
-        "or a bottom help more than is reckoned",
+        "or a bottom help more than is worked out here",
     )
     put: Put = {
         "jaws": (float(how.n), "count"), "E": (how.modulus, "pressure"), "length": (length, "length"),

@@ -63,7 +63,7 @@ def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Str
         When the bore leaves nothing of the screw.
     """
     if thread.profile.taper:
-        why = "a taper thread is not reckoned as one that carries a pull"
+        why = "a taper thread is not taken as one that carries a pull"
         case.desk.unknown("strength.stress_area", "Tensile stress area of the thread", "area", why)
         return []
     tension, of_screw = _lay_tension(case, thread, pull)

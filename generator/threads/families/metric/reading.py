@@ -217,7 +217,7 @@ def _check_external(
     (grade, position), (crest_grade, crest_position) = pitch, crest
     if position in "abcd" or crest_position in "abcd":
         raise BadDesignation(
-            f'"{written}": positions a to d are not computed yet (no print of their deviations was at hand); '
+            f'"{written}": positions a to d are not computed here: take their limits from ISO 965-1; '
             f"e, f, g and h are, like {head}-6g"
         )
     if position not in POSITIONS or crest_position not in POSITIONS:
