@@ -437,7 +437,7 @@ def test_a_reading_says_what_is_left_and_never_the_last_cut_alone(
         ("2.2660", "UNDER SIZE: STOP", "nothing puts metal back"),
         ("2.2720", "INSIDE ITS LIMITS", "try the mate"),
         ("22.768", "THAT CANNOT BE", "Was 2.2768 in meant?"),
-        ("57.83", "THAT CANNOT BE", "looks like millimetres: 2.2768 in"),
+        ("57.83", "THAT CANNOT BE", "looks like millimeters: 2.2768 in"),
         ("2,2768", "NOT A SIZE", "2.2768"),
         ("2.27.68", "NOT A SIZE", "one plain number"),
         ("-2.2768", "NOT A SIZE", "one plain number"),
