@@ -28,7 +28,7 @@ from generator.intake.like import Copied, copied, like_text
 from generator.intake.number import next_number
 from generator.intake.question import Answers, Question
 from generator.job.beside import SENDER
-from generator.job.editor_line import has_schemas
+from generator.job.editor_line import has_schemas, without_line
 from generator.job.fields import Block
 from generator.job.names import unknown_names
 from generator.job.reading import find_jobs, read_block, read_job
@@ -267,7 +267,7 @@ class _Course:
             text = like_text(tree, self.like)
         else:
             text = job_text(tree, {at: said} if said and at in tree else {})
-        return text if has_schemas(self._jobs) else text.split("\n", 1)[1].lstrip("\n")
+        return text if has_schemas(self._jobs) else without_line(text.encode()).decode()
 
     # -- a copy --------------------------------------------------------------------------------------------
 
