@@ -295,6 +295,15 @@ def test_the_way_that_the_job_asks_for_is_checked(made, by, lathe, id, level):
     assert found(made(body, lathe=lathe), id).level == level
 
 
+def test_work_that_is_between_centers_is_not_told_to_go_there(made):
+    body = text("taper: {per_foot: 1/4 in, diameter: 90, length: 200, by: tailstock}", center="live")
+    sheet = made(body.replace("  chuck: {jaws: 3, grip: 70}", "  centers: {dog: 70}"))
+    note = found(sheet, "taper-between-centers")
+    assert note.level == "note"
+    assert "Line the tailstock up again" in note.text
+    assert "jaws" not in note.text
+
+
 def test_the_tailstock_is_set_over_for_the_whole_length(read_of, shop):
     """3 to 2 in over a piece of 12 in: 1/2 in (US Navy course NAVEDTRA 14345)."""
     body = text("taper: {per_foot: 1 in, diameter: 3 in, length: 11 in, by: tailstock}", center="live")

@@ -90,9 +90,8 @@ def tolerance_of(case: Case) -> tuple[Length, str] | None:
     said, thread = case.bench.job.limits.diameter, case.bench.thread
     if said is not None:
         return said.si, "tolerance on diameter"
-    if thread is not None:
-        return thread.pitch_diameter_max - thread.pitch_diameter_min, "pitch diameter tolerance"
-    return None
+    width = thread.pitch_diameter_max - thread.pitch_diameter_min if thread is not None else 0.0
+    return (width, "pitch diameter tolerance") if width else None
 
 
 def pressing(case: Case) -> Pressing | None:
