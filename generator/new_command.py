@@ -125,7 +125,7 @@ def _draft(asked: Namespace, jobs: Path) -> Draft | None:
         return None
     with contextlib.suppress(EOFError):
         for one in there:
-            said = input(f'"{one.title}" was left half-way. Go on with it (yes or no) [yes]: ')
+            said = input(f'"{one.title}" was left halfway. Go on with it (yes or no) [yes]: ')
             if said.strip().lower() in ("", "y", "yes"):
                 return one
     return None

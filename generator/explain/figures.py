@@ -53,8 +53,9 @@ def _entry(name: str, text: FigureText, one: Laid | None) -> FigureEntry:
     found = calculation(text.by) if text.by else None
     one = one or Laid((text.label,), text.quantity, (), (), (), "nearest")
     computed = bool(found or one.formulas)
+    label, *others = sorted(one.labels, key=len)  # the plainest first
     return FigureEntry(
-        name, one.labels[0], one.labels[1:], text.says, _unit(one.quantity), ", ".join(one.kinds),
+        name, label, tuple(others), text.says, _unit(one.quantity), ", ".join(one.kinds),
         one.formulas[:MOST], len(one.formulas) > MOST,
         text.range or (found.range if found else "") or (ARITHMETIC if computed else ""),
         ROUNDS[_rounds(one)], _sources(one, found), len(one.sources) > MOST, found,
