@@ -110,10 +110,12 @@ def schema(asked: Namespace) -> int:
         path = folder / f"{name}.schema.json"
         path.write_text(json.dumps(one, indent=1) + "\n", encoding="utf-8")
         print(path)
-    print("An editor that reads YAML schemas finds them by the first line of a file. In jobs/_shop/schemas:")
-    for kind in get_args(FileKind):
-        print(f"    {kind:<10} {editor_line(kind)}", end="")
-    print("No file of yours was changed: put the line in yourself; new files get it where that folder is.")
+    said = [
+        "An editor that reads YAML schemas finds them in jobs/_shop/schemas by the first line of a file:",
+        *(f"    {kind:<10} {editor_line(kind).rstrip()}" for kind in get_args(FileKind)),
+        "No file of yours was changed: put the line in yourself; new files get it where that folder is.",
+    ]
+    print("\n".join(said), file=sys.stderr)
     return CLEAN
 
 

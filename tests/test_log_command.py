@@ -68,6 +68,7 @@ def test_options_become_an_entry_and_the_answer_says_what_differs(here, capsys, 
     status, out, err = run(capsys, monkeypatch, "SW-113", *PASS, *words)
     assert (status, err) == (0, "")
     assert log_of(here).read_text("utf-8") == (
+        "# yaml-language-server: $schema=../../_shop/schemas/log.schema.json\n"
         "- at: 2026-06-01 14:20\n  by: machinist 1\n  operation: thread\n  pass: 12\n  turns: 0\n"
         "  dial: 0.077\n  measured: {over_wires: 2.0578, with: micrometer 2-3 in}\n"
         "  fit: {with: clamp ring, turns: 3, feels: tight}\n  note: 'yes: tight # at 2'\n  time: 25 min\n"
