@@ -15,6 +15,7 @@ from generator.collecting import collecting_seldom
 from generator.completing import completing
 from generator.errors import SheetError
 from generator.log_options import log_options
+from generator.usage import Parser
 
 INTERRUPTED = 130  # what a shell reports for a program ended by Ctrl-C
 
@@ -169,7 +170,7 @@ def _identify_options(identify: argparse.ArgumentParser) -> None:
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="python -m generator",
         description="Setup sheets for thread repair on manual engine lathes.",
         epilog="example: python -m generator build --site site",

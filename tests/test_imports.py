@@ -50,11 +50,12 @@ MAY_IMPORT = {  # part: the parts below it
     "paper_command": {"commands", "terminal", "whole_file", "site", "render", "job", *BOTTOM},
     "paper_reading": {"pictures", "job", *BOTTOM},
     "log_options": set(),
+    "usage": set(),
     "log_command": {"commands", "terminal", "log_options", "site", "sheet", "job", *BOTTOM},
     "__main__": {
         "commands", "framework", "gear_command", "compare_command", "identify_command", "log_command",
         "log_options", "print_command", "export_command", "paper_command", "errors", "collecting",
-        "completing", "share_command", "receive_command",
+        "completing", "share_command", "receive_command", "usage",
     },
     "setup": set(),
     "__init__": set(),
