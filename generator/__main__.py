@@ -17,6 +17,7 @@ from generator.errors import SheetError
 from generator.log_options import log_options
 from generator.new_options import new_options
 from generator.start_options import start_options
+from generator.usage import Parser
 
 INTERRUPTED = 130  # what a shell reports for a program ended by Ctrl-C
 
@@ -183,7 +184,7 @@ def _identify_options(identify: argparse.ArgumentParser) -> None:
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="python -m generator",
         description="Setup sheets for thread repair on manual engine lathes.",
         epilog="example: python -m generator build --site site",

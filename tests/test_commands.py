@@ -83,6 +83,25 @@ def test_wrong_usage_is_status_two(capsys: pytest.CaptureFixture[str], words: tu
     assert "usage:" in err
 
 
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("bild",), 'COMMAND: "bild" is not known here: did you mean build? Write build, serve, check, '),
+        (("check", "--fast"), "--fast is not taken here: see --help for an example"),
+        (("figures",), "JOB is missing: see --help for an example"),
+        (("figures", "SW-101", "--jobs"), "--jobs stands without its value: write it behind"),
+        (("figures", "SW-101", "--json=2"), "--json takes no value: leave '2' out"),
+        (("paper", "SW-101", "--paper", "A5"), '--paper: "A5" is not known here: write A4 or Letter'),
+    ],
+)
+def test_wrong_usage_says_what_to_write(
+    capsys: pytest.CaptureFixture[str], words: tuple[str, ...], said: str
+) -> None:
+    _, _, err = run(capsys, *words)
+    assert said in err
+    assert "error" not in err
+
+
 # build
 
 

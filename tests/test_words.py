@@ -32,6 +32,10 @@ NOT_SAID = {
 # Where one of them is right, and why.
 RIGHT_THERE = {
     ("generator/job/reading.py", "token"): "what the YAML library says, to be looked for; never shown",
+    **{
+        ("generator/usage.py", word): "what the library says of a command line, to be said otherwise"
+        for word in ("invalid", "argument", "arguments")
+    },
     ("generator/site/kept.py", "integer"): "the language of the kept file; never shown",
     ("generator/sheet/capacity_head.py", "unsupported"): "work that stands out without support",
     ("generator/sheet/cautions_holding.py", "unsupported"): "a bar without support",

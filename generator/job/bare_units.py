@@ -7,6 +7,7 @@ from typing import Any
 from generator.errors import BadDesignation
 from generator.job.fields import Scalar, System
 from generator.threads.registry import parse_designation
+from generator.units import quoted
 
 
 def say_units(node: object, system: System | None = None, mixed: str = "") -> None:
@@ -24,6 +25,8 @@ def say_units(node: object, system: System | None = None, mixed: str = "") -> No
         said = node.get("units")
         if isinstance(said, str) and said.strip() in ("inch", "mm") and "designation" not in node:
             system, mixed = _system(said), ""
+        elif isinstance(said, str) and said.strip() and "designation" not in node:
+            system, mixed = None, f"units says {quoted(said)}"
         for key, entry in node.items():
             if key == "thread" and isinstance(entry, dict):
                 say_units(entry, *_thread_units(entry, system))

@@ -86,7 +86,7 @@ def _sum(job: Job) -> Iterator[Contradiction]:
             "sections-sum", "stop",
             f"The sections add up to {length_like(total, written)} ({section_lines(job.work)}), and "
             f"total_length says {said(written)}.",
-            written.where, "How long is the whole work, and how long is each section?",
+            written.where, "How long is the work overall, and how long is each section?",
         )
 
 

@@ -174,7 +174,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "stop",
         "The sections add up to 19 in (lines 8 and 9), and total_length says 18 1/2 in (line 2).",
         2,
-        "How long is the whole work, and how long is each section?",
+        "How long is the work overall, and how long is each section?",
     ),
     (
         "blank-over",
