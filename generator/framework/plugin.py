@@ -4,7 +4,8 @@ Sheets are not mkdocs pages. The theme renders one page, the frame; every sheet 
 sheet's body in it, written when mkdocs has written everything else:
 
     on_startup     a process that makes sheets begins to start
-    on_config      the site folder is checked, mkdocs writes into the staging folder beside it
+    on_config      the site folder is checked, mkdocs writes into the staging folder beside it; the shop's own
+                   pages join the menu
     on_files       the jobs are looked through, those that changed are ordered; the frame joins the pages
     on_env         the theme's templates stay compiled
     on_page_context  the generated lists about the program get what they list
@@ -65,6 +66,7 @@ from generator.site.frame import Frame
 from generator.site.hands import Hands
 from generator.site.kept import Cache
 from generator.site.links import broken_links
+from generator.framework.own_pages import add_files, add_to_menu
 from generator.site.pages import Build
 from generator.site.program_lists import ProgramLists
 from generator.site.progress import progress, summary
@@ -155,6 +157,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         if not config.site_url:
             config.theme.static_templates.discard("sitemap.xml")  # it needs addresses, and a date
         config.extra_css[:0] = [f"css/{name}" for name in STYLES]
+        add_to_menu(config, self.jobs)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -172,6 +175,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         for name, path in loaded_files():
             if files.get_file_from_path(name) is None:
                 files.append(File.generated(config, name, abs_src_path=str(path)))
+        for clash in add_files(files, config, self.jobs):
+            log.warning(clash)
         for file in [file for file in files if file.src_uri.startswith(UNUSED)]:
             files.remove(file)
         generated = {FRAME: FRAME_PAGE.format("sheet"), LIST_FRAME: FRAME_PAGE.format("list"), SET: SET_PAGE}

@@ -91,8 +91,8 @@ def _all_said(logged: Logged, root: str) -> Iterator[_Said]:
         for key, given in measured.sizes():
             if key in OF_THREAD:
                 left = Reading.model_construct(
-                    feature=ROOT if key == root else key, found=None, left=given, turns=None, goes=None, with_=measured.with_,
-                    where=measured.where, accepted=None,
+                    feature=ROOT if key == root else key, found=None, left=given, turns=None, goes=None,
+                    with_=measured.with_, where=measured.where, accepted=None,
                 )
                 yield _Said(left, one, f"measured.{key}")
 

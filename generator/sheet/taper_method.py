@@ -153,8 +153,8 @@ def _lay_tailstock(task: Task, ratio: float, angle: Angle) -> None:
     if task.bench.job.holding.centers is not None:
         task.find(
             "taper-between-centers", "note",
-            f"{task.opening} is done with the tailstock set over. Line the tailstock up again afterwards, and "
-            "see with a test bar or a long light cut that it turns parallel.",
+            f"{task.opening} is done with the tailstock set over. Line the tailstock up again afterwards, "
+            "and see with a test bar or a long light cut that it turns parallel.",
         )
     else:
         task.find(

@@ -94,10 +94,11 @@ def test_a_size_of_the_finished_thread_is_a_reading_too_and_one_on_the_way_is_no
 
 def test_the_root_of_a_square_thread_is_read_as_minor(logged: Logged) -> None:
     """2 1/4-4 SQUARE: the core is 2 in, less up to 0.005 in (shop practice, no source)."""
-    cut = "- {at: 2026-03-04, operation: thread, measured: {minor: 1.9980, with: micrometer}, finished: yes}\n"
+    cut = "- {at: 2026-03-04, operation: thread, measured: {minor: 1.9980}, finished: yes}\n"
     square = {"2 1/4-8 UN-2A": "2 1/4-4 SQUARE", ", thread: 2 1/4-8 UN-2B": ""}
     sheet = logged(cut, square)
-    assert (record(sheet)["root"].left, record(sheet)["root"].verdict) == ("1.9980 in", "inside")
+    root = record(sheet)["root"]
+    assert (root.left, root.verdict) == ("1.9980 in", "inside")
     assert not found(sheet, "log-feature")
 
 
