@@ -20,7 +20,8 @@ from generator.terminal import say_finding, say_problem
 
 if TYPE_CHECKING:
     from generator.job.learned import Lessons
-    from generator.sheet.model import Finding, Sheet
+    from generator.sheet.lines import Finding
+    from generator.sheet.model import Sheet
 
 CLEAN, ERRORS, USAGE = 0, 1, 2
 

@@ -18,6 +18,7 @@ from typing import Any, Final
 from generator import units
 from generator.commands import CLEAN, UsageError
 from generator.errors import BadQuantity
+from generator.sheet.figure import System
 from generator.sheet.found_words import (
     LENGTHS,
     NAMES,
@@ -27,7 +28,6 @@ from generator.sheet.found_words import (
     special_words,
     twin_sentences,
 )
-from generator.sheet.model import System
 from generator.si import degree, inch, mm
 from generator.threads.identify.candidate import Candidate, Distance
 from generator.threads.identify.measured import Measured, Name, Reading, disagreement, faults, reading

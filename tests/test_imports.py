@@ -71,7 +71,7 @@ MAY_IMPORT = {  # part: the parts below it
     "__init__": set(),
 }
 ONLY_IN = {  # library: where alone it is imported
-    "yaml": {"job.reading", "job.writing"},
+    "yaml": {"job.source", "job.writing"},
     "argcomplete": {"completing"},
     "click": {"site.progress", "terminal"},
     "distributed": {"site.machines"},

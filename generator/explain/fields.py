@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from generator.job.fields import Block, Listing, Scalar
 from generator.job.keys import ANY_CUT, ANY_OPERATION, Key, file_keys
 from generator.job.reading import read_tree
+from generator.job.written import Block, Listing, Scalar
 
 FILE: Final = Path(__file__).with_name("fields.json")
 KINDS: Final = ("job", "log", "lathe", "materials", "tools", "house")  # in the order of `file_keys`

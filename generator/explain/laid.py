@@ -17,7 +17,8 @@ from pathlib import Path
 from typing import Any, Final
 
 from generator.sheet.explained_at import any_name
-from generator.sheet.model import Figure, Kind, Sheet
+from generator.sheet.figure import Figure, Kind
+from generator.sheet.model import Sheet
 
 FILE: Final = Path(__file__).with_name("laid.json")
 _OWN: Final = (  # of one job alone, in a label or a source

@@ -44,6 +44,7 @@ from generator.archive.lists import lists_front
 from generator.archive.times import times_page
 from generator.collecting import collecting_all_again, without_collecting
 from generator.errors import SheetError
+from generator.framework.own_pages import add_files, add_to_menu
 from generator.framework.reloading import letting_reload
 from generator.render.environment import compiled, templates_folder
 from generator.render.loaded import (
@@ -66,7 +67,6 @@ from generator.site.frame import Frame
 from generator.site.hands import Hands
 from generator.site.kept import Cache
 from generator.site.links import broken_links
-from generator.framework.own_pages import add_files, add_to_menu
 from generator.site.pages import Build
 from generator.site.program_lists import ProgramLists
 from generator.site.progress import progress, summary

@@ -12,7 +12,8 @@ from typing import Final
 from generator.render.formats import written
 from generator.render.working import origin_line, working_line
 from generator.sheet.explained_at import any_name
-from generator.sheet.model import Figure, Kind, Sheet, System
+from generator.sheet.figure import Figure, Kind, System
+from generator.sheet.model import Sheet
 
 OF_OPERATION: Final = "operation.n."  # not written: there are many, and pages have to be light
 KIND_WORDS: Final = {

@@ -27,17 +27,10 @@ from generator.render.pass_table import PassTable, dial_system, pass_table, size
 from generator.render.route_table import RouteTable, route_table
 from generator.render.step_rows import StepRow, step_rows
 from generator.sheet.explained_at import finding_place
-from generator.sheet.model import (
-    Caution,
-    Conceded,
-    Finding,
-    FitRow,
-    Kind,
-    Section,
-    Sheet,
-    TakeUpCard,
-    TitleField,
-)
+from generator.sheet.figure import Kind
+from generator.sheet.happened import TakeUpCard
+from generator.sheet.lines import Caution, Finding, FitRow
+from generator.sheet.model import Conceded, Section, Sheet, TitleField
 from generator.sheet.other_lathes import Comparison, NotCompared
 from generator.sheet.take_up_elsewhere import CHANGES, Elsewhere, elsewhere
 

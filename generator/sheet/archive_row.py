@@ -10,7 +10,9 @@ from generator.job.lathe import Lathe
 from generator.job.model import Chuck, Duty, Job, Mate
 from generator.job.operations import Cut
 from generator.job.reading import ReadJob, ReadLog
-from generator.sheet.model import Figure, Finding, History, OperationLine
+from generator.sheet.figure import Figure
+from generator.sheet.happened import History
+from generator.sheet.lines import Finding, OperationLine
 from generator.sheet.row import NOT_READY, WHOLE, ArchiveRow, DayRow, MateIs, ThreadRow, TimeRow
 from generator.sheet.threading import thread_operation
 from generator.threads.registry import Designation, family_of

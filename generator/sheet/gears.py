@@ -18,8 +18,8 @@ from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead, lead_words, leadscrew_lead
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.lathe_leads import find_lead, not_tried, settings_of
-from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, mm

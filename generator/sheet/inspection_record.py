@@ -16,9 +16,10 @@ from typing import Final
 
 from generator.job.inspected import Inspected as Reading
 from generator.job.model import Mate
-from generator.job.reading import LogEntry
+from generator.job.source import LogEntry
+from generator.sheet.figure import System
 from generator.sheet.logged import Logged
-from generator.sheet.model import Conceded, Inspected, InspectionLine, System, Verdict
+from generator.sheet.model import Conceded, Inspected, InspectionLine, Verdict
 from generator.sheet.wording import one_unit_words
 from generator.si import Length, inch, mm
 

@@ -13,7 +13,7 @@ from generator.calc.taper_settings import (
     set_over_error,
     tailstock_offset,
 )
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.sheet.operation_cuts import dial_words
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.sheet.wording import length_words

@@ -11,7 +11,7 @@ from generator.explain.cautions import CautionEntry, caution_entries
 from generator.job.reading import read_job, read_shop
 from generator.sheet import cautions, cautions_for_use
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Caution
+from generator.sheet.lines import Caution
 
 HOME = Path(__file__).parents[2]
 JOBS = ("SW-101", "SW-113", "SW-112")

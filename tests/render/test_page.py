@@ -16,7 +16,9 @@ import pytest
 
 from generator.errors import Location, Problem
 from generator.render.page import STANDING_LINE, css_string, render_page, render_problem_page
-from generator.sheet.model import Finding, Kind, Section, Sheet, TitleField
+from generator.sheet.figure import Kind
+from generator.sheet.lines import Finding
+from generator.sheet.model import Section, Sheet, TitleField
 
 ReadPage = Callable[[str], Any]
 HOSTILE = (

@@ -18,9 +18,9 @@ from pathlib import Path
 import pytest
 
 from generator.calc.thread_dial import dial_rule
-from generator.job.fields import Given
 from generator.job.reading import ReadJob, find_jobs, read_job
 from generator.job.shop import Shop
+from generator.job.written import Given
 from generator.sheet.best_lathe import ranking
 from generator.sheet.compare import Compared, OnLathe, Row
 from generator.sheet.compare_lines import lathe_lines

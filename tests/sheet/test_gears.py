@@ -8,9 +8,9 @@ import pytest
 
 from generator.calc.gearing import INCH
 from generator.calc.wanted_lead import lead_of_length, lead_of_module, lead_of_tpi
-from generator.job.lathe import ChangeGears, Gearbox, Leadscrew
+from generator.job.lathe_parts import ChangeGears, Gearbox, Leadscrew
+from generator.sheet.figure import Kind
 from generator.sheet.lathe_leads import find_lead, settings_of
-from generator.sheet.model import Kind
 from generator.si import inch, mm
 
 METRIC = {

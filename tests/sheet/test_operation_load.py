@@ -11,7 +11,7 @@ import pytest
 from pydantic import TypeAdapter
 
 from generator.job import fields
-from generator.job.lathe import SpindleStep, TaperAttachment
+from generator.job.lathe_parts import SpindleStep, TaperAttachment
 from generator.job.shop import CuttingTool, Tools
 from generator.sheet.compute import compute_sheet
 from generator.si import MPa, inch, kW, minute, mm, um
