@@ -110,7 +110,10 @@ def _entries(
     else:
         name, data = Path(asked.piece), Path(asked.piece).read_bytes()
     if not data.strip():
-        raise UsageError(f"{name}: there is nothing in it to write")
+        raise UsageError(
+            f"{name}: there is nothing in it to write; say what happened with options, such as --operation "
+            "thread --pass 12 --dial 0.089"
+        )
     return read_piece(name, data, units, dials, now(), names)
 
 

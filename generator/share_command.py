@@ -68,7 +68,7 @@ def _left(without: list[str], wanted: list[str], parts: tuple[str, ...]) -> set[
     named = [{one.strip() for some in given for one in some.split(",")} for given in (without, wanted)]
     for one in sorted(named[0] | named[1]):
         if one not in parts:
-            raise UsageError(f"{one or 'an empty word'}: is nothing that can be left out: {', '.join(parts)}")
+            raise UsageError(f"{one or 'an empty word'}: cannot be left out: write {', '.join(parts)}")
     if both := sorted(named[0] & named[1]):
         raise UsageError(f"{both[0]}: stands after --with and after --without; take one out")
     return (named[0] | {"customer"}) - named[1]

@@ -29,7 +29,8 @@ def say_units(node: object, system: System | None = None, mixed: str = "") -> No
             system, mixed = None, f"units says {quoted(said)}"
         for key, entry in node.items():
             if key == "thread" and isinstance(entry, dict):
-                say_units(entry, *_thread_units(entry, system))
+                own, why = _thread_units(entry, system)
+                say_units(entry, own, why or ("" if own else mixed))
             else:
                 say_units(entry, system, mixed)
 
