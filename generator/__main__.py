@@ -15,6 +15,8 @@ from generator.collecting import collecting_seldom
 from generator.completing import completing
 from generator.errors import SheetError
 from generator.log_options import log_options
+from generator.new_options import new_options
+from generator.start_options import start_options
 from generator.usage import Parser
 
 INTERRUPTED = 130  # what a shell reports for a program ended by Ctrl-C
@@ -83,6 +85,18 @@ def _serve(asked: argparse.Namespace) -> int:
     from generator.framework.building import serve  # here, as above
 
     return serve(asked)
+
+
+def _start(asked: argparse.Namespace) -> int:
+    from generator.start_command import start  # here, as above
+
+    return start(asked)
+
+
+def _new(asked: argparse.Namespace) -> int:
+    from generator.new_command import new  # here, as above
+
+    return new(asked)
 
 
 def _gears(asked: argparse.Namespace) -> int:
@@ -213,6 +227,23 @@ def _parser() -> argparse.ArgumentParser:
 
     def without_cache(verb: argparse.ArgumentParser) -> None:
         verb.add_argument("--no-cache", action="store_true", help="make every sheet anew, and keep none")
+
+    started = verb(
+        "start",
+        _start,
+        "Make an archive in a folder: your lathe asked for in plain questions, an example, a guide.",
+        'start shop --units inch --swing 13 --between-centers 40, or: start shop --later',
+    )
+    start_options(started)
+
+    begun = verb(
+        "new",
+        _new,
+        "Write a new job from answers, and show at once what follows; can be left and taken up again.",
+        'new --title "Gate stud" --major 0.489 --pitch-over-ten 0.769',
+    )
+    new_options(begun)
+    takes_jobs(begun)
 
     build = verb(
         "build",

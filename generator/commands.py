@@ -13,14 +13,15 @@ from collections.abc import Sequence
 from difflib import get_close_matches
 from itertools import combinations
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, get_args
 
 from generator.errors import BadDesignation, JobProblems, Problem, SheetError
 from generator.terminal import say_finding, say_problem
 
 if TYPE_CHECKING:
     from generator.job.learned import Lessons
-    from generator.sheet.model import Finding, Sheet
+    from generator.sheet.lines import Finding
+    from generator.sheet.model import Sheet
 
 CLEAN, ERRORS, USAGE = 0, 1, 2
 
@@ -92,26 +93,40 @@ def thread(asked: Namespace) -> int:
             print(error if isinstance(error, BadDesignation) else f"{text}: {error}", file=sys.stderr)
             status = ERRORS
             continue
-        print(json.dumps(record, allow_nan=False) if asked.json else _thread_line(record), flush=True)
+        print(json.dumps(record, allow_nan=False) if asked.json else thread_line(record), flush=True)
     return status
 
 
 def schema(asked: Namespace) -> int:
     """Print the JSON Schema of a job file, or write all schemas into a folder."""
-    from generator.job.schema import job_schema, log_schema, sender_schema, shop_schemas
-    from generator.pack.contents import manifest_schema
+    from generator.job.editor_line import FileKind, editor_line
 
+    schemas = all_schemas()
     if asked.out is None:
-        print(json.dumps(job_schema(), indent=2))
+        print(json.dumps(schemas["job"], indent=2))
         return CLEAN
     folder = Path(asked.out)
     folder.mkdir(parents=True, exist_ok=True)
-    schemas = {"job": job_schema(), "log": log_schema(), "sender": sender_schema(), **shop_schemas()}
-    for name, one in {**schemas, "manifest": manifest_schema()}.items():
+    for name, one in schemas.items():
         path = folder / f"{name}.schema.json"
-        path.write_text(json.dumps(one, indent=2) + "\n", encoding="utf-8")
+        path.write_text(json.dumps(one, indent=1) + "\n", encoding="utf-8")
         print(path)
+    said = [
+        "An editor that reads YAML schemas finds them in jobs/_shop/schemas by the first line of a file:",
+        *(f"    {kind:<10} {editor_line(kind).rstrip()}" for kind in get_args(FileKind)),
+        "No file of yours was changed: put the line in yourself; new files get it where that folder is.",
+    ]
+    print("\n".join(said), file=sys.stderr)
     return CLEAN
+
+
+def all_schemas() -> dict[str, dict[str, Any]]:
+    """The schemas of all files that people write, and of the manifest of a shared job, by kind of file."""
+    from generator.job.schema import job_schema, log_schema, sender_schema, shop_schemas
+    from generator.pack.contents import manifest_schema
+
+    schemas = {"job": job_schema(), "log": log_schema(), "sender": sender_schema(), **shop_schemas()}
+    return {**schemas, "manifest": manifest_schema()}
 
 
 class Shops:
@@ -274,7 +289,7 @@ def _place(path: Path, finding: Finding) -> str:
     return str(finding.where) if finding.where else f"{path.as_posix()}:1:1"
 
 
-def _thread_line(record: dict[str, Any]) -> str:
+def thread_line(record: dict[str, Any]) -> str:
     """A thread's limits in one line for people, each to the places that the standard prints."""
     unit, wires = record["unit"], record["wires"]
     sizes = {name: record[name] for name in ("major", "pitch_diameter", "minor")}

@@ -3,6 +3,7 @@
     identify           the verb itself
     read_measured      the words of the command line as readings
     identity_record    the answer as plain data
+    worth_showing, identification_lines    of the candidates those that say something; the answer for people
 """
 
 from __future__ import annotations
@@ -17,6 +18,7 @@ from typing import Any, Final
 from generator import units
 from generator.commands import CLEAN, UsageError
 from generator.errors import BadQuantity
+from generator.sheet.figure import System
 from generator.sheet.found_words import (
     LENGTHS,
     NAMES,
@@ -26,7 +28,6 @@ from generator.sheet.found_words import (
     special_words,
     twin_sentences,
 )
-from generator.sheet.model import System
 from generator.si import degree, inch, mm
 from generator.threads.identify.candidate import Candidate, Distance
 from generator.threads.identify.measured import Measured, Name, Reading, disagreement, faults, reading
@@ -55,11 +56,11 @@ def identify(asked: Namespace) -> int:
     """Print what the thread may be, nearest first, what tells twins apart, and the thread as measured."""
     measured, system = read_measured(asked)
     found = candidates_of(measured, "in" if system == "inch" else "mm")
-    shown = found.candidates if asked.all else _worth_showing(found)
+    shown = found.candidates if asked.all else worth_showing(found)
     if asked.json:
         print(json.dumps(identity_record(found, shown, system), allow_nan=False, ensure_ascii=False))
     else:
-        print("\n".join(_lines(found, shown, system)))
+        print("\n".join(identification_lines(found, system, shown)))
     return CLEAN
 
 
@@ -139,7 +140,7 @@ def _starts(text: str | None) -> int | None:
     return int(text)
 
 
-def _worth_showing(found: Identification) -> Sequence[Candidate]:
+def worth_showing(found: Identification) -> Sequence[Candidate]:
     """Those that fit, and the next few that are at all near."""
     fitting = found.fitting[:SHOWN]
     near = max(NEAR_MISSES, LEAST_SHOWN - len(fitting)) if len(fitting) == len(found.fitting) else 0
@@ -224,8 +225,11 @@ def _unit(name: str) -> str:
 # -- for a terminal -------------------------------------------------------------------------------------
 
 
-def _lines(found: Identification, shown: Sequence[Candidate], system: System) -> list[str]:
-    measured = found.measured
+def identification_lines(
+    found: Identification, system: System, shown: Sequence[Candidate] | None = None
+) -> list[str]:
+    """The answer for a terminal: candidates worth showing, or those given; twins; the thread as measured."""
+    measured, shown = found.measured, worth_showing(found) if shown is None else shown
     side = f"{'inside' if measured.inside else 'outside'}, {measured.hand} hand{', worn' * measured.worn}"
     said = [f"Measured, {side}:", *(f"    {reading_words(*one, system)}" for one in measured.readings()), ""]
     if (names := disagreement(measured)) is not None:

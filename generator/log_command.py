@@ -20,15 +20,15 @@ from typing import Final
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems, Location
-from generator.job.fields import Block, Scalar, System
 from generator.job.log_file import LogNotWritten, append_entries, with_entries
 from generator.job.log_names import LogNames, log_names
 from generator.job.reading import ReadJob, read_job, read_piece
 from generator.job.shop import Shop
 from generator.job.writing import entry_text
+from generator.job.written import Block, Scalar, System
 from generator.log_options import OPTIONS
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import History
+from generator.sheet.happened import History
 from generator.site.job_files import LOG
 from generator.terminal import say_problem
 

@@ -17,6 +17,7 @@ from generator.whole_file import free_place, write_whole
 
 def paper(asked: Namespace) -> int:
     """Write the page, and say where it is, what was left out, and whether the code holds the job file."""
+    from generator.job.editor_line import without_line
     from generator.job.without import still_named, without
     from generator.render.paper_code import paper_code
     from generator.render.paper_page import MARK, paper_page
@@ -30,6 +31,7 @@ def paper(asked: Namespace) -> int:
         whole = path.read_bytes()
         sheet = make_bare_sheet(path, shop, whole)  # what is wrong with the file is said of the file as it is
         data, left_out = without(whole, path, customer=asked.with_ != "customer")
+        data = without_line(data)  # it costs room in the code, and says nothing where there are no schemas
         if left_out:
             sheet = make_bare_sheet(path, shop, data)
     except JobProblems as error:

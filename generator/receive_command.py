@@ -28,6 +28,7 @@ OF_THEIRS: Final = "theirs"  # their lathe beside those of this shop
 
 def receive(asked: Namespace) -> int:
     """Check what came, show what it adds and changes, and add it as a new job."""
+    from generator.job.editor_line import with_lines
     from generator.pack.contents import PackRefused
     from generator.pack.placing import place_folder
 
@@ -54,7 +55,7 @@ def receive(asked: Namespace) -> int:
     if asked.show:
         print("Only shown: nothing was added.")
         return CLEAN
-    place_folder(target, new.files)
+    place_folder(target, with_lines(new.files, jobs))
     print(f"Added {target / 'job.yml'}.")
     return CLEAN
 

@@ -15,8 +15,9 @@ Run = Callable[..., tuple[int, str, str]]
 
 
 def small_shop(folder: Path, jobs: Iterable[str]) -> Path:
-    """The folder, with these jobs of the demo archive and its shop in it."""
-    shutil.copytree(ROOT / "jobs" / "_shop", folder / "jobs" / "_shop")
+    """The folder, with these jobs of the demo archive and its shop in it, without the schemas for editors."""
+    without = shutil.ignore_patterns("schemas")
+    shutil.copytree(ROOT / "jobs" / "_shop", folder / "jobs" / "_shop", ignore=without)
     for name in jobs:
         shutil.copytree(ROOT / "jobs" / "2026" / name, folder / "jobs" / "2026" / name)
     return folder

@@ -209,7 +209,7 @@ def test_errors_in_the_job_file_are_named_with_their_place(
     path.write_text(path.read_text(encoding="utf-8").replace("title:", "tilte:"), encoding="utf-8")
     status, out, err = run(capsys, "SW-101")
     assert (status, out) == (1, "")
-    assert "job.yml:2:1: tilte: " in err
+    assert "job.yml:3:1: tilte: " in err
 
 
 def test_a_job_on_a_lathe_that_the_shop_does_not_have_is_an_error(

@@ -20,6 +20,7 @@ from generator.__main__ import main
 from generator.job.reading import read_log
 
 ROOT = Path(__file__).resolve().parent.parent
+SEVERAL = 5  # processes at once
 PASS = ("--operation", "thread", "--pass", "12", "--dial", "0.077", "--at", "2026-06-01 14:20")
 
 
@@ -67,6 +68,7 @@ def test_options_become_an_entry_and_the_answer_says_what_differs(here, capsys, 
     status, out, err = run(capsys, monkeypatch, "SW-113", *PASS, *words)
     assert (status, err) == (0, "")
     assert log_of(here).read_text("utf-8") == (
+        "# yaml-language-server: $schema=../../_shop/schemas/log.schema.json\n"
         "- at: 2026-06-01 14:20\n  by: machinist 1\n  operation: thread\n  pass: 12\n  turns: 0\n"
         "  dial: 0.077\n  measured: {over_wires: 2.0578, with: micrometer 2-3 in}\n"
         "  fit: {with: clamp ring, turns: 3, feels: tight}\n  note: 'yes: tight # at 2'\n  time: 25 min\n"
@@ -268,12 +270,12 @@ def test_several_at_once_from_the_command_line_all_get_in(here) -> None:
             [*command, f"entry {number}"], stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
             stderr=subprocess.PIPE, text=True, env=environment,
         )
-        for number in range(10)
+        for number in range(SEVERAL)
     ]
     said = [process.communicate() for process in processes]
-    assert [process.returncode for process in processes] == [0] * 10, said
+    assert [process.returncode for process in processes] == [0] * SEVERAL, said
     log = read_log(log_of(here), "inch", "inch")
-    assert {one.entry.note for one in log.entries} == {f"entry {number}" for number in range(10)}
+    assert {one.entry.note for one in log.entries} == {f"entry {number}" for number in range(SEVERAL)}
 
 
 # -- a bad log and the other commands -------------------------------------------------------------------

@@ -41,6 +41,7 @@ RIGHT_THERE = {
     ("generator/sheet/cautions_holding.py", "unsupported"): "a bar without support",
     ("site_templates/pages/figures.md", "null"): "the page for other programs, which read JSON",
 }
+OTHER_WORDS = "## Other words for the same"  # the last part of the page of words: what others say
 # UK words and spellings, and the one word that a sheet has for the thing.
 SAID_SO = {
     r"centre(?:s|d)?|centring": "center", r"\w*metres?": "meter", r"colour\w*": "color",
@@ -91,7 +92,10 @@ def _texts(path: Path) -> Iterator[str]:
             bare = _without(text, r"/\*.*?\*/", r"(?<![:\"'])//[^\n]*")
             yield from (said for said in re.findall(r'"((?:[^"\\\n]|\\.)*)"', bare) if " " in said)
         case ".md":
-            yield from _without(text, r"```.*?```", r"`[^`]*`").split("\n")
+            base = text.partition(OTHER_WORDS)[0]
+            yield from _without(base, r"```.*?```", r"`[^`]*`").split("\n")
+        case ".toml":
+            yield from re.findall(r'"((?:[^"\\\n]|\\.)*)"', _without(text, r"(?m:^#[^\n]*)"))
         case _:
             named = re.findall(r'(?:title|aria-label|alt|placeholder)="([^"]*)"', text)
             yield from named
@@ -103,7 +107,7 @@ def _texts(path: Path) -> Iterator[str]:
 @functools.cache
 def _said() -> list[tuple[str, str]]:
     """Source and text, of everything."""
-    paths = [*ROOT.glob("generator/**/*.py"), ROOT / "README.md"]
+    paths = [*ROOT.glob("generator/**/*.py"), *ROOT.glob("generator/**/*.toml"), ROOT / "README.md"]
     paths += [one for kind in ("html", "js", "md") for one in ROOT.glob(f"site_templates/**/*.{kind}")]
     return [
         (path.relative_to(ROOT).as_posix(), text) for path in sorted(paths) for text in _texts(path)

@@ -4,7 +4,8 @@ Sheets are not mkdocs pages. The theme renders one page, the frame; every sheet 
 sheet's body in it, written when mkdocs has written everything else:
 
     on_startup     a process that makes sheets begins to start
-    on_config      the site folder is checked, mkdocs writes into the staging folder beside it
+    on_config      the site folder is checked, mkdocs writes into the staging folder beside it; the shop's own
+                   pages join the menu
     on_files       the jobs are looked through, those that changed are ordered; the frame joins the pages
     on_env         the theme's templates stay compiled
     on_page_context  the generated lists about the program get what they list
@@ -20,6 +21,7 @@ import tempfile
 import time
 from collections.abc import Callable, Iterator
 from contextlib import ExitStack, closing, contextmanager
+from itertools import chain
 from pathlib import Path
 from typing import Any, ClassVar, Final, Literal
 
@@ -37,11 +39,12 @@ from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
 from generator.archive.calendar_pages import calendar_front
-from generator.archive.figures import figures_table, sources_table
+from generator.archive.figures import sources_table
 from generator.archive.lists import lists_front
 from generator.archive.times import times_page
 from generator.collecting import collecting_all_again, without_collecting
 from generator.errors import SheetError
+from generator.framework.own_pages import add_files, add_to_menu
 from generator.framework.reloading import letting_reload
 from generator.render.environment import compiled, templates_folder
 from generator.render.loaded import (
@@ -58,13 +61,14 @@ from generator.site import frame as frames
 from generator.site.archive_pages import archive_contents
 from generator.site.contents import write_contents
 from generator.site.entry import Archive
+from generator.site.explained import explained_contents, how_to_pages
 from generator.site.folders import jobs_folders, shown
 from generator.site.frame import Frame
 from generator.site.hands import Hands
 from generator.site.kept import Cache
 from generator.site.links import broken_links
 from generator.site.pages import Build
-from generator.site.program_lists import program_list
+from generator.site.program_lists import ProgramLists
 from generator.site.progress import progress, summary
 from generator.site.swap import MARKER, SiteFolder, SiteRefused, files_below
 from generator.site.watching import Watch
@@ -104,6 +108,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     cache: Cache
     words: WordIndex
     folder: SiteFolder
+    lists: ProgramLists
     jobs: tuple[Path, ...]
 
     def __init__(self) -> None:
@@ -152,6 +157,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         if not config.site_url:
             config.theme.static_templates.discard("sitemap.xml")  # it needs addresses, and a date
         config.extra_css[:0] = [f"css/{name}" for name in STYLES]
+        add_to_menu(config, self.jobs)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -159,6 +165,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.open = ExitStack()
         with _faults_said():
             self.cache = self.open.enter_context(Cache(self._cache_folder(config)))
+            self.lists = ProgramLists(self.cache)
             self.words = self.open.enter_context(closing(WordIndex(self.cache, self.hands)))
             self.build = Build(
                 jobs_folders(self.jobs), self.cache, self.words, self.hands, config.site_url or "",
@@ -168,6 +175,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         for name, path in loaded_files():
             if files.get_file_from_path(name) is None:
                 files.append(File.generated(config, name, abs_src_path=str(path)))
+        for clash in add_files(files, config, self.jobs):
+            log.warning(clash)
         for file in [file for file in files if file.src_uri.startswith(UNUSED)]:
             files.remove(file)
         generated = {FRAME: FRAME_PAGE.format("sheet"), LIST_FRAME: FRAME_PAGE.format("list"), SET: SET_PAGE}
@@ -192,7 +201,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "set_scripts": [f"js/{name}" for name in SET_SCRIPTS],
             "set_style": SET_STYLE,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
-            "program_list": lambda name: program_list(name, self.cache),
+            "program_list": self.lists,
+            "how_to_pages": how_to_pages(),
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context
@@ -305,14 +315,14 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.cache.tidy((page.path for page in self.archive.pages), files.values())
         self._fill(staging / "calendar.html", "calendar", calendar_front(self.archive.jobs))
         self._fill(staging / "times.html", "times", times_page(self.archive.jobs))
-        self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
         self._fill(staging / "lists.html", "lists", lists_front(self.archive.jobs))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
         return set(files)
 
     def _contents(self, frame: Frame, staging: Path) -> dict[str, str]:
         contents = archive_contents(self.archive.jobs, self.archive.pages, self.words)
-        return write_contents(contents, self.cache, frame, staging)
+        pages = chain(contents, explained_contents(self.lists))
+        return write_contents(pages, self.cache, frame, staging)
 
     def _fill(self, page: Path, name: str, text: str) -> None:
         """Put the text in its place on a page of mkdocs."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from generator.errors import BadDesignation
-from generator.job.fields import Scalar, System
+from generator.job.written import Scalar, System
 from generator.threads.registry import parse_designation
 from generator.units import quoted
 

@@ -19,10 +19,11 @@ from filelock import FileLock, Timeout
 
 from generator.errors import Problem, SheetError
 from generator.in_one_step import replace_file
-from generator.job.fields import Block, Scalar, System
+from generator.job.editor_line import editor_line, has_schemas
 from generator.job.log_names import LogNames
 from generator.job.reading import ReadLog, read_log
 from generator.job.writing import entry_text
+from generator.job.written import Block, Scalar, System
 
 PATIENCE: Final = 10.0  # s to wait for another who writes to the same log
 _BEGINS, _ENDS = ".log.yml.", ".tmp"  # of the name of a file that is not yet the log
@@ -95,10 +96,15 @@ def _composed(
     names: LogNames | None = None,
 ) -> tuple[bytes, ReadLog]:
     """The bytes of the log with more entries, and how they read."""
-    old = path.read_bytes() if path.exists() else b""
+    old = path.read_bytes() if path.exists() else _first_line(path)
     before = read_log(path, units, dials, old, names)
     data = old + _added(path, old, before, [_dated(entry, now) for entry in entries])
     return data, _checked(path, data, before, len(entries), units, dials, names)
+
+
+def _first_line(path: Path) -> bytes:
+    """What a new log begins with: which schema it follows, where the archive has the schemas."""
+    return editor_line("log").encode() if has_schemas(path.parent.parent.parent) else b""
 
 
 def _dated(entry: Block, now: Callable[[], str]) -> Block:

@@ -11,10 +11,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.errors import BadDesignation
-from generator.job.fields import System
 from generator.job.log import Entry
 from generator.job.model import Job
 from generator.job.shop import Shop
+from generator.job.written import System
 from generator.units import nearest, quoted
 
 

@@ -17,7 +17,6 @@ from generator.job.fields import (
     Count,
     Date,
     Force,
-    Given,
     Jaws,
     KnownOrUnknown,
     Length,
@@ -36,10 +35,10 @@ from generator.job.fields import (
     YesNo,
     block_or_word,
     length_or,
-    refused,
 )
 from generator.job.found import Found
 from generator.job.operations import Operation
+from generator.job.written import Given, refused
 
 HeldBy = Literal["chuck", "collet", "faceplate", "centers"]
 Status = Annotated[Literal["quoted", "planned", "in work", "stopped", "done", "scrapped"], Word]

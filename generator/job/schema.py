@@ -13,6 +13,7 @@ from pydantic import BaseModel
 from pydantic.json_schema import GenerateJsonSchema
 
 from generator.job.described import described
+from generator.job.examples import examples
 from generator.job.fields import QUANTITY_SCHEMAS, Strict
 from generator.job.lathe import Lathe
 from generator.job.log import SIZES, LogFile
@@ -89,9 +90,12 @@ def _schema(model: type[BaseModel], title: str) -> dict[str, Any]:
 
 
 def _describe(model: type[BaseModel], schema: dict[str, Any]) -> None:
-    """Put in what each key means."""
+    """Put in what each key means, and what may be written there."""
     for name, meaning in described(model).items():
         schema["properties"][model.model_fields[name].alias or name]["description"] = meaning
+    for name, some in examples(model).items():
+        if name in schema["properties"]:
+            schema["properties"][name]["examples"] = some
 
 
 def _models(base: type[BaseModel]) -> Iterator[type[BaseModel]]:

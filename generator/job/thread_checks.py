@@ -9,11 +9,11 @@ from typing import Final
 from generator.errors import BadDesignation, OutsideRange
 from generator.job.bore_checks import bore_contradictions, bore_room, relief_room
 from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
-from generator.job.fields import Given
 from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_at, section_lines, straight_from, total_length
+from generator.job.written import Given
 from generator.threads.engagement import in_words
 from generator.threads.registry import Designation, family_of, limits, parse_designation, profile
 from generator.units import quoted

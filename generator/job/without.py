@@ -17,9 +17,10 @@ from pathlib import Path
 from typing import Final
 
 from generator.errors import SheetError
-from generator.job.fields import Block, Listing
+from generator.job.editor_line import without_line
 from generator.job.reading import read_tree
 from generator.job.writing import file_text
+from generator.job.written import Block, Listing
 
 Private = tuple[tuple[tuple[str, ...], str], ...]  # keys from the top down, * for each; what stands there
 
@@ -86,7 +87,7 @@ def without(
         *((TIMES_IN_LOG if log else TIMES) if times else ()),
         *((PEOPLE_IN_LOG if log else PEOPLE) if people else ()),
     ]
-    remarks = data.count(b"#") > _signs(tree)
+    remarks = without_line(data).count(b"#") > _signs(tree)
     entries = [(entry, len(entry)) for entry in tree] if isinstance(tree, Listing) else []
     found: Counter[str] = Counter()
     for keys, words in private:

@@ -15,7 +15,7 @@ from pydantic_core import ErrorDetails
 
 from generator.errors import Location, Problem
 from generator.job.described import described
-from generator.job.fields import Block, Listing, Scalar, shown
+from generator.job.written import Block, Listing, Scalar, shown
 from generator.units import nearest, quoted
 
 MOST_KEYS: Final = 12  # more than that are not listed in a sentence

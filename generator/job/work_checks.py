@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from generator.job.contradiction import SAME, Contradiction, length_like, lines, said
-from generator.job.fields import Given
 from generator.job.model import Job, Section
+from generator.job.written import Given
 
 
 def work_contradictions(job: Job) -> Iterator[Contradiction]:

@@ -2,16 +2,20 @@
 
     entry_text    one entry of a log, beginning with its dash
     file_text     a whole file, each value as it was written; remarks are not in the tree
+    remarked      a block of keys with remarks over its keys, for people who go on writing by hand
+    remark        a sentence as lines that begin with the sign of a remark
 """
 
 from __future__ import annotations
 
 import re
+import textwrap
+from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 import yaml
 
-from generator.job.fields import Block, Listing, Scalar
+from generator.job.written import Block, Listing, Scalar
 
 WIDTH: Final = 110
 _TEXT: Final = "tag:yaml.org,2002:str"
@@ -53,9 +57,51 @@ def file_text(tree: Block | Listing) -> str:
     return "".join(map(entry_text, tree))
 
 
-def _written(node: Any) -> str:
-    text: str = yaml.serialize(node, Dumper=yaml.SafeDumper, width=WIDTH, allow_unicode=True)
+def remarked(tree: Block, remarks: Mapping[str, Sequence[str]], last: Sequence[str] = ()) -> str:
+    r"""A file of keys and values with remarks: over a key those of that key, at the end the last ones.
+
+    Whatever a remark says, it stays a remark: line ends and other signs that cannot be printed become spaces.
+
+    Examples
+    --------
+    >>> tree = Block(Scalar("").where)
+    >>> tree.update(job=Scalar("SW-1"), title=Scalar("Pin"))
+    >>> remarked(tree, {"title": ["What it is:\nlathe: none"]})
+    'job: SW-1\n\n# What it is: lathe: none\ntitle: Pin\n'
+    """
+    written = list[str]()
+    for key, value in tree.items():
+        said = "".join(map(remark, remarks.get(key, ())))
+        pair = _scalar(Scalar(key)), _opened(value)
+        text = _written(yaml.MappingNode(_BLOCK, [pair], flow_style=False), _Indented)
+        written.append(("\n" if said and written else "") + said + text)
+    return "".join(written) + ("\n" if last else "") + "".join(map(remark, last))
+
+
+def remark(sentence: str) -> str:
+    """A sentence as a remark, of several lines where it is long."""
+    plain = " ".join("".join(sign if sign.isprintable() else " " for sign in sentence).split())
+    return "".join(f"# {line}\n" for line in textwrap.wrap(plain, WIDTH - 2, break_on_hyphens=False))
+
+
+class _Indented(yaml.SafeDumper):
+    """Writes the dashes of a list further in than its key, as people do."""
+
+    def increase_indent(self, flow: bool = False, indentless: bool = False) -> None:
+        super().increase_indent(flow, False)
+
+
+def _written(node: Any, dumper: type[yaml.SafeDumper] = yaml.SafeDumper) -> str:
+    text: str = yaml.serialize(node, Dumper=dumper, width=WIDTH, allow_unicode=True)
     return text
+
+
+def _opened(value: object) -> Any:
+    """What stands under a key, a line for each entry of a block that holds blocks or lists."""
+    if isinstance(value, dict) and any(isinstance(entry, dict | list) for entry in value.values()):
+        pairs = [(_scalar(Scalar(key)), _entries(entry)) for key, entry in value.items()]
+        return yaml.MappingNode(_BLOCK, pairs, flow_style=False)
+    return _entries(value)
 
 
 def _entries(value: object) -> Any:

@@ -4,6 +4,7 @@
     Taken         what it becomes here: the files of the new job's folder, and what is other in them
     taken         the one from the other
     as_it_came    what came, to be kept beside it
+    folder_name   the name of its folder
     free_number   the sender's number, or the next to it where this shop has it already
 
 What belongs to the sender's lathe or shop does not become this shop's own: their materials and tools stand in
@@ -22,13 +23,13 @@ from typing import Any, Final
 from pydantic import BaseModel
 
 from generator.job.beside import SENDER
-from generator.job.fields import NOWHERE, Block, Given, Listing, Scalar
 from generator.job.lessons import FINISHED
 from generator.job.names import UNKNOWN
 from generator.job.reading import ReadJob, ReadLog, read_block
 from generator.job.sender import THEIRS
 from generator.job.shop import Shop
 from generator.job.writing import entry_text, file_text
+from generator.job.written import NOWHERE, Block, Given, Listing, Scalar
 from generator.pack.contents import JOB, MATERIALS, SHEET, TOOLS, Manifest, picture_name
 from generator.pack.zipped import zipped
 
@@ -116,9 +117,18 @@ def taken(
         if picture_name(name):
             files[picture_name(name)] = data
     return Taken(
-        number, f"{_plain(number)}-{_plain(str(tree['title']).lower())[:_LONGEST].strip('-') or 'setup'}",
-        tree, files, tuple(changed + apart.renamed), tuple(apart.decide),
+        number, folder_name(number, str(tree["title"])), tree, files, tuple(changed + apart.renamed),
+        tuple(apart.decide),
     )
+
+
+def folder_name(number: str, title: str) -> str:
+    """The name of a job's folder.
+
+    >>> folder_name("SW-7", "Gate stud, new thread")
+    'SW-7-gate-stud-new-thread'
+    """
+    return f"{_plain(number)}-{_plain(title.lower())[:_LONGEST].strip('-') or 'setup'}"
 
 
 def free_number(number: str, folders: Collection[str]) -> str:

@@ -14,7 +14,8 @@ from generator.render.environment import templates_folder
 
 STYLES: Final = (  # a later one wins: paper over screen
     "site.css", "drawing.css", "sheet.css", "at_machine.css", "take_up.css", "lessons.css",
-    "log_rows.css", "lists.css", "alike.css", "archive_pages.css", "print.css",
+    "log_rows.css", "lists.css", "alike.css", "archive_pages.css", "explained.css",
+    "print.css",
 )
 SHEET_SCRIPTS: Final = (  # in the order in which they need each other
     "left_to_cut.js", "log_text.js", "sheet_data.js", "cards.js", "kept.js", "fields.js", "log_piece.js",

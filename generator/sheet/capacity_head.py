@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.job.lathe import Head, Lathe, LatheChuck, LatheCollet, LatheFaceplate
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head, LatheChuck, LatheCollet, LatheFaceplate
 from generator.job.model import Chuck, Collet, Faceplate, Job
 from generator.sheet.desk import Desk
+from generator.sheet.figure import System
 from generator.sheet.head import fits, range_words
 from generator.sheet.layout import Layout, Span
-from generator.sheet.model import System
 from generator.sheet.swing import SAME, lay_size
 from generator.sheet.wording import length_words
 from generator.si import Length

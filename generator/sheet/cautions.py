@@ -30,7 +30,7 @@ from generator.sheet.cautions_holding import (
     what_turns,
 )
 from generator.sheet.head import HEAD_WORDS
-from generator.sheet.model import Caution
+from generator.sheet.lines import Caution
 from generator.sheet.wording import mass_words
 
 __all__ = ["Setup", "cautions_section"]

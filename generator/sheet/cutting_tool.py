@@ -14,8 +14,8 @@ from generator.job.operations import Thread
 from generator.job.shop import ThreadTool, Tools
 from generator.sheet.cutting_nose import lay_nose_range
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.infeed import load_faces
-from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words

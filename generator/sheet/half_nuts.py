@@ -16,8 +16,8 @@ from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.dial_words import DialFace, way_words
 from generator.sheet.exact import lead_words, leadscrew_lead
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.index_travel import lay_index_travel
-from generator.sheet.model import Figure, Kind
 
 JONES = "principle: Jones, Turning and Boring (1914), on catching the thread; arithmetic"
 STARTS = "US Army Air Corps TM 1-420, Lathes (1940), p. 81, names the dial as a way; arithmetic"

@@ -17,7 +17,7 @@ from enum import IntEnum
 from types import MappingProxyType
 from typing import Final
 
-from generator.sheet.model import Finding, Level
+from generator.sheet.lines import Finding, Level
 
 
 class Harm(IntEnum):
@@ -63,6 +63,8 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "taper-thread-pressure",
         # worked from an old sheet: job.successor
         "superseded", "superseded-itself", "superseded-ring",
+        # a lathe that nobody has looked at: sheet.lathe_assumed
+        "lathe-assumed",
     ),
     Harm.LATHE: (
         # bent by the cut, carried by a finger: sheet.holding.climb, sheet.holding.fingers
@@ -78,6 +80,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "tool-meets-quill", "tool-meets-tailstock", "follow-rest-meets-jaws", "follow-rest-meets-steady",
         "follow-rest-meets-quill", "follow-rest-meets-tailstock",
         "swing-bed", "swing-slide", "swing-gap", "follow-rest-range",
+        "lathe-size-assumed",
         # the hand at the half nuts: sheet.lathe_settings
         "relief-time", "no-relief", "left-hand-start", "run-out-time", "run-out-shoulder", "run-out",
         # speed, power and tools

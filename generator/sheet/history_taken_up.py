@@ -13,11 +13,11 @@ from typing import Final
 from generator.calc.dials import reading, whole_graduations
 from generator.calc.take_up import rests_higher
 from generator.job.lathe import Lathe
-from generator.job.reading import LogEntry
 from generator.job.shop import ThreadTool
+from generator.job.source import LogEntry
+from generator.sheet.happened import LeftOnDial
 from generator.sheet.log_passes import Travels, infeed_travels
 from generator.sheet.logged import Logged
-from generator.sheet.model import LeftOnDial
 from generator.sheet.wording import fine_words
 from generator.si import Length, degree, mm
 

@@ -10,7 +10,7 @@ from generator.calc.dials import Dial
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words

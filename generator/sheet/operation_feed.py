@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.calc import spindle
-from generator.job.fields import Given
 from generator.job.operations import Cut
-from generator.sheet.model import Kind, Quantity, System
+from generator.job.written import Given
+from generator.sheet.figure import Kind, Quantity, System
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.si import FeedPerRev, Length, inch, mm
 from generator.tables.cutting_feeds import FeedRange, feed_range

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.job.model import Centers, Chuck, Collet, Faceplate, Job
-from generator.sheet.model import Step
+from generator.sheet.lines import Step
 from generator.sheet.plans import Route
 
 RUNOUT = "Write both runouts here: ______ / ______"

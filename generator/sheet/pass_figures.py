@@ -9,8 +9,9 @@ from generator.calc.cutting import cutting_power
 from generator.job.lathe import Lathe
 from generator.job.operations import Thread
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Quantity, System
 from generator.sheet.infeed import PRACTICE, Infeed, usual_count, usual_first_cut
-from generator.sheet.model import PassLine, Quantity, System
+from generator.sheet.lines import PassLine
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.way_in import PARTS, Way
 from generator.sheet.wire_words import over_wires_formula, wires_source

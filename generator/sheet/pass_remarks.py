@@ -6,7 +6,7 @@ import math
 
 from generator.job.operations import Thread
 from generator.sheet.infeed import Infeed, hardens
-from generator.sheet.model import PassLine
+from generator.sheet.lines import PassLine
 from generator.sheet.plans import ThreadPlan
 from generator.si import degree
 from generator.tables.materials import MaterialRow

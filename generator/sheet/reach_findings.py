@@ -11,8 +11,9 @@ from generator.job.model import Job
 from generator.sheet.capacity import steady_where
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
+from generator.sheet.figure import System
 from generator.sheet.head import FACE_WORDS, HEAD_WORDS, MORE_ROOM
-from generator.sheet.model import Level, System
+from generator.sheet.lines import Level
 from generator.sheet.obstacles import (
     CARRIAGE,
     CHUCK,

@@ -11,8 +11,8 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Relief
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Kind, System
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Kind, System
 from generator.sheet.plans import LathePlan, ThreadPlan
 from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.wording import length_words

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from generator.job.model import Job
 from generator.job.operations import Bore, Chamfer, Drill, Knurl, Turn
 from generator.sheet.desk import Desk
-from generator.sheet.model import Level
+from generator.sheet.lines import Level
 from generator.sheet.operation_places import Place, drilled_across
 from generator.sheet.operation_words import title_of
 from generator.sheet.route_entries import SAME, Entry

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from generator.job.lathe import Head, Lathe
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head
 from generator.job.model import Chuck, Job
+from generator.sheet.drawn import Piece, SetupScene, ThreadScene
 from generator.sheet.layout import Layout, Span
-from generator.sheet.model import Piece, SetupScene, ThreadScene
 from generator.sheet.plans import HoldingPlan, PassPlan, ReachPlan, ThreadPlan
 from generator.sheet.reach_scene import reach_scene
 from generator.si import Length

@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 
 from generator.errors import Location
-from generator.job.lathe import Head, Lathe
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head
 from generator.job.model import Job
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, System
 from generator.sheet.head import HEAD_WORDS
 from generator.sheet.layout import Layout
-from generator.sheet.model import Figure, Kind, System
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
 from generator.si import Length

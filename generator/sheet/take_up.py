@@ -16,12 +16,14 @@ from typing import Final
 from generator.calc.take_up import rests_higher, runout_cleaned_up
 from generator.job.log import Entry, Stop
 from generator.job.model import Centers, Job
-from generator.job.reading import LogEntry
+from generator.job.source import LogEntry
+from generator.sheet.figure import Quantity
+from generator.sheet.happened import TakeUpCard, TakeUpStep
+from generator.sheet.lines import Caution, OperationLine
 from generator.sheet.log_checks import left_out, open_stop, size_limits
 from generator.sheet.log_passes import infeed_travels, measured_size, size_by_wires
 from generator.sheet.log_words import settings
 from generator.sheet.logged import Logged
-from generator.sheet.model import Caution, OperationLine, Quantity, TakeUpCard, TakeUpStep
 from generator.sheet.wording import fine_words, one_unit_words
 from generator.si import Length, inch, mm
 

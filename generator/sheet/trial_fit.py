@@ -14,7 +14,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import feeding_dial
-from generator.sheet.model import FitRow
+from generator.sheet.lines import FitRow
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.sheet.wording import fine_words, length_words, rise_words
 from generator.si import Length, mm

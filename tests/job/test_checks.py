@@ -13,6 +13,7 @@ import pytest
 from generator.errors import JobProblems
 from generator.job.checks import Contradiction, check_job
 from generator.job.reading import ReadJob, find_jobs, read_job, read_shop
+from generator.job.sender import read_sender, with_sender
 from generator.job.shop import Shop
 
 Reader = Callable[..., ReadJob]
@@ -33,7 +34,8 @@ def test_a_sound_job_has_nothing_to_ask(read: Reader, shop: Shop) -> None:
 
 @pytest.mark.parametrize("path", find_jobs(ROOT / "jobs"), ids=lambda path: path.parent.name)
 def test_only_the_demo_job_that_is_not_ready_contradicts_itself(path: Path, shop: Shop) -> None:
-    problems, found = check_job(read_job(path), shop)
+    sender = read_sender(path.parent)
+    problems, found = check_job(read_job(path), with_sender(shop, sender) if sender else shop)
     assert problems == []
     assert {one.id for one in found if one.level == "stop"} == (
         {"sections-sum", "hand-differs", "blank-over"} if "SW-109" in path.parent.name else set()
@@ -448,9 +450,9 @@ def test_several_contradictions_come_in_file_order(read: Reader, shop: Shop) -> 
             "materials.yml, or write unknown",
         ),
         (
-            {THREAD: f"{THREAD}, tool: V9"},
-            'operations.1.thread.tool: "V9" is not a threading tool of this shop: the shop has '
-            "V1, V2, V3, V4, V5, V6, A1, A2; otherwise give it an "
+            {THREAD: f"{THREAD}, tool: X9"},
+            'operations.1.thread.tool: "X9" is not a threading tool of this shop: the shop has '
+            "V1, V2, V3, V4, V5, V6, V7, V8, V9, A1, A2, A3, A4, S1, Q1, W1; otherwise give it an "
             "entry in tools.yml",
         ),
     ],

@@ -19,12 +19,12 @@ from jsonschema import Draft202012Validator
 
 from generator import in_one_step
 from generator.errors import JobProblems
-from generator.job.fields import NOWHERE, Block, Scalar
 from generator.job.log import Entry, Measured, Stop
 from generator.job.log_file import LogNotWritten, append_entries
 from generator.job.reading import ReadLog, read_log, read_piece
 from generator.job.schema import log_schema
 from generator.job.writing import entry_text
+from generator.job.written import NOWHERE, Block, Scalar
 from generator.si import inch, mm
 
 ROOT = Path(__file__).parents[2]

@@ -179,7 +179,7 @@ def test_a_lathe_is_named_as_its_file(tmp_path: Path) -> None:
     with pytest.raises(JobProblems) as caught:
         read_shop(tmp_path)
     assert str(caught.value) == (
-        f'{path.as_posix()}:1:8: lathe: "metric" is not the name of the file: write '
+        f'{path.as_posix()}:2:8: lathe: "metric" is not the name of the file: write '
         "lathe: other, or name the file "
         "metric.yml"
     )

@@ -3,16 +3,24 @@
 from __future__ import annotations
 
 import datetime
+import json
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import Annotated, Any
 
 import pytest
 import yaml
 from jsonschema import Draft202012Validator
+from pydantic import BaseModel, TypeAdapter
 
+from generator.commands import all_schemas
+from generator.job.editor_line import editor_line
+from generator.job.examples import examples
+from generator.job.fields import Strict
 from generator.job.model import Job
 from generator.job.reading import find_jobs
-from generator.job.schema import job_schema, shop_schemas
+from generator.job.schema import job_schema, log_schema, sender_schema, shop_schemas
+from generator.job.written import NOWHERE, Block, Scalar
 
 ROOT = Path(__file__).parents[2]
 SHOP = ROOT / "jobs" / "_shop"
@@ -107,10 +115,10 @@ def test_bad_files_are_refused(path: Path) -> None:
 
 def test_every_key_says_what_it_is_for() -> None:
     """An editor shows the description beside the key."""
-    for schema in (job_schema(), *shop_schemas().values()):
+    for schema in (job_schema(), log_schema(), sender_schema(), *shop_schemas().values()):
         blocks = [schema, *(part for part in schema["$defs"].values() if "properties" in part)]
         for block in blocks:
-            for key, entry in block["properties"].items():
+            for key, entry in block.get("properties", {}).items():
                 at = schema["$defs"][entry["$ref"].rpartition("/")[2]] if "$ref" in entry else entry
                 assert entry.get("description") or at.get("description"), key
 
@@ -119,3 +127,78 @@ def test_required_keys_are_those_of_the_models() -> None:
     assert job_schema()["required"] == [
         field.alias or name for name, field in Job.model_fields.items() if field.is_required()
     ]
+
+
+# -- examples ----------------------------------------------------------------------------------------------
+
+
+def written_by(model: type[BaseModel]) -> Iterator[type[BaseModel]]:
+    for one in model.__subclasses__():
+        yield one
+        yield from written_by(one)
+
+
+def as_read(example: Any) -> Any:
+    """An example as the reader of the files hands it on: every value is text, in a file that says units."""
+    if isinstance(example, dict):
+        block = Block(NOWHERE)
+        block.update({key: as_read(value) for key, value in example.items()})
+        return block
+    if isinstance(example, list):
+        return [as_read(one) for one in example]
+    return Scalar(str(example), system="inch")
+
+
+SHOWN = [(model, key) for model in written_by(Strict) for key in examples(model)]
+
+
+@pytest.mark.parametrize(("model", "key"), SHOWN, ids=lambda one: getattr(one, "__name__", one))
+def test_the_reader_takes_every_example(model: type[BaseModel], key: str) -> None:
+    fields = {field.alias or name: field for name, field in model.model_fields.items()}
+    field = fields[key]
+    whole = TypeAdapter(Annotated[field.annotation, *field.metadata] if field.metadata else field.annotation)
+    for example in examples(model)[key]:
+        whole.validate_python(as_read(example))
+
+
+def shows_itself(entry: dict[str, Any], schema: dict[str, Any]) -> bool:
+    """Whether an editor can show somebody what goes there: examples, a choice, or the keys of a block."""
+    if {"examples", "enum", "const", "properties"} & set(entry) or entry.get("type") in ("null", "boolean"):
+        return True
+    if "$ref" in entry:
+        return shows_itself(schema["$defs"][entry["$ref"].rpartition("/")[2]], schema)
+    if entry.get("type") == "array":
+        return shows_itself(entry["items"], schema)
+    choices = [*entry.get("anyOf", []), *entry.get("oneOf", [])]
+    return bool(choices) and all(shows_itself(one, schema) for one in choices)
+
+
+def test_every_key_shows_what_goes_there() -> None:
+    for schema in (job_schema(), log_schema(), sender_schema(), *shop_schemas().values()):
+        blocks = {schema["title"]: schema, **schema["$defs"]}
+        for name, block in blocks.items():
+            for key, entry in block.get("properties", {}).items():
+                assert shows_itself(entry, schema), f"{name}: {key}"
+
+
+def test_the_schema_takes_every_example() -> None:
+    for schema in (job_schema(), log_schema(), sender_schema(), *shop_schemas().values()):
+        for block in (schema, *schema["$defs"].values()):
+            for entry in block.get("properties", {}).values():
+                for example in entry.get("examples", ()):
+                    Draft202012Validator({**entry, "$defs": schema["$defs"]}).validate(example)
+
+
+def test_the_schemas_in_the_demo_archive_are_those_of_the_program() -> None:
+    """When they differ: python -m generator schema --out jobs/_shop/schemas."""
+    for name, schema in all_schemas().items():
+        assert json.loads((SHOP / "schemas" / f"{name}.schema.json").read_text("utf-8")) == schema, name
+
+
+def test_every_file_of_the_demo_archive_names_its_schema() -> None:
+    kinds = {"job": "job", "log": "log", "house": "house", "materials": "materials", "tools": "tools"}
+    for path in (ROOT / "jobs").rglob("*.yml"):
+        kind = "lathe" if path.parent.name == "lathes" else kinds[path.stem]
+        first = path.read_text("utf-8").splitlines()[0]
+        assert f"{first}\n" == editor_line(kind)
+        assert (path.parent / first.partition("=")[2]).resolve() == SHOP / "schemas" / f"{kind}.schema.json"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import radians, sqrt
 from typing import Any
 
-from generator.sheet.model import Piece, SetupScene, ThreadScene
+from generator.sheet.drawn import Piece, SetupScene, ThreadScene
 from generator.si import inch, mm
 
 

@@ -11,7 +11,7 @@ from generator.job.lathe import Lathe
 from generator.sheet.capacity import capacity_section, used_head
 from generator.sheet.desk import Desk
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Finding
+from generator.sheet.lines import Finding
 from generator.si import inch
 
 COLLET = "  collet: {grip: 1 1/2}"

@@ -9,7 +9,7 @@ import pytest
 from generator.errors import JobProblems
 from generator.job.reading import find_jobs, read_job
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import inch, mm
 
 JOBS = Path(__file__).parents[2] / "jobs"

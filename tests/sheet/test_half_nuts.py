@@ -14,8 +14,8 @@ from generator.job.reading import read_checked
 from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.dial_words import DialFace, spaces_words
+from generator.sheet.figure import Kind
 from generator.sheet.half_nuts import lay_thread_dial
-from generator.sheet.model import Kind
 from generator.threads.registry import parse_designation
 
 INCH = Fraction(127, 5)

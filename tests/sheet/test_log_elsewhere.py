@@ -15,7 +15,8 @@ from generator.job.log_names import log_names
 from generator.job.reading import ReadJob, read_job, read_log
 from generator.job.shop import Shop
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import History, Sheet
+from generator.sheet.happened import History
+from generator.sheet.model import Sheet
 from generator.si import degree, inch, mm
 
 Logged = Callable[..., Sheet]

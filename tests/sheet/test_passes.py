@@ -9,8 +9,8 @@ import pytest
 from pydantic import TypeAdapter
 
 from generator.job import fields
-from generator.job.lathe import Dial
-from generator.sheet.model import Kind
+from generator.job.lathe_parts import Dial
+from generator.sheet.figure import Kind
 from generator.si import degree, hp, inch, mm
 
 NO_RULES = dict.fromkeys(("first_cut", "last_cut", "spring_passes", "compound_angle", "try_mate_above"))

@@ -8,7 +8,8 @@ import pytest
 
 from generator.render.bed_view import bed_view
 from generator.render.setup_view import setup_view
-from generator.sheet.model import SetupScene, Sheet
+from generator.sheet.drawn import SetupScene
+from generator.sheet.model import Sheet
 from generator.si import inch
 
 SheetOf = Callable[..., Sheet]

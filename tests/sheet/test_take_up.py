@@ -12,7 +12,8 @@ from generator.job.reading import ReadJob, read_job, read_log
 from generator.job.shop import Shop
 from generator.render.figures_json import figures_record
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Sheet, TakeUpCard
+from generator.sheet.happened import TakeUpCard
+from generator.sheet.model import Sheet
 from generator.sheet.other_lathes import comparison
 from generator.sheet.take_up_elsewhere import elsewhere
 from generator.si import inch, mm

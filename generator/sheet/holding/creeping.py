@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generator.calc.creep import friction_moment, off_axis_limit, pressure_swing, steady_push
 from generator.calc.grip import friction_arm
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Gripped
 from generator.sheet.wording import fine_words, torque_words

@@ -10,8 +10,9 @@ from generator.calc.beam import Beam
 from generator.calc.center_push import CENTER_HALF_ANGLE, center_hole_thrust, seated_push
 from generator.calc.modes import buckling_push, frequencies
 from generator.calc.sections import second_moment
+from generator.sheet.figure import Kind, Quantity
 from generator.sheet.holding.case import Case
-from generator.sheet.model import Kind, Level, Quantity
+from generator.sheet.lines import Level
 from generator.sheet.plans import CutLoad
 from generator.sheet.wording import force_words
 from generator.si import Force, Length, g_n

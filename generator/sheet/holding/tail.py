@@ -6,10 +6,10 @@ import math
 
 from generator.calc.beam import Beam, Segment, Support
 from generator.calc.slenderness import ALONE
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, Working
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.model import Figure, Kind, Working
 from generator.sheet.wording import length_words
 from generator.si import Length, SpindleSpeed, mm
 from generator.tables.materials import MaterialRow

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.job.lathe import LatheChuck
+from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case

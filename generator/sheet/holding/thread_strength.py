@@ -9,10 +9,10 @@ from generator.calc import thread_area as calc
 from generator.errors import OutsideRange
 from generator.job.model import Mate
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Kind, Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.yield_share import NO_CHECK, Stress
 from generator.sheet.mate_limits import mate_thread
-from generator.sheet.model import Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
 from generator.si import Area, Force, Length, MPa

@@ -1,0 +1,178 @@
+"""The course of a dialog, apart from any terminal: which question is next, and whether an answer will do.
+
+    Dialog       questions in their order, the answers so far, one step back
+    converse     a dialog with somebody who answers, until all is asked or it is left
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from typing import Final, Literal
+
+from generator.intake.question import Answers, Question, Script
+
+LATER, STOP, BACK = "later", "stop", "back"
+HOW: Final = (
+    "Enter leaves a question for later, or takes what stands in [brackets]. back goes to the question\n"
+    "before, stop leaves the job here, to be taken up again."
+)
+LONGEST: Final = 2000
+Check = Callable[[Mapping[str, str], Question], "str | None"]
+Ask = Callable[[str], str]
+Say = Callable[[str], None]
+
+
+class Dialog:
+    """A course of questions. Answers that are given beforehand are not asked for."""
+
+    def __init__(self, script: Script, check: Check, answers: Mapping[str, str] | None = None) -> None:
+        self._script, self._check = script, check
+        self.answers: Answers = dict(answers or {})
+        self.asked: list[str] = []
+
+    def next(self) -> Question | None:
+        """The question whose turn it is; None when all are answered."""
+        return next((one for one in self._script(self.answers) if one.key not in self.answers), None)
+
+    def answered(self) -> list[Question]:
+        """The questions that have an answer, in their order; those left for later are among them."""
+        return [one for one in self._script(self.answers) if one.key in self.answers]
+
+    def answer(self, question: Question, said: str) -> str | None:
+        """Take an answer, or hand back the sentence that says why it will not do."""
+        said = " ".join(said.split(" ")).strip()
+        if said.lower() == LATER:
+            said = ""
+        said = said or question.default
+        if not said and question.needed:
+            return f"This is needed{f': {question.hint}' if question.hint else ''}."
+        if said:
+            said = _chosen(question, said)
+            sentence = _unprintable(said) or _no_choice(question, said)
+            sentence = sentence or self._check({**self.answers, question.key: said}, question)
+            if sentence:
+                return sentence
+        self.answers[question.key] = said
+        self.asked.append(question.key)
+        return None
+
+    def back(self) -> bool:
+        """Take back the last answer that was given here; False where there is none."""
+        if not self.asked:
+            return False
+        del self.answers[self.asked.pop()]
+        return True
+
+    def wrong(self) -> list[tuple[Question, str]]:
+        """Answers given beforehand that will not do, each with the reason."""
+        found = []
+        for question in self.answered():
+            said = self.answers[question.key]
+            if not said:
+                continue
+            self.answers[question.key] = said = _chosen(question, said)
+            sentence = _unprintable(said) or _no_choice(question, said)
+            if sentence := sentence or self._check(self.answers, question):
+                found.append((question, sentence))
+        return found
+
+    def missing(self) -> list[Question]:
+        """What is needed and not answered, were nothing more to be asked."""
+        left: dict[str, str] = dict(self.answers)
+        found = list[Question]()
+        while True:
+            question = next((one for one in self._script(left) if one.key not in left), None)
+            if question is None:
+                return found
+            if question.needed and not question.default:
+                found.append(question)
+            left[question.key] = question.default
+
+    def take_defaults(self) -> None:
+        """Answer all that is left as Enter would."""
+        while (question := self.next()) is not None:
+            self.answers[question.key] = question.default
+
+
+def _chosen(question: Question, said: str) -> str:
+    """The answer itself, where a short way to it was taken."""
+    lowered = said.lower()
+    if question.aliases and lowered in question.aliases:
+        return question.aliases[lowered]
+    if question.kind == "yes or no" and lowered in ("y", "n"):
+        return {"y": "yes", "n": "no"}[lowered]
+    return lowered if lowered in question.choices else said
+
+
+def _no_choice(question: Question, said: str) -> str | None:
+    choices = ("yes", "no") if question.kind == "yes or no" else question.choices
+    if choices and said not in choices:
+        return f'"{said[:60]}" is none of these: {", ".join(choices)}.'
+    return None
+
+
+def _unprintable(said: str) -> str | None:
+    if not said.isprintable():
+        return "There is a sign in it that cannot be printed: type it again."
+    return f"It is longer than {LONGEST} characters: put the rest into the file afterwards." * (
+        len(said) > LONGEST
+    ) or None
+
+
+def converse(
+    dialog: Dialog, ask: Ask, say: Say, keep: Callable[[], None],
+    follows: Callable[[str], Iterable[str]] = lambda section: (),
+) -> Literal["done", "stopped"]:
+    """Ask until all is answered, or somebody leaves.
+
+    Parameters
+    ----------
+    ask : what prints a question and hands back the answer; EOFError leaves
+    say : what prints a line
+    keep : called after each answer: what is answered so far must not be lost
+    follows : lines about what follows, by the section of questions that was just finished
+    """
+    section, hinted = "", set[str]()
+    while True:
+        question = dialog.next()
+        if question is None or question.section != section:
+            if section:
+                for line in follows(section):
+                    say(line)
+            if question is None:
+                return "done"
+            section = question.section
+            say(f"\n{section}")
+        try:
+            said = ask(_prompt(question, question.hint not in hinted))
+        except EOFError:
+            say("")
+            return "stopped"
+        except UnicodeDecodeError:
+            say("    That cannot be read as text: type it again.")
+            continue
+        hinted.add(question.hint)
+        word = said.strip().lower()
+        if word == STOP:
+            return "stopped"
+        if word == BACK:
+            say("    There is nothing before this." if not dialog.back() else "    Back one question.")
+            section = ""
+            keep()
+            continue
+        sentence = dialog.answer(question, said)
+        if sentence:
+            say(f"    {sentence}")
+            hinted.discard(question.hint)
+            continue
+        if not dialog.answers[question.key] and question.costs:
+            say(f"    Left for later. {question.costs}")
+        keep()
+
+
+def _prompt(question: Question, with_hint: bool) -> str:
+    """The line that asks; how a length is written is said once, not at every one."""
+    options = ", ".join(question.choices) or ("yes or no" if question.kind == "yes or no" else "")
+    said = "; ".join(one for one in (options, question.hint * with_hint) if one)
+    default = f" [{question.default}]" if question.default else ""
+    return f"  {question.text}{f' ({said})' if said else ''}{default}: "

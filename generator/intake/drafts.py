@@ -1,0 +1,111 @@
+"""What was answered of a job that is not written yet, kept in `jobs/_drafts`, where no reader of jobs looks.
+
+    Draft        one draft: its file and what was answered
+    drafts       those that are there
+    Keeper       keeps a draft as the answers come, and takes it away when the job stands
+
+A draft is whole or not there: it comes to the disk in one step, whatever interrupts it.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import re
+import time
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from generator.errors import JobProblems, Problem
+from generator.in_one_step import folder_to_disk, replace_file
+from generator.job.reading import read_block
+from generator.job.writing import file_text, remark
+from generator.job.written import Block, Scalar
+
+FOLDER: Final = "_drafts"
+_BEGINS, _ENDS = ".draft-", ".new"
+_OLD: Final = 3600.0  # s: what is older was left by one that was interrupted
+_SAYS: Final = "Answers of a job that is not written yet. Go on with: python -m generator new"
+
+
+@dataclass(frozen=True)
+class Draft:
+    """One draft, by its file."""
+
+    path: Path
+    answers: dict[str, str]
+
+    @property
+    def title(self) -> str:
+        """What the job is, or the name of the file."""
+        return self.answers.get("title") or self.path.stem
+
+
+def drafts(jobs: Path) -> list[Draft]:
+    """The drafts of a jobs folder, the last one first.
+
+    Raises
+    ------
+    JobProblems
+        When one cannot be read; it stays where it is.
+    """
+    found = sorted((jobs / FOLDER).glob("*.yml"), key=lambda path: -path.stat().st_mtime)
+    return [Draft(path, _answers(path)) for path in found]
+
+
+def _answers(path: Path) -> dict[str, str]:
+    tree = read_block(path)
+    wrong = [key for key, value in tree.items() if not isinstance(value, Scalar)]
+    if wrong:
+        raise JobProblems([Problem(tree.keys_where[wrong[0]], wrong[0], "is no answer: remove the draft")])
+    return {key: str(value) for key, value in tree.items()}
+
+
+class Keeper:
+    """Keeps one draft; it has no file until there is an answer."""
+
+    def __init__(self, jobs: Path, draft: Draft | None = None) -> None:
+        self._folder = jobs / FOLDER
+        self.path = draft.path if draft else None
+
+    def keep(self, answers: Mapping[str, str]) -> None:
+        """Write the answers so far.
+
+        Raises
+        ------
+        OSError
+            When it cannot be written; the draft then is as it was.
+        """
+        if not any(answers.values()):
+            return
+        self._folder.mkdir(exist_ok=True)
+        if self.path is None:
+            self._sweep()
+            self.path = self._free(answers.get("title", ""))
+        tree = Block(Scalar("").where)
+        tree.update({key: Scalar(said, quoted=True) for key, said in answers.items()})
+        data = (remark(_SAYS) + file_text(tree)).encode()
+        replace_file(self.path, data, like=self.path, prefix=_BEGINS, suffix=_ENDS)
+
+    def remove(self) -> None:
+        """Take the draft away, and its folder when it was the last."""
+        if self.path is not None:
+            self.path.unlink(missing_ok=True)
+            with contextlib.suppress(OSError):  # others are in it
+                self._folder.rmdir()
+                folder_to_disk(self._folder.parent)
+
+    def _free(self, title: str) -> Path:
+        name = re.sub(r"[^a-z0-9]+", "-", title.lower()).strip("-")[:48] or "job"
+        number, path = 1, self._folder / f"{name}.yml"
+        while path.exists():
+            number += 1
+            path = self._folder / f"{name}-{number}.yml"
+        return path
+
+    def _sweep(self) -> None:
+        for left in self._folder.glob(f"{_BEGINS}*{_ENDS}"):
+            with contextlib.suppress(OSError):
+                if time.time() - left.stat().st_mtime > _OLD:
+                    left.unlink()

@@ -1,0 +1,154 @@
+"""The questions about the shop's lathe, as one reads them off it: the plate, a tape measure, the dials.
+
+    lathe_questions     the questions in their order
+    ASSUMED             what stands in, marked as assumed, for what no sheet can do without
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Final
+
+from generator.intake.question import Question
+
+SHOP, SIZE, SPINDLE, SCREW, DIALS, RESTS = (
+    "The shop", "What it takes", "Spindle and chucks", "Leadscrew and gears", "Dials", "Steady rest and motor"
+)
+# By unit; of no lathe: the sheet says stop until they are read off. Common practice, no source.
+ASSUMED: Final[dict[str, dict[str, str]]] = {
+    "inch": {
+        "swing": "12", "between_centers": "36", "speeds": "45, 70, 115, 200, 400, 800",
+        "three_jaw": "1/8 to 6", "division": "0.001", "turn": "0.100",
+    },
+    "mm": {
+        "swing": "300", "between_centers": "1000", "speeds": "45, 70, 115, 200, 400, 800",
+        "three_jaw": "3 to 150", "division": "0.02", "turn": "4",
+    },
+}
+_STOPS: Final = "Until it is known every sheet says: not ready to run."
+
+
+def lathe_questions(answers: Mapping[str, str]) -> Iterator[Question]:
+    """The questions in their order; those that depend on an earlier answer come when it is there."""
+    yield Question("shop", SHOP, "Name of the shop, for the sheets", default="Our shop", needed=True)
+    yield Question(
+        "units", SHOP, "Is the lathe an inch or a metric one, by its dials and leadscrew", "units",
+        choices=("inch", "mm"), default="inch", needed=True,
+    )
+    yield Question("lathe", SHOP, "What do you call the lathe", "name", default="Lathe 1", needed=True)
+    metric = answers.get("units") == "mm"
+    yield from _size(metric)
+    yield from _spindle(metric)
+    yield from _screw(answers, metric)
+    yield from _dials(answers, metric)
+    yield from _rests(metric)
+
+
+def _size(metric: bool) -> Iterator[Question]:
+    yield Question(
+        "swing", SIZE, "Largest diameter that turns clear of the bed", "swing.over_bed",
+        "400" if metric else "13", costs="The sheet cannot say whether the work turns clear.",
+    )
+    yield Question(
+        "swing_cross", SIZE, "Largest diameter that turns clear of the cross slide", "swing.over_cross_slide",
+        "230" if metric else "8", costs="The sheet cannot say whether the work clears the cross slide.",
+    )
+    yield Question(
+        "between_centers", SIZE, "Longest work between centers", "between_centers",
+        "1000" if metric else "40", costs="The sheet cannot say whether the work fits along the bed.",
+    )
+
+
+def _spindle(metric: bool) -> Iterator[Question]:
+    yield Question(
+        "bore", SPINDLE, "Bore through the spindle", "spindle.bore", "38" if metric else "1 3/8",
+        costs="Bars then cannot be planned through the spindle.",
+    )
+    yield Question(
+        "nose", SPINDLE, "How is the chuck held on the spindle", "spindle.nose",
+        choices=("camlock", "screwed", "bolted", "taper key"),
+        costs="A screwed chuck can come off in reverse, and the sheet cannot warn of it.",
+    )
+    yield Question(
+        "speeds", SPINDLE, "Speeds on the plate, rising", "spindle.speeds", "45, 70, 115, 200", kind="list",
+        costs=_STOPS,
+    )
+    yield Question(
+        "three_jaw", SPINDLE, "Three-jaw chuck: smallest to largest diameter it grips", "chucks.0.grips",
+        "3 to 160" if metric else "1/8 to 6", kind="range",
+        costs="Without any chuck every sheet says: not ready to run.",
+    )
+    yield Question(
+        "four_jaw", SPINDLE, "Four-jaw chuck: smallest to largest diameter it grips", "chucks.1.grips",
+        "10 to 200" if metric else "1/2 to 8", kind="range", costs="Jobs then cannot name it.",
+    )
+    yield Question(
+        "top_speed", SPINDLE, "Highest speed marked on the chuck", "chucks.0.top_speed", "2000 rpm",
+        costs="The sheet asks you to find it before the lathe is run.",
+    )
+
+
+def _screw(answers: Mapping[str, str], metric: bool) -> Iterator[Question]:
+    if metric:
+        yield Question(
+            "leadscrew", SCREW, "Pitch of the leadscrew", "leadscrew.pitch", "6",
+            costs="Nothing can be said of gears and half nuts.",
+        )
+    else:
+        yield Question(
+            "leadscrew", SCREW, "Threads in one inch of the leadscrew", "leadscrew.tpi", "8",
+            costs="Nothing can be said of gears and half nuts.",
+        )
+    yield Question(
+        "thread_dial", SCREW, "Thread dial: teeth of its gear, or none", "thread_dial.teeth", "16",
+        costs="The sheet cannot name the lines at which the half nuts may be closed.",
+    )
+    if answers.get("thread_dial") not in (None, "", "none"):
+        yield Question("dial_lines", SCREW, "Lines on its face", "thread_dial.lines", "8", needed=True)
+        yield Question(
+            "dial_numbered", SCREW, "Every how many lines stands a number", "thread_dial.numbered_every", "2",
+            default="1", needed=True,
+        )
+    what = "Pitches" if metric else "Threads in one inch"
+    yield Question(
+        "gearbox", SCREW, f"{what} on the plate of the gearbox",
+        "gearbox.pitches" if metric else "gearbox.tpi",
+        "1, 1.25, 1.5, 1.75, 2" if metric else "4, 4 1/2, 5, 6, 7, 8, 10, 11 1/2, 12, 13",
+        kind="list", costs="The sheet cannot say how the levers are set.",
+    )
+    yield Question(
+        "change_gears", SCREW, "Teeth of the change gears, each that you have", "change_gears.gears",
+        "20, 24, 24, 30, 40, 127", kind="list", costs="Threads that are not on the plate cannot be set up.",
+    )
+
+
+def _dials(answers: Mapping[str, str], metric: bool) -> Iterator[Question]:
+    for slide in ("cross", "compound"):
+        name = "cross slide" if slide == "cross" else "compound"
+        yield Question(
+            f"{slide}_division", DIALS, f"Dial of the {name}: one division as marked",
+            f"{slide}_dial.division", "0.02" if metric else "0.001", costs=_STOPS,
+        )
+        if answers.get(f"{slide}_division"):
+            yield Question(
+                f"{slide}_reads", DIALS,
+                f"Is a division of the {name} what the slide moves (radius), or what comes off the diameter",
+                f"{slide}_dial.reads", "try it with an indicator", choices=("radius", "diameter"),
+                needed=True,
+            )
+            yield Question(
+                f"{slide}_turn", DIALS, f"Dial of the {name}: one whole turn as marked", f"{slide}_dial.turn",
+                "4" if metric else "0.100", needed=True,
+            )
+
+
+def _rests(metric: bool) -> Iterator[Question]:
+    for key, name in (("steady", "Steady rest"), ("follow_rest", "Follow rest")):
+        yield Question(
+            key, RESTS, f"{name}: smallest to largest diameter", key, "10 to 100" if metric else "1/4 to 4",
+            kind="range", costs="Jobs then cannot use it.",
+        )
+    yield Question(
+        "power", RESTS, "Power of the motor", "power", "3 hp or 2.2 kW",
+        costs="The sheet cannot say whether it stalls.",
+    )
