@@ -96,8 +96,8 @@ def given(asked: Namespace) -> Answers:
             key, equals, value = pair.partition("=")
             if not equals or key not in SECTION_KEYS:
                 raise UsageError(
-                    f'--work "{pair}" is no size of a section: write --work length=14 od="2 1/4", and bore=1 '
-                    "where it has one"
+                    f'--work "{pair}" is not a size of a section: write --work length=14 od="2 1/4", and '
+                    "bore=1 where it has one"
                 )
             answers[f"{key}_{number}"] = value
         answers.setdefault(f"bore_{number}", "")

@@ -31,7 +31,7 @@ NOT_SAID = {
 }
 # Where one of them is right, and why.
 RIGHT_THERE = {
-    ("generator/job/reading.py", "token"): "what the YAML library says, to be looked for; never shown",
+    ("generator/job/source.py", "token"): "what the YAML library says, to be looked for; never shown",
     **{
         ("generator/usage.py", word): "what the library says of a command line, to be said otherwise"
         for word in ("invalid", "argument", "arguments")

@@ -50,7 +50,7 @@ CHAPTERS: Final = {  # by the first word of a figure's name
     "take_up": "Taking it up again",
 }
 HARMED: Final = {
-    Harm.PEOPLE: ("Findings that bear on people", "Nobody heeds one of these, and somebody may be hurt."),
+    Harm.PEOPLE: ("Findings that bear on people", "Ignore one of these, and somebody may be hurt."),
     Harm.LATHE: ("Findings that bear on the lathe", "What meets, stalls, burns or breaks."),
     Harm.WORK: ("Findings that bear on the work", "What makes scrap of the customer's part."),
     Harm.TIME: ("Findings that cost time", "What costs time, or is only worth knowing."),

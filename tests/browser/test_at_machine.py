@@ -442,7 +442,7 @@ def test_a_reading_says_what_is_left_and_never_the_last_cut_alone(
         ("2.27.68", "NOT A SIZE", "one plain number"),
         ("-2.2768", "NOT A SIZE", "one plain number"),
         ("1e9", "NOT A SIZE", "one plain number"),
-        ("9" * 400, "THAT CANNOT BE", "type it anew"),
+        ("9" * 400, "THAT CANNOT BE", "type it again"),
         ("57.83 mm", "0.0060 in TO COME OFF", "2.2708 in"),
     ],
 )
