@@ -114,8 +114,12 @@ def _into_bore(one: Placed, two: Placed, _: Job) -> bool:
     return one.name == "bore" and two.name == "drill" and not two.away and one.meets(two)
 
 
+def _after_part_off(one: Placed, two: Placed, _: Job) -> bool:
+    return one.name == "part_off" and two.name != "part_off" and not two.away
+
+
 RULES = (
-    Rule("order-part-off", "stop", lambda one, two, _: one.name == "part_off" and not two.away,
+    Rule("order-part-off", "stop", _after_part_off,
          "once the part is off there is nothing left in the chuck to work on"),
     Rule("order-relief", "check", lambda one, two, _: one.name == "thread" and two.name == "relief",
          "without its relief the tool has nowhere to run out, and each pass ends in the shoulder"),

@@ -452,7 +452,7 @@ def test_several_contradictions_come_in_file_order(read: Reader, shop: Shop) -> 
         (
             {THREAD: f"{THREAD}, tool: X9"},
             'operations.1.thread.tool: "X9" is not a threading tool of this shop: the shop has '
-            "V1, V2, V3, V4, V5, V6, V7, V8, V9, A1, A2, A3, A4, S1, Q1, W1; otherwise give it an "
+            "V1, V2, V3, V4, V5, V6, V7, V8, V9, V10, A1, A2, A3, A4, S1, Q1, W1; otherwise give it an "
             "entry in tools.yml",
         ),
     ],

@@ -81,6 +81,9 @@ def test_there_is_what_the_sheet_says_when_the_job_file_names_that_lathe(
     text = path.read_text(encoding="utf-8")
     read = read_job(path)
     here = OnLathe(shop.lathes[read.job.lathe], compute_sheet(read, shop))
+    (tmp_path / "_shop").mkdir()  # an archive, in which the job that takes its place is looked for
+    for follows in JOBS.glob(f"*/{read.job.superseded_by}-*"):
+        shutil.copytree(follows, tmp_path / "2026" / follows.name)
     for name in LATHES:
         other = on_lathe(read, shop, name, here)
         file = tmp_path / "2026" / path.parent.name / "job.yml"
