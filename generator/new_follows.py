@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections import Counter
 from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 from typing import Final
@@ -41,6 +42,7 @@ class Follows:
     def __init__(self, path: Path, shop: Shop) -> None:
         self.path, self._shop = path, shop
         self._said: set[str] = set()
+        self.summary = ""
 
     def lines(self, section: str, answers: Mapping[str, str], tree: Block) -> Iterator[str]:
         """What follows when a section of questions is finished."""
@@ -95,6 +97,7 @@ class Follows:
             for problem in error.problems:
                 yield from _wrapped(f"{problem.field}: {problem.message}")
             return
+        self.summary = _summary(sheet)
         yield from self._figures(sheet)
         yield from self._findings(sheet, without)
 
@@ -113,6 +116,13 @@ class Follows:
                 if finding.level == level and new:
                     self._said.add(finding.text)
                     yield from _wrapped(f"{level}: {finding.text}")
+
+
+def _summary(sheet: Sheet) -> str:
+    """How the sheet as a whole stands."""
+    counts = Counter(finding.level for finding in sheet.findings)
+    told = f"{counts['stop']} stop, {counts['check']} check, {counts['note']} note"
+    return f"The sheet is {'ready to run' if sheet.ready else 'NOT READY TO RUN'}: {told}."
 
 
 def _wrapped(text: str) -> list[str]:

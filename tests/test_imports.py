@@ -57,7 +57,8 @@ MAY_IMPORT = {  # part: the parts below it
     "new_follows": {
         "commands", "identify_command", "intake", "site", "render", "sheet", "threads", "job", *BOTTOM,
     },
-    "new_command": {"commands", "new_follows", "new_options", "intake", "pack", "job", *BOTTOM},
+    "new_course": {"commands", "new_follows", "new_options", "intake", "pack", "job", *BOTTOM},
+    "new_command": {"commands", "new_course", "new_options", "intake", "job", *BOTTOM},
     "log_options": set(),
     "usage": set(),
     "log_command": {"commands", "terminal", "log_options", "site", "sheet", "job", *BOTTOM},

@@ -150,6 +150,7 @@ def test_a_thread_is_told_from_its_twin_and_the_job_is_written(
     assert out.count("check: There is no relief") == 1
     assert the_job(shop).read_text("utf-8") == FILE
     assert not (shop / "jobs" / "_drafts").exists()
+    assert "The sheet is ready to run: 0 stop, " in out
 
 
 def test_options_say_the_same_as_answers(run: Run, shop: Path) -> None:
@@ -296,6 +297,8 @@ def test_a_copy_never_looks_measured(run: Run, shop: Path) -> None:
         assert f" {key}:" not in new
     assert read.job.customer == "SM-200"
     assert read.job.duty == "unknown"
+    assert isinstance(read.job.mate, Mate)
+    assert (read.job.mate.part, read.job.mate.on_bench) == ("clamp ring", False)
     assert [one.name for one in read.job.operations] == ["face", "turn", "relief", "chamfer", "thread"]
     assert sorted(one.name for one in path.parent.iterdir()) == ["job.yml"]  # no log, no picture
 
@@ -421,6 +424,23 @@ def test_killed_at_any_moment_the_archive_is_whole_and_the_draft_whole_or_not_th
     jobs = [path for path in (tmp_path / "2026").iterdir() if not path.name.startswith(".")]
     assert len(jobs) > 6
     assert all((path / "job.yml").stat().st_size == 9000 for path in jobs)
+
+
+def test_a_draft_that_outlived_its_job_makes_no_second_one(
+    run: Run, shop: Path, answer: Callable[..., list[str]]
+) -> None:
+    """Killed between the job's place in the archive and the end of the draft."""
+    answer(*STUD.values())
+    assert run()[0] == 0
+    said = {**STUD, "job": "SW-114", "inside": "no", "worn": "yes", "designation": "1/2-13 UNC-2A",
+            "hand": "right", "lifting": "no", "brakes": "no", "follow_rest": "no"}
+    Keeper(shop / "jobs").keep(said)
+    before = files(shop)
+    status, out, _ = run("--resume", "gate-stud")
+    assert status == 0
+    assert out.startswith("It is written already")
+    before.pop("jobs/_drafts/gate-stud.yml")
+    assert files(shop) == before
 
 
 def test_a_real_one_killed_between_two_answers_is_taken_up(shop: Path) -> None:

@@ -6,8 +6,11 @@ import builtins
 import io
 import json
 import os
+import random
+import signal
 import subprocess
 import sys
+import time
 import zipfile
 from collections.abc import Callable
 from pathlib import Path
@@ -171,6 +174,28 @@ def test_every_file_names_its_schema_and_follows_it(run: Run, tmp_path: Path) ->
         assert first.startswith("# yaml-language-server: $schema=")
         schema = json.loads((path.parent / first.partition("=")[2]).read_text("utf-8"))
         Draft202012Validator(schema).validate(parsed(path.read_text("utf-8")))
+
+
+def test_killed_at_any_moment_there_is_a_whole_archive_or_none(tmp_path: Path) -> None:
+    luck = random.Random(3)
+    whole: set[str] = set()
+    for turn in range(7):
+        folder = tmp_path / str(turn)
+        running = subprocess.Popen(
+            [sys.executable, "-m", "generator", "start", str(folder), "--later"], cwd=ROOT,
+            stdout=subprocess.DEVNULL, env={**os.environ, "PYTHONPATH": str(ROOT)},
+        )
+        if turn:
+            while not folder.exists() and running.poll() is None:
+                time.sleep(0.002)
+            time.sleep(luck.uniform(0, 0.03))
+            running.send_signal(signal.SIGKILL)
+        running.wait()
+        found = names(folder) if folder.exists() else set()
+        there = {name for name in found if not name.startswith(".starting-")}
+        whole = whole or there
+        assert there in (set(), {"READ-ME.txt"}, whole)
+    assert any(name.endswith("job.yml") for name in whole)
 
 
 def test_every_question_has_an_option_and_every_option_a_question() -> None:

@@ -17,6 +17,7 @@ HOW: Final = (
     "before, stop leaves the job here, to be taken up again."
 )
 LONGEST: Final = 2000
+SHORT: Final = 16  # characters of a hint that may be said again
 Check = Callable[[Mapping[str, str], Question], "str | None"]
 Ask = Callable[[str], str]
 Say = Callable[[str], None]
@@ -32,7 +33,7 @@ class Dialog:
 
     def next(self) -> Question | None:
         """The question whose turn it is; None when all are answered."""
-        return next((one for one in self._script(self.answers) if one.key not in self.answers), None)
+        return next((one for one in self._script(self.answers) if _open(one, self.answers)), None)
 
     def answered(self) -> list[Question]:
         """The questions that have an answer, in their order; those left for later are among them."""
@@ -81,17 +82,22 @@ class Dialog:
         left: dict[str, str] = dict(self.answers)
         found = list[Question]()
         while True:
-            question = next((one for one in self._script(left) if one.key not in left), None)
+            question = next((one for one in self._script(left) if _open(one, left)), None)
             if question is None:
                 return found
             if question.needed and not question.default:
                 found.append(question)
-            left[question.key] = question.default
+            left[question.key] = question.default or "?" * question.needed
 
     def take_defaults(self) -> None:
         """Answer all that is left as Enter would."""
         while (question := self.next()) is not None:
             self.answers[question.key] = question.default
+
+
+def _open(question: Question, answers: Mapping[str, str]) -> bool:
+    """Whether a question has no answer yet; what is needed cannot be left empty."""
+    return not answers.get(question.key) if question.needed else question.key not in answers
 
 
 def _chosen(question: Question, said: str) -> str:
@@ -144,7 +150,7 @@ def converse(
             section = question.section
             say(f"\n{section}")
         try:
-            said = ask(_prompt(question, question.hint not in hinted))
+            said = ask(_prompt(question, question.hint not in hinted or len(question.hint) < SHORT))
         except EOFError:
             say("")
             return "stopped"

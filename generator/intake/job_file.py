@@ -17,7 +17,10 @@ from generator.job.model import Job
 from generator.job.writing import remark, remarked
 from generator.job.written import NOWHERE, Block, Scalar
 
-ONLY_WHERE_SO: Final = ("inside", "worn", "on_bench", "follow_rest", "people", "lifting", "brakes")
+SAID_BY_LEAVING_OUT: Final = {
+    **dict.fromkeys(("inside", "worn", "on_bench", "follow_rest", "people", "lifting", "brakes"), "no"),
+    "center": "none", "hand": "right",
+}
 BY_LEAF: Final = {"angle": "angle leaf", "tpi": "thread leaf"}  # the question says what it goes by
 REMARKS: Final[dict[str, str]] = {
     "job": "Which job this is. All of this file can be changed; check it with: python -m generator check",
@@ -52,8 +55,7 @@ def job_tree(answers: Mapping[str, str], base: Block | None = None) -> Block:
         tree["holding"][answers["held"]] = Block(NOWHERE)
     for question in job_questions(_NONE_KNOWN, answers):
         said = answers.get(question.key, "")
-        plainly = (question.key in ONLY_WHERE_SO and said == "no") or said == "none"
-        if not said or not question.field or plainly or (question.key == "hand" and said == "right"):
+        if not said or not question.field or SAID_BY_LEAVING_OUT.get(question.key) == said:
             continue
         put(tree, question, said)
     _measured(tree, answers)
@@ -61,7 +63,7 @@ def job_tree(answers: Mapping[str, str], base: Block | None = None) -> Block:
         del tree["found"]
     if answers.get("inside") == "yes" and "operations" in tree:
         tree["operations"][0]["thread"]["inside"] = Scalar("yes")
-    if answers.get("mate_part") == "":
+    if answers.get("mate_part") == "" and "mate" not in (base or {}):
         tree.setdefault("mate", Scalar("unknown"))
     if answers.get("duty_said") == "":
         tree.setdefault("duty", Scalar("unknown"))
