@@ -6,7 +6,7 @@
            calc.*                    the formulas, one chapter a module, floats in, floats out
            tables.*                  what the standards and handbooks print
       -> render.page.render_page     a `Sheet` becomes the HTML of one sheet, complete and escaped
-      -> site.plugin                 the sheets, the archive page and the prose pages become the site
+      -> framework.plugin                 the sheets, the archive page and the prose pages become the site
 
 `python -m generator` is the command line, `python -m generator.setup` sets a fresh checkout up.
 Imports go down this list only, and this module imports nothing.

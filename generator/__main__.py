@@ -12,10 +12,12 @@ from typing import Any
 
 from generator import commands
 from generator.collecting import collecting_seldom
+from generator.completing import completing
 from generator.errors import SheetError
 from generator.log_options import log_options
 from generator.new_options import new_options
 from generator.start_options import start_options
+from generator.usage import Parser
 
 INTERRUPTED = 130  # what a shell reports for a program ended by Ctrl-C
 
@@ -23,7 +25,9 @@ INTERRUPTED = 130  # what a shell reports for a program ended by Ctrl-C
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status: 0 clean, 1 errors, 2 wrong usage."""
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")  # the theme's notice about its own future
-    asked = _parser().parse_args(_with_signs(sys.argv[1:] if argv is None else argv))
+    parser = _parser()
+    completing(parser)
+    asked = parser.parse_args(_with_signs(sys.argv[1:] if argv is None else argv))
     run: Callable[[argparse.Namespace], int] = asked.run
     try:
         return run(asked)
@@ -71,8 +75,20 @@ class _Once(argparse.Action):
         setattr(namespace, self.dest, values)
 
 
+def _build(asked: argparse.Namespace) -> int:
+    from generator.framework.building import build  # here, so that the other commands do not pay for it
+
+    return build(asked)
+
+
+def _serve(asked: argparse.Namespace) -> int:
+    from generator.framework.building import serve  # here, as above
+
+    return serve(asked)
+
+
 def _start(asked: argparse.Namespace) -> int:
-    from generator.start_command import start  # here, so that the other commands do not pay for it
+    from generator.start_command import start  # here, as above
 
     return start(asked)
 
@@ -84,7 +100,7 @@ def _new(asked: argparse.Namespace) -> int:
 
 
 def _gears(asked: argparse.Namespace) -> int:
-    from generator.gear_command import gears  # here, so that the other commands do not pay for it
+    from generator.gear_command import gears  # here, as above
 
     return gears(asked)
 
@@ -125,6 +141,12 @@ def _print(asked: argparse.Namespace) -> int:
     return print_set(asked)
 
 
+def _sheet(asked: argparse.Namespace) -> int:
+    from generator.print_command import one_sheet  # here, as above
+
+    return one_sheet(asked)
+
+
 def _export(asked: argparse.Namespace) -> int:
     from generator.export_command import export  # here, as above
 
@@ -162,7 +184,7 @@ def _identify_options(identify: argparse.ArgumentParser) -> None:
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="python -m generator",
         description="Setup sheets for thread repair on manual engine lathes.",
         epilog="example: python -m generator build --site site",
@@ -192,6 +214,17 @@ def _parser() -> argparse.ArgumentParser:
             help="a jobs folder; again for each further one (default: those mkdocs.yml names, else jobs)",
         )
 
+    def chooses_pages(command: argparse.ArgumentParser) -> None:
+        command.add_argument(
+            "--pages",
+            choices=("everything", "machine", "file", "customer"),
+            default="everything",
+            help="what of each sheet is printed; can be changed in the browser (default: everything)",
+        )
+        command.add_argument(
+            "--paper", choices=("A4", "Letter"), help="the size of the paper (default: as the printer has it)"
+        )
+
     def without_cache(verb: argparse.ArgumentParser) -> None:
         verb.add_argument("--no-cache", action="store_true", help="make every sheet anew, and keep none")
 
@@ -214,7 +247,7 @@ def _parser() -> argparse.ArgumentParser:
 
     build = verb(
         "build",
-        commands.build,
+        _build,
         "Build the site of all jobs; it replaces the earlier one in one step.",
         "build --jobs jobs --site site",
     )
@@ -228,7 +261,7 @@ def _parser() -> argparse.ArgumentParser:
 
     serve = verb(
         "serve",
-        commands.serve,
+        _serve,
         "Show the site in a browser and follow changes, until Ctrl-C.",
         "serve --addr 127.0.0.1:8000",
     )
@@ -348,20 +381,26 @@ def _parser() -> argparse.ArgumentParser:
         "print SW-113 SW-116 --pages machine --paper A4",
     )
     printed.add_argument("job", nargs="+", metavar="JOB", help="a job file, its folder or its number")
-    printed.add_argument(
-        "--pages",
-        choices=("everything", "machine", "file", "customer"),
-        default="everything",
-        help="what of each sheet is printed; can be changed in the browser (default: everything)",
-    )
-    printed.add_argument(
-        "--paper", choices=("A4", "Letter"), help="the size of the paper (default: as the printer has it)"
-    )
+    chooses_pages(printed)
     printed.add_argument(
         "--out", metavar="FILE", default="setup-sheets.html",
         help="the file to write (default: setup-sheets.html); an earlier set is replaced, nothing else",
     )
     takes_jobs(printed)
+
+    sheet = verb(
+        "sheet",
+        _sheet,
+        "Write the sheet of one job as a file that needs nothing else.",
+        "sheet SW-113 -o bollard.html",
+    )
+    takes_one_job(sheet)
+    sheet.add_argument(
+        "-o", "--out", metavar="FILE",
+        help="the file to write (default: named as the job's folder); an earlier sheet is replaced",
+    )
+    chooses_pages(sheet)
+    takes_jobs(sheet)
 
     exported = verb(
         "export",
@@ -413,10 +452,15 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-if __name__ == "__main__":
+def run() -> None:
+    """The program as it is started from a shell."""
     collecting_seldom()
     status = main()
     for stream in (sys.stdout, sys.stderr):
         with suppress(OSError, ValueError):
             stream.flush()
     os._exit(status)  # all is done: taking what is known of 20,000 jobs apart would take half a second
+
+
+if __name__ == "__main__":
+    run()

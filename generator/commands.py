@@ -1,77 +1,33 @@
 """What the commands do. Each returns an exit status: 0 clean, 1 errors, 2 wrong usage.
 
-In reading order: UsageError, build, serve, check, figures, thread, schema. Heavy imports stand inside the
-functions, so that a command pays only for what it uses.
+In reading order: UsageError, check, figures, thread, schema, and how other commands choose jobs. Heavy
+imports stand inside the functions, so that a command pays only for what it uses.
 """
 
 from __future__ import annotations
 
 import json
-import logging
 import sys
 from argparse import Namespace
-from collections.abc import Iterator, Sequence
-from contextlib import ExitStack, closing, contextmanager
+from collections.abc import Sequence
 from difflib import get_close_matches
 from itertools import combinations
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, get_args
 
 from generator.errors import BadDesignation, JobProblems, Problem, SheetError
+from generator.terminal import say_finding, say_problem
 
 if TYPE_CHECKING:
-    from mkdocs.config.defaults import MkDocsConfig
-
     from generator.job.learned import Lessons
-    from generator.sheet.model import Finding, Sheet
-    from generator.site.hands import Hands
+    from generator.sheet.lines import Finding
+    from generator.sheet.model import Sheet
 
 CLEAN, ERRORS, USAGE = 0, 1, 2
-OWN_SETTINGS = "mkdocs.yml"
 
 
 class UsageError(SheetError):
     """The command line asks for something that cannot be; exit status 2."""
-
-
-def build(asked: Namespace) -> int:
-    """Build the whole site and say where to open it."""
-    with _hands(asked.machines) as hands:  # first of all: they get ready while the rest is loaded
-        return _build(asked, hands)
-
-
-def _build(asked: Namespace, hands: Hands) -> int:
-    from mkdocs.commands.build import build as mkdocs_build
-
-    from generator.site.plugin import SetupSheetsPlugin
-    from generator.site.swap import SiteFolder, SiteRefused
-
-    with _mkdocs(asked) as config_file:
-        SetupSheetsPlugin.ready = hands
-        config = _config(config_file, site_dir=_site(asked.site, config_file), strict=asked.strict or None)
-        plugin = config.plugins["setup_sheets"]
-        assert isinstance(plugin, SetupSheetsPlugin)
-        site = Path(config.site_dir)
-        try:
-            SiteFolder(site, plugin.jobs_folders(config)).check()
-        except SiteRefused as error:
-            raise UsageError(str(error)) from error
-        mkdocs_build(config)
-    index = (site / "index.html").resolve()
-    print(f"Built {plugin.summary()}.")
-    print(f"Open {index}")
-    print(f"  or {index.as_uri()}")
-    return ERRORS if plugin.archive.bad else CLEAN
-
-
-def serve(asked: Namespace) -> int:
-    """Show the site on this machine and build it again when a file changes, until Ctrl-C."""
-    from mkdocs.commands.serve import serve as mkdocs_serve
-
-    with _mkdocs(asked, logging.INFO) as config_file:
-        _config(config_file)
-        mkdocs_serve(config_file=config_file, dev_addr=asked.addr)
-    return CLEAN
 
 
 def check(asked: Namespace) -> int:
@@ -92,10 +48,10 @@ def check(asked: Namespace) -> int:
         print(json.dumps({"jobs": [_checked(*result) for result in results]}, indent=2))
     else:
         for problem in dict.fromkeys(problem for _, _, problems in results for problem in problems):
-            print(problem.with_caret())
+            say_problem(problem, sys.stdout)
         for path, sheet, _ in results:
             for finding in sheet.findings if sheet else ():
-                print(f"{_place(path, finding)}: {finding.level}: {finding.text} [{finding.id}]")
+                say_finding(_place(path, finding), finding.level, finding.text, finding.id, sys.stdout)
         not_ready = sum(sheet is not None and not sheet.ready for _, sheet, _ in results)
         print(f"{len(results)} checked, {bad} with errors, {not_ready} not ready to run", file=sys.stderr)
     return ERRORS if bad else CLEAN
@@ -113,7 +69,7 @@ def figures(asked: Namespace) -> int:
         record = figures_record(make_sheet(path, shops.of(path), shops.lessons(path)), path)
     except JobProblems as error:
         for problem in error.problems:
-            print(problem.with_caret(), file=sys.stderr)
+            say_problem(problem, sys.stderr)
         return ERRORS
     if asked.json:
         print(json.dumps(record, indent=2, allow_nan=False))
@@ -171,93 +127,6 @@ def all_schemas() -> dict[str, dict[str, Any]]:
 
     schemas = {"job": job_schema(), "log": log_schema(), "sender": sender_schema(), **shop_schemas()}
     return {**schemas, "manifest": manifest_schema()}
-
-
-@contextmanager
-def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
-    """The settings file to use, while what mkdocs says goes to standard error in its plain words."""
-    from mkdocs.exceptions import MkDocsException
-
-    from generator.site.plugin import TEMPLATES, SetupSheetsPlugin
-
-    own = Path(OWN_SETTINGS).is_file()
-    folders = tuple(Path(one) for one in asked.jobs or ("jobs",))
-    for jobs in folders if asked.jobs or not own else ():
-        if not jobs.is_dir():
-            raise UsageError(
-                f"{jobs}: there is no such jobs folder; go to the folder that has one, or give --jobs"
-            )
-    if len({one.resolve() for one in folders}) < len(folders):
-        raise UsageError("--jobs: a jobs folder is given twice; give each once")
-    logger, handler = logging.getLogger("mkdocs"), logging.StreamHandler()
-    handler.setFormatter(logging.Formatter("%(message)s"))
-    handler.setLevel(level)
-    logger.setLevel(level)
-    logger.addHandler(handler)
-    SetupSheetsPlugin.jobs_instead = folders if asked.jobs or not own else ()
-    SetupSheetsPlugin.without_cache = asked.no_cache
-    try:
-        yield OWN_SETTINGS if own else str(TEMPLATES / "mkdocs.yml")
-    except MkDocsException as error:
-        raise SheetError(str(error)) from error
-    finally:
-        SetupSheetsPlugin.jobs_instead = ()
-        SetupSheetsPlugin.without_cache = False
-        SetupSheetsPlugin.ready = None
-        logger.removeHandler(handler)
-
-
-@contextmanager
-def _hands(address: str | None) -> Iterator[Hands]:
-    """Who makes the sheets: the machines at an address, or processes of this one."""
-    from generator.site.hands import Hands
-
-    with ExitStack() as given:
-        executor = None
-        if address is not None:
-            from generator.site.machines import machines
-
-            executor = given.enter_context(machines(address))
-        hands = given.enter_context(closing(Hands(executor)))
-        hands.warm()
-        yield hands
-
-
-def _config(config_file: str, **settings: Any) -> MkDocsConfig:
-    from mkdocs.config import load_config
-
-    config = load_config(config_file, **settings)
-    if "setup_sheets" not in config.plugins:
-        raise UsageError(
-            f"{config_file}: does not list the plugin setup_sheets; add it under plugins"
-        )
-    return config
-
-
-def site_address() -> str:
-    """Where the site of this folder stands on the web, by its mkdocs.yml; empty where it does not say so.
-
-    Raises
-    ------
-    SheetError
-        When the settings cannot be read.
-    """
-    if not Path(OWN_SETTINGS).is_file():
-        return ""
-    from mkdocs.config import load_config
-    from mkdocs.exceptions import MkDocsException
-
-    try:
-        return load_config(OWN_SETTINGS).site_url or ""
-    except MkDocsException as error:
-        raise SheetError(f"{OWN_SETTINGS}: {error}") from error
-
-
-def _site(asked: str | None, config_file: str) -> str | None:
-    """The site's folder; None leaves it to the folder's own mkdocs.yml."""
-    if asked is None and config_file == OWN_SETTINGS:
-        return None
-    return str(Path(asked or "site").absolute())
 
 
 class Shops:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems
+from generator.terminal import say_problem
 
 if TYPE_CHECKING:
     from generator.job.shop import Shop
@@ -29,7 +30,7 @@ def compare(asked: Namespace) -> int:
         compared = compare_job(path, shop)
     except JobProblems as error:
         for problem in error.problems:
-            print(problem.with_caret(), file=sys.stderr)
+            say_problem(problem, sys.stderr)
         return ERRORS
     assert not isinstance(shop, JobProblems)  # a broken shop has no comparison
     names = _lathes(asked.lathe or (), shop, compared.here.lathe.lathe)
@@ -52,6 +53,6 @@ def _lathes(asked: Any, shop: Shop, own: str) -> list[str]:
             raise UsageError(f"{name}: is the lathe that the job is planned for; name another one")
         if name not in shop.lathes:
             near = nearest(name, list(shop.lathes))
-            hint = f"did you mean {near}?" if near else f"known are {', '.join(shop.lathes)}"
+            hint = f"did you mean {near}?" if near else f"the shop has {', '.join(shop.lathes)}"
             raise UsageError(f"{name}: is not a lathe of this shop: {hint}")
     return list(dict.fromkeys(asked))

@@ -14,6 +14,7 @@ from typing import Any, Final
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, all_jobs, chosen_jobs
 from generator.errors import JobProblems, Problem
+from generator.terminal import say_problem
 from generator.whole_file import free_place, write_whole
 
 WHAT: Final = ("figures", "passes")
@@ -30,7 +31,7 @@ def export(asked: Namespace) -> int:
     paths = all_jobs(jobs) if asked.all else chosen_jobs(asked.job, jobs)
     records, problems, bad = _records(paths, jobs)
     for problem in dict.fromkeys(problems):
-        print(problem.with_caret(), file=sys.stderr)
+        say_problem(problem, sys.stderr)
     if bad:
         print(f"Left out because of errors: {', '.join(bad)}", file=sys.stderr)
     if not records:

@@ -215,5 +215,5 @@ def _lathes(shop: Path, name: str | None) -> list[Lathe]:
     if name in lathes:
         return [lathes[name]]
     near = units.nearest(name, list(lathes))
-    hint = f"did you mean {near}?" if near else f"known here: {', '.join(lathes)}"
+    hint = f"did you mean {near}?" if near else f"the shop has {', '.join(lathes)}"
     raise UsageError(f"{name}: there is no such lathe in {shop}: {hint}")

@@ -18,6 +18,7 @@ from typing import Any, Final
 from generator import units
 from generator.commands import CLEAN, UsageError
 from generator.errors import BadQuantity
+from generator.sheet.figure import System
 from generator.sheet.found_words import (
     LENGTHS,
     NAMES,
@@ -27,7 +28,6 @@ from generator.sheet.found_words import (
     special_words,
     twin_sentences,
 )
-from generator.sheet.model import System
 from generator.si import degree, inch, mm
 from generator.threads.identify.candidate import Candidate, Distance
 from generator.threads.identify.measured import Measured, Name, Reading, disagreement, faults, reading
@@ -44,8 +44,8 @@ FAR = 100  # times what is likely: not near, whatever else fits
 MOST_STARTS: Final = 24
 WIDTH: Final = 110
 LEGEND: Final = (
-    "A distance is how far the reading lies outside what the thread measures as made; behind it, how many "
-    "times what is likely, by uncertainty and wear. Up to 1x fits. use: only wear explains it."
+    "Each distance is how far the reading lies outside what the thread measures as made. The x after it says "
+    "how many times what the reading's uncertainty and wear allow: up to 1x fits. use: only wear explains it."
 )
 NOWHERE_NEAR: Final = "No standard thread comes near what was measured"
 _WITHIN = re.compile(r"(?P<value>.+?)\s*(?:±|\+/-|\+-|\bwithin\b)\s*(?P<within>.+)")
@@ -135,7 +135,7 @@ def _starts(text: str | None) -> int | None:
         return None
     if not re.fullmatch(r"[1-9][0-9]?", text.strip(), re.ASCII) or int(text) > MOST_STARTS:
         raise UsageError(
-            f"--starts {units.quoted(text)} is no number of starts: write one from 1 to {MOST_STARTS}"
+            f"--starts {units.quoted(text)} is not a number of starts: write one from 1 to {MOST_STARTS}"
         )
     return int(text)
 

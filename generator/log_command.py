@@ -20,16 +20,17 @@ from typing import Final
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems, Location
-from generator.job.fields import Block, Scalar, System
 from generator.job.log_file import LogNotWritten, append_entries, with_entries
 from generator.job.log_names import LogNames, log_names
 from generator.job.reading import ReadJob, read_job, read_piece
 from generator.job.shop import Shop
 from generator.job.writing import entry_text
+from generator.job.written import Block, Scalar, System
 from generator.log_options import OPTIONS
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import History
+from generator.sheet.happened import History
 from generator.site.job_files import LOG
+from generator.terminal import say_problem
 
 STDIN: Final = "-"
 SLIPS: Final = ("log-operation", "log-dial", "log-measured")  # a slip of the pen: better asked before
@@ -109,7 +110,10 @@ def _entries(
     else:
         name, data = Path(asked.piece), Path(asked.piece).read_bytes()
     if not data.strip():
-        raise UsageError(f"{name}: there is nothing in it to write")
+        raise UsageError(
+            f"{name}: there is nothing in it to write; say what happened with options, such as --operation "
+            "thread --pass 12 --dial 0.089"
+        )
     return read_piece(name, data, units, dials, now(), names)
 
 
@@ -169,7 +173,7 @@ def _pairs(name: str, pairs: Sequence[str]) -> Block:
         key, equals, value = pair.partition("=")
         if not equals or not key.strip():
             option = name.replace("_", "-")
-            raise UsageError(f'--{option} "{pair}" is no key and value: write --{option} stick_out=11.5')
+            raise UsageError(f'--{option} "{pair}" is not a key and a value: write --{option} stick_out=11.5')
         block[key.strip().replace("-", "_")] = _as_written(value.strip())
     return block
 
@@ -250,7 +254,7 @@ def _not_written(error: LogNotWritten, entries: Sequence[Block]) -> int:
     """Why it is not in the log; the entry itself, so that it can be put there by hand."""
     print(error, file=sys.stderr)
     for problem in error.problems:
-        print(problem.with_caret(), file=sys.stderr)
+        say_problem(problem, sys.stderr)
     print("The log is as it was. This is what was not written:", file=sys.stderr)
     for entry in entries:
         print(entry_text(entry), end="", file=sys.stderr)

@@ -28,14 +28,16 @@ OPTIONS: Final[dict[str, str]] = {
     "watch_out": "watch_out", "lesson_for": "lesson_for",
 }
 _HELP: Final[dict[str, str]] = {
-    "at": "when, as 2026-03-04 or '2026-03-04 14:20' (default: now)", "by": "who, as a role",
+    "at": "when, as 2026-03-04 or '2026-03-04 14:20' (default: now)",
+    "by": "who did it, as a role, such as 'machinist 1'",
     "operation": "the operation: its name, or its number in the route", "pass": "the pass of the pass table",
     "start": "which start of a thread of several, from 1",
     "turns": "whole turns of the dial that feeds in", "dial": "what that dial then reads",
     "cross_turns": "whole turns of the cross-slide dial", "cross": "what the cross-slide dial then reads",
-    "with": "the instrument", "where": "where on the work it was measured",
+    "with": "the instrument, such as 'micrometer 2-3 in'",
+    "where": "where on the work it was measured, such as 'at the shoulder'",
     "wire": "the wire, where it is not the one of the sheet",
-    "tried": "what was tried on: the mate, a gauge", "fit_turns": "turns that it went on",
+    "tried": "what was tried on: the mate, a gauge", "fit_turns": "turns that it went on, such as 3 1/2",
     "feels": "does not start, binds, tight, free or rocks", "tight_at": "where it is tight or stopped",
     "feature": "a line of the inspection record, by its short name there",
     "found": "its size as it came in", "left": "its size as it leaves",
@@ -44,9 +46,11 @@ _HELP: Final[dict[str, str]] = {
     "concession": "what the customer lets pass outside its limits",
     "concession_for": "the line of the inspection record that it is about",
     "concession_by": "who of the customer's people agreed, a role or a code",
-    "concession_on": "the day it was agreed", "concession_reference": "a letter or an order that says so",
-    "note": "anything to be said", "asked": "what was asked", "agreed": "what was agreed",
-    "agreed_on": "the day it was agreed", "agreed_with": "who agreed, a role or a code",
+    "concession_on": "the day it was agreed, such as 2026-03-02",
+    "concession_reference": "a letter or an order that says so",
+    "note": "anything else, in your own words", "asked": "what was asked", "agreed": "what was agreed",
+    "agreed_on": "the day it was agreed, such as 2026-03-02",
+    "agreed_with": "who agreed, a role or a code",
     "time": "time that it took, such as '25 min' or '1 h 20 min'",
     "do_differently": "what to do differently next time",
     "watch_out": "what to watch out for next time",
@@ -61,7 +65,7 @@ _GROUPS: Final = (
         "feature", "found", "left", "goes", "accepted",
     )),
     ("what the customer lets pass", tuple(key for key in OPTIONS if key.startswith("concession"))),
-    ("what there is to say", (
+    ("notes, what was agreed, time, lessons", (
         "note", "asked", "agreed", "agreed_on", "agreed_with", "time", "do_differently", "watch_out",
         "lesson_for",
     )),
@@ -81,14 +85,14 @@ def log_options(command: ArgumentParser) -> None:
     stops = command.add_argument_group("stopping, taking up, finishing")
     for name, said in (
         ("stop", "the work is left: what is needed to take the thread up, as keys and values; what is left "
-         "out is asked for on a terminal"),
-        ("taken-up", "the work is back on the lathe: how it stands, as keys and values"),
+         "out is asked for on a terminal, such as cross=0.212 depth_left=0.0122"),
+        ("taken-up", "the work is back on the lathe: how it stands, as keys and values, such as dial=0.084"),
     ):
         stops.add_argument(f"--{name}", nargs="*", metavar="KEY=VALUE", help=said)
     stops.add_argument("--finished", action="store_true", help="the operation is done; without one, the job")
     command.add_argument(
         "--anyway", action="store_true",
-        help="write it although the job has no such operation, or dial or thread cannot read that",
+        help="write it although the job has no such operation, or its dial or thread cannot read that",
     )
     command.add_argument(
         "--from", dest="piece", metavar="FILE",

@@ -79,8 +79,8 @@ def given(asked: Namespace) -> Answers:
             key, equals, value = pair.partition("=")
             if not equals or key not in SECTION_KEYS:
                 raise UsageError(
-                    f'--work "{pair}" is no size of a section: write --work length=14 od="2 1/4", and bore=1 '
-                    "where it has one"
+                    f'--work "{pair}" is not a size of a section: write --work length=14 od="2 1/4", and '
+                    "bore=1 where it has one"
                 )
             answers[f"{key}_{number}"] = value
         answers.setdefault(f"bore_{number}", "")
@@ -108,7 +108,7 @@ def _draft(asked: Namespace, jobs: Path) -> Draft | None:
         return None
     with contextlib.suppress(EOFError):
         for one in there:
-            said = input(f'"{one.title}" was left half-way. Go on with it (yes or no) [yes]: ')
+            said = input(f'"{one.title}" was left halfway. Go on with it (yes or no) [yes]: ')
             if said.strip().lower() in ("", "y", "yes"):
                 return one
     return None

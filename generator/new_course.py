@@ -26,11 +26,11 @@ from generator.intake.number import next_number
 from generator.intake.question import Answers, Question
 from generator.job.beside import SENDER
 from generator.job.editor_line import has_schemas, without_line
-from generator.job.fields import Block
 from generator.job.names import unknown_names
 from generator.job.reading import find_jobs, read_block, read_job
 from generator.job.sender import read_sender, with_sender
 from generator.job.shop import Shop
+from generator.job.written import Block
 from generator.new_follows import Follows
 from generator.new_options import OPTIONS
 from generator.pack.placing import AlreadyThere, place_folder

@@ -16,11 +16,11 @@ from generator.errors import JobProblems, SheetError
 from generator.identify_command import identification_lines, worth_showing
 from generator.intake.job_file import probe
 from generator.intake.job_questions import HELD, MEASURED, THREAD
-from generator.job.fields import Block, System
 from generator.job.found import Found
 from generator.job.reading import read_job
 from generator.job.shop import Shop
 from generator.job.writing import file_text
+from generator.job.written import Block, System
 from generator.render.formats import written
 from generator.sheet.found_words import near_miss_sentences, twin_sentences
 from generator.sheet.model import Sheet

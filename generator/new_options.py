@@ -79,4 +79,4 @@ def new_options(command: ArgumentParser) -> None:
     )
     command.add_argument("--no-questions", action="store_true", help="ask nothing: write what is given")
     command.add_argument("--resume", metavar="DRAFT", help="go on with a draft, by the name of its file")
-    command.add_argument("--fresh", action="store_true", help="begin anew, whatever drafts there are")
+    command.add_argument("--fresh", action="store_true", help="start over, whatever drafts there are")

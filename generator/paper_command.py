@@ -11,6 +11,7 @@ from pathlib import Path
 
 from generator.commands import CLEAN, ERRORS, Shops, job_file
 from generator.errors import JobProblems
+from generator.terminal import say_problem
 from generator.whole_file import free_place, write_whole
 
 
@@ -35,7 +36,7 @@ def paper(asked: Namespace) -> int:
             sheet = make_bare_sheet(path, shop, data)
     except JobProblems as error:
         for problem in error.problems:
-            print(problem.with_caret(), file=sys.stderr)
+            say_problem(problem, sys.stderr)
         return ERRORS
     out = free_place(Path(asked.out or f"{_file_name(sheet.job)}-paper.html"), jobs, "-o", MARK)
     stays = [

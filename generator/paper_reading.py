@@ -10,8 +10,8 @@ from pathlib import Path
 from typing import Any, Final
 
 from generator.errors import JobProblems, SheetError
-from generator.job.fields import Block
 from generator.job.reading import read_tree
+from generator.job.written import Block
 from generator.pictures import BadPicture, Picture, grey_picture
 
 INSTALL: Final = "reading a code needs the library zxing-cpp: pip install 'lathe-setup-sheets[paper]'"

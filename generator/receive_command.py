@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Final
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError
 from generator.errors import JobProblems, Location
+from generator.terminal import say_problem
 
 if TYPE_CHECKING:
     from generator.job.shop import Shop
@@ -34,7 +35,7 @@ def receive(asked: Namespace) -> int:
     file, jobs = Path(asked.file), Path(asked.jobs or "jobs")
     shop = _own_shop(jobs)
     if asked.lathe is not None and asked.lathe not in shop.lathes:
-        known = f"known are {', '.join(shop.lathes)}"
+        known = f"the shop has {', '.join(shop.lathes)}"
         raise UsageError(f"{asked.lathe}: is not a lathe of this shop: {known}; nothing was added")
     try:
         with tempfile.TemporaryDirectory(prefix="setup-") as folder:
@@ -45,7 +46,7 @@ def receive(asked: Namespace) -> int:
         return ERRORS
     except JobProblems as error:
         for problem in error.problems:
-            print(problem.with_caret(), file=sys.stderr)
+            say_problem(problem, sys.stderr)
         print(f"{file}: is not taken in, for the reasons above. Nothing was added.", file=sys.stderr)
         return ERRORS
     target = jobs / _today()[:4] / new.folder

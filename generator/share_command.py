@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems
+from generator.terminal import say_problem
 from generator.whole_file import free_place, write_whole
 
 if TYPE_CHECKING:
@@ -38,7 +39,7 @@ def share(asked: Namespace) -> int:
         read = read_job(path)
     except JobProblems as error:
         for problem in error.problems:
-            print(problem.with_caret(), file=sys.stderr)
+            say_problem(problem, sys.stderr)
         print(f"{asked.job}: has errors, so it is not handed over; nothing was written", file=sys.stderr)
         return ERRORS
     log: ReadLog | None = log_beside(read, shops.of(path))
@@ -67,7 +68,7 @@ def _left(without: list[str], wanted: list[str], parts: tuple[str, ...]) -> set[
     named = [{one.strip() for some in given for one in some.split(",")} for given in (without, wanted)]
     for one in sorted(named[0] | named[1]):
         if one not in parts:
-            raise UsageError(f"{one or 'an empty word'}: is nothing that can be left out: {', '.join(parts)}")
+            raise UsageError(f"{one or 'an empty word'}: cannot be left out: write {', '.join(parts)}")
     if both := sorted(named[0] & named[1]):
         raise UsageError(f"{both[0]}: stands after --with and after --without; take one out")
     return (named[0] | {"customer"}) - named[1]
@@ -86,7 +87,6 @@ def _sheet(whole: Handed, number: str, path: Path) -> bytes:
     from generator.pack.placing import lay_out
     from generator.render.print_set import set_document
     from generator.site.archive import make_entry, try_shop
-    from generator.site.plugin import STYLES
 
     with tempfile.TemporaryDirectory(prefix="setup-") as folder:
         jobs = Path(folder, "jobs")
@@ -94,7 +94,7 @@ def _sheet(whole: Handed, number: str, path: Path) -> bytes:
         made = make_entry(here, try_shop(jobs / "_shop"), alone=True)
     if made.entry.problems:
         raise JobProblems(made.entry.problems)
-    return set_document([number], [made.body], STYLES).encode()
+    return set_document([number], [made.body]).encode()
 
 
 def _own_file(out: Path, jobs: Path) -> Path:

@@ -31,6 +31,9 @@ _FRACTION = re.compile(r"([1-9][0-9]*)/([1-9][0-9]*)")
 _MIXED = re.compile(r"([1-9][0-9]*)(?: +|-)([1-9][0-9]*)/([1-9][0-9]*)")
 _ONE_CHARACTER_FRACTIONS: Final = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _REFUSALS: tuple[tuple[re.Pattern[str], str], ...] = (
+    (re.compile(r".*[0-9] *(\+ ?/ ?-|±).*"), "has a tolerance beside it: write the size alone"),
+    (re.compile(r"[Øø⌀⌴].*"), "has a sign for the diameter in front: write the number without it"),
+    (re.compile(r"[0-9]*\.[0-9]+ *[-–] *[0-9]*\.[0-9]+"), "is two numbers: write the one that counts"),
     (re.compile(r"[0-9]{1,3}(,[0-9]{3})+(\.[0-9]*)?"),
      "has a comma: write {no_comma} without it, or {point} with a point"),
     (re.compile(r".*,.*"), "has a decimal comma: write {point}, with a point"),
@@ -279,7 +282,7 @@ def read_amount(text: str, quantity: str, bare: str | None = None, *, zero: bool
     if quantity == "time" and (parts := _HOURS_MINUTES.fullmatch(text.strip())):
         return _hours_and_minutes(parts, shown)
     if re.fullmatch(r"[eE][+-]?[0-9]+.*", unit) and number:
-        raise BadQuantity(f"{shown} has an exponent: write the number out, such as 1200 or 0.0012")
+        raise BadQuantity(f"{shown} is written with a power of ten: write it out, such as 1200 or 0.0012")
     if not number:
         raise BadQuantity(f"{shown} is not {wanted.a}: write {wanted.examples}")
     try:
@@ -347,7 +350,7 @@ def read_taper(text: str) -> Fraction:
     except BadQuantity as error:
         raise BadQuantity(f"{shown} is not a taper, its number {error}") from None
     if taper <= 0 or taper > 1:
-        raise BadQuantity(f"{shown} is no taper of a thread: write {TAPERS}")
+        raise BadQuantity(f"{shown} is not a taper that a thread can have: write {TAPERS}")
     return taper
 
 
@@ -369,6 +372,8 @@ def _split(text: str) -> tuple[str, str]:
 def _unit(unit: str, wanted: Quantity, shown: str, number: str) -> str:
     if unit in wanted.units:
         return unit
+    if unit == "''" and '"' in wanted.units:
+        raise BadQuantity(f"{shown} has two single marks for inches: write {number} in")
     if unit in wanted.refused:
         raise BadQuantity(f"{shown}: {wanted.refused[unit]}")
     if unit.rstrip(".") in wanted.units:

@@ -95,12 +95,12 @@ def _between(start: Point, end: Point, share: float) -> Point:
 
 
 def _thread(sketch: Sketch, left: float, right: float, top: float, bottom: float, depth: float = 10) -> None:
-    """Crests and roots of a thread drawn as the trade sketches it: slanting lines, long and short."""
+    """Crests and roots of a right-hand thread as the trade sketches it: slanting lines, long and short."""
     turns = int((right - left) / 14)
     for turn in range(turns):
         x = left + turn * (right - left) / turns
-        sketch.line([(x + 6, top), (x, bottom)], 2.0)
-        sketch.line([(x + 12, top + depth), (x + 7, bottom - depth)], 1.2)
+        sketch.line([(x, top), (x + 6, bottom)], 2.0)
+        sketch.line([(x + 7, top + depth), (x + 12, bottom - depth)], 1.2)
 
 
 def hinge_pin() -> Sketch:

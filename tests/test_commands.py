@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import argparse
 import json
 import re
+import shlex
 import shutil
 import subprocess
 import sys
@@ -13,10 +15,12 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from generator.__main__ import main
+from generator.__main__ import _parser, main
+from tests.small_shop import ROOT, small_shop
 
-ROOT = Path(__file__).resolve().parent.parent
-COMMANDS = ("build", "serve", "check", "figures", "thread", "gears", "compare", "log", "schema")
+COMMANDS = tuple(
+    next(action.choices for action in _parser()._actions if isinstance(action, argparse._SubParsersAction))
+)
 PLACE = re.compile(r"^[^:\n]+:\d+:\d+: ")
 
 
@@ -25,6 +29,13 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """An empty folder with a copy of the demo archive; the current folder."""
     shutil.copytree(ROOT / "jobs", tmp_path / "jobs")
     monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+@pytest.fixture
+def few(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The same with two jobs, to build: most of a build's time are its jobs."""
+    monkeypatch.chdir(small_shop(tmp_path, ("SW-101-ramp-hinge-pin", "SW-116-coupling-hook")))
     return tmp_path
 
 
@@ -50,9 +61,12 @@ def run(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int, str, str]
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_help_has_an_example(capsys: pytest.CaptureFixture[str], command: str) -> None:
+    """An example that the command itself takes."""
     status, out, _ = run(capsys, command, "--help")
     assert status == 0
-    assert f"example: python -m generator {command}" in out
+    (example,) = re.findall(r"example: python -m generator (.+)", " ".join(out.split()))
+    assert example.startswith(command)
+    _parser().parse_args(shlex.split(example))
 
 
 def test_help_lists_every_command(capsys: pytest.CaptureFixture[str]) -> None:
@@ -69,14 +83,33 @@ def test_wrong_usage_is_status_two(capsys: pytest.CaptureFixture[str], words: tu
     assert "usage:" in err
 
 
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("bild",), 'COMMAND: "bild" is not known here: did you mean build? Write build, serve, check, '),
+        (("check", "--fast"), "--fast is not taken here: see --help for an example"),
+        (("figures",), "JOB is missing: see --help for an example"),
+        (("figures", "SW-101", "--jobs"), "--jobs stands without its value: write it behind"),
+        (("figures", "SW-101", "--json=2"), "--json takes no value: leave '2' out"),
+        (("paper", "SW-101", "--paper", "A5"), '--paper: "A5" is not known here: write A4 or Letter'),
+    ],
+)
+def test_wrong_usage_says_what_to_write(
+    capsys: pytest.CaptureFixture[str], words: tuple[str, ...], said: str
+) -> None:
+    _, _, err = run(capsys, *words)
+    assert said in err
+    assert "error" not in err
+
+
 # build
 
 
 def test_build_makes_the_site_and_says_where_to_open_it(
-    here: Path, capsys: pytest.CaptureFixture[str]
+    few: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     status, out, _ = run(capsys, "build")
-    index = here / "site" / "index.html"
+    index = few / "site" / "index.html"
     assert status == 0
     assert index.is_file()
     assert str(index) in out
@@ -84,78 +117,78 @@ def test_build_makes_the_site_and_says_where_to_open_it(
 
 
 def test_build_takes_jobs_and_site_from_elsewhere(
-    here: Path,
+    few: Path,
     tmp_path_factory: pytest.TempPathFactory,
     monkeypatch: pytest.MonkeyPatch,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
     monkeypatch.chdir(tmp_path_factory.mktemp("elsewhere"))
-    status, _, _ = run(capsys, "build", "--jobs", str(here / "jobs"), "--site", "out/site")
+    status, _, _ = run(capsys, "build", "--jobs", str(few / "jobs"), "--site", "out/site")
     assert status == 0
     assert Path("out/site/index.html").is_file()
     assert {path.name for path in Path().iterdir()} == {"out"}
 
 
-def test_build_uses_the_folders_own_mkdocs_yml(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    (here / "docs").mkdir()
-    (here / "docs" / "index.md").write_text("# Our own page\n", encoding="utf-8")
+def test_build_uses_the_folders_own_mkdocs_yml(few: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (few / "docs").mkdir()
+    (few / "docs" / "index.md").write_text("# Our own page\n", encoding="utf-8")
     theme = (ROOT / "site_templates" / "theme").as_posix()
-    (here / "mkdocs.yml").write_text(
+    (few / "mkdocs.yml").write_text(
         f"site_name: Ours\nsite_dir: public\ntheme: {{name: material, custom_dir: {theme}, font: false}}\n"
         "plugins: [setup_sheets]\n",
         encoding="utf-8",
     )
     status, _, _ = run(capsys, "build")
     assert status == 0
-    assert "Our own page" in (here / "public" / "index.html").read_text(encoding="utf-8")
-    assert list((here / "public" / "sheets").glob("*/*.html"))
+    assert "Our own page" in (few / "public" / "index.html").read_text(encoding="utf-8")
+    assert list((few / "public" / "sheets").glob("*/*.html"))
 
 
-def test_build_says_when_mkdocs_yml_is_not_for_sheets(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    (here / "docs").mkdir()
-    (here / "mkdocs.yml").write_text("site_name: Other\n", encoding="utf-8")
+def test_build_says_when_mkdocs_yml_is_not_for_sheets(few: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (few / "docs").mkdir()
+    (few / "mkdocs.yml").write_text("site_name: Other\n", encoding="utf-8")
     status, _, err = run(capsys, "build")
     assert status == 2
     assert "does not list the plugin setup_sheets" in err
-    assert not (here / "site").exists()
+    assert not (few / "site").exists()
 
 
 def test_build_with_a_bad_job_still_builds_and_is_status_one(
-    here: Path, capsys: pytest.CaptureFixture[str]
+    few: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    spoil(job(here, "SW-101"))
+    spoil(job(few, "SW-101"))
     status, out, err = run(capsys, "build")
     assert status == 1
     assert "1 without a sheet because of errors" in out
     assert re.search(r"^jobs/2026/SW-101-ramp-hinge-pin/job\.yml:\d+:\d+: tilte: ", err, re.MULTILINE)
-    assert len(list((here / "site").glob("sheets/*/*.html"))) == len(
-        list((here / "jobs").glob("*/*/job.yml"))
+    assert len(list((few / "site").glob("sheets/*/*.html"))) == len(
+        list((few / "jobs").glob("*/*/job.yml"))
     )
 
 
 def test_build_strict_with_a_bad_job_keeps_the_earlier_site(
-    here: Path, capsys: pytest.CaptureFixture[str]
+    few: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert run(capsys, "build")[0] == 0
-    before = (here / "site" / "find" / "columns.js").read_bytes()
-    spoil(job(here, "SW-101"))
+    before = (few / "site" / "find" / "columns.js").read_bytes()
+    spoil(job(few, "SW-101"))
     status, _, err = run(capsys, "build", "--strict")
     assert status == 1
     assert "tilte" in err
-    assert (here / "site" / "find" / "columns.js").read_bytes() == before
+    assert (few / "site" / "find" / "columns.js").read_bytes() == before
 
 
 @pytest.mark.parametrize("site", ["jobs", "jobs/site", ".", "mine"])
 def test_build_refuses_a_site_folder_that_holds_somebodys_files(
-    here: Path, capsys: pytest.CaptureFixture[str], site: str
+    few: Path, capsys: pytest.CaptureFixture[str], site: str
 ) -> None:
-    (here / "mine").mkdir()
-    (here / "mine" / "letter.txt").write_text("dear", encoding="utf-8")
-    before = sorted(here.rglob("*"))
+    (few / "mine").mkdir()
+    (few / "mine" / "letter.txt").write_text("dear", encoding="utf-8")
+    before = sorted(few.rglob("*"))
     status, _, err = run(capsys, "build", "--site", site)
     assert status == 2
     assert "site" in err
-    assert sorted(here.rglob("*")) == before
+    assert sorted(few.rglob("*")) == before
 
 
 def test_build_without_a_jobs_folder_is_status_two(
@@ -243,31 +276,34 @@ def test_findings_do_not_change_the_status(here: Path, capsys: pytest.CaptureFix
     assert ": stop: " in out
 
 
-@pytest.mark.parametrize(
-    "content",
-    [
-        b"",
-        b"\xff\xfe\x00",
-        b"[" * 5000,
-        b"job: &a [*a]",
-        b"- 1\n- 2\n",
-        b"\x00",
-        b"job: 1\njob: 2\n",
-        b"just words",
-    ],
-    ids=["empty", "not text", "deep", "alias", "list", "nul", "twice", "words"],
-)
+NO_JOBS = {
+    "empty": b"",
+    "not text": b"\xff\xfe\x00",
+    "deep": b"[" * 5000,
+    "alias": b"job: &a [*a]",
+    "list": b"- 1\n- 2\n",
+    "nul": b"\x00",
+    "twice": b"job: 1\njob: 2\n",
+    "words": b"just words",
+}
+
+
 def test_a_file_that_is_no_job_is_named_with_its_place(
-    here: Path, capsys: pytest.CaptureFixture[str], content: bytes
+    few: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    path = here / "jobs" / "2026" / "SW-300-bad" / "job.yml"
-    path.parent.mkdir()
-    path.write_bytes(content)
-    for command in (("check",), ("figures", "--json")):
-        status, out, err = run(capsys, command[0], "SW-300", *command[1:])
-        assert status == 1
-        assert re.search(r"SW-300-bad/job\.yml:\d+:\d+: ", out + err)
-    assert run(capsys, "build")[0] == 1
+    names = [f"SW-{number}-bad" for number in range(300, 300 + len(NO_JOBS))]
+    for name, content in zip(names, NO_JOBS.values(), strict=True):
+        path = few / "jobs" / "2026" / name / "job.yml"
+        path.parent.mkdir()
+        path.write_bytes(content)
+        for command in (("check",), ("figures", "--json")):
+            status, out, err = run(capsys, command[0], name[:6], *command[1:])
+            assert status == 1
+            assert re.search(rf"{name}/job\.yml:\d+:\d+: ", out + err)
+    status, _, err = run(capsys, "build")
+    assert status == 1
+    for name in names:
+        assert re.search(rf"{name}/job\.yml:\d+:\d+: ", err)
 
 
 # figures
@@ -413,7 +449,7 @@ def test_schema_prints_the_schema_of_a_job(capsys: pytest.CaptureFixture[str]) -
 # the program as a whole
 
 
-def test_a_reader_that_goes_away_makes_no_traceback(here: Path) -> None:
+def test_a_reader_that_goes_away_makes_no_traceback(few: Path) -> None:
     command = f'"{sys.executable}" -m generator check | head -n 0'
     ended = subprocess.run(command, shell=True, capture_output=True, text=True, check=False)
     assert "Traceback" not in ended.stderr
@@ -421,7 +457,7 @@ def test_a_reader_that_goes_away_makes_no_traceback(here: Path) -> None:
 
 def test_a_thread_costs_no_import_of_the_site(here: Path) -> None:
     code = (
-        "import sys; from generator.__main__ import main; main(['thread', '2-8 UN-2A']);"
+        "import sys; from generator.__main__ import _parser, main; main(['thread', '2-8 UN-2A']);"
         "print([name for name in ('mkdocs', 'jinja2', 'yaml', 'pydantic') if name in sys.modules])"
     )
     ended = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

@@ -184,7 +184,7 @@ def test_an_unknown_lathe_is_status_two_and_the_nearest_is_named(
     assert err.strip() == "thirteen-inhc: is not a lathe of this shop: did you mean thirteen-inch?"
     status, _, err = run(capsys, "SW-113", "--lathe", "xyz")
     assert status == 2
-    assert "known are long-bed, metric, thirteen-inch" in err
+    assert "the shop has long-bed, metric, thirteen-inch" in err
 
 
 def test_its_own_lathe_is_no_other_one(here: Path, capsys: pytest.CaptureFixture[str]) -> None:

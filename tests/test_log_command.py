@@ -20,6 +20,7 @@ from generator.__main__ import main
 from generator.job.reading import read_log
 
 ROOT = Path(__file__).resolve().parent.parent
+SEVERAL = 5  # processes at once
 PASS = ("--operation", "thread", "--pass", "12", "--dial", "0.077", "--at", "2026-06-01 14:20")
 
 
@@ -146,7 +147,7 @@ def test_a_piece_comes_from_standard_input_or_a_file(
         (("--by", "KL", "--operation", "thread"), "", "The entry says nothing"),
         ((), "note: x\nfit: {}", "standard input:2:1: fit: does not say how it went"),
         ((), '"', "standard input:1:1: a quote is opened here"),
-        ((), "hello", "standard input:1:1: is no list of entries"),
+        ((), "hello", "standard input:1:1: is not a list of entries"),
     ],
 )
 def test_a_bad_entry_is_refused_and_the_file_is_as_it_was(
@@ -188,7 +189,7 @@ def test_a_slip_of_the_pen_is_asked_about_before_it_is_written(
         (("SW-999", "--note", "x"), "there is no such job"),
         (("SW-113",), "there is nothing in it to write"),
         (("SW-113", "--note", "x", "--from", "piece.yml"), "not both"),
-        (("SW-113", "--stop", "jaw mark"), "is no key and value: write --stop stick_out=11.5"),
+        (("SW-113", "--stop", "jaw mark"), "is not a key and a value: write --stop stick_out=11.5"),
         ((), "usage:"),
     ],
 )
@@ -269,12 +270,12 @@ def test_several_at_once_from_the_command_line_all_get_in(here) -> None:
             [*command, f"entry {number}"], stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
             stderr=subprocess.PIPE, text=True, env=environment,
         )
-        for number in range(10)
+        for number in range(SEVERAL)
     ]
     said = [process.communicate() for process in processes]
-    assert [process.returncode for process in processes] == [0] * 10, said
+    assert [process.returncode for process in processes] == [0] * SEVERAL, said
     log = read_log(log_of(here), "inch", "inch")
-    assert {one.entry.note for one in log.entries} == {f"entry {number}" for number in range(10)}
+    assert {one.entry.note for one in log.entries} == {f"entry {number}" for number in range(SEVERAL)}
 
 
 # -- a bad log and the other commands -------------------------------------------------------------------

@@ -249,7 +249,7 @@ def test_wrong_options_are_refused_and_nothing_is_written(run: Run, shop: Path) 
     for words, said in [
         (["--title", "Pin", "--major", "1,5"], '--major: "1,5" has a decimal comma'),
         (["--title", "Pin", "--held", "magnet"], '--held: "magnet" is none of these: chuck, collet'),
-        (["--title", "Pin", "--work", "14"], '--work "14" is no size of a section'),
+        (["--title", "Pin", "--work", "14"], '--work "14" is not a size of a section'),
         (["--resume", "x"], "--resume x: there is no such draft"),
         (["--like", "SW-999"], "SW-999: there is no such job"),
         (["--like", "SW-113", "--grip", "3"], "--grip: comes from the job that is copied"),

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import os
 import re
+import subprocess
+import sys
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -207,3 +209,45 @@ def test_the_help_has_an_example(run: Run) -> None:
     status, out, _ = run("--help")
     assert status == 0
     assert "example: python -m generator print SW-113 SW-116 --pages machine --paper A4" in out
+
+
+# the sheet of one job
+
+
+def test_one_sheet_is_written_without_the_framework_that_makes_the_site(shop: Path) -> None:
+    """The same article as `print` writes; neither mkdocs nor the theme can be imported."""
+    program = (
+        "import sys\n"
+        "for name in ('mkdocs', 'material', 'markdown', 'pymdownx'): sys.modules[name] = None\n"
+        "from generator.__main__ import main\n"
+        "sys.exit(main(['sheet', 'SW-113', '-o', 'one.html', '--paper', 'A4']))\n"
+    )
+    here = {**os.environ, "PYTHONPATH": str(ROOT)}
+    subprocess.run([sys.executable, "-c", program], cwd=shop, env=here, check=True)
+    assert jobs_in(shop / "one.html") == ["SW-113"]
+    assert "size: A4" in (shop / "one.html").read_text(encoding="utf-8")
+
+
+def test_one_sheet_is_named_as_its_folder_and_takes_nobodys_place(
+    shop: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    run = runner(shop, monkeypatch, capsys, "sheet")
+    file = shop / "SW-118-pump-lug.html"
+    assert run("SW-118")[0] == 0
+    assert jobs_in(file) == ["SW-118"]
+    assert run("SW-118", "--pages", "customer")[0] == 0
+    file.write_text("my own page", encoding="utf-8")
+    status, _, err = run("SW-118")
+    assert (status, file.read_text(encoding="utf-8")) == (2, "my own page")
+    assert "was not written by this command" in err
+
+
+def test_one_sheet_of_a_job_with_errors_says_so(
+    shop: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = shop / "jobs" / "2026" / "SW-118-pump-lug" / "job.yml"
+    path.write_text(path.read_text(encoding="utf-8").replace("title:", "tilte:"), encoding="utf-8")
+    status, _, err = runner(shop, monkeypatch, capsys, "sheet")("SW-118")
+    assert status == 1
+    assert "job.yml:" in err
+    assert "tilte" in err

@@ -106,11 +106,11 @@ def test_options_say_the_same_as_answers(run: Run, tmp_path: Path, monkeypatch: 
 @pytest.mark.parametrize(("key", "wrong", "said"), [
     ("swing", "1,5", '"1,5" has a decimal comma: write 1.5, with a point.'),
     ("swing_cross", "15", "is larger than over_bed"),
-    ("speeds", "70, 45", '1: "45 rpm" is not above the "70 rpm" before it: write them rising.'),
-    ("three_jaw", "6 to 1/8", 'from: "6 in" is larger than to, "1/8 in": exchange them.'),
+    ("speeds", "70, 45", '1: "45 rpm" is not above the "70 rpm" before it: write them from low to high.'),
+    ("three_jaw", "6 to 1/8", 'from: "6 in" is larger than to, "1/8 in": swap them.'),
     ("three_jaw", "6", "to: is missing"),
     ("gearbox", "4 4 1/2", '0: "4 4 1/2"'),
-    ("change_gears", "24, 24, 3", '"3" is no change gear'),
+    ("change_gears", "24, 24, 3", '"3" is not a change gear'),
     ("cross_turn", "0.0995", "is not a whole number of divisions"),
     ("nose", "glue", '"glue" is none of these: camlock, screwed'),
 ])

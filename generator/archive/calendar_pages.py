@@ -135,7 +135,7 @@ class _Section:
 
 
 _SECTIONS: Final = (
-    _Section("stopped", "Stopped", "Half-way, with the work to be taken up again.", "stopped"),
+    _Section("stopped", "Stopped", "Halfway, with the work to be taken up again.", "stopped"),
     _Section("in work", "In work", "On a lathe, or between two operations.", "last"),
     _Section("planned", "Planned", "Agreed, and waiting for a lathe.", "received"),
     _Section("quoted", "Quoted", "Waiting for the customer's word.", "received"),
@@ -145,7 +145,7 @@ _SECTIONS: Final = (
         "received",
     ),
 )  # fmt: skip
-_HEADS: Final = {"received": "Waits since", "stopped": "Stopped since", "last": "Last day"}
+_HEADS: Final = {"received": "Waiting since", "stopped": "Stopped since", "last": "Last day"}
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""The lists of figures and sources that the sheets of an archive rest on."""
+"""The sources that the sheets of an archive rest on, and what rests on each."""
 
 from __future__ import annotations
 
@@ -10,17 +10,12 @@ from generator.render.environment import environment
 
 @dataclass(frozen=True)
 class FigureName:
-    """A figure name as the documentation lists it; without a name, what else of a sheet rests on a source."""
+    """A figure of a sheet with its source; without a name, what else of a sheet rests on one."""
 
     name: str
     label: str
     quantity: str
     source: str
-
-
-def figures_table(figures: Sequence[FigureName]) -> str:
-    """The table of figure names, as HTML."""
-    return environment().get_template("archive/figures.html").render(figures=figures)
 
 
 def sources_table(sources: Sequence[tuple[str, Sequence[str]]]) -> str:

@@ -20,7 +20,8 @@ from generator.render.environment import environment
 from generator.render.formats import digits, in_unit
 from generator.render.plot_view import plot_view
 from generator.render.svg import svg
-from generator.sheet.model import Curve, PlotScene, Quantity
+from generator.sheet.drawn import Curve, PlotScene
+from generator.sheet.figure import Quantity
 from generator.sheet.row import WHOLE, ArchiveRow
 from generator.si import minute
 

@@ -76,12 +76,16 @@ def _shares(give: Array, stiffness: float) -> Array:
 
 
 def compliance(beam: Beam, places: Sequence[Length]) -> Compliance:
-    """Compliance of a beam at places on it.
+    """Compliance of a beam at places on it: how far it moves at each for a force, ``y = K⁻¹ F``.
 
     Parameters
     ----------
     beam : the work on its supports
     places : n places, rising, m
+
+    Returns
+    -------
+    Movement of every place under a unit force at every other, m/N.
 
     Raises
     ------
@@ -90,7 +94,7 @@ def compliance(beam: Beam, places: Sequence[Length]) -> Compliance:
 
     Notes
     -----
-    As the beam.
+    Small movements of an elastic beam, shear included; the range is that of the beam.
 
     Examples
     --------

@@ -1,7 +1,7 @@
 """The ring as a curved beam: what a wall that is not thin changes.
 
     neutral_shift         how far the neutral axis lies inside the middle of the wall
-    lobe_compliance       how far a pressure with m waves round the ring pushes the wall
+    lobe_compliance       how far a pressure with m waves around the ring pushes the wall
     thick_load_share, thick_midway_share     as in `ring`, with hoop force and shear
     thick_moment_at_load  bending moment at a load
     bore_stress, outside_stress     stress at both faces of the wall
@@ -73,7 +73,7 @@ def lobe_compliance(
 
     Parameters
     ----------
-    waves : m, waves round the ring, 2 or more
+    waves : m, waves around the ring, 2 or more
     radius : R, mean radius, m
     wall : t, m
     modulus : E, Pa
@@ -105,7 +105,7 @@ def lobe_compliance(
     Timoshenko, Strength of Materials II, strain energy of curved bars; the series is derived here.
     """
     if waves < 2:
-        raise OutsideRange("waves round the ring", waves, 2, None, "one wave moves it, none squeezes it")
+        raise OutsideRange("waves around the ring", waves, 2, None, "one wave moves it, none squeezes it")
     above_zero("elastic modulus", modulus, "Pa")
     square, shear_modulus = waves**2, modulus / (2 * (1 + poisson))
     bending = (radius / neutral_shift(radius, wall) - 1) / (modulus * wall)

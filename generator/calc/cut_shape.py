@@ -60,6 +60,8 @@ class CutShape:
 def cut_shape(places: Sequence[Length] | Array, errors: Sequence[Length] | Array) -> CutShape:
     """Shape of a cut from its diameter error: bigger is +, smaller is −.
 
+    ``spread = largest error − smallest error``; the form by where the largest and the smallest stand.
+
     Parameters
     ----------
     places : n places along the cut, rising, m

@@ -208,6 +208,10 @@ def cutting_power(force: Force, speed: Speed) -> Power:
     -------
     W.
 
+    Notes
+    -----
+    Arithmetic; no range.
+
     Examples
     --------
     1000 N at 30 m/min:

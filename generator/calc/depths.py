@@ -24,6 +24,8 @@ def cuts(
 ) -> tuple[Length, ...]:
     """Divide stock into roughing cuts, none above the largest, and a finishing cut.
 
+    ``cuts = (stock − finish) ÷ largest``, rounded up, then the finishing cut.
+
     Parameters
     ----------
     stock : to come off, on the radius, m
@@ -82,6 +84,8 @@ def cuts(
 def readings(depths: Sequence[Length], dial: Dial) -> tuple[tuple[int, Length], ...]:
     """Turns and reading of the dial after each cut, from zero at touch.
 
+    ``sum of depths ÷ travel of one turn``: whole turns, and what is left over as the dial reads.
+
     Parameters
     ----------
     depths : depth of each cut, on the radius, m
@@ -95,6 +99,10 @@ def readings(depths: Sequence[Length], dial: Dial) -> tuple[tuple[int, Length], 
     ------
     OutsideRange
         When a depth is below zero.
+
+    Notes
+    -----
+    Arithmetic; no range.
 
     Examples
     --------

@@ -138,6 +138,8 @@ class NextStart:
 def next_starts(found: Iterable[Engagement], starts: int) -> tuple[NextStart, ...]:
     """How the dial leads to each start but the first.
 
+    A line leads to start k when ``(travel to the line ÷ lead) × starts`` leaves k − 1 over whole turns.
+
     Parameters
     ----------
     found : what `engagements` gives for the thread
@@ -146,6 +148,10 @@ def next_starts(found: Iterable[Engagement], starts: int) -> tuple[NextStart, ..
     Returns
     -------
     One entry for each start from the second on.
+
+    Notes
+    -----
+    Exact, in fractions. No range.
 
     Examples
     --------

@@ -101,6 +101,8 @@ def whole_graduations(
 def reading(travel: Length, dial: Dial, back: bool = False) -> tuple[int, Length]:
     """Whole turns, and then the reading, of a dial that stood at zero.
 
+    ``travel ÷ travel of one turn``: whole turns, and what is left over as the dial reads.
+
     Parameters
     ----------
     travel : how far the slide has moved since zero, m
@@ -149,6 +151,8 @@ def reading(travel: Length, dial: Dial, back: bool = False) -> tuple[int, Length
 def travel_read(turns: int, shown: Length, dial: Dial, back: bool = False) -> Length:
     """How far the slide has moved, from what its dial shows; the inverse of `reading`.
 
+    ``turns × travel of one turn + reading``, a reading on diameter halved.
+
     Parameters
     ----------
     turns : whole turns since zero
@@ -164,6 +168,10 @@ def travel_read(turns: int, shown: Length, dial: Dial, back: bool = False) -> Le
     ------
     OutsideRange
         When the reading is none of this dial: it runs from zero to just under one turn.
+
+    Notes
+    -----
+    A reading of this dial: from zero to just under one turn.
 
     Examples
     --------

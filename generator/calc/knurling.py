@@ -37,6 +37,10 @@ def teeth_around(diameter: Length, pitch: Length) -> float:
     OutsideRange
         When either is not above zero.
 
+    Notes
+    -----
+    Arithmetic; no range.
+
     Examples
     --------
     1/2 in with a roller of 3/4 in and 47 teeth, printed as 31.3:
@@ -88,7 +92,7 @@ def blanks(diameter: Length, pitch: Length) -> tuple[Length, Length]:
 
 
 def raised(blank: Length, pitch: Length) -> tuple[Length, Length]:
-    """Diameter over the knurl: the blank and half a pitch to a whole one.
+    """Diameter over the knurl: the blank and half a pitch to a whole one: ``d + p ÷ 2`` to ``d + p``.
 
     Parameters
     ----------

@@ -119,7 +119,7 @@ class Found:
 def search(
     wanted: WantedLead, settings: Sequence[Setting], gears: ChangeGears | None, most: int = 4
 ) -> Found:
-    """All ways in which a lathe comes to a lead, or as near as it can.
+    """All ways in which a lathe comes to a lead, or as near as it can: ``lead set × drivers ÷ driven``.
 
     Parameters
     ----------

@@ -69,6 +69,10 @@ def dial_wait(line_travel: Length, lead: Length, n: SpindleSpeed) -> Time:
     OutsideRange
         As for `feed_time`.
 
+    Notes
+    -----
+    On the average, half nuts closed at the first line that serves. No range.
+
     Examples
     --------
     16 teeth on 8 threads an inch, any of 8 lines, so 1/4 in; 8 threads an inch at 60 rev/min:

@@ -66,6 +66,10 @@ def spindle_torque(force: Force, diameter: Length) -> Torque:
     OutsideRange
         When either is below zero.
 
+    Notes
+    -----
+    Arithmetic; no range.
+
     Examples
     --------
     1000 N on 90 mm:

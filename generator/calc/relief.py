@@ -56,7 +56,7 @@ def least_width(pitch: Length, tool_width: Length = 0.0, steep: bool = False) ->
 
 
 def usual_width(pitch: Length) -> tuple[Length, Length]:
-    """Width of a relief where there is room: 2 to 3 pitches.
+    """Width of a relief where there is room: ``2 P`` to ``3 P``.
 
     Parameters
     ----------
@@ -65,6 +65,15 @@ def usual_width(pitch: Length) -> tuple[Length, Length]:
     Returns
     -------
     (from, to), m.
+
+    Notes
+    -----
+    Where there is room; the drawing or the thread's own standard goes before.
+
+    Examples
+    --------
+    >>> [round(one, 3) for one in usual_width(2.0)]
+    [4.0, 6.0]
 
     Source
     ------
@@ -75,6 +84,8 @@ def usual_width(pitch: Length) -> tuple[Length, Length]:
 
 def default_diameter(root_diameter: Length, system: Literal["inch", "mm"]) -> Length:
     """Diameter of an external relief that nobody gave: a little under the root the tool leaves.
+
+    ``d_root − 0.012 in`` or ``d_root − 0.3 mm``, by the shop's own round figure.
 
     Parameters
     ----------
@@ -139,15 +150,24 @@ def default_recess(root_diameter: Length, system: Literal["inch", "mm"]) -> Leng
 
 
 def corner_radius(depth: Length) -> tuple[Length, Length]:
-    """Usual corner radius of a relief: a quarter to a half of the thread's depth, never sharp.
+    """Usual corner radius of a relief, never sharp: ``h ÷ 4`` to ``h ÷ 2``.
 
     Parameters
     ----------
-    depth : radial depth of the thread, m
+    depth : h, radial depth of the thread, m
 
     Returns
     -------
     (from, to), m.
+
+    Notes
+    -----
+    Where the drawing or the thread's own standard gives a radius, that one goes before.
+
+    Examples
+    --------
+    >>> [round(one, 3) for one in corner_radius(2.0)]
+    [0.5, 1.0]
 
     Source
     ------

@@ -26,7 +26,7 @@ def same(speed: SpindleSpeed, other: SpindleSpeed) -> bool:
 
 
 def highest_step(steps: Sequence[SpindleSpeed], wanted: SpindleSpeed) -> SpindleSpeed | None:
-    """The lathe's highest step that is not above the wanted speed.
+    """The lathe's highest step that is not above the wanted speed: the largest ``n_step ≤ n``.
 
     Parameters
     ----------
@@ -36,6 +36,10 @@ def highest_step(steps: Sequence[SpindleSpeed], wanted: SpindleSpeed) -> Spindle
     Returns
     -------
     That step, rev/s; None when even the lowest is above.
+
+    Notes
+    -----
+    Any steps; a step within a millionth of the wanted speed counts as that speed.
 
     Examples
     --------

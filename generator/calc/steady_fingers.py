@@ -63,7 +63,7 @@ def finger_forces(
     """
     if not 0 < spread < math.pi / 2:
         high = math.pi / 2
-        raise OutsideRange("spread of the fingers", spread, 0, high, "they stand round the work", "rad")
+        raise OutsideRange("spread of the fingers", spread, 0, high, "they stand around the work", "rad")
     down = -1.0 if lower == 2 else 1.0
     sine, cosine = math.sin(spread), math.cos(spread)
     across, upwards = np.broadcast_arrays(np.asarray(rear, dtype=float), np.asarray(up, dtype=float))

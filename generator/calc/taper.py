@@ -73,6 +73,10 @@ def ratio_per_foot(per_foot: Length) -> float:
     OutsideRange
         When it is below zero.
 
+    Notes
+    -----
+    Arithmetic; no range.
+
     Examples
     --------
     3/4 in a foot is 1 in 16:

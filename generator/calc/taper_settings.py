@@ -24,7 +24,7 @@ SET_OVER_LIMIT: Final = math.radians(8)  # half angle; common practice, no sourc
 
 
 def compound_reading(angle: Angle, zero: Zero) -> Angle:
-    """What the compound's scale shows when the slide lies along the side of the taper.
+    """What the compound's scale shows when the slide lies along the side of the taper: ``α`` or ``90° − α``.
 
     Parameters
     ----------
@@ -39,6 +39,10 @@ def compound_reading(angle: Angle, zero: Zero) -> Angle:
     ------
     OutsideRange
         When the angle is not within 0 and a right angle.
+
+    Notes
+    -----
+    Angles between 0 and a right angle.
 
     Examples
     --------
@@ -71,6 +75,10 @@ def compound_travel(length: Length, angle: Angle) -> Length:
     ------
     OutsideRange
         When the length is not above zero, or the angle not within 0 and a right angle.
+
+    Notes
+    -----
+    Angles from 0 up to, but not at, a right angle.
 
     Examples
     --------
@@ -162,7 +170,7 @@ def set_over_error(ratio: float) -> float:
 
 
 def attachment_setting(ratio: float, scale: AttachmentScale) -> float:
-    """What the taper attachment's scale shows.
+    """What the taper attachment's scale shows: ``12 in × c`` in a foot, or the half angle ``arctan(c ÷ 2)``.
 
     Parameters
     ----------
@@ -177,6 +185,10 @@ def attachment_setting(ratio: float, scale: AttachmentScale) -> float:
     ------
     OutsideRange
         When the ratio is below zero.
+
+    Notes
+    -----
+    Geometry; how far the attachment goes is in the lathe's record.
 
     Examples
     --------

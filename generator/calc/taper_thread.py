@@ -117,6 +117,10 @@ def diameter_per_turn(lead: Length, ratio: float) -> Length:
     OutsideRange
         When the lead is not above zero, or the ratio below it.
 
+    Notes
+    -----
+    Arithmetic; no range.
+
     Examples
     --------
     11.5 threads per inch, "increase in diameter per thread" (ASME B1.20.1, table 2), in inches:
@@ -211,6 +215,10 @@ def travel_for_turns(turns: float, lead: Length, ratio: float, angle: Angle) -> 
     ------
     OutsideRange
         When the lead is not above zero, the ratio below it, or the angle is not within 0 and a right angle.
+
+    Notes
+    -----
+    Slides set over by less than a right angle.
 
     Examples
     --------

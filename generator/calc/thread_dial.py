@@ -204,6 +204,10 @@ def dial_gears(
     OutsideRange
         As `dial_rule` does.
 
+    Notes
+    -----
+    Exact, in fractions. No range.
+
     Examples
     --------
     A leadscrew of 6 mm, a dial of 8 lines: 1.25 mm needs a multiple of 5 teeth, 3.5 mm a multiple of 7.

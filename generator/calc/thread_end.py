@@ -22,7 +22,7 @@ MOUTH = 1.05          # of the nominal diameter at most: GB/T 3-1997
 def usual_run_out(pitch: Length, internal: bool = False) -> tuple[Length, Length, Length]:
     """Run-out normal and short, and the distance of the last full thread from a shoulder, in pitches.
 
-    2.5 P, 1.25 P, 3 P;  inside 4 P, 2 P, 5 P
+    ``2.5 P, 1.25 P, 3 P``;  inside ``4 P, 2 P, 5 P``
 
     Parameters
     ----------

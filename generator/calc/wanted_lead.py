@@ -103,17 +103,34 @@ def lead_of_length(lead: Fraction, starts: int = 1, inch: bool = False) -> Wante
 
 
 def lead_of_tpi(tpi: Fraction, starts: int = 1) -> WantedLead:
-    """A lead from the threads in one inch: starts × 25.4 mm ÷ threads.
+    """A lead from the threads in one inch: ``starts × 25.4 mm ÷ threads``.
+
+    Parameters
+    ----------
+    tpi : threads in one inch, exactly
+    starts : of the thread
+
+    Returns
+    -------
+    The lead, exact, with the words it is called by.
 
     Raises
     ------
     OutsideRange
         When threads or starts are not above zero.
 
+    Notes
+    -----
+    Exact, in fractions. No range.
+
     Examples
     --------
     >>> lead_of_tpi(Fraction(8)).rational, lead_of_tpi(Fraction(23, 2)).words
     (Fraction(127, 40), '11 1/2 threads per inch')
+
+    Source
+    ------
+    Arithmetic; the inch of 25.4 mm exactly.
     """
     above_zero("threads per inch", float(tpi))
     return WantedLead(INCH / tpi * _starts(starts), f"{mixed(tpi)} threads per inch" + _of_starts(starts))

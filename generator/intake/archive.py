@@ -13,8 +13,8 @@ from typing import Any, Final
 from generator.intake.job_file import job_text, job_tree
 from generator.intake.lathe_file import file_name, lathe_text, lathe_tree
 from generator.job.editor_line import SCHEMAS, editor_line
-from generator.job.fields import NOWHERE, Block, Scalar
 from generator.job.writing import remarked
+from generator.job.written import NOWHERE, Block, Scalar
 
 READ_ME: Final = "READ-ME.txt"
 _NAMED: Final = "example-gate-stud"

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 from generator.errors import JobProblems, Problem
 from generator.intake.question import Question
-from generator.job.fields import Block
 from generator.job.writing import file_text
+from generator.job.written import Block
 
 MISSING = "is missing:"
 

@@ -19,9 +19,9 @@ from typing import Final
 
 from generator.errors import JobProblems, Problem
 from generator.in_one_step import folder_to_disk, replace_file
-from generator.job.fields import Block, Scalar
 from generator.job.reading import read_block
 from generator.job.writing import file_text, remark
+from generator.job.written import Block, Scalar
 
 FOLDER: Final = "_drafts"
 _BEGINS, _ENDS = ".draft-", ".new"

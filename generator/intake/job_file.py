@@ -13,9 +13,9 @@ from typing import Final
 from generator.intake.job_questions import READINGS, Known, job_questions
 from generator.intake.question import put, scalar
 from generator.job.editor_line import editor_line
-from generator.job.fields import NOWHERE, Block, Scalar
 from generator.job.model import Job
 from generator.job.writing import remark, remarked
+from generator.job.written import NOWHERE, Block, Scalar
 
 SAID_BY_LEAVING_OUT: Final = {
     **dict.fromkeys(("inside", "worn", "on_bench", "follow_rest", "people", "lifting", "brakes"), "no"),

@@ -80,7 +80,7 @@ def _came_in(known: Known, answers: Mapping[str, str]) -> Iterator[Question]:
         yield Question(
             "material_known_by", CAME_IN, "How is the material known", "material_known_by",
             "certificate, stamp, word, guess",
-            costs="The sheet asks for it: speeds and grip hang on the material.",
+            costs="The sheet asks for it: speeds and grip depend on the material.",
         )
     yield Question("asked", CAME_IN, "What the customer asks for", "asked", "in their words")
 

@@ -13,9 +13,9 @@ from typing import Any, Final
 from generator.intake.lathe_questions import ASSUMED, lathe_questions
 from generator.intake.question import put, scalar, written
 from generator.job.editor_line import editor_line
-from generator.job.fields import NOWHERE, Block, Scalar
 from generator.job.lathe import Lathe
 from generator.job.writing import remarked
+from generator.job.written import NOWHERE, Block, Scalar
 
 NOT_READ: Final = "NOT READ OFF THE LATHE YET: read it, write what it says, and take out assumed."
 REMARKS: Final[dict[str, str]] = {

@@ -70,8 +70,8 @@ def _spindle(metric: bool) -> Iterator[Question]:
         costs="A screwed chuck can come off in reverse, and the sheet cannot warn of it.",
     )
     yield Question(
-        "speeds", SPINDLE, "Speeds on the plate, rising", "spindle.speeds", "45, 70, 115, 200", kind="list",
-        costs=_STOPS,
+        "speeds", SPINDLE, "Speeds on the plate, from low to high", "spindle.speeds", "45, 70, 115, 200",
+        kind="list", costs=_STOPS,
     )
     yield Question(
         "three_jaw", SPINDLE, "Three-jaw chuck: smallest to largest diameter it grips", "chucks.0.grips",
@@ -106,8 +106,8 @@ def _screw(answers: Mapping[str, str], metric: bool) -> Iterator[Question]:
     if answers.get("thread_dial") not in (None, "", "none"):
         yield Question("dial_lines", SCREW, "Lines on its face", "thread_dial.lines", "8", needed=True)
         yield Question(
-            "dial_numbered", SCREW, "Every how many lines stands a number", "thread_dial.numbered_every", "2",
-            default="1", needed=True,
+            "dial_numbered", SCREW, "Lines from one number to the next", "thread_dial.numbered_every",
+            "2", default="1", needed=True,
         )
     what = "Pitches" if metric else "Threads in one inch"
     yield Question(

@@ -17,8 +17,8 @@ from typing import Any, Final
 
 from generator.intake.job_file import REMARKS
 from generator.job.editor_line import editor_line
-from generator.job.fields import NOWHERE, Block, Scalar
 from generator.job.writing import remarked
+from generator.job.written import NOWHERE, Block, Scalar
 
 LEFT_OUT: Final[dict[str, str]] = {
     "customer": "whose it was", "received": "when it came in", "issued": "when its sheet was issued",

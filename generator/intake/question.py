@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any, Final, Literal
 
-from generator.job.fields import NOWHERE, Block, Scalar
+from generator.job.written import NOWHERE, Block, Scalar
 
 Kind = Literal["value", "yes or no", "list", "range"]
 Answers = dict[str, str]

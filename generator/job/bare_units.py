@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from generator.errors import BadDesignation
-from generator.job.fields import Scalar, System
+from generator.job.written import Scalar, System
 from generator.threads.registry import parse_designation
+from generator.units import quoted
 
 
 def say_units(node: object, system: System | None = None, mixed: str = "") -> None:
@@ -24,9 +25,12 @@ def say_units(node: object, system: System | None = None, mixed: str = "") -> No
         said = node.get("units")
         if isinstance(said, str) and said.strip() in ("inch", "mm") and "designation" not in node:
             system, mixed = _system(said), ""
+        elif isinstance(said, str) and said.strip() and "designation" not in node:
+            system, mixed = None, f"units says {quoted(said)}"
         for key, entry in node.items():
             if key == "thread" and isinstance(entry, dict):
-                say_units(entry, *_thread_units(entry, system))
+                own, why = _thread_units(entry, system)
+                say_units(entry, own, why or ("" if own else mixed))
             else:
                 say_units(entry, system, mixed)
 

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from generator.errors import OutsideRange
 from generator.job.contradiction import SAME, Contradiction, length_like, said
-from generator.job.fields import Given
 from generator.job.model import Section
 from generator.job.operations import Bore, Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import bore_from, section_at, total_length
+from generator.job.written import Given
 from generator.threads.registry import Designation, limits, profile
 
 
@@ -114,7 +114,7 @@ def _over(bore: Given, named: str, allowed: str, designation: Designation) -> Co
         f"The bore is {said(bore)}{how}, and {named} wants {allowed} before threading: the crests would be "
         f"too low for the class.{hint}",
         bore.where,
-        "Was the bore measured where the thread goes? May the thread be larger, or is a bush wanted?",
+        "Was the bore measured where the thread goes? May the thread be larger, or is a bushing wanted?",
     )
 
 

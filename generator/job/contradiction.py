@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from generator.errors import Location
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.si import inch, mm
 
 SAME: Final = 1e-6  # m: lengths closer than this are one length; absorbs the rounding of sums

@@ -1,7 +1,7 @@
 """Kinds of field: each reads the text of one entry into a value, or says what is wrong with it.
 
-In reading order: what the reader hands over (Scalar, Block, Listing), Given (a value that remembers how it
-was written), Refused (how a field says no), the kinds of field, Strict (the base of every model).
+In reading order: the kinds of field, Strict (the base of every model). What the reader hands over, and how a
+field says no: `job.written`.
 
 A field that is refused raises through the validation library with its own finished sentence; several
 sentences, each with the key below the field it belongs to, travel together.
@@ -13,8 +13,6 @@ import datetime
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from fractions import Fraction
-from pathlib import Path
 from typing import Annotated, Any, Final, Literal
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, PlainValidator, WithJsonSchema
@@ -23,116 +21,8 @@ from pydantic_core import PydanticCustomError
 from generator import units
 from generator.errors import BadDesignation, BadQuantity, Location
 from generator.job.beside import PICTURES_NOT_TAKEN, PICTURES_TAKEN
+from generator.job.written import NOWHERE, Given, Scalar, System, refused, scalar_of, shown
 from generator.threads.registry import parse_designation
-
-NOWHERE: Final = Location(Path("-"))
-System = Literal["inch", "mm"]
-
-
-class Scalar(str):
-    """A value as written, with its place.
-
-    `system` is the unit of a bare length there, `mixed` says why there is none although the file has one.
-    `surprise` is what a YAML reader would make of the unquoted text, where that is not the text.
-    """
-
-    where: Location
-    system: System | None
-    mixed: str
-    surprise: str
-    quoted: bool
-
-    def __new__(
-        cls,
-        text: str,
-        where: Location = NOWHERE,
-        system: System | None = None,
-        *,
-        mixed: str = "",
-        surprise: str = "",
-        quoted: bool = False,
-    ) -> Scalar:
-        """Keep the text as a string that knows its place."""
-        scalar = super().__new__(cls, text)
-        scalar.where, scalar.system, scalar.mixed = where, system, mixed
-        scalar.surprise, scalar.quoted = surprise, quoted
-        return scalar
-
-
-class Block(dict[str, Any]):
-    """A mapping as written; `where` is its place, `keys_where` the place of each key."""
-
-    def __init__(self, where: Location) -> None:
-        super().__init__()
-        self.where = where
-        self.keys_where: dict[str, Location] = {}
-
-
-class Listing(list[Any]):
-    """A list as written, with its place."""
-
-    def __init__(self, where: Location) -> None:
-        super().__init__()
-        self.where = where
-
-
-@dataclass(frozen=True)
-class Given:
-    """A value from a file, and how it got there.
-
-    `si` is in SI; `exact` is the number as written, in `unit`; `text` is what was written. `kind` is
-    "given", "measured" (`by` whom, `with_` what) or "assumed".
-    """
-
-    si: float
-    text: str
-    quantity: str
-    kind: Literal["given", "measured", "assumed"] = "given"
-    by: str = ""
-    with_: str = ""
-    where: Location = NOWHERE
-    exact: Fraction = Fraction(0)
-    unit: str = ""
-    bare: bool = field(default=False, compare=False)
-
-    @property
-    def origin(self) -> str:
-        """Where the value comes from, in words: "measured by KL with micrometer 2-3 in"."""
-        if self.kind == "measured":
-            return f"measured by {self.by} with {self.with_}"
-        return "assumed, as the file says" if self.kind == "assumed" else "given in the file"
-
-    @property
-    def with_unit(self) -> str:
-        """What was written, with the unit of the file where it was left out."""
-        return f"{self.text} {self.unit}" if self.bare and self.unit else self.text
-
-
-def refused(*problems: tuple[str, str]) -> PydanticCustomError:
-    """A refusal of one field: pairs of the key below the field (or nothing) and the sentence."""
-    return PydanticCustomError("refused", "refused", {"problems": problems})
-
-
-def shown(value: object) -> str:
-    """What was written, for a sentence."""
-    if isinstance(value, dict):
-        return "a block of keys"
-    if isinstance(value, list):
-        return "a list"
-    return units.quoted(str(value))
-
-
-def _scalar(value: object, wanted: str) -> Scalar:
-    if isinstance(value, Scalar):
-        scalar = value
-    elif isinstance(value, str):
-        scalar = Scalar(value)
-    else:
-        raise refused(("", f"{shown(value)} stands here: {wanted}"))
-    if not scalar.strip():
-        raise refused(("", f"is empty: {wanted}"))
-    return scalar
-
 
 # -- quantities -----------------------------------------------------------------------------------------
 
@@ -146,7 +36,7 @@ def _read_quantity(quantity: str, *, zero: bool | None = None) -> Callable[[obje
             return value
         if isinstance(value, dict):
             return _said_by(value, read_scalar, wanted)
-        return read_scalar(_scalar(value, wanted))
+        return read_scalar(scalar_of(value, wanted))
 
     def read_scalar(scalar: Scalar) -> Given:
         system = scalar.system if quantity == "length" else None
@@ -180,14 +70,14 @@ def _said_by(block: dict[str, Any], read_scalar: Callable[[Scalar], Given], want
     for key, entry in block.items():
         try:
             if key == "value":
-                value = read_scalar(_scalar(entry, wanted))
+                value = read_scalar(scalar_of(entry, wanted))
             elif key in ("by", "with"):
                 words[key] = _read_text(entry)
             elif key == "assumed":
                 assumed = _read_yes_no(entry)
             else:
                 near = units.nearest(key, ["value", "by", "with", "assumed"])
-                hint = f"did you mean {near}?" if near else "known here: value, by, with, assumed"
+                hint = f"did you mean {near}?" if near else "the keys here are value, by, with, assumed"
                 problems.append((key, f"{units.quoted(key)} is not a key of a measured value: {hint}"))
         except PydanticCustomError as error:
             problems += [(key, text) for _, text in (error.context or {})["problems"]]
@@ -319,7 +209,7 @@ def _read_taper(value: object) -> Given:
         return value
     if isinstance(value, dict):
         return _said_by(value, read_scalar, wanted)
-    return read_scalar(_scalar(value, wanted))
+    return read_scalar(scalar_of(value, wanted))
 
 
 # An editor that counts to base 60 takes 1:16 for a whole number.
@@ -339,10 +229,10 @@ LONGEST_TEXT: Final = 4000
 
 
 def _read_text(value: object) -> str:
-    scalar = _scalar(value, "write some words")
+    scalar = scalar_of(value, "write some words")
     if scalar.surprise:
         quotes = f"write it in quotes, '{scalar.strip()}'"
-        raise refused(("", f"{shown(scalar)} is read by YAML as {scalar.surprise}: {quotes}"))
+        raise refused(("", f"{shown(scalar)} without quotes is taken for {scalar.surprise}: {quotes}"))
     if len(scalar) > LONGEST_TEXT:
         raise refused(("", f"is longer than {LONGEST_TEXT} characters: keep the rest beside the job"))
     return str(scalar).strip()
@@ -379,17 +269,17 @@ def _read_picture(value: object) -> str:
 def _read_yes_no(value: object) -> bool:
     if isinstance(value, bool):
         return value
-    scalar = _scalar(value, "write yes or no")
+    scalar = scalar_of(value, "write yes or no")
     known = {"yes": True, "true": True, "no": False, "false": False}
     if scalar.strip().lower() not in known:
-        raise refused(("", f"{shown(scalar)} is neither: write yes or no"))
+        raise refused(("", f"{shown(scalar)} is neither yes nor no: write one of the two"))
     return known[scalar.strip().lower()]
 
 
 def _read_count_or_zero(value: object) -> int:
     if isinstance(value, int):
         return value
-    scalar = _scalar(value, "write a whole number, such as 2")
+    scalar = scalar_of(value, "write a whole number, such as 2")
     if not re.fullmatch(r"0|[1-9][0-9]{0,5}", scalar.strip()):
         raise refused(("", f"{shown(scalar)} is not a whole number: write one such as 2"))
     return int(scalar)
@@ -406,7 +296,7 @@ def _read_date(value: object) -> datetime.date:
     if isinstance(value, datetime.date):
         return value
     wanted = "write year-month-day, such as 2026-03-02"
-    scalar = _scalar(value, wanted)
+    scalar = scalar_of(value, wanted)
     if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", scalar.strip()):
         raise refused(("", f"{shown(scalar)} is not a date: {wanted}"))
     try:
@@ -437,7 +327,7 @@ def _read_moment(value: object) -> Moment:
     if isinstance(value, Moment):
         return value
     wanted = "write year-month-day, and the time where it is known, such as 2026-03-04 14:20"
-    scalar = _scalar(value, wanted)
+    scalar = scalar_of(value, wanted)
     parts = _MOMENT.fullmatch(scalar.strip())
     if not parts:
         raise refused(("", f"{shown(scalar)} is not a date: {wanted}"))
@@ -448,7 +338,7 @@ def _read_moment(value: object) -> Moment:
     try:
         clock = datetime.time.fromisoformat(f"{parts[2]:0>5}") if parts[2] else None
     except ValueError:
-        raise refused(("", f"{shown(scalar)} has no time of a day: {wanted}")) from None
+        raise refused(("", f"{shown(scalar)} has a time that no clock shows: {wanted}")) from None
     return Moment(day, clock, scalar.where)
 
 

@@ -10,19 +10,8 @@ from typing import Annotated, Final, Literal, Self
 
 from pydantic import model_validator
 
-from generator.job.fields import (
-    Angle,
-    Count,
-    Given,
-    Length,
-    Number,
-    Strict,
-    TaperRatio,
-    Text,
-    Word,
-    YesNo,
-    refused,
-)
+from generator.job.fields import Angle, Count, Length, Number, Strict, TaperRatio, Text, Word, YesNo
+from generator.job.written import Given, refused
 from generator.si import mm
 from generator.threads.identify.measured import (
     DIAMETERS,

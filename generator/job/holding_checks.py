@@ -97,7 +97,7 @@ def _jaws(read: ReadJob, chuck: Chuck) -> Iterator[Contradiction]:
     if chuck.reversed:
         yield Contradiction(
             "jaws-contradict", "check",
-            f"The jaws are {soft} jaws and reversed. Soft jaws are bored where they stand; turned round "
+            f"The jaws are {soft} jaws and reversed. Soft jaws are bored where they stand; turned around "
             "they have to be bored again.",
             read.where("holding.chuck.reversed"), "Which jaws are on the chuck?",
         )

@@ -6,7 +6,8 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from generator.job.fields import Date, LengthOrZero, Line, NumberOrZero, Strict, Text, Word, YesNo, refused
+from generator.job.fields import Date, LengthOrZero, Line, NumberOrZero, Strict, Text, Word, YesNo
+from generator.job.written import refused
 
 Accepted = Literal["mate", "gauge", "wires", "balls", "size"]
 

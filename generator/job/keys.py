@@ -30,13 +30,14 @@ class Key:
     """One key: `name` with the blocks it stands in ("spindle: speeds"), and what goes there.
 
     `wanted` says what is written there; the keys of a block follow it. `needed` is true when its block
-    cannot do without it.
+    cannot do without it. `otherwise` is what counts where it is left out, if the model has that as a word.
     """
 
     name: str
     meaning: str
     wanted: str
     needed: bool
+    otherwise: str = ""
 
 
 @dataclass(frozen=True)
@@ -88,9 +89,17 @@ def _keys(block: Mapping[str, Any], known: Mapping[str, Any], within: str) -> It
             wanted = _wanted(entry, known)
         else:
             wanted = "a list of blocks" if listed else "a block"
-        yield Key(full, meaning, wanted, name in block.get("required", ()))
+        yield Key(full, meaning, wanted, name in block.get("required", ()), _default(entry))
         if inner is not None:
             yield from _keys(inner, known, full)
+
+
+def _default(entry: Mapping[str, Any]) -> str:
+    """What counts where the key is left out, as it would be written."""
+    default = entry.get("default")
+    if isinstance(default, bool):
+        return "yes" if default else "no"
+    return str(default) if isinstance(default, str | int | float) else ""
 
 
 def _block_in(entry: Mapping[str, Any], known: Mapping[str, Any]) -> tuple[Mapping[str, Any] | None, bool]:

@@ -17,7 +17,6 @@ from generator.job.fields import (
     CountOrZero,
     Date,
     DateAndTime,
-    Given,
     Length,
     LengthOrZero,
     Line,
@@ -27,10 +26,10 @@ from generator.job.fields import (
     Time,
     Word,
     YesNo,
-    refused,
 )
 from generator.job.inspected import Concession, Inspected
 from generator.job.learned import Alike
+from generator.job.written import Given, refused
 
 ON_DIALS: Final = ("dial", "cross")  # read in the unit of the dial
 SIZES: Final = (

@@ -20,10 +20,10 @@ from filelock import FileLock, Timeout
 from generator.errors import Problem, SheetError
 from generator.in_one_step import replace_file
 from generator.job.editor_line import editor_line, has_schemas
-from generator.job.fields import Block, Scalar, System
 from generator.job.log_names import LogNames
 from generator.job.reading import ReadLog, read_log
 from generator.job.writing import entry_text
+from generator.job.written import Block, Scalar, System
 
 PATIENCE: Final = 10.0  # s to wait for another who writes to the same log
 _BEGINS, _ENDS = ".log.yml.", ".tmp"  # of the name of a file that is not yet the log

@@ -11,10 +11,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from generator.errors import BadDesignation
-from generator.job.fields import System
 from generator.job.log import Entry
 from generator.job.model import Job
 from generator.job.shop import Shop
+from generator.job.written import System
 from generator.units import nearest, quoted
 
 
@@ -55,10 +55,10 @@ def unknown_in(entry: Entry, names: LogNames) -> Iterator[tuple[str, str]]:
         has = f"has {names.starts} starts: write 1 to {names.starts}"
         if names.starts == 1:
             has = "has one start: leave start out"
-        yield "start", f'"{entry.start}" is no start of this thread, which {has}'
+        yield "start", f'"{entry.start}" is not a start of this thread, which {has}'
 
 
 def _not_here(name: str, what: str, known: list[str]) -> str:
     near = nearest(name, known)
-    hint = f"did you mean {near}? Known" if near else "known"
-    return f"{quoted(name)} is not {what} of this shop: {hint} are {', '.join(known)}"
+    hint = f"did you mean {near}? The" if near else "the"
+    return f"{quoted(name)} is not {what} of this shop: {hint} shop has {', '.join(known)}"

@@ -17,7 +17,6 @@ from generator.job.fields import (
     Count,
     Date,
     Force,
-    Given,
     Jaws,
     KnownOrUnknown,
     Length,
@@ -36,10 +35,10 @@ from generator.job.fields import (
     YesNo,
     block_or_word,
     length_or,
-    refused,
 )
 from generator.job.found import Found
 from generator.job.operations import Operation
+from generator.job.written import Given, refused
 
 HeldBy = Literal["chuck", "collet", "faceplate", "centers"]
 Status = Annotated[Literal["quoted", "planned", "in work", "stopped", "done", "scrapped"], Word]
@@ -70,11 +69,11 @@ class Chuck(Strict):
     grip: Length
     """How much of the work is inside the jaws."""
     reversed: YesNo = False
-    """The jaws are turned round."""
+    """The jaws are turned around."""
     soft_jaws: YesNo = False
     """Soft jaws, bored to the work."""
     pie_jaws: YesNo = False
-    """Wide soft jaws that go nearly all the way round the work."""
+    """Wide soft jaws that go nearly all the way around the work."""
     inside: YesNo = False
     """The jaws hold the work from inside its bore."""
     plug: YesNo = False
@@ -104,7 +103,7 @@ class Collet(Strict):
     grip: Length
     """How much of the work is inside the collet."""
     force: Force | None = None
-    """Force of the collet all round the work."""
+    """Force of the collet all around the work."""
 
     kind: ClassVar[HeldBy] = "collet"
     words: ClassVar[str] = "collet"
@@ -128,7 +127,7 @@ class Centers(Strict):
     """Work between the centers of headstock and tailstock; x counts from its end at the headstock."""
 
     dog: Length
-    """How much of the work the driving dog takes at the headstock end."""
+    """How much of the work the dog takes at the headstock end."""
 
     kind: ClassVar[HeldBy] = "centers"
     words: ClassVar[str] = "between centers, driven by a dog"
@@ -354,7 +353,7 @@ class Job(Strict):
     work: list[Section] = Field(min_length=1)
     """The work, section by section, from the chuck end towards the tailstock."""
     total_length: Length | None = None
-    """Length over all, to check the sections against."""
+    """Overall length, to check the sections against."""
     holding: Holding
     """How the work is held."""
     cross_holes: list[CrossHole] = Field(default_factory=list)

@@ -33,6 +33,6 @@ def unknown_names(named: Mapping[str, str], shop: Shop) -> Iterator[tuple[str, s
 
 def _not_listed(name: str, what: str, known: list[str], place: str) -> str:
     near = nearest(name, known)
-    others = f"known are {', '.join(known)}; otherwise" if known else "so far there is none;"
+    others = f"the shop has {', '.join(known)}; otherwise" if known else "so far there is none;"
     hint = f"did you mean {near}? Otherwise" if near else others
     return f"{quoted(name)} is not {what} of this shop: {hint} give it {place}"

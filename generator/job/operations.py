@@ -31,8 +31,8 @@ from generator.job.fields import (
     Units,
     Word,
     YesNo,
-    refused,
 )
+from generator.job.written import refused
 from generator.threads.designation import Designation, Side
 from generator.threads.registry import parse_designation
 

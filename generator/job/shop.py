@@ -32,9 +32,9 @@ from generator.job.fields import (
     Units,
     Word,
     YesNo,
-    refused,
 )
 from generator.job.lathe import Lathe
+from generator.job.written import refused
 
 ToolFor = Literal[
     "face", "turn", "taper", "bore", "chamfer", "groove", "relief", "part off", "knurl", "center drill",

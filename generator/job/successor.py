@@ -28,7 +28,7 @@ def successor(read: ReadJob) -> tuple[Successor | None, list[Contradiction]]:
     if ring:
         steps = _steps([read.job.job, number, *later])
         said += (
-            f" They go round in a ring ({steps}), so none is the one to work from: ask the office which is, "
+            f" They go around in a ring ({steps}), so none is the one to work from: ask the office which is, "
             "and take superseded_by out of its file."
         )
     elif later:

@@ -9,11 +9,11 @@ from typing import Final
 from generator.errors import BadDesignation, OutsideRange
 from generator.job.bore_checks import bore_contradictions, bore_room, relief_room
 from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
-from generator.job.fields import Given
 from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_at, section_lines, straight_from, total_length
+from generator.job.written import Given
 from generator.threads.engagement import in_words
 from generator.threads.registry import Designation, family_of, limits, parse_designation, profile
 from generator.units import quoted
@@ -92,7 +92,7 @@ def _said_beside(
 
     if thread.starts is not None and thread.starts != designation.starts:
         has = "has 1 start" if designation.starts == 1 else f"has {designation.starts} starts"
-        yield differs("starts", has, str(thread.starts), "How many starts has the thread?")
+        yield differs("starts", has, str(thread.starts), "How many starts does the thread have?")
 
     if thread.units and thread.units != ("inch" if designation.unit == "in" else "mm"):
         has = "is an inch thread" if designation.unit == "in" else "is a metric thread"
@@ -313,7 +313,7 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
             "mate-differs", "stop",
             f"The mate has {mate.thread} (line {where.line}), and the thread to cut is {named}: "
             f"{listed(differing)} {'differs' if len(differing) == 1 else 'differ'}.",
-            where, "Which thread has the mate, and which one is to be cut?",
+            where, "Which thread does the mate have, and which one is to be cut?",
         )
     elif other.side == designation.side and not other.class_assumed and _names_side(mate.thread):
         yield Contradiction(

@@ -18,9 +18,9 @@ from typing import Final
 
 from generator.errors import SheetError
 from generator.job.editor_line import without_line
-from generator.job.fields import Block, Listing
 from generator.job.reading import read_tree
 from generator.job.writing import file_text
+from generator.job.written import Block, Listing
 
 Private = tuple[tuple[tuple[str, ...], str], ...]  # keys from the top down, * for each; what stands there
 

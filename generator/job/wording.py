@@ -15,7 +15,7 @@ from pydantic_core import ErrorDetails
 
 from generator.errors import Location, Problem
 from generator.job.described import described
-from generator.job.fields import Block, Listing, Scalar, shown
+from generator.job.written import Block, Listing, Scalar, shown
 from generator.units import nearest, quoted
 
 MOST_KEYS: Final = 12  # more than that are not listed in a sentence
@@ -79,7 +79,9 @@ def _sentences(
     if kind == "extra_forbidden":
         return [("", _unknown_key(str(loc[-1]), written, at(tree, loc[:-1]), loc, model))]
     if _blank(written):
-        what = "a block of keys" if kind == "model_type" else "a list" if kind == "list_type" else "a value"
+        what = "a list" if kind == "list_type" else "a value"
+        if kind == "model_type":
+            what = f"its keys below it, indented, such as {_keys_like(model, loc)}"
         return [("", f"is empty: write {what}" + ("" if _required(loc, model) else ", or take the line out"))]
     if kind == "literal_error":
         sentence = _choice(written, str(context["expected"]))
@@ -90,11 +92,12 @@ def _sentences(
         if isinstance(written, Scalar) and written.strip() in _keys(model, loc):
             return [("", f"{shown(written)} needs a colon here: write {written.strip()}:")]
         known = _keys_like(model, loc)
-        return [("", f"{shown(written)} stands here, a block of keys is wanted, such as {known}")]
+        alone = " without a key" if isinstance(written, Scalar) else ""
+        return [("", f"{shown(written)} stands here{alone}: write key: value, with keys such as {known}")]
     if kind == "list_type":
         return [("", f"{shown(written)} stands here, a list is wanted: begin each entry with a dash")]
     if kind == "too_short":
-        return [("", "is an empty list: write at least one entry")]
+        return [("", "is an empty list: write at least one entry, each with a dash")]
     return [("", f"{shown(written)} cannot be read here")]
 
 
@@ -135,19 +138,27 @@ def _unknown_key(key: str, written: object, parent: object, loc: Loc, model: typ
     if bare and isinstance(parent, Block) and re.fullmatch(r"[0-9]+.*", key):
         value = list(parent.values())[list(parent).index(key) - 1]  # what stands before the comma
         if isinstance(value, Scalar) and value:
-            return f"{said}: if {quoted(f'{value},{key}')} is one number, write {value}.{key}, with a point"
+            whole = f"{value}{key} without the comma, or " if re.match(r"[0-9]{3}(?![0-9])", key) else ""
+            both = quoted(f"{value},{key}")
+            return f"{said}: if {both} is one number, write {whole}{value}.{key}, with a point"
+    name, colon, rest = key.partition(":")
+    if bare and colon and name in known:
+        return f"{quoted(key)} has no space after its colon: write {name}: {rest}"
+    for above, value in parent.items() if isinstance(parent, Block) else ():
+        if _blank(value) and key in _keys(model, (*loc[:-1], above)):
+            return f"{said}: it belongs under {above}, indented"
     near = nearest(key, known)
     if near:
         return f"{said}: did you mean {near}?"
     more = f" and {len(known) - MOST_KEYS} more" if len(known) > MOST_KEYS else ""
-    return f"{said}: known are {', '.join(known[:MOST_KEYS])}{more}"
+    return f"{said}: the keys here are {', '.join(known[:MOST_KEYS])}{more}"
 
 
 def _choice(written: object, expected: str) -> str:
     words = re.findall(r"'([^']*)'|(\d+)", expected)
     known = [word or number for word, number in words]
     near = nearest(str(written), known) if isinstance(written, str) else None
-    hint = f"did you mean {near}? Known are " if near else "write "
+    hint = f"did you mean {near}? Write " if near else "write "
     joined = " or ".join([", ".join(known[:-1]), known[-1]] if len(known) > 1 else known)
     return f"{shown(written)} is not known here: {hint}{joined}"
 

@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from generator.job.contradiction import SAME, Contradiction, length_like, lines, said
-from generator.job.fields import Given
 from generator.job.model import Job, Section
+from generator.job.written import Given
 
 
 def work_contradictions(job: Job) -> Iterator[Contradiction]:
@@ -86,7 +86,7 @@ def _sum(job: Job) -> Iterator[Contradiction]:
             "sections-sum", "stop",
             f"The sections add up to {length_like(total, written)} ({section_lines(job.work)}), and "
             f"total_length says {said(written)}.",
-            written.where, "How long is the work over all, and how long is each section?",
+            written.where, "How long is the work overall, and how long is each section?",
         )
 
 

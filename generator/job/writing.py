@@ -15,7 +15,7 @@ from typing import Any, Final
 
 import yaml
 
-from generator.job.fields import Block, Listing, Scalar
+from generator.job.written import Block, Listing, Scalar
 
 WIDTH: Final = 110
 _TEXT: Final = "tag:yaml.org,2002:str"

@@ -14,8 +14,8 @@ from typing import Final
 
 from pydantic import BaseModel
 
-from generator.job.fields import Given
 from generator.job.reading import ReadJob
+from generator.job.written import Given
 
 INCH: Final = Fraction(254, 10)  # mm
 _MM: Final = {"mm": Fraction(1), "cm": Fraction(10), "m": Fraction(1000), "in": INCH, "ft": 12 * INCH,

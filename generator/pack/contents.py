@@ -108,7 +108,7 @@ def read_manifest(data: bytes) -> Manifest:
     try:
         head = _Head.model_validate_json(data)
     except ValidationError as error:
-        raise PackRefused("its manifest cannot be read, so this is no setup that was shared") from error
+        raise PackRefused("its manifest cannot be read, so this is not a setup that was shared") from error
     if head.format != FORMAT:
         raise PackRefused("its manifest is that of something else, not of a setup that was shared")
     if head.version > VERSION:

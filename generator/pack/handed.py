@@ -15,10 +15,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
 
-from generator.job.fields import Block, Listing, Scalar
 from generator.job.reading import ReadJob, ReadLog, read_block
 from generator.job.without import still_named, without
 from generator.job.writing import file_text
+from generator.job.written import Block, Listing, Scalar
 from generator.pack.contents import JOB, LOG, picture_name
 from generator.pack.used import PRICES, names_used, shop_texts
 from generator.pictures import BadPicture, shown_picture

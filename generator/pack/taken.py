@@ -23,13 +23,13 @@ from typing import Any, Final
 from pydantic import BaseModel
 
 from generator.job.beside import SENDER
-from generator.job.fields import NOWHERE, Block, Given, Listing, Scalar
 from generator.job.lessons import FINISHED
 from generator.job.names import UNKNOWN
 from generator.job.reading import ReadJob, ReadLog, read_block
 from generator.job.sender import THEIRS
 from generator.job.shop import Shop
 from generator.job.writing import entry_text, file_text
+from generator.job.written import NOWHERE, Block, Given, Listing, Scalar
 from generator.pack.contents import JOB, MATERIALS, SHEET, TOOLS, Manifest, picture_name
 from generator.pack.zipped import zipped
 

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
 
-from generator.job.fields import Block, Scalar
 from generator.job.reading import ReadJob, ReadLog, read_block
 from generator.job.writing import file_text
+from generator.job.written import Block, Scalar
 from generator.pack.contents import HOUSE, LATHES, MATERIALS, TOOLS
 
 PRICES: Final = ("rate", "currency")  # of house.yml: nobody else's business

@@ -77,7 +77,7 @@ def unzipped(data: bytes) -> tuple[Manifest, dict[str, bytes]]:
             members = _checked(whole, len(data))
             files = {one.filename: _held(whole, one) for one in members}
     except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, ValueError, OSError) as error:
-        raise PackRefused("it is no whole zip: it is damaged, or something else") from error
+        raise PackRefused("it is not a complete zip file: it is damaged, or it is something else") from error
     except RuntimeError as error:  # what zipfile says of a password
         raise PackRefused("a file in it cannot be opened without a password") from error
     manifest = read_manifest(files.pop(MANIFEST))
@@ -98,7 +98,7 @@ def _checked(whole: zipfile.ZipFile, size: int) -> list[zipfile.ZipInfo]:
             raise PackRefused(f"it holds {_said(one.filename)} twice")
         names.add(folded)
     if MANIFEST not in names:
-        raise PackRefused(f"it holds no {MANIFEST}, so it is no setup that was shared")
+        raise PackRefused(f"it holds no {MANIFEST}, so it is not a setup that was shared")
     if sum(one.file_size for one in members) > MOST_BYTES:
         raise PackRefused(f"its files have more than {MOST_BYTES // 1_000_000} MB together")
     end = 0
@@ -117,11 +117,11 @@ def _may_be_there(one: zipfile.ZipInfo) -> None:
         raise PackRefused(f"it holds {_said(one.orig_filename)}, and no file of that name belongs there")
     mode = one.external_attr >> 16
     if one.is_dir() or (stat.S_IFMT(mode) not in (0, stat.S_IFREG)):
-        raise PackRefused(f"{_said(name)} in it is no plain file, but a link, a folder or a device")
+        raise PackRefused(f"{_said(name)} in it is not a plain file, but a link, a folder or a device")
     if one.flag_bits & 0x1:
         raise PackRefused(f"{_said(name)} in it cannot be opened without a password")
     if one.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
-        raise PackRefused(f"{_said(name)} in it is packed in a way that is not taken: take deflate")
+        raise PackRefused(f"{_said(name)} in it is compressed in a way not known here: use deflate")
     most = MOST_OF_KIND[kind]
     if one.file_size > most:
         raise PackRefused(f"{_said(name)} in it is larger than {most // 1_000_000} MB")

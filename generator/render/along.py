@@ -13,7 +13,7 @@ from typing import Final
 
 from generator.render.lines import BREAK_GAP
 from generator.render.scale import Scale
-from generator.sheet.model import SetupScene
+from generator.sheet.drawn import SetupScene
 from generator.si import Length
 
 LEAST_LEFT: Final = 22.0  # mm of a broken length that stay on paper: common practice, no source

@@ -18,7 +18,8 @@ from generator.render.inspection_rows import InspectionRow
 from generator.render.pass_table import PassTable, size_system
 from generator.render.route_table import RouteTable
 from generator.render.step_rows import StepRow
-from generator.sheet.model import FitRow, Sheet, SizeReading, ToSize
+from generator.sheet.lines import FitRow, SizeReading, ToSize
+from generator.sheet.model import Sheet
 from generator.si import Length
 
 FINE: Final = 9  # decimals of a length in the page: far below what any instrument shows

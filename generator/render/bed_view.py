@@ -26,7 +26,7 @@ from generator.render.drawing import (
 from generator.render.lines import Point, zigzag
 from generator.render.placing import Board
 from generator.render.scale import SCALES, Scale
-from generator.sheet.model import ReachScene, SetupScene
+from generator.sheet.drawn import ReachScene, SetupScene
 from generator.si import Length
 
 ABOVE: Final = 10.0  # mm above the axis, for words

@@ -7,7 +7,7 @@ from typing import Any
 from generator.render.compare_table import line_words
 from generator.render.figures_json import figure_value
 from generator.sheet.compare import Compared, Line
-from generator.sheet.model import System
+from generator.sheet.figure import System
 from generator.sheet.other_lathes import Comparison
 
 

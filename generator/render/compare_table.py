@@ -15,7 +15,8 @@ from generator.render.formats import written
 from generator.sheet.best_lathe import Ranked
 from generator.sheet.compare import Compared, Line, Row, Verdict
 from generator.sheet.compare_lines import FOLLOWS
-from generator.sheet.model import Sheet, System
+from generator.sheet.figure import System
+from generator.sheet.model import Sheet
 from generator.sheet.other_lathes import Comparison
 
 State = Literal["differs", "same", "left out"]

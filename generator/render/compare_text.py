@@ -15,7 +15,7 @@ from generator.render.compare_table import (
     summary_words,
 )
 from generator.sheet.compare import Compared, Verdict
-from generator.sheet.model import System
+from generator.sheet.figure import System
 from generator.sheet.other_lathes import Comparison
 
 WIDTH, INDENT = 100, 4

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 
 from generator.render.formats import UNITS, decimals, digits, places_needed
 from generator.render.pass_table import size_system
-from generator.sheet.model import Reading, Sheet
+from generator.sheet.lines import Reading
+from generator.sheet.model import Sheet
 from generator.si import Length
 
 SPRING = "a spring pass"

@@ -9,7 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.render.formats import written
-from generator.sheet.model import Caution, Sheet, TitleField
+from generator.sheet.lines import Caution
+from generator.sheet.model import Sheet, TitleField
 
 FROM_TITLE_BLOCK = ("Legal owner", "Customer", "Received", "Drawing", "Revision", "Date of issue")
 FIGURES = (  # of the part, as the customer spoke of it

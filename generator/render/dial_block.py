@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from generator.render.dial_view import dial_view, mark_view
 from generator.render.svg import svg
-from generator.sheet.model import DialScene
+from generator.sheet.drawn import DialScene
 
 
 @dataclass(frozen=True)

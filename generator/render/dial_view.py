@@ -26,7 +26,7 @@ from generator.render.drawing import (
     text_width,
 )
 from generator.render.lines import Point
-from generator.sheet.model import DialPlace, DialRow, DialScene
+from generator.sheet.drawn import DialPlace, DialRow, DialScene
 
 RADII: Final = (20.0, 25.0, 32.0, 40.0)  # mm, of the dial's rim: the first on which all has room
 NUMBER: Final = 5.0  # mm, height of the dial's numbers: ISO 3098-1, to be read at arm's length

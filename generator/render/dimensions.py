@@ -17,7 +17,7 @@ from generator.render.drawing import LARGE_LETTER, LETTER, Box, Canvas, Circle, 
 from generator.render.formats import digits, tidied
 from generator.render.lines import Point
 from generator.render.placing import AIR, Board, Run
-from generator.sheet.model import System
+from generator.sheet.figure import System
 from generator.si import Length, inch, mm
 
 ARROW: Final = 2.5  # mm long; a third of it wide (ASME Y14.2: filled, 3:1)

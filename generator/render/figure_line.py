@@ -11,8 +11,11 @@ from typing import Final
 
 from generator.render.formats import written
 from generator.render.working import origin_line, working_line
-from generator.sheet.model import Figure, Kind, Sheet, System
+from generator.sheet.explained_at import any_name
+from generator.sheet.figure import Figure, Kind, System
+from generator.sheet.model import Sheet
 
+OF_OPERATION: Final = "operation.n."  # not written: there are many, and pages have to be light
 KIND_WORDS: Final = {
     Kind.MEASURED: "measured",
     Kind.GIVEN: "given",
@@ -29,7 +32,9 @@ class FigureLine:
     """One figure with its kind, the number of its working, and the working itself.
 
     `noted` is set where the figure stands in no section, so that its note belongs into the appendix. `says`
-    is its value in both units, where that is shown beside the working: of what the route opens.
+    is its value in both units, where that is shown beside the working: of what the route opens. `of` is the
+    name under which a figure that stands in no section is explained, without the first words of an
+    operation's; the row of any other has its name.
     """
 
     name: str
@@ -45,6 +50,7 @@ class FigureLine:
     computed: bool
     noted: bool
     says: str
+    of: str
 
 
 def figure_lines(sheet: Sheet) -> dict[str, FigureLine]:
@@ -82,4 +88,5 @@ def _figure_line(figure: Figure, number: str, system: System, alone: bool, in_ro
         figure.kind is Kind.COMPUTED,
         alone and bool(notes),
         shown.text if (alone or in_route) and (shown.second or not working.endswith(shown.first)) else "",
+        any_name(figure.name).removeprefix(OF_OPERATION) if alone else "",
     )

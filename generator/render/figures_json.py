@@ -8,7 +8,9 @@ from typing import Any
 from generator.render.formats import UNITS, written
 from generator.render.view import finding_where, may_run
 from generator.render.working import working_line
-from generator.sheet.model import Figure, PassLine, Quantity, Sheet, System
+from generator.sheet.figure import Figure, Quantity, System
+from generator.sheet.lines import PassLine
+from generator.sheet.model import Sheet
 
 _FIGURES = 10  # significant figures kept: what lies beyond is float dust
 

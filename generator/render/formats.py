@@ -25,7 +25,7 @@ from functools import lru_cache
 from math import floor, isfinite, log10
 from typing import Final, Literal
 
-from generator.sheet.model import Figure, Quantity, System
+from generator.sheet.figure import Figure, Quantity, System
 from generator.si import (
     MPa,
     degree,

@@ -10,7 +10,7 @@ from math import cos, degrees, sin, sqrt, tan
 from typing import Final
 
 from generator.errors import OutsideRange
-from generator.sheet.model import ThreadScene
+from generator.sheet.drawn import ThreadScene
 from generator.si import Angle
 
 

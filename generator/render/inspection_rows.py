@@ -12,7 +12,8 @@ from typing import Final
 
 from generator.render.entries import entry_name
 from generator.render.formats import Written, limits_written, written
-from generator.sheet.model import Figure, Inspected, Sheet, Verdict
+from generator.sheet.figure import Figure
+from generator.sheet.model import Inspected, Sheet, Verdict
 
 VERDICTS: Final[dict[Verdict, str]] = {
     "inside": "inside", "outside": "OUTSIDE", "by concession": "outside, by concession",

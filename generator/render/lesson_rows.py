@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 from typing import Final
 from urllib.parse import quote
 
-from generator.sheet.model import LessonLine, Sheet
+from generator.sheet.happened import LessonLine
+from generator.sheet.model import Sheet
 
 AT_ONCE: Final = 4
 ARCHIVE: Final = "../../index.html"  # from the page of a sheet

@@ -12,7 +12,10 @@ from typing import Final
 
 from generator.render.formats import UNITS, Unit, decimals, digits, in_unit
 from generator.render.problem_line import ProblemLine, problem_line
-from generator.sheet.model import LeftAs, LeftOnDial, LogLine, LogMark, PassTaken, Sheet, System, TimeTaken
+from generator.sheet.figure import System
+from generator.sheet.happened import LeftAs, LeftOnDial, LogLine, PassTaken, TimeTaken
+from generator.sheet.lines import LogMark
+from generator.sheet.model import Sheet
 
 NOT_KNOWN: Final = "–"
 _MARKS: Final[dict[LogMark, str]] = {

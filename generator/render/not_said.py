@@ -11,7 +11,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from generator.render.figure_line import FigureLine
-from generator.sheet.model import Figure, Kind, Sheet
+from generator.sheet.figure import Figure, Kind
+from generator.sheet.model import Sheet
 
 TIMES = "Times"
 

@@ -82,6 +82,8 @@ def _alone(page: Page, addresses: Sequence[str]) -> Page:
         pictures=tuple(replace(picture, address=address) for picture, address in pictures),
         lessons=page.lessons.without_links(),
         alike=None,
+        explained="",
+        findings=tuple(replace(finding, explained="") for finding in page.findings),
     )
 
 

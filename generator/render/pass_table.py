@@ -13,7 +13,9 @@ from math import ceil
 from generator.render.entries import entry_name, plan_words
 from generator.render.formats import UNITS, decimals, digits, in_unit, places_needed
 from generator.render.log_view import as_cut
-from generator.sheet.model import PassLine, Sheet, System
+from generator.sheet.figure import System
+from generator.sheet.lines import PassLine
+from generator.sheet.model import Sheet
 
 LONGEST_UNSPLIT = 26  # passes of 8 mm that fit one Letter page with heading and notes
 

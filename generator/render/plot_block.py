@@ -12,7 +12,7 @@ from generator.render.plot_curves import finite
 from generator.render.plot_table import PlotTable, plot_table
 from generator.render.plot_view import plot_view
 from generator.render.svg import svg
-from generator.sheet.model import PlotScene
+from generator.sheet.drawn import PlotScene
 
 
 @dataclass(frozen=True)

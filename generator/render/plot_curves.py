@@ -13,7 +13,7 @@ from math import inf, isfinite
 from typing import Final
 
 from generator.render.lines import Point
-from generator.sheet.model import Curve, PlotScene
+from generator.sheet.drawn import Curve, PlotScene
 
 FAR_OVER: Final = 10.0  # times its limit: a curve that goes further runs off the plot
 SHOWN_OVER: Final = 6.0  # times the limit that stay on it then: common practice, no source

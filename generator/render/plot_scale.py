@@ -14,7 +14,8 @@ from math import ceil, floor, isfinite, log10
 from typing import Final
 
 from generator.render.formats import UNITS, Unit, digits
-from generator.sheet.model import PlotScene, Quantity, System
+from generator.sheet.drawn import PlotScene
+from generator.sheet.figure import Quantity, System
 from generator.si import mm, thou, um
 
 MOST_TICKS: Final = 7  # steps between ticks along an axis, at most: common practice, no source

@@ -7,7 +7,8 @@ from math import isfinite
 
 from generator.render.formats import UNITS, Unit, decimals, digits, places_needed
 from generator.render.plot_scale import shown_unit
-from generator.sheet.model import PlotScene, Quantity
+from generator.sheet.drawn import PlotScene
+from generator.sheet.figure import Quantity
 
 NOT_KNOWN = "–"
 

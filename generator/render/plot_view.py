@@ -28,7 +28,7 @@ from generator.render.plot_marks import (
 )
 from generator.render.plot_scale import Axis, level_axis, shown_unit, upright_axis
 from generator.render.spread import spread, wrapped
-from generator.sheet.model import Curve, PlotScene
+from generator.sheet.drawn import Curve, PlotScene
 
 WIDTH: Final = 112.0  # mm: leaves room for the table beside it
 HEIGHT: Final = 38.0  # mm of the plot proper

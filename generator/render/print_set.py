@@ -16,10 +16,10 @@ from typing import Final
 from markupsafe import Markup
 
 from generator.render.environment import environment, templates_folder
+from generator.render.loaded import SET_STYLE, STYLES
 from generator.render.policy import policy, policy_element
 from generator.render.print_choice import EVERYTHING, print_choices
 
-SET_STYLE: Final = "set/set.css"  # of the page of a set alone: it changes the page numbers
 MARK: Final = "<!-- Setup sheets in one file, written by the command print, which may replace it. -->"
 SCRIPTS: Final = ("join_sheets.js", "sheet.js")
 PAPERS: Final = ("A4", "Letter")
@@ -33,7 +33,6 @@ def set_tools() -> Markup:
 def set_document(
     numbers: Sequence[str],
     bodies: Sequence[str],
-    styles: Sequence[str],
     part: str = EVERYTHING,
     paper: str = "",
 ) -> str:
@@ -43,8 +42,6 @@ def set_document(
     ----------
     numbers
         The job numbers, in the order of the bodies.
-    styles
-        The style sheets of the site by name, a later one wins.
     part
         What of each sheet is printed, a word of `print_choice.PARTS`.
     paper
@@ -58,7 +55,7 @@ def set_document(
             mark=Markup(MARK),
             numbers=" ".join(numbers),
             bodies=[Markup(body) for body in bodies],
-            styles=[*(_read(f"css/{name}") for name in styles), _read(SET_STYLE), *_size(paper)],
+            styles=[*(_read(f"css/{name}") for name in STYLES), _read(SET_STYLE), *_size(paper)],
             scripts=scripts,
             policy=policy_element(policy(scripts, beside=False)),
             print_choices=print_choices(part),

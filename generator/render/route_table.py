@@ -13,7 +13,9 @@ from typing import Final
 from generator.render.entries import entry_name
 from generator.render.figure_line import FigureLine
 from generator.render.formats import UNITS, in_unit
-from generator.sheet.model import Kind, OperationLine, Sheet
+from generator.sheet.figure import Kind
+from generator.sheet.lines import OperationLine
+from generator.sheet.model import Sheet
 
 COLUMNS: Final = (  # name and head of a column, and the figures of an operation that stand in it
     ("tool", "Tool", ("tool",)),

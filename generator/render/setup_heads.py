@@ -16,7 +16,7 @@ from generator.render.drawing import Box, Canvas
 from generator.render.lines import Point, zigzag
 from generator.render.scale import Scale
 from generator.render.setup_parts import CENTER_ANGLE, radius
-from generator.sheet.model import SetupScene
+from generator.sheet.drawn import SetupScene
 
 JAW_HEIGHT: Final = 6.0  # mm of jaw drawn outside the work; outlines of adjacent parts are not to be measured
 BODY_ABOVE: Final = 8.5  # mm of chuck body drawn outside the work, broken off there
@@ -61,7 +61,7 @@ def head_words(scene: SetupScene) -> tuple[str, str]:
         return "spindle nose", "collet"
     if scene.held == "faceplate":
         return "faceplate", f"clamps ({scene.clamps} on the plate)" if scene.clamps > 1 else "clamp"
-    return "driving plate", "driving dog"
+    return "driving plate", "dog"
 
 
 def head_room(scene: SetupScene, scale: Scale) -> float:

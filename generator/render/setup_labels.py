@@ -17,7 +17,7 @@ from generator.render.dimensions import Dimension, dimension_text
 from generator.render.drawing import Box
 from generator.render.lines import Point
 from generator.render.setup_heads import DrawnHead, head_words, holder_top
-from generator.sheet.model import Piece, SetupScene
+from generator.sheet.drawn import Piece, SetupScene
 from generator.si import Length
 
 Anchors = list[tuple[Point, int]]

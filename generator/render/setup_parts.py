@@ -14,7 +14,7 @@ from generator.render.along import Along
 from generator.render.dimensions import ARROW, arrowhead
 from generator.render.drawing import Box, Canvas
 from generator.render.lines import WIDE, LineKind, arc, zigzag
-from generator.sheet.model import Piece, SetupScene
+from generator.sheet.drawn import Piece, SetupScene
 from generator.si import Length
 
 CREST_TO_ROOT: Final = max(2 * WIDE, 0.7)  # mm at least, even off scale (ISO 6410-1)

@@ -34,7 +34,7 @@ from generator.render.placing import Board
 from generator.render.scale import SCALES
 from generator.render.setup_heads import draw_head, head_room
 from generator.render.setup_labels import dimensions, labelled_parts, notes
-from generator.sheet.model import SetupScene
+from generator.sheet.drawn import SetupScene
 from generator.si import Length
 
 HEIGHT: Final = 95.0  # mm

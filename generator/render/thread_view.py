@@ -37,7 +37,7 @@ from generator.render.groove import Groove, groove
 from generator.render.lines import Point, zigzag
 from generator.render.placing import Board
 from generator.render.scale import SCALES, Scale
-from generator.sheet.model import ThreadScene
+from generator.sheet.drawn import ThreadScene
 from generator.si import Length
 
 PITCHES: Final = 2.5  # pitches drawn

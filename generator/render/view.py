@@ -26,17 +26,11 @@ from generator.render.not_said import AssumedLine, assumed_lines, missing_lines
 from generator.render.pass_table import PassTable, dial_system, pass_table, size_system
 from generator.render.route_table import RouteTable, route_table
 from generator.render.step_rows import StepRow, step_rows
-from generator.sheet.model import (
-    Caution,
-    Conceded,
-    Finding,
-    FitRow,
-    Kind,
-    Section,
-    Sheet,
-    TakeUpCard,
-    TitleField,
-)
+from generator.sheet.explained_at import finding_place
+from generator.sheet.figure import Kind
+from generator.sheet.happened import TakeUpCard
+from generator.sheet.lines import Caution, Finding, FitRow
+from generator.sheet.model import Conceded, Section, Sheet, TitleField
 from generator.sheet.other_lathes import Comparison, NotCompared
 from generator.sheet.take_up_elsewhere import CHANGES, Elsewhere, elsewhere
 
@@ -49,6 +43,7 @@ CUTTING = ("passes", "thread")
 LAST_SECTION = "job"
 LOG = "log"  # its figures stand with the log
 
+TOP = "../../"  # from a sheet to the top of the site
 _LEVEL_WORDS = {"stop": "STOP", "check": "CHECK", "note": "NOTE"}
 _SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
@@ -67,13 +62,14 @@ class Cell:
 
 @dataclass(frozen=True)
 class FindingLine:
-    """A finding with its level as a word and the line of the file that it points at."""
+    """A finding with its level as a word, the line of the file that it points at, and its explanation."""
 
     level: str
     word: str
     text: str
     where: str
     asks: str
+    explained: str
 
 
 @dataclass(frozen=True)
@@ -99,7 +95,7 @@ class PictureLine:
 
 @dataclass(frozen=True)
 class Page:
-    """The whole page as finished strings and flags."""
+    """The whole page as finished strings and flags; `explained` leads to where the site explains figures."""
 
     job: str
     revision: str
@@ -142,6 +138,7 @@ class Page:
     take_up_elsewhere: tuple[Elsewhere, ...] = ()
     take_up_changes: str = ""
     alike: AlikeBlock | None = None
+    explained: str = ""
 
 
 def may_run(sheet: Sheet) -> bool:
@@ -204,6 +201,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         take_up_elsewhere=others,
         take_up_changes=CHANGES if any(one.may for one in others) else "",
         alike=alike_block(sheet.index),
+        explained=TOP,
     )
 
 
@@ -255,7 +253,8 @@ def _block(section: Section, lines: dict[str, FigureLine]) -> Block:
 
 def _finding_line(finding: Finding) -> FindingLine:
     return FindingLine(
-        finding.level, _LEVEL_WORDS[finding.level], finding.text, finding_where(finding), finding.asks
+        finding.level, _LEVEL_WORDS[finding.level], finding.text, finding_where(finding), finding.asks,
+        TOP + finding_place(finding.id),
     )
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from generator.render.formats import UNITS, digits, tidied, written
-from generator.sheet.model import Figure, Kind, Quantity, System
+from generator.sheet.figure import Figure, Kind, Quantity, System
 
 _INPUT = re.compile(r"\{([^{}]+)\}")
 _REMARK = re.compile(r"^(?P<rule>.*\S),\s*(?P<remark>(?:all )?in [a-z ]+)$")

@@ -4,16 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from contextlib import suppress
+from types import MappingProxyType
+from typing import Final
 
 from generator.errors import BadDesignation
 from generator.job.lathe import Lathe
 from generator.job.model import Chuck, Duty, Job, Mate
 from generator.job.operations import Cut
 from generator.job.reading import ReadJob, ReadLog
-from generator.sheet.model import Figure, Finding, History, OperationLine
+from generator.sheet.figure import Figure
+from generator.sheet.happened import History
+from generator.sheet.lines import Finding, OperationLine
 from generator.sheet.row import NOT_READY, WHOLE, ArchiveRow, DayRow, MateIs, ThreadRow, TimeRow
 from generator.sheet.threading import thread_operation
 from generator.threads.registry import Designation, family_of
+
+# Families whose sizes are names and no diameters: ISO 228-1, ISO 7-1, BS 93, DIN 40430.
+NAMED: Final = MappingProxyType({"G": "G {}", "R": "R {}", "BA": "{} BA", "PG": "Pg {}"})
 
 
 def archive_row(
@@ -88,6 +95,8 @@ def _thread(job: Job) -> ThreadRow | None:
 
 
 def _size(found: Designation) -> str:
+    if found.family in NAMED:
+        return NAMED[found.family].format(found.nominal_text)
     return f"{found.nominal_text} in" if found.unit == "in" else f"{found.nominal_text} mm"
 
 

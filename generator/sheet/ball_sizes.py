@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from generator.calc import balls, wires
+from generator.calc import balls, wire_choice, wires
 from generator.calc.thread_form import lead_angle
 from generator.job.shop import Tools
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind, Quantity
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
 from generator.sheet.wire_sizes import TOOLS_FILE
 from generator.sheet.wire_words import best_wire_formula, between_flanks, form_words
@@ -26,8 +26,8 @@ def lay_balls(
     """
     flanks, system, pitch = threading.profile.flanks, threading.system, threading.pitch
     best = desk.computed(
-        "thread.balls.best", "Best ball", wires.best_wire(pitch, flanks), "fine_length",
-        best_wire_formula(wires.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")},
+        "thread.balls.best", "Best ball", wire_choice.best_wire(pitch, flanks), "fine_length",
+        best_wire_formula(wire_choice.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")},
         "geometry: touches the flanks at the pitch line, as the best wire outside (NBS Handbook H28)",
         system=system, note=between_flanks(flanks),
     )
@@ -44,11 +44,11 @@ def lay_balls(
 
 def _ball(tools: Tools, best: Length, usable: tuple[Length, Length]) -> tuple[Length, Kind, str]:
     """The ball to measure with, how it is known, and why this one."""
-    chosen = wires.choose_wire(best, [ball.si for ball in tools.balls], usable)
+    chosen = wire_choice.choose_wire(best, [ball.si for ball in tools.balls], usable)
     if chosen is not None:
         return chosen, Kind.SHOP, f"{TOOLS_FILE}: the nearest usable ball of the shop's set"
     why = "no ball of the shop's set fits" if tools.balls else "the shop records no balls"
-    return wires.fitting(best, usable), Kind.ASSUMED, f"{why}; one that touches both flanks is taken"
+    return wire_choice.fitting(best, usable), Kind.ASSUMED, f"{why}; one that touches both flanks is taken"
 
 
 def _lay_between(

@@ -9,11 +9,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.errors import Location
-from generator.job.fields import Given
-from generator.job.lathe import Head, Lathe
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head
 from generator.job.model import Job
+from generator.job.written import Given
 from generator.sheet.capacity_head import head_section
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Quantity, System
 from generator.sheet.head import (
     HEAD_WORDS,
     LENGTH_KEYS,
@@ -24,7 +26,6 @@ from generator.sheet.head import (
     used_head,
 )
 from generator.sheet.layout import Layout
-from generator.sheet.model import Quantity, System
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.swing import lay_size, swing_section
 from generator.sheet.wording import length_words
@@ -81,7 +82,8 @@ def _steady(
         desk.find(
             "steady-missing",
             "stop",
-            f"{lathe.name} has no steady rest in its record. Take another lathe, or a center.",
+            f"{lathe.name} has no steady rest in its record. If it has one, write it there; if not, "
+            "take another lathe, or a center.",
             steady_where(job),
         )
         return
@@ -118,7 +120,8 @@ def _follow_rest(
         desk.find(
             "follow-rest-missing",
             "stop",
-            f"{lathe.name} has no follow rest in its record. Take another lathe, or a steady rest.",
+            f"{lathe.name} has no follow rest in its record. If it has one, write it there; if not, "
+            "take another lathe, or a steady rest.",
             job.holding.grip.where,
         )
         return

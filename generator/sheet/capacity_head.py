@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.job.lathe import Head, Lathe, LatheChuck, LatheCollet, LatheFaceplate
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head, LatheChuck, LatheCollet, LatheFaceplate
 from generator.job.model import Chuck, Collet, Faceplate, Job
 from generator.sheet.desk import Desk
+from generator.sheet.figure import System
 from generator.sheet.head import fits, range_words
 from generator.sheet.layout import Layout, Span
-from generator.sheet.model import System
 from generator.sheet.swing import SAME, lay_size
 from generator.sheet.wording import length_words
 from generator.si import Length
@@ -149,7 +150,8 @@ def _collet(
         desk.find(
             "collet-missing",
             "stop",
-            f"{lathe.name} has no collets in its record. Take a chuck, or a lathe that has collets.",
+            f"{lathe.name} has no collets in its record. If it has some, write them there; if not, "
+            "take a chuck, or a lathe that has collets.",
             asked.grip.where,
         )
         return
@@ -202,27 +204,28 @@ def _faceplate(
         desk.find(
             "few-clamps",
             "check",
-            "One clamp holds the work at one place, and the cut turns it round that clamp. Use at least "
-            f"{FEWEST_CLAMPS}, better three, spread round the plate, and a stop against the turning.",
+            "One clamp holds the work at one place, and the cut turns it around that clamp. Use at least "
+            f"{FEWEST_CLAMPS}, better three, spread around the plate, and a stop against the turning.",
             where,
         )
     if not isinstance(head, LatheFaceplate):
         desk.find(
             "faceplate-missing",
             "stop",
-            f"{lathe.name} has no faceplate in its record. Take a chuck, or a lathe that has one.",
+            f"{lathe.name} has no faceplate in its record. If it has one, write it there; if not, "
+            "take a chuck, or a lathe that has one.",
             where,
         )
         return
     plate = head.diameter
-    limit = f"the faceplate is {plate.with_unit} over"
+    limit = f"the faceplate is {plate.with_unit} across"
     lay_size(desk, "faceplate", "Circle of the clamps", asked.clamp_circle.si, limit)
     if asked.clamp_circle.si >= plate.si - SAME:
         desk.find(
             "faceplate-range",
             "stop",
             f"The clamps press on a circle of {asked.clamp_circle.with_unit}; the faceplate of {lathe.name} "
-            f"is {plate.with_unit} over, and the clamps need its slots outside the work. Take a larger "
+            f"is {plate.with_unit} across, and the clamps need its slots outside the work. Take a larger "
             "faceplate, or clamp nearer the middle.",
             where,
         )
@@ -231,7 +234,7 @@ def _faceplate(
         desk.find(
             "faceplate-overhung",
             "check",
-            f"The work is {length_words(foot.od_start, system)} over at the faceplate, which is only "
+            f"The work is {length_words(foot.od_start, system)} across at the faceplate, which is only "
             f"{plate.with_unit}. What stands out past the plate turns unsupported: check that it clears bed "
             "and carriage by hand, and guard it.",
             where,

@@ -8,9 +8,9 @@ from generator.calc.weight import weight
 from generator.job.lathe import Lathe
 from generator.job.model import Duty, Job
 from generator.job.shop import House, Material
+from generator.sheet.figure import System
 from generator.sheet.holding.stock import stock_rounds
 from generator.sheet.layout import Layout
-from generator.sheet.model import System
 from generator.sheet.plans import HoldingPlan, LathePlan, Route, ThreadPlan
 from generator.si import Mass
 from generator.tables.materials import MaterialRow

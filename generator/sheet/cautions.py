@@ -30,7 +30,7 @@ from generator.sheet.cautions_holding import (
     what_turns,
 )
 from generator.sheet.head import HEAD_WORDS
-from generator.sheet.model import Caution
+from generator.sheet.lines import Caution
 from generator.sheet.wording import mass_words
 
 __all__ = ["Setup", "cautions_section"]
@@ -135,7 +135,7 @@ def pressure_part(setup: Setup) -> Caution | None:
         "pressure",
         "WARNING",
         "A part under pressure is repaired only under the owner's procedure and the code that applies. "
-        "Depressurise, purge and check for residues and trapped pressure before cutting a used body. This "
+        "Depressurize, purge and check for residues and trapped pressure before cutting a used body. This "
         "sheet does not say it is safe for a pressure.",
         f"Pressure {setup.duty.pressure.with_unit}; the customer said: {setup.duty.said}",
         "PSSR 2000 (United Kingdom); ASME BPVC and B31 elsewhere",
@@ -181,7 +181,7 @@ def galling(setup: Setup) -> Caution | None:
         "This material picks up and seizes. Clean and lubricate both threads for every trial fit, turn "
         "slowly by hand, and back off at the first bind.",
         f"Material: {setup.job.material}.",
-        "trade texts on galling of stainless, aluminium and titanium threads",
+        "trade texts on galling of stainless, aluminum and titanium threads",
     )
 
 
@@ -205,7 +205,7 @@ def chips_and_measuring(setup: Setup) -> Caution | None:
     return Caution(
         "chips",
         "CAUTION",
-        "Eyes protected. Chips come off with a hook or brush, spindle stopped, never by hand. Stop the "
+        "Wear eye protection. Chips come off with a hook or brush, spindle stopped, never by hand. Stop the "
         "spindle and take the hand off the lever before measuring, setting the wires or trying the mate.",
         f"Passes, wires and test fits are done beside the {HEAD_WORDS[setup.job.holding.held.kind]}.",
         "NAVEDTRA 14076 ch. 9; OSHA 29 CFR 1910.212",

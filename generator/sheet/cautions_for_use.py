@@ -9,7 +9,7 @@ from collections.abc import Callable
 
 from generator.job.model import Mate
 from generator.sheet.caution_setup import PRACTICE, Setup
-from generator.sheet.model import Caution
+from generator.sheet.lines import Caution
 
 
 def cautions_for_use(setup: Setup) -> tuple[Caution, ...]:

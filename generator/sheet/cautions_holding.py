@@ -6,7 +6,7 @@ from generator.calc.slenderness import ALONE, BETWEEN
 from generator.job.model import Centers, Chuck, Collet, CrossHole, Faceplate
 from generator.sheet.caution_setup import PRACTICE, Setup
 from generator.sheet.head import FACE_WORDS, HEAD_WORDS
-from generator.sheet.model import Caution
+from generator.sheet.lines import Caution
 from generator.sheet.wording import length_words
 from generator.si import Length
 
@@ -39,7 +39,7 @@ def bar_behind_spindle(setup: Setup) -> Caution | None:
 def what_turns(setup: Setup) -> Caution | None:
     """Always: keys and wrenches, sleeves and hair."""
     kind = setup.job.holding.held.kind
-    away = "Sleeves, rings, gloves and long hair away from what turns."
+    away = "Keep sleeves, rings, gloves and long hair away from what turns."
     return Caution(
         "chuck-key" if kind == "chuck" else "what-turns",
         "WARNING",
@@ -254,6 +254,7 @@ def _drilled_later(setup: Setup, place: int, x: Length) -> bool:
 
 
 def _hammers(hole: CrossHole, first: str, lies: str) -> Caution:
+    """A cut runs over a hole across the work."""
     mate = " before the mate goes on" if "thread" in lies else ""
     return Caution(
         "cross-hole",

@@ -17,7 +17,9 @@ from typing import Final, Literal
 
 from generator.errors import Location
 from generator.job.lathe import Lathe
-from generator.sheet.model import Figure, Finding, Level, Sheet
+from generator.sheet.figure import Figure
+from generator.sheet.lines import Finding, Level
+from generator.sheet.model import Sheet
 
 Verdict = Literal["stays", "changes", "cannot be done", "not known"]
 SAME: Final = 1e-9  # share within which two figures are one

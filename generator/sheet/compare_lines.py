@@ -12,9 +12,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
-from generator.job.lathe import Dial, Lathe
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Dial
 from generator.sheet.compare import Line, OnLathe
-from generator.sheet.model import Figure, Finding, Kind, OperationLine, PassLine, Sheet, System
+from generator.sheet.figure import Figure, Kind, System
+from generator.sheet.lines import Finding, OperationLine, PassLine
+from generator.sheet.model import Sheet
 from generator.sheet.wording import rpm_words
 from generator.si import inch, minute, mm
 

@@ -32,6 +32,7 @@ from generator.sheet.dial_face import dial_scene
 from generator.sheet.exact import exact_lead
 from generator.sheet.extents import Extent, route_extents, set_over, thread_extents
 from generator.sheet.found import found_section
+from generator.sheet.happened import History
 from generator.sheet.harm import in_order_of_harm
 from generator.sheet.head import used_head
 from generator.sheet.history import history_section
@@ -45,7 +46,7 @@ from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import Layout, lay_out
 from generator.sheet.logged import Logged, lathe_now
 from generator.sheet.measuring import measuring_section
-from generator.sheet.model import History, Inspected, Section, Sheet
+from generator.sheet.model import Inspected, Section, Sheet
 from generator.sheet.operation_task import Bench
 from generator.sheet.order_of_work import order_of_work
 from generator.sheet.passes import pass_section

@@ -7,8 +7,9 @@ from generator.calc.correction import still_to_cut
 from generator.calc.dials import Dial, whole_graduations
 from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Quantity
 from generator.sheet.infeed import slide_dial
-from generator.sheet.model import CorrectionRow, CorrectionTable, Quantity, Reading
+from generator.sheet.lines import CorrectionRow, CorrectionTable, Reading
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.si import Angle, Length, inch, mm
 

@@ -7,7 +7,7 @@ from generator.errors import OutsideRange
 from generator.job.operations import Thread
 from generator.job.shop import ThreadTool
 from generator.sheet.desk import Desk
-from generator.sheet.model import Quantity
+from generator.sheet.figure import Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words
 from generator.si import Length

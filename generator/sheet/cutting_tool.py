@@ -14,8 +14,8 @@ from generator.job.operations import Thread
 from generator.job.shop import ThreadTool, Tools
 from generator.sheet.cutting_nose import lay_nose_range
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.infeed import load_faces
-from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words
@@ -89,7 +89,7 @@ def _lay_leading_flank(operation: Thread, thread: ThreadPlan, desk: Desk) -> Non
             "load-flank", "check",
             f"The flanks of {thread.designation.text} are unlike, and nobody said which way the load comes: "
             "the sheet has the load flanks look at the tailstock end. Write load_flank: chuck or tailstock, "
-            "for a tool ground the wrong way round makes scrap.",
+            "for a tool ground the wrong way around makes scrap.",
             operation.length.where, "Which way does the load push on this thread?",
         )
 

@@ -10,8 +10,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from generator.errors import Location
-from generator.job.fields import Given
-from generator.sheet.model import Figure, Finding, Kind, Level, Quantity, System, Working
+from generator.job.written import Given
+from generator.sheet.figure import Figure, Kind, Quantity, System, Working
+from generator.sheet.lines import Finding, Level
 
 
 class Desk:

@@ -8,9 +8,9 @@ from fractions import Fraction
 from generator.calc.dial_places import Engagement, engagements
 from generator.job.lathe import Lathe
 from generator.sheet.dial_words import DialFace, spaces_words
+from generator.sheet.drawn import DialPlace, DialRow, DialScene
 from generator.sheet.exact import lead_words, leadscrew_lead
 from generator.sheet.half_nuts import dial_gears_of
-from generator.sheet.model import DialPlace, DialRow, DialScene
 from generator.threads.registry import Designation
 
 _SAYS = {

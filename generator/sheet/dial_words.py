@@ -1,7 +1,7 @@
 """Places of a thread dial in words: a line by its number, a plain line or a space by what it follows.
 
     DialFace           the lines of one dial, which of them have a number, and several of them in words
-    spaces_words       half-way between the lines
+    spaces_words       halfway between the lines
     way_words          how to get from one start to another
 """
 
@@ -68,7 +68,7 @@ def spaces_words(places: Iterable[Fraction], face: DialFace) -> str:
 
     >>> face = DialFace(8, 2)
     >>> spaces_words([line + HALF for line in range(8)], face)
-    'half-way between the lines'
+    'halfway between the lines'
     >>> spaces_words([Fraction(1, 4), Fraction(17, 4), Fraction(1, 2)], face)
     '1/4 of a space past 1 and 3; half a space past 1'
     """
@@ -79,7 +79,7 @@ def spaces_words(places: Iterable[Fraction], face: DialFace) -> str:
 
     def words(past: Fraction, lines: list[int]) -> str:
         if past == HALF and len(lines) == face.lines:
-            return "half-way between the lines"
+            return "halfway between the lines"
         share = "half" if past == HALF else f"{mixed(past)} of"
         return f"{share} a space past {face.lines_words(lines)}"
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generator.calc import gearing
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
+from generator.job.written import Given
 from generator.sheet.plans import ThreadPlan
 
 PER_MM = {"mm": Fraction(1), "in": gearing.INCH}

@@ -16,6 +16,7 @@ from generator.errors import Location, OutsideRange
 from generator.job.found import Found
 from generator.job.model import Job
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, Quantity, System, Working
 from generator.sheet.found_words import (
     NAMES,
     disagreement_words,
@@ -25,7 +26,7 @@ from generator.sheet.found_words import (
     special_words,
     twin_sentences,
 )
-from generator.sheet.model import Figure, Kind, Level, Quantity, System, Working
+from generator.sheet.lines import Level
 from generator.sheet.threading import thread_operation
 from generator.si import inch
 from generator.threads.designation import Designation

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
 from generator.calc.thread_dial import and_words, ordinal
-from generator.sheet.model import System
+from generator.sheet.figure import System
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, inch, mm
 from generator.threads.identify.candidate import Candidate, Distance

@@ -18,14 +18,15 @@ from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead, lead_words, leadscrew_lead
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.lathe_leads import find_lead, not_tried, settings_of
-from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, mm
 
 JONES = "Jones, Turning and Boring (1914), change gears"
 FIT = "NPL, Notes on Screw Gauges, and FED-STD-H28, both from memory"
+UNSEEN = 0.01 * mm  # of lead over the engagement, what a micrometer shows; common practice, no source
 SHARE = 0.5  # of the pitch diameter tolerance that an error of lead may use up; common practice
 ALTERNATES = 3
 NAME, GEARS = "lathe.gearbox", "lathe.change_gears"
@@ -84,15 +85,6 @@ def lay_gearbox(
     return _lay_closest(found, lathe, thread, engagement, where, desk)
 
 
-def _no_tolerance(best: Geared, lathe: Lathe) -> str:
-    """Why a lead that is only close is not taken where no standard says how far off it may be."""
-    return (
-        f"{lathe.name} cannot cut a lead of {best.wanted.words} exactly. The closest it comes is "
-        f"{best.describe()}, {best.off()}, and no standard limits the pitch diameter of this thread, so that "
-        "nothing says whether that will do. Take another lathe, or one with the gears for it."
-    )
-
-
 def _lay_none(why: str, where: Location, lathe: Lathe, desk: Desk) -> GearPlan:
     """The lead cannot be had here."""
     desk.lay(Figure(NAME, "Gearbox", "cannot be cut here", "text", Kind.SHOP, _record(lathe)))
@@ -131,7 +123,7 @@ def _lay_train(best: Geared, others: tuple[Geared, ...], lathe: Lathe, desk: Des
         + (f"; or {also}" if also else ""),
     ))
     desk.lay(Figure(
-        f"{GEARS}.rule", "How that is reckoned", _reckoning(best, lathe), "text", Kind.COMPUTED, source
+        f"{GEARS}.rule", "How this is worked out", _reckoning(best, lathe), "text", Kind.COMPUTED, source
     ))
     drivers, driven = math.prod(best.train.gears[::2]), math.prod(best.train.gears[1::2])
     assert best.setting.lead is not None
@@ -182,23 +174,31 @@ def _lay_closest(
     best = found.closest[0]
     whole = abs(thread.start - thread.end)
     length = min(engagement, whole) if engagement else whole
-    tolerance = thread.pitch_diameter_max - thread.pitch_diameter_min
-    if not tolerance:
-        return _lay_none(_no_tolerance(best, lathe), where, lathe, desk)
-    effect = equivalent_diameter(best.over(length), thread.half_angle)
     along = f"{length_words(length, thread.system)} of {'engagement' if engagement else 'thread'}"
+    off = fine_words(abs(best.over(length)), thread.system, 1)
     said = (
         f"{lathe.name} cannot cut a lead of {best.wanted.words} exactly. The closest it comes is "
-        f"{best.describe()}, {best.off()}: {fine_words(abs(best.over(length)), thread.system, 1)} over "
-        f"{along}, which acts like {fine_words(effect, thread.system, 1)} on the pitch diameter, whose "
-        f"tolerance is {fine_words(tolerance, thread.system)}."
+        f"{best.describe()}, {best.off()}: {off} over {along}"
     )
+    tolerance = thread.pitch_diameter_max - thread.pitch_diameter_min
+    effect = equivalent_diameter(best.over(length), thread.half_angle) if tolerance else None
+    if effect is None:
+        said += (
+            ". No standard limits the pitch diameter of this thread, so that nothing says whether that will "
+            "do; a micrometer shows 0.01 mm (0.0004 in)."
+        )
+        too_far, why = abs(best.over(length)) > UNSEEN, "That is more."
+    else:
+        said += (
+            f", which acts like {fine_words(effect, thread.system, 1)} on the pitch diameter, whose "
+            f"tolerance is {fine_words(tolerance, thread.system)}."
+        )
+        too_far, why = effect > SHARE * tolerance, "That is more than half of it."
     instead = f"take another lathe{_or_buy(found, lathe)}. {not_tried(lathe)}".rstrip()
-    if effect > SHARE * tolerance:
+    if too_far:
         plate = " and ".join(beside(best.wanted.rational, settings_of(lathe)))
         nearest = f" Nearest on its plate: {plate}." if plate else ""
-        why = f"{said} That is more than half of it.{nearest} {instead[0].upper()}{instead[1:]}"
-        return _lay_none(why, where, lathe, desk)
+        return _lay_none(f"{said} {why}{nearest} {instead[0].upper()}{instead[1:]}", where, lathe, desk)
     if best.train is None:
         desk.lay(Figure(
             NAME, "Gearbox", f"{best.describe()}, {best.off()}", "text", Kind.SHOP, _record(lathe),
@@ -215,7 +215,9 @@ def _lay_closest(
     return GearPlan(best.lead, False, best.describe())
 
 
-def _lay_error(best: Geared, thread: ThreadPlan, length: Length, effect: Length, desk: Desk) -> None:
+def _lay_error(
+    best: Geared, thread: ThreadPlan, length: Length, effect: Length | None, desk: Desk
+) -> None:
     cut, wanted = float(best.lead) * mm, float(best.wanted.length) * mm
     desk.computed(
         f"{GEARS}.error", "Error of lead", best.error, "ratio", "{lead cut} ÷ {lead wanted} − 1",
@@ -228,6 +230,8 @@ def _lay_error(best: Geared, thread: ThreadPlan, length: Length, effect: Length,
         {"error of lead": (abs(best.error), "ratio"), "length": (length, "length")}, "arithmetic",
         rounds="up",
     )
+    if effect is None:
+        return
     desk.computed(
         f"{GEARS}.error_on_pitch_diameter", "Acts on the pitch diameter like", effect, "fine_length",
         "{error} ÷ tan({half angle})",

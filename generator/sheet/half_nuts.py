@@ -16,12 +16,12 @@ from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
 from generator.sheet.dial_words import DialFace, way_words
 from generator.sheet.exact import lead_words, leadscrew_lead
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.index_travel import lay_index_travel
-from generator.sheet.model import Figure, Kind
 
 JONES = "principle: Jones, Turning and Boring (1914), on catching the thread; arithmetic"
 STARTS = "US Army Air Corps TM 1-420, Lathes (1940), p. 81, names the dial as a way; arithmetic"
-INDEX = "index by the compound or the drive plate"
+INDEX = "index by the compound or the driving plate"
 
 
 def lay_thread_dial(
@@ -54,7 +54,7 @@ def lay_thread_dial(
     says = f"gear of {teeth} teeth, {rule.describe()}" if swapped else rule.describe()
     desk.lay(Figure(name, label, says, "text", Kind.COMPUTED, source))
     reckoned = _reckoning(rule, screw, teeth if lathe.dial else None, lead, starts)
-    desk.lay(Figure(f"{name}.rule", "How that is reckoned", reckoned, "text", Kind.COMPUTED, source))
+    desk.lay(Figure(f"{name}.rule", "How this is worked out", reckoned, "text", Kind.COMPUTED, source))
     if len(gears) > 1:
         _lay_gear(gears, swapped, screw, lead, source, where, desk)
     if rule.keep_half_nuts_closed:
@@ -84,7 +84,7 @@ def dial_gears_of(lathe: Lathe, screw: Fraction, lead: Fraction) -> tuple[DialGe
 def _unknown_dial(lathe: Lathe, missing: str, starts: int, where: Location, desk: Desk) -> None:
     why = f"not computed: the lathe record has no {missing}"
     desk.unknown("lathe.thread_dial", "Half nuts, thread dial", "text", why)
-    desk.unknown("lathe.thread_dial.rule", "How that is reckoned", "text", why)
+    desk.unknown("lathe.thread_dial.rule", "How this is worked out", "text", why)
     if starts > 1:
         desk.lay(Figure(
             "lathe.thread_dial.next_start", "To the next start", f"no {missing} on record: {INDEX}", "text",
@@ -118,7 +118,7 @@ def _reckoning(rule: DialRule, screw: Fraction, teeth: int | None, lead: Fractio
         return (
             f"one turn of the dial is {teeth} × {one} = {lead_words(around)}, or "
             f"{gearing.mixed(around / lead)} leads of {thread}, not a whole number: the same line comes "
-            f"round without the tool in its groove; {together}{by_lead}"
+            f"around without the tool in its groove;  {together}{by_lead}"
         )
     line = around / rule.marks
     travel = rule.step * line
@@ -210,7 +210,7 @@ def _lay_next_start(
         if rule.keep_half_nuts_closed:
             leads = "The dial does not lead" if lathe.dial else "No thread dial leads"
             words = f"{leads} from one start to the next"
-        words += ". Index to the next start by the compound or the drive plate."
+        words += ". Index to the next start by the compound or the driving plate."
     else:
         words = (
             f"This thread has {starts} starts, and the thread dial tells them apart: for the start begun "
@@ -218,7 +218,7 @@ def _lay_next_start(
             "cut into another start. Set the slides to the same readings for every start."
         )
         if left:
-            words += f" Index to {rest} by the compound or the drive plate."
+            words += f" Index to {rest} by the compound or the driving plate."
     desk.find("dial-starts", "note", words, where)
     if left:
         lay_index_travel(lathe, max(int(start) for start in left), lead / starts, where, desk)

@@ -17,7 +17,7 @@ from enum import IntEnum
 from types import MappingProxyType
 from typing import Final
 
-from generator.sheet.model import Finding, Level
+from generator.sheet.lines import Finding, Level
 
 
 class Harm(IntEnum):

@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from generator.job.lathe import Head, Lathe, LatheChuck, LatheCollet, Range
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head, LatheChuck, LatheCollet, Range
 from generator.job.model import HeldBy, Job
 from generator.si import Length
 

@@ -11,13 +11,14 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import Final
 
-from generator.job.reading import LogEntry
+from generator.job.source import LogEntry
+from generator.sheet.figure import Figure, Kind, Quantity
+from generator.sheet.happened import History, PassTaken, TimeTaken
 from generator.sheet.history_taken_up import left_on_dial, says_taken_up, says_tool
 from generator.sheet.log_checks import check_log, left_out, open_stop, size_limits
 from generator.sheet.log_passes import log_plots, passes_taken, size_by_wires
 from generator.sheet.log_words import left_as, log_line
 from generator.sheet.logged import Logged
-from generator.sheet.model import Figure, History, Kind, PassTaken, Quantity, TimeTaken
 from generator.sheet.wording import fine_words
 from generator.si import Length, Time, minute, mm
 

@@ -13,11 +13,11 @@ from typing import Final
 from generator.calc.dials import reading, whole_graduations
 from generator.calc.take_up import rests_higher
 from generator.job.lathe import Lathe
-from generator.job.reading import LogEntry
 from generator.job.shop import ThreadTool
+from generator.job.source import LogEntry
+from generator.sheet.happened import LeftOnDial
 from generator.sheet.log_passes import Travels, infeed_travels
 from generator.sheet.logged import Logged
-from generator.sheet.model import LeftOnDial
 from generator.sheet.wording import fine_words
 from generator.si import Length, degree, mm
 
@@ -62,7 +62,7 @@ def _here(back: LogEntry, travels: Travels, logged: Logged) -> str:
     if back.entry.taken_up is None or back.entry.taken_up.dial is None:
         return (
             f"Taken up on {at}; how the {slide} dial stood with the tool in the groove is not in the log, "
-            "and depths are reckoned as if its zero were the old one."
+            "and depths are worked out as if its zero were the old one."
         )
     if abs(shift) < dial.division / 2:
         return ""
@@ -153,7 +153,7 @@ def _tool_text(one: LogEntry, before: Length | None, now: Length | None, logged:
     back, thread = one.entry.taken_up, logged.thread
     assert back is not None
     assert thread is not None
-    with_ = f"tool {back.tool}" if back.tool is not None else "the tool ground anew"
+    with_ = f"tool {back.tool}" if back.tool is not None else "the reground tool"
     text = f"Cut on since {one.entry.at} with {with_}. {_angle_text(back.tool, logged)}"
     if thread.flanks.square:
         return f"{text}A square groove is as wide as its tool: measure both before it cuts."

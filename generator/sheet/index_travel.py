@@ -37,6 +37,6 @@ def lay_index_travel(lathe: Lathe, furthest: int, pitch: Fraction, where: Locati
         desk.find(
             "index-travel", "check",
             f"Indexing to start {furthest} takes {length_words(needs, lathe.units)} of the compound, and "
-            f"that of {lathe.name} travels {has.with_unit}. Index at the drive plate or the first gear.",
+            f"that of {lathe.name} travels {has.with_unit}. Index at the driving plate or the first gear.",
             where,
         )

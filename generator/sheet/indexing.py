@@ -10,7 +10,7 @@ from generator.calc.dials import Dial
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words
@@ -124,7 +124,7 @@ def _lay_driver(job: Job, lathe: Lathe, thread: ThreadPlan, starts: int, desk: D
         "cut.start.slot_error", f"A slot {fine_words(arc, lathe.units)} out leaves, along the axis",
         calc.axial_error(thread.lead, arc, radius), "fine_length", "{L} × {out} ÷ (2 × π × {R})",
         {"L": (thread.lead, "fine_length"), "out": (arc, "fine_length"), "R": (radius, "length")},
-        "arithmetic; slots half-way out taken: common practice", rounds="up", system=thread.system,
+        "arithmetic; slots halfway out taken: common practice", rounds="up", system=thread.system,
     )
     return [f"the {what}"]
 

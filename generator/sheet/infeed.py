@@ -12,13 +12,13 @@ from generator.calc import passes
 from generator.calc.dials import Dial
 from generator.calc.form_tool import Side, leading_side, other_side
 from generator.calc.infeed_strategy import house_angle, straight_in
-from generator.job.fields import Given
-from generator.job.lathe import Dial as DialRecord
 from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Dial as DialRecord
 from generator.job.operations import Thread
 from generator.job.shop import House
+from generator.job.written import Given
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind, Quantity, System
+from generator.sheet.figure import Figure, Kind, Quantity, System
 from generator.sheet.plans import ThreadPlan
 from generator.si import Angle, Length, degree, inch, mm
 from generator.tables.materials import MaterialRow

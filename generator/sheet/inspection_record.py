@@ -16,13 +16,15 @@ from typing import Final
 
 from generator.job.inspected import Inspected as Reading
 from generator.job.model import Mate
-from generator.job.reading import LogEntry
+from generator.job.source import LogEntry
+from generator.sheet.figure import System
 from generator.sheet.logged import Logged
-from generator.sheet.model import Conceded, Inspected, InspectionLine, System, Verdict
+from generator.sheet.model import Conceded, Inspected, InspectionLine, Verdict
 from generator.sheet.wording import one_unit_words
 from generator.si import Length, inch, mm
 
 OF_THREAD: Final = ("over_wires", "between_balls", "pitch_diameter", "major", "minor")  # of `measured`, too
+ROOT: Final = "root"  # key of the line of the root diameter
 LAST_PLACE: Final = {"inch": 0.0001 * inch, "mm": 0.001 * mm}  # of a limit on the sheet
 READS_TO: Final = {  # common practice, no source: what a hand makes sure of with it
     "rule": 0.25 * mm, "caliper": 0.03 * mm, "micrometer": 0.005 * mm,
@@ -45,7 +47,7 @@ def inspected_lines(lines: Sequence[InspectionLine], logged: Logged | None) -> t
     if logged is None:
         return tuple(Inspected(line) for line in lines)
     known = {line.key: line for line in lines}
-    said = list(_all_said(logged))
+    said = list(_all_said(logged, _root_of(lines)))
     filled = [
         _filled(line, [one for one in said if one.reading.feature == line.key], logged) for line in lines
     ]
@@ -72,7 +74,13 @@ def concessions(filled: Sequence[Inspected], logged: Logged | None) -> tuple[Con
     )
 
 
-def _all_said(logged: Logged) -> Iterator[_Said]:
+def _root_of(lines: Sequence[InspectionLine]) -> str:
+    """The size of `measured` that is the root of this thread, where the record has a line for it."""
+    (limit,) = [line.high or line.low for line in lines if line.key == ROOT] or [""]
+    return next((size for size in OF_THREAD if f".{size}." in limit), "")
+
+
+def _all_said(logged: Logged, root: str) -> Iterator[_Said]:
     """The readings of the log, oldest first; a size of the finished thread counts as one, too."""
     done = any(one.entry.finished for one in logged.threads)
     for one in logged.log.entries:
@@ -84,8 +92,8 @@ def _all_said(logged: Logged) -> Iterator[_Said]:
         for key, given in measured.sizes():
             if key in OF_THREAD:
                 left = Reading.model_construct(
-                    feature=key, found=None, left=given, turns=None, goes=None, with_=measured.with_,
-                    where=measured.where, accepted=None,
+                    feature=ROOT if key == root else key, found=None, left=given, turns=None, goes=None,
+                    with_=measured.with_, where=measured.where, accepted=None,
                 )
                 yield _Said(left, one, f"measured.{key}")
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from generator.job.model import Duty, Mate
 from generator.job.reading import ReadJob
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind, Level
+from generator.sheet.figure import Figure, Kind
+from generator.sheet.lines import Level
 from generator.sheet.threading import thread_operation
 from generator.tables.materials import MaterialRow
 from generator.threads.gauging import TaperGauges

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.calc.thread_dial import and_words
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.reading import ReadJob
+from generator.job.written import Given
 from generator.sheet.desk import Desk
 
 

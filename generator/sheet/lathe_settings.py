@@ -10,18 +10,18 @@ from __future__ import annotations
 from generator.calc import relief as relief_calc
 from generator.calc import spindle
 from generator.calc.cutting import spindle_speed
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.model import Job, Mate
 from generator.job.operations import Relief, Thread
 from generator.job.shop import House
+from generator.job.written import Given
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.gears import lay_gearbox
 from generator.sheet.half_nuts import lay_thread_dial
 from generator.sheet.head import HEAD_WORDS, called, used_head
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import LathePlan, ThreadPlan
 from generator.sheet.spindle_step import Turned, check_head, lay_step
 from generator.sheet.threading import relief_operation, thread_operation
@@ -89,7 +89,7 @@ def _lay_wanted(
         of_shop = "jobs/_shop" in material.speed_source
         note = f"upper end for high-speed steel in {material.group}"
         if "from memory" in material.speed_source:
-            note += "; the table's value is from memory, check a copy"
+            note += "; the table's value is from memory, check your copy"
         desk.lay(Figure(
             "spindle.surface_speed", label, limit, "speed", Kind.SHOP if of_shop else Kind.STANDARD,
             material.speed_source, note=note, rounds="down",

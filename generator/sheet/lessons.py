@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from typing import Final
 
 from generator.job.learned import Alike, Found, Lesson
-from generator.sheet.model import LearnedHere, LessonLine
+from generator.sheet.happened import LearnedHere, LessonLine
 from generator.sheet.row import ArchiveRow
 
 WORDS: Final[dict[Alike, str]] = {

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generator.calc import thread_form
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.threading import Threading
 from generator.si import Length
 from generator.threads.sizes import PutQuantity, SizeLine

@@ -11,11 +11,11 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from generator.job.described import described
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.log import Entry, Setting, Stop
 from generator.job.model import Centers, Job
-from generator.job.reading import LogEntry
+from generator.job.source import LogEntry
+from generator.job.written import Given
 from generator.sheet.infeed import feeding_dial
 from generator.sheet.log_passes import measured_size, off_the_thread, size_by_wires
 from generator.sheet.logged import Logged

@@ -19,12 +19,15 @@ from typing import Final
 
 from generator.calc import balls, wires
 from generator.errors import OutsideRange
-from generator.job.fields import Given
 from generator.job.log import Measured
+from generator.job.written import Given
+from generator.sheet.drawn import Curve, Mark, PlotScene
+from generator.sheet.figure import Quantity
+from generator.sheet.happened import PassTaken
+from generator.sheet.lines import PassLine
 from generator.sheet.log_sizes import between_balls_at, further_sizes
 from generator.sheet.log_words import dial_words
 from generator.sheet.logged import Logged
-from generator.sheet.model import Curve, Mark, PassLine, PassTaken, PlotScene, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words
 from generator.si import Length

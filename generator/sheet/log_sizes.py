@@ -12,8 +12,9 @@ from typing import Final
 from generator.calc import balls
 from generator.errors import OutsideRange
 from generator.job.log import Measured
+from generator.sheet.happened import SizeTaken
+from generator.sheet.lines import PassLine
 from generator.sheet.logged import Logged
-from generator.sheet.model import PassLine, SizeTaken
 from generator.sheet.plans import ThreadPlan
 from generator.si import Length, mm
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterator
 
-from generator.job.fields import Given, Strict
+from generator.job.fields import Strict
 from generator.job.log import Entry, Fit, Measured, Setting
-from generator.job.reading import LogEntry
+from generator.job.source import LogEntry
+from generator.job.written import Given
+from generator.sheet.happened import LeftAs, LogLine
+from generator.sheet.lines import LogMark
 from generator.sheet.logged import Logged
-from generator.sheet.model import LeftAs, LogLine, LogMark
 
 OF_DIALS = {"turns", "dial", "cross_turns", "cross"}
 FIRST = ("pass", "dial", "cross slide", "depth left", "over wires")  # of how a stop was left

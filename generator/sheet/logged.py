@@ -13,15 +13,17 @@ from functools import cached_property
 
 from generator.calc.dials import Dial, travel_read
 from generator.errors import OutsideRange
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.log import Entry
 from generator.job.model import Job
-from generator.job.reading import LogEntry, ReadLog
+from generator.job.reading import ReadLog
 from generator.job.shop import Tools
+from generator.job.source import LogEntry
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import System
 from generator.sheet.infeed import feeding_dial
-from generator.sheet.model import OperationLine, System
+from generator.sheet.lines import OperationLine
 from generator.sheet.plans import LathePlan, PassPlan, ThreadPlan
 from generator.si import Length
 

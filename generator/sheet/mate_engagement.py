@@ -8,7 +8,7 @@ from generator.calc.thread_fit import engaged_length
 from generator.job.model import Job, Mate
 from generator.job.operations import Chamfer, Thread
 from generator.sheet.desk import Desk
-from generator.sheet.model import Quantity
+from generator.sheet.figure import Quantity
 from generator.sheet.threading import Threading, relief_operation
 from generator.sheet.wording import length_words
 from generator.si import Length

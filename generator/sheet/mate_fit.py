@@ -9,10 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.calc.thread_fit import coated_pitch_change, fit_band
-from generator.job.fields import Given
 from generator.job.model import Job, Mate
+from generator.job.written import Given
 from generator.sheet.desk import Desk
-from generator.sheet.model import Quantity
+from generator.sheet.figure import Quantity
 from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words
 from generator.si import Length

@@ -9,12 +9,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.errors import BadDesignation, OutsideRange
-from generator.job.fields import Given
 from generator.job.model import Job, Mate
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Kind
 from generator.sheet.mate_engagement import lay_engaged
 from generator.sheet.mate_fit import Aim, plating_growth
-from generator.sheet.model import Kind
 from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words
 from generator.si import Length

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from generator.job.operations import Thread
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind, Quantity
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.threads.gauging import PRACTICE, Gauging, LimitGauges, TaperGauges, limit_gauge_lines
 from generator.threads.registry import family_of

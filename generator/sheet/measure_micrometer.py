@@ -5,7 +5,7 @@ from __future__ import annotations
 from generator.calc.thread_form import lead_angle
 from generator.calc.wires import EXACT_FROM
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.plans import ThreadPlan
 from generator.si import degree
 

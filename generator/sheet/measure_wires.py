@@ -7,11 +7,11 @@ from __future__ import annotations
 
 import math
 
-from generator.calc import wires
+from generator.calc import wire_choice, wires_few
 from generator.calc.taper import half_angle
 from generator.job.shop import Tools
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wire_sizes import SET_SOURCE
 from generator.sheet.wire_words import over_taper_formula
@@ -66,7 +66,7 @@ def _lay_two_and_one(thread: ThreadPlan, wire: Length, desk: Desk) -> None:
     for end, rounds, three in limits:
         desk.computed(
             f"measure.two_wires.{end}", f"Over two wires, {end}",
-            wires.over_two_wires(three, wire, pitch, starts), "length",
+            wires_few.over_two_wires(three, wire, pitch, starts), "length",
             "{W} + √(({M} − {W})² + ({P} ÷ 2)²)" if starts % 2 else "{M}",
             {
                 "M": (three, "length"),
@@ -79,9 +79,9 @@ def _lay_two_and_one(thread: ThreadPlan, wire: Length, desk: Desk) -> None:
     for end, rounds, three in limits:
         desk.computed(
             f"measure.one_wire.{end}", f"Over one wire and the crests across, {end}",
-            wires.over_one_wire(three, thread.blank), "length", "({M} + {d}) ÷ 2",
+            wires_few.over_one_wire(three, thread.blank), "length", "({M} + {d}) ÷ 2",
             {"M": (three, "length"), "d": (thread.blank, "length")}, GEOMETRY, rounds=rounds, system=system,
-            note=f"{crest}. Half of any run-out is in it",
+            note=f"{crest}. Half of any runout is in it",
         )
 
 
@@ -99,10 +99,10 @@ def _limits(desk: Desk) -> list[tuple[str, str, Length]]:
 def _lay_taper(thread: ThreadPlan, tools: Tools, desk: Desk) -> None:
     """Over three wires with the single one at the gauge plane, or as near to it as the thread goes."""
     pitch, taper, flanks, system = thread.pitch, thread.profile.taper, thread.flanks, thread.system
-    best = wires.best_wire(pitch, flanks)
+    best = wire_choice.best_wire(pitch, flanks)
     usable = thread.profile.usable_wires(pitch, (thread.target - thread.root_diameter) / 2)
-    own = wires.choose_wire(best, [one.si for one in tools.wires], usable)
-    wire = wires.fitting(best, usable) if own is None else own
+    own = wire_choice.choose_wire(best, [one.si for one in tools.wires], usable)
+    wire = wire_choice.fitting(best, usable) if own is None else own
     desk.lay(Figure(
         "measure.taper_wires.size", "Wire for the taper thread", wire, "fine_length",
         Kind.ASSUMED if own is None else Kind.SHOP,
@@ -121,13 +121,13 @@ def _lay_taper(thread: ThreadPlan, tools: Tools, desk: Desk) -> None:
         local = diameter + taper * at
         desk.computed(
             f"measure.taper_wires.{end}", f"Over three wires there, {end}",
-            wires.over_wires_taper(local, wire, pitch, flanks, taper), "length",
+            wires_few.over_wires_taper(local, wire, pitch, flanks, taper), "length",
             over_taper_formula(flanks, taper),
             {
                 "E": (diameter, "length"), "taper": (taper, "ratio"), "x": (at, "length"),
                 "W": (wire, "fine_length"), "P": (pitch, "fine_length"),
             },
-            wires.TAPER_SOURCE, rounds=rounds, system=system,
+            wires_few.TAPER_SOURCE, rounds=rounds, system=system,
             note=f"each groove further from the end reads {fine_words(further, system)} more; the taper "
             "gauge decides",
         )

@@ -7,11 +7,11 @@ from generator.job.model import Job
 from generator.job.shop import Shop
 from generator.sheet.corrections import corrections
 from generator.sheet.desk import Desk
+from generator.sheet.lines import CorrectionTable
 from generator.sheet.measure_gauges import lay_gauges
 from generator.sheet.measure_groove import lay_groove
 from generator.sheet.measure_micrometer import lay_micrometer
 from generator.sheet.measure_wires import lay_wire_ways
-from generator.sheet.model import CorrectionTable
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.sheet.threading import thread_operation
 

@@ -11,12 +11,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from generator.calc.reach import Level, Obstacle, Part, Side, swung
-from generator.job.lathe import Head, Lathe
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head
 from generator.job.model import HeldBy, Job
 from generator.sheet.extents import Extent
+from generator.sheet.figure import System
 from generator.sheet.head import FACE_WORDS, LENGTH_KEYS, face_at, used_head
 from generator.sheet.layout import Layout
-from generator.sheet.model import System
 from generator.si import Angle, Length, inch, mm
 
 HEADSTOCK, CHUCK, STEADY = "headstock", "chuck", "steady rest"

@@ -11,11 +11,11 @@ from dataclasses import dataclass
 
 from generator.calc.depths import cuts
 from generator.calc.dials import Dial, reading
-from generator.job.fields import Given
-from generator.job.lathe import Dial as SlideDial
-from generator.job.lathe import TurnedDial
+from generator.job.lathe_parts import Dial as SlideDial
+from generator.job.lathe_parts import TurnedDial
 from generator.job.operations import Cut
-from generator.sheet.model import Kind, Quantity, System
+from generator.job.written import Given
+from generator.sheet.figure import Kind, Quantity, System
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.si import Length, inch, mm
 from generator.tables.cutting_feeds import DepthRange, depth_range

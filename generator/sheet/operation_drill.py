@@ -7,7 +7,7 @@ import math
 from generator.calc.drilling import drilling_thrust, drilling_torque, likely_drilling, point_length
 from generator.calc.operation_time import feed_time
 from generator.job.operations import Cut, Drill
-from generator.sheet.model import Quantity
+from generator.sheet.figure import Quantity
 from generator.sheet.operation_feed import lay_by_hand
 from generator.sheet.operation_load import KIENZLE, NO_MATERIAL, judge_load, lay_motor
 from generator.sheet.operation_places import drilled_across

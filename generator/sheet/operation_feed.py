@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.calc import spindle
-from generator.job.fields import Given
 from generator.job.operations import Cut
-from generator.sheet.model import Kind, Quantity, System
+from generator.job.written import Given
+from generator.sheet.figure import Kind, Quantity, System
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.si import FeedPerRev, Length, inch, mm
 from generator.tables.cutting_feeds import FeedRange, feed_range
@@ -155,7 +155,7 @@ def _lay_range(task: Task, key: str, words: str, table: FeedRange, how: str) -> 
     other: System = "mm" if first == "inch" else "inch"
     note = "; ".join(part for part in (
         feed_words(table.low, table.high, other), table.note if table.note != how else "",
-        "from memory, check a copy" if table.from_memory else "",
+        "from memory, check your copy" if table.from_memory else "",
     ) if part)
     said = f"{how}, {feed_words(table.low, table.high, first)}"
     task.chosen(key, words, said, "text", kind, table.source, note=note)

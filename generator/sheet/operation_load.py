@@ -12,8 +12,9 @@ import math
 from generator.calc import spindle
 from generator.calc.cutting import cutting_power, grooving_force, likely_force, turning_force
 from generator.calc.power import motor_power, spindle_torque
-from generator.job.lathe import SpindleStep
-from generator.sheet.model import Level, Quantity
+from generator.job.lathe_parts import SpindleStep
+from generator.sheet.figure import Quantity
+from generator.sheet.lines import Level
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.sheet.wording import rpm_words
 from generator.si import FeedPerRev, Force, Length, Power, SpindleSpeed, Torque, ft, hp, kW, lbf, mm

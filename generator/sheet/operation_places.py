@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Bore, Chamfer, Cut, Drill, Relief, Thread, Turn
+from generator.job.written import Given
 from generator.sheet.layout import Layout, Way
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.route_entries import BAND_OVER, SAME, Entry

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from generator.job.operations import Chamfer, Cut, Relief
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.sheet.operation_cuts import CROSS_SLIDE, lay_dial
 from generator.sheet.operation_feed import Feed, lay_feed
 from generator.sheet.operation_load import lay_load, lay_plunge

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generator.calc.finish import roughness_mean
 from generator.calc.operation_time import feed_time
-from generator.sheet.model import Quantity
+from generator.sheet.figure import Quantity
 from generator.sheet.operation_feed import Feed
 from generator.sheet.operation_task import Task
 from generator.si import FeedPerRev, Length, SpindleSpeed, Time

@@ -6,9 +6,9 @@ from generator.calc.cutting import spindle_speed
 from generator.calc.slenderness import ALONE
 from generator.job.operations import Settings
 from generator.job.shop import Material
+from generator.sheet.figure import Kind
 from generator.sheet.head import HEAD_WORDS, called, used_head
 from generator.sheet.holding.speeds import OPEN_END, TAIL
-from generator.sheet.model import Kind
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.sheet.spindle_step import Turned, check_head, lay_step
 from generator.sheet.wording import rpm_words

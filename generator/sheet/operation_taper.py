@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from generator.calc.taper import axial_shift, half_angle, ratio_of_half_angle, ratio_per_foot, taper_ratio
 from generator.job.operations import Taper
-from generator.sheet.model import Kind, Quantity
+from generator.sheet.figure import Kind, Quantity
 from generator.sheet.operation_cuts import CROSS_SLIDE, lay_no_stock, lay_stock
 from generator.sheet.operation_feed import lay_by_hand, lay_feed
 from generator.sheet.operation_load import lay_force, lay_load

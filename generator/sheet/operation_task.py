@@ -11,13 +11,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from generator.errors import Location
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.shop import House, Material, Tools
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, Quantity, System
 from generator.sheet.layout import Layout
-from generator.sheet.model import Figure, Kind, Level, Quantity, System
+from generator.sheet.lines import Level
 from generator.sheet.operation_places import Place
 from generator.sheet.operation_tool import Tool
 from generator.sheet.plans import LathePlan, OperationPlan, PassPlan, ThreadPlan

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.job.fields import Given
 from generator.job.operations import Chamfer, Cut, Drill, Relief, Thread
 from generator.job.shop import CuttingTool, ThreadTool, Tools
-from generator.sheet.model import Figure, Kind
+from generator.job.written import Given
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.operation_places import Place
 from generator.sheet.route_entries import Entry
 from generator.sheet.work_so_far import WorkSoFar

@@ -93,7 +93,7 @@ def bore(task: Task) -> Done:
             "operation-no-wall", "stop",
             f"The bore of {length_words(after, task.bench.system)} in {task.what} leaves no wall: the work "
             f"there is {length_words(outer, task.bench.system)} outside.",
-            given.diameter.where if given.diameter else None, "Which diameter is the bore to have?",
+            given.diameter.where if given.diameter else None, "What diameter should the bore have?",
         )
     before, why = _hole_before(task, given, start, after)
     depth = (after - before) / 2 if before is not None and after is not None else None
@@ -207,7 +207,7 @@ def _stock_before(task: Task, given: Turn, has: Length, after: Length | None) ->
     """The diameter before the cut, or why it is not known."""
     if after is None:
         known = given.from_diameter.si if given.from_diameter else None
-        return known, "nobody said to which diameter: clean up only as far as it takes"
+        return known, "nobody said to what diameter: clean up only as far as it takes"
     if given.from_diameter is not None:
         if given.from_diameter.si < after - SAME:
             _find_nothing(task, given.from_diameter.si, after, given)
@@ -239,7 +239,7 @@ def _hole_before(task: Task, given: Bore, start: Length, after: Length | None) -
         )
         return None, "there is no hole to bore out"
     if after is None:
-        return start, "nobody said to which diameter"
+        return start, "nobody said to what diameter"
     if start > after + SAME:
         _find_nothing(task, start, after, given)
         return None, "there is nothing to take out"

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from generator.job.model import Centers, Chuck, Collet, Faceplate, Job
-from generator.sheet.model import Step
+from generator.sheet.lines import Step
 from generator.sheet.plans import Route
 
 RUNOUT = "Write both runouts here: ______ / ______"
-BY_HAND = "Turn the spindle once round by hand, out of gear"
+BY_HAND = "Turn the spindle one full turn by hand, out of gear"
 
 
 def holding_steps(job: Job) -> list[Step]:
@@ -67,7 +67,7 @@ def _finished(job: Job) -> bool:
 def _chuck(job: Job, held: Chuck) -> list[Step]:
     steps = [Step("Clean ways, spindle nose and jaws")]
     if held.soft_jaws or held.pie_jaws:
-        size, ring = ("bore", "round a ring, opened") if held.inside else ("diameter", "on a ring, closed")
+        size, ring = ("bore", "around a ring, opened") if held.inside else ("diameter", "on a ring, closed")
         cut = "Turn" if held.inside else "Bore"
         kind = "pie" if held.pie_jaws else "soft"
         steps.append(

@@ -7,7 +7,7 @@ number there.
 from __future__ import annotations
 
 from generator.job.model import Job
-from generator.sheet.model import OperationLine, Step
+from generator.sheet.lines import OperationLine, Step
 from generator.sheet.operation_words import SCRATCH
 from generator.sheet.order_of_holding import first_supported, holding_steps, support_steps
 from generator.sheet.plans import Route, ThreadPlan

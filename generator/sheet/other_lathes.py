@@ -15,10 +15,10 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from generator.calc import spindle
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.reading import ReadJob
 from generator.job.shop import Shop
+from generator.job.written import Given
 from generator.sheet.best_lathe import Ranked, ranking
 from generator.sheet.compare import Compared, LetGo, OnLathe, compare
 from generator.sheet.compare_lines import FOUND, lathe_lines, operation_row, row_of

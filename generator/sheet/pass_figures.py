@@ -9,13 +9,14 @@ from generator.calc.cutting import cutting_power
 from generator.job.lathe import Lathe
 from generator.job.operations import Thread
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Quantity, System
 from generator.sheet.infeed import PRACTICE, Infeed, usual_count, usual_first_cut
-from generator.sheet.model import PassLine, Quantity, System
+from generator.sheet.lines import PassLine
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.way_in import PARTS, Way
 from generator.sheet.wire_words import over_wires_formula, wires_source
 from generator.sheet.wording import length_words
-from generator.si import Length
+from generator.si import Length, hp, kW
 from generator.tables.materials import MaterialRow
 
 JONES = "geometry; Jones, Turning and Boring (1914), on the compound rest"
@@ -170,7 +171,7 @@ def lay_power(
     if lathe.power is not None and power > DRIVE * lathe.power.si:
         desk.find(
             "power", "check",
-            f"The largest cut wants more than three quarters of the {lathe.power.with_unit} of {lathe.name}. "
-            "Give a smaller first_cut.",
+            f"The largest cut wants {power / hp:.2g} hp ({power / kW:.2g} kW), more than three quarters of "
+            f"the {lathe.power.with_unit} of {lathe.name}. Give a smaller first_cut.",
             operation.length.where,
         )

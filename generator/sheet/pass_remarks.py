@@ -6,12 +6,12 @@ import math
 
 from generator.job.operations import Thread
 from generator.sheet.infeed import Infeed, hardens
-from generator.sheet.model import PassLine
+from generator.sheet.lines import PassLine
 from generator.sheet.plans import ThreadPlan
 from generator.si import degree
 from generator.tables.materials import MaterialRow
 
-HALF_WAY = "Some readings stand half-way between graduations: a whole one would not land inside the limits."
+HALF_WAY = "Some readings stand halfway between graduations: a whole one would not land inside the limits."
 SPRING = "Spring passes: the same reading again; the tool takes off what work and slides gave way."
 RUBS = (
     "No spring passes: this material hardens under a tool that only rubs. Keep every cut at the smallest or "

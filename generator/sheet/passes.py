@@ -17,7 +17,7 @@ from generator.job.shop import House
 from generator.sheet.boring_bar import lay_bar
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import Infeed, lay_cuts, lay_infeed, lay_springs
-from generator.sheet.model import PassLine
+from generator.sheet.lines import PassLine
 from generator.sheet.pass_figures import lay_count, lay_expected, lay_force, lay_power, lay_way
 from generator.sheet.pass_remarks import dial_words, pass_remarks
 from generator.sheet.plans import PassPlan, ThreadPlan

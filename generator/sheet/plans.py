@@ -16,17 +16,10 @@ from generator.calc.flanks import Flanks
 from generator.calc.form_tool import Side
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.errors import Location
+from generator.sheet.drawn import PlotScene
+from generator.sheet.figure import System
 from generator.sheet.layout import Way
-from generator.sheet.model import (
-    CorrectionTable,
-    FitBy,
-    FitRow,
-    OperationLine,
-    PassLine,
-    PlotScene,
-    System,
-    ToSize,
-)
+from generator.sheet.lines import CorrectionTable, FitBy, FitRow, OperationLine, PassLine, ToSize
 from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Angle, FeedPerRev, Force, Length, Power, Speed, SpindleSpeed, Time
 from generator.threads.profile import Profile

@@ -17,9 +17,9 @@ from generator.job.model import Job
 from generator.sheet.capacity import steady_where
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
+from generator.sheet.figure import Quantity, System
 from generator.sheet.head import FACE_WORDS, MORE_ROOM, ZERO_WORDS, face_at
 from generator.sheet.layout import Layout, lay_out
-from generator.sheet.model import Quantity, System
 from generator.sheet.obstacles import (
     BED,
     COMPOUND,

@@ -11,8 +11,9 @@ from generator.job.model import Job
 from generator.sheet.capacity import steady_where
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
+from generator.sheet.figure import System
 from generator.sheet.head import FACE_WORDS, HEAD_WORDS, MORE_ROOM
-from generator.sheet.model import Level, System
+from generator.sheet.lines import Level
 from generator.sheet.obstacles import (
     CARRIAGE,
     CHUCK,
@@ -164,7 +165,7 @@ def _remedy(job: Job, one: Meeting) -> str:
         other = across if one.part == COMPOUND else "set the tool out to the left of its holder"
         return f"{MORE_ROOM[kind]}, or {other}."
     return {
-        STEADY: f"Move the steady towards the {side}, or set the tool over to that side.",
+        STEADY: f"Move the steady rest towards the {side}, or set the tool over to that side.",
         QUILL: "Turn the compound across the bed, or use a longer center.",
         TAILSTOCK: {
             CARRIAGE: "Bring the quill out further, use a longer center, or set the tool over to that side.",

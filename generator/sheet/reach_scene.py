@@ -5,8 +5,8 @@ from __future__ import annotations
 from math import isfinite
 
 from generator.calc.reach import Level, Obstacle
-from generator.job.lathe import Head
-from generator.sheet.model import ReachScene
+from generator.job.lathe_parts import Head
+from generator.sheet.drawn import ReachScene
 from generator.sheet.obstacles import (
     BED,
     CARRIAGE,

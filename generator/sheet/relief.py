@@ -11,8 +11,8 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Relief
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Kind, System
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Kind, System
 from generator.sheet.plans import LathePlan, ThreadPlan
 from generator.sheet.threading import relief_operation, thread_operation
 from generator.sheet.wording import length_words
@@ -164,7 +164,7 @@ def _compare_with_print(groove: Relief, thread: ThreadPlan, system: System, desk
         "relief-standard", "note",
         f"Published reliefs for a pitch of {thread.pitch / mm:g} mm: diameter {diameter:g} mm, corner radius "
         f"{rows[0].radius / mm:g} mm; width {'; '.join(_row_words(row) for row in rows)}. Read in public "
-        "transcriptions of the standards; the drawing goes before.",
+        "transcriptions of the standards; the drawing comes first.",
         groove.width.where,
     )
 
@@ -185,7 +185,7 @@ def _compare_with_scaled(groove: Relief, thread: ThreadPlan, system: System, des
         "relief-standard", "note",
         f"No standard here has reliefs for {thread.designation.text}. Those of metric threads, in pitches, "
         f"come to {length_words(low, system)} (short) to {length_words(high, system)} (regular) of width and "
-        f"a corner radius of {length_words(radius, system)} ({rows[0].standard}); the drawing goes before.",
+        f"a corner radius of {length_words(radius, system)} ({rows[0].standard}); the drawing comes first.",
         groove.width.where,
     )
 

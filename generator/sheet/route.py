@@ -13,7 +13,7 @@ from generator.errors import OutsideRange
 from generator.job.model import Job
 from generator.job.operations import Chamfer, Turn
 from generator.job.reading import ReadJob
-from generator.sheet.model import OperationLine
+from generator.sheet.lines import OperationLine
 from generator.sheet.operation_chamfer import chamfer
 from generator.sheet.operation_drill import center_drill, drill
 from generator.sheet.operation_other import knurl, polish, thread

@@ -11,12 +11,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.errors import Location
-from generator.job.fields import Given
 from generator.job.model import Job
 from generator.job.operations import THREAD_ALONE, Bore, Chamfer, Cut, Face, Relief, Thread, Turn
 from generator.job.reading import ReadJob
+from generator.job.written import Given
+from generator.sheet.figure import System
 from generator.sheet.layout import Layout
-from generator.sheet.model import System
 from generator.sheet.plans import ThreadPlan
 from generator.si import Length, degree, inch, mm
 

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from generator.job.model import Job
 from generator.job.operations import Bore, Chamfer, Drill, Knurl, Turn
 from generator.sheet.desk import Desk
-from generator.sheet.model import Level
+from generator.sheet.lines import Level
 from generator.sheet.operation_places import Place, drilled_across
 from generator.sheet.operation_words import title_of
 from generator.sheet.route_entries import SAME, Entry
@@ -114,8 +114,12 @@ def _into_bore(one: Placed, two: Placed, _: Job) -> bool:
     return one.name == "bore" and two.name == "drill" and not two.away and one.meets(two)
 
 
+def _after_part_off(one: Placed, two: Placed, _: Job) -> bool:
+    return one.name == "part_off" and two.name != "part_off" and not two.away
+
+
 RULES = (
-    Rule("order-part-off", "stop", lambda one, two, _: one.name == "part_off" and not two.away,
+    Rule("order-part-off", "stop", _after_part_off,
          "once the part is off there is nothing left in the chuck to work on"),
     Rule("order-relief", "check", lambda one, two, _: one.name == "thread" and two.name == "relief",
          "without its relief the tool has nowhere to run out, and each pass ends in the shoulder"),
@@ -126,7 +130,7 @@ RULES = (
          "the bar and the chips of boring would mark the finished thread, and its burr would lie in the seal "
          "bore: bore first, then thread, then take the burr off"),
     Rule("order-band", "check", _needs_band,
-         "the steady rest runs on that band, so it has to be there before any cut that needs the steady"),
+         "the steady rest runs on that band, so the band has to be there before any cut that needs it"),
     Rule("order-center", "check", _needs_center,
          "the cut is held by a center that has no hole yet"),
     Rule("order-blank", "check", _own_blank,

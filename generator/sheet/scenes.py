@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from generator.job.lathe import Head, Lathe
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head
 from generator.job.model import Chuck, Job
+from generator.sheet.drawn import Piece, SetupScene, ThreadScene
 from generator.sheet.layout import Layout, Span
-from generator.sheet.model import Piece, SetupScene, ThreadScene
 from generator.sheet.plans import HoldingPlan, PassPlan, ReachPlan, ThreadPlan
 from generator.sheet.reach_scene import reach_scene
 from generator.si import Length
@@ -82,7 +83,7 @@ def _holding_words(job: Job, holding: HoldingPlan) -> list[str]:
 def _jaw_words(chuck: Chuck) -> str:
     """What the jaws are called."""
     jaws = "pie jaws" if chuck.pie_jaws else "soft jaws" if chuck.soft_jaws else "jaws"
-    return f"{jaws} turned round" if chuck.reversed else jaws
+    return f"{jaws} turned around" if chuck.reversed else jaws
 
 
 def _follow_rest(

@@ -13,10 +13,12 @@ from dataclasses import dataclass
 
 from generator.calc import spindle
 from generator.errors import Location
-from generator.job.fields import Given
-from generator.job.lathe import Head, Lathe
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head
+from generator.job.written import Given
 from generator.sheet.desk import Desk
-from generator.sheet.model import Level, Quantity
+from generator.sheet.figure import Quantity
+from generator.sheet.lines import Level
 from generator.sheet.wording import rpm_words
 from generator.si import Speed, SpindleSpeed, ft_per_min
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 
 from generator.errors import Location
-from generator.job.lathe import Head, Lathe
+from generator.job.lathe import Lathe
+from generator.job.lathe_parts import Head
 from generator.job.model import Job
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, System
 from generator.sheet.head import HEAD_WORDS
 from generator.sheet.layout import Layout
-from generator.sheet.model import Figure, Kind, System
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
 from generator.si import Length
@@ -84,7 +85,7 @@ def _over_bed(
     """Work that does not swing over the bed: it may lie in the gap, with the bridge out."""
     swing = lathe.swing
     too_large = (
-        f"The work is {length_words(largest, system)} over; {lathe.name} swings {swing.over_bed.with_unit} "
+        f"The work is {length_words(largest, system)} across; {lathe.name} swings {swing.over_bed.with_unit} "
         "over the bed"
     )
     if swing.in_gap is None or largest > swing.in_gap.si:

@@ -16,12 +16,14 @@ from typing import Final
 from generator.calc.take_up import rests_higher, runout_cleaned_up
 from generator.job.log import Entry, Stop
 from generator.job.model import Centers, Job
-from generator.job.reading import LogEntry
+from generator.job.source import LogEntry
+from generator.sheet.figure import Quantity
+from generator.sheet.happened import TakeUpCard, TakeUpStep
+from generator.sheet.lines import Caution, OperationLine
 from generator.sheet.log_checks import left_out, open_stop, size_limits
 from generator.sheet.log_passes import infeed_travels, measured_size, size_by_wires
 from generator.sheet.log_words import settings
 from generator.sheet.logged import Logged
-from generator.sheet.model import Caution, OperationLine, Quantity, TakeUpCard, TakeUpStep
 from generator.sheet.wording import fine_words, one_unit_words
 from generator.si import Length, inch, mm
 
@@ -187,7 +189,7 @@ def _holding_steps(left: _Left, runout: Length | None) -> Iterator[TakeUpStep]:
     text = "Indicate on the band, by hand; true it until it reads as it did."
     if runout is not None:
         most = one_unit_words(runout, left.logged.lathe.units)
-        text += f" Over {most} the cuts left do not clean up all round."
+        text += f" Over {most} the cuts left do not clean up all around."
     yield TakeUpStep(
         "True", text, left.values("band", *RUNOUTS, anew=RUNOUTS)
     )
@@ -244,7 +246,7 @@ def _groove_steps(left: _Left) -> Iterator[TakeUpStep]:
         lies = "in the middle of the groove, free on both sides"
     slides = "both slides"
     if cuts is not None and cuts.slide == "cross slide":
-        slides = "the cross slide, and the top slide along the work,"
+        slides = "the cross slide, and the compound along the work,"
     starts = thread.designation.starts
     yield TakeUpStep(
         "Find the groove",
@@ -416,14 +418,14 @@ def _other_card(left: _Left) -> TakeUpCard:
     steps = (
         *_holding_steps(left, None),
         TakeUpStep(
-            "Touch anew", "Touch the surface cut last, spindle turning, and take the dials from there.",
+            "Touch off again", "Touch the surface cut last, spindle turning, and take the dials from there.",
             left.values("tool", *dials, anew=dials),
         ),
         TakeUpStep("A light cut", "Cut a little, measure, and only then go by the plan.",
             (("measured", "", True),),
         ),
     )
-    never = ("it cannot be trued as it was: what is cut anew is then off the old axis",)
+    never = ("it cannot be trued as it was: what is cut from now on is then off the old axis",)
     return TakeUpCard(
         str(left.entry.at), left.stop.why or "", what, (), steps, (), never, CAUTION_OTHER, thread=False
     )

@@ -13,7 +13,7 @@ from generator.calc.taper_settings import (
     set_over_error,
     tailstock_offset,
 )
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.sheet.operation_cuts import dial_words
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.sheet.wording import length_words
@@ -21,7 +21,7 @@ from generator.si import Angle, Length, degree, inch
 
 Method = Literal["compound", "tailstock", "attachment"]
 WORDS = {
-    "compound": "with the compound swivelled", "attachment": "with the taper attachment",
+    "compound": "with the compound swiveled", "attachment": "with the taper attachment",
     "tailstock": "with the tailstock set over",
 }
 JONES = "Jones, Turning and Boring (1914); geometry"
@@ -150,12 +150,19 @@ def _lay_attachment(task: Task, ratio: float, angle: Angle, length: Length) -> N
 def _lay_tailstock(task: Task, ratio: float, angle: Angle) -> None:
     """The offset over the whole length between centers; only for work that is driven between centers."""
     lathe, total = task.bench.lathe, task.bench.layout.total
-    task.find(
-        "taper-between-centers", "check",
-        f"{task.opening} with the tailstock set over is for work between centers, driven by a dog: "
-        "jaws would bend this work and let it walk. Set it up between centers, or use the compound. Line the "
-        "tailstock up again afterwards.",
-    )
+    if task.bench.job.holding.centers is not None:
+        task.find(
+            "taper-between-centers", "note",
+            f"{task.opening} is done with the tailstock set over. Line the tailstock up again afterwards, "
+            "and see with a test bar or a long light cut that it turns parallel.",
+        )
+    else:
+        task.find(
+            "taper-between-centers", "check",
+            f"{task.opening} with the tailstock set over is for work between centers, driven by a dog: "
+            "jaws would bend this work and let it walk. Set it up between centers, or use the compound. Line "
+            "the tailstock up again afterwards.",
+        )
     if angle > SET_OVER_LIMIT:
         task.unknown("tailstock_offset", "tailstock set over", "length", "the taper is too steep for it")
         task.find(

@@ -12,8 +12,8 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Thread
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.layout import Layout
-from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.taper_blank import PRACTICE
 from generator.sheet.taper_method import JONES, NAVY, WORDS

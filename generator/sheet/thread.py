@@ -11,11 +11,11 @@ from generator.job.model import Job
 from generator.job.shop import Tools
 from generator.sheet.ball_sizes import lay_balls
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.layout import Layout
 from generator.sheet.limits_of_size import lay_limits
 from generator.sheet.mate_fit import Aim, aim_of
 from generator.sheet.mate_limits import lay_mate
-from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.taper_blank import lay_taper_blank
 from generator.sheet.threading import (

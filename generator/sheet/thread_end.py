@@ -15,8 +15,9 @@ from generator.job.model import Job
 from generator.job.operations import Thread
 from generator.job.shop import House
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Kind, Quantity, System
 from generator.sheet.lathe_settings import RELIEF_CHECK, RELIEF_STOP
-from generator.sheet.model import Kind, Level, Quantity, System
+from generator.sheet.lines import Level
 from generator.sheet.plans import LathePlan, ThreadPlan
 from generator.sheet.shoulder import room_behind
 from generator.sheet.threading import relief_operation, thread_operation

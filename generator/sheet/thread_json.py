@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from generator.calc import wires
+from generator.calc import wire_choice, wires
 from generator.calc.thread_form import lead_angle
 from generator.errors import BadQuantity, OutsideRange
 from generator.threads.profile import Profile
@@ -89,7 +89,7 @@ def _no_wires(designation: Designation, wire: float | None) -> dict[str, Any]:
     form = profile(designation)
     if not form.wires_measure:
         return NO_WIRES
-    best = wires.best_wire(float(designation.pitch), form.flanks)
+    best = wire_choice.best_wire(float(designation.pitch), form.flanks)
     return {"best": round(best, 6), "size": None, "over_wires": {"max": None, "min": None}}
 
 
@@ -102,9 +102,9 @@ def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
             raise BadQuantity(f"{designation.text} is not measured over three wires: {_instead(form)}.")
         return NO_WIRES
     pitch, lead = float(designation.pitch) * unit, float(designation.lead) * unit
-    best = wires.best_wire(pitch, form.flanks) / unit
+    best = wire_choice.best_wire(pitch, form.flanks) / unit
     smallest, largest = (end / unit for end in form.usable_wires(pitch, _root_below(of_standard)))
-    size = round(wires.fitting(best, (smallest, largest)), WIRE_PLACES) if wire is None else wire
+    size = round(wire_choice.fitting(best, (smallest, largest)), WIRE_PLACES) if wire is None else wire
     if wire is not None and not smallest < size < largest:
         raise OutsideRange(
             "wire",

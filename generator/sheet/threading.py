@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from generator.job.model import Job
 from generator.job.operations import Relief, Thread
-from generator.sheet.model import System
+from generator.sheet.figure import System
 from generator.sheet.plating import before_plating
 from generator.si import Angle, Length
 from generator.threads.profile import Profile

@@ -6,10 +6,10 @@ In reading order: `lay_bore` (the diameter before threading), `check_bar` (tool 
 
 from __future__ import annotations
 
-from generator.job.fields import Given
 from generator.job.model import Job
 from generator.job.operations import Bore
 from generator.job.shop import ThreadTool
+from generator.job.written import Given
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.threading import Threading

@@ -5,7 +5,7 @@ from __future__ import annotations
 from generator.calc import thread_form
 from generator.job.shop import ThreadTool, Tools
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind, Quantity
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words, pitch_share_words
 from generator.si import Length, degree

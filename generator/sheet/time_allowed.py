@@ -10,12 +10,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.shop import House
+from generator.job.written import Given
 from generator.sheet.desk import Desk
-from generator.sheet.model import Quantity
+from generator.sheet.figure import Quantity
 from generator.sheet.plans import LathePlan, PassPlan, ThreadPlan
 from generator.si import Time, minute
 

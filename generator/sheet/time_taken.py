@@ -16,13 +16,14 @@ from fractions import Fraction
 from typing import Final
 
 from generator.calc.operation_time import dial_wait
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
 from generator.job.reading import ReadJob
+from generator.job.written import Given
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead, leadscrew_lead
+from generator.sheet.figure import Quantity
 from generator.sheet.half_nuts import dial_gears_of
-from generator.sheet.model import OperationLine, Quantity
+from generator.sheet.lines import OperationLine
 from generator.sheet.plans import OperationPlan
 from generator.sheet.time_allowed import ALLOWED, PRACTICE, Timing
 from generator.si import Length, Time, minute, mm
@@ -30,7 +31,7 @@ from generator.si import Length, Time, minute, mm
 SUM: Final = "arithmetic"
 HOUR: Final = 60 * minute
 NOT_IN_PRICE: Final = (
-    "an estimate, not a quotation: hours at the shop's rate; material, bought-in work, waiting, carriage and "
+    "an estimate, not a quotation: hours at the shop's rate; material, outside work, waiting, freight and "
     "tax are not in it"
 )
 

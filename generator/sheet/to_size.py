@@ -12,9 +12,10 @@ from generator.calc.passes import infeed_travel
 from generator.calc.thread_form import lead_angle
 from generator.job.lathe import Lathe
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure
 from generator.sheet.infeed import feeding_dial, slide_dial
+from generator.sheet.lines import SizeReading, ToSize
 from generator.sheet.measure_micrometer import micrometer_reads
-from generator.sheet.model import Figure, SizeReading, ToSize
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.si import Length, mm
 

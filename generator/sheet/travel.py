@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.job.fields import Given
 from generator.job.lathe import Lathe
+from generator.job.written import Given
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
-from generator.sheet.model import System
+from generator.sheet.figure import System
 from generator.sheet.wording import length_words
 from generator.si import Angle, Length, inch, mm
 

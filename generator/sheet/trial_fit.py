@@ -14,7 +14,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import feeding_dial
-from generator.sheet.model import FitRow
+from generator.sheet.lines import FitRow
 from generator.sheet.plans import PassPlan, ThreadPlan
 from generator.sheet.wording import fine_words, length_words, rise_words
 from generator.si import Length, mm
@@ -126,7 +126,7 @@ class _Words:
                 (
                     f"It binds N × {length_words(thread.lead, thread.system)} from the start"
                     f"{self._holes()}",
-                    "A burr at a hole or set-screw of the mate, a chip, a bruise: look there in both.",
+                    "A burr at a hole or set screw of the mate, a chip, a bruise: look there in both.",
                     "Measure at both ends: a difference is taper"
                     + (", from a bar that springs." if inside else ", from center, steady rest or give."),
                     "Blue it: one flank, more with every turn, is lead or pitch, and no depth mends it.",

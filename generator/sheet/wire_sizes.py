@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.calc import wires
+from generator.calc import wire_choice, wires
 from generator.calc.thread_form import lead_angle
-from generator.job.fields import Given
 from generator.job.shop import Tools
+from generator.job.written import Given
 from generator.sheet.desk import Desk
-from generator.sheet.model import Figure, Kind, Quantity
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
 from generator.sheet.wire_words import (
     best_wire_formula,
@@ -39,9 +39,9 @@ def lay_wires(
     flanks, system, pitch = threading.profile.flanks, threading.system, threading.pitch
     source = wires_source(flanks)
     best = desk.computed(
-        "thread.wire.best", "Best wire", wires.best_wire(pitch, flanks), "fine_length",
-        best_wire_formula(wires.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")}, source, system=system,
-        note=between_flanks(flanks),
+        "thread.wire.best", "Best wire", wire_choice.best_wire(pitch, flanks), "fine_length",
+        best_wire_formula(wire_choice.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")}, source,
+        system=system, note=between_flanks(flanks),
     )
     usable = threading.profile.usable_wires(pitch, (smallest - root) / 2)
     wire, kind, why = _wire(threading, tools, best, usable, desk)
@@ -66,10 +66,10 @@ def _wire(
                 given.where,
             )
         return given.si, Kind(given.kind), given.origin
-    chosen = wires.choose_wire(best, _sizes(tools.wires), usable)
+    chosen = wire_choice.choose_wire(best, _sizes(tools.wires), usable)
     if chosen is not None:
         return chosen, Kind.SHOP, SET_SOURCE
-    fitting = wires.fitting(best, usable)
+    fitting = wire_choice.fitting(best, usable)
     desk.find(
         "wire-missing", "check",
         "No wire of the shop's set seats in this pitch. Borrow three of "

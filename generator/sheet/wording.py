@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.sheet.model import System
+from generator.sheet.figure import System
 from generator.si import (
     Force,
     Length,

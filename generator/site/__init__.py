@@ -1,1 +1,1 @@
-"""The site: the archive of all sheets, swapped in as one step; the only part that knows mkdocs."""
+"""The archive as a site: what is kept of each job, who makes the sheets, what stands where."""

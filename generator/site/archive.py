@@ -23,8 +23,9 @@ from generator.job.shop import Shop
 from generator.pictures import BadPicture, shown_picture
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
+from generator.sheet.happened import History
 from generator.sheet.lessons import lesson_lines
-from generator.sheet.model import History, Sheet
+from generator.sheet.model import Sheet
 from generator.sheet.other_lathes import Comparison, NotCompared, comparison
 from generator.sheet.row import ArchiveRow
 from generator.site.entry import SHEETS, Entry, Made, page_of

@@ -101,11 +101,6 @@ class Archive:
         """How many jobs could not be made into a sheet."""
         return sum(bool(entry.problems) for entry in self.entries)
 
-    def figure_names(self) -> tuple[FigureName, ...]:
-        """Every figure name that some sheet carries, in the order of the alphabet."""
-        found = {figure.name: figure for figure in reversed(self.figures) if figure.name}
-        return tuple(found[name] for name in sorted(found))
-
     def sources(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
         """Every source that some sheet names, with the labels of the figures that rest on it."""
         labels: dict[str, dict[str, None]] = {}

@@ -9,7 +9,8 @@ import re
 from typing import Final
 
 from generator.archive.figures import FigureName
-from generator.sheet.model import Kind, Sheet
+from generator.sheet.figure import Kind
+from generator.sheet.model import Sheet
 
 _OF_OPERATION: Final = re.compile(r"(operation|give|grip)\.(\d+)\.(.+)")
 FROM_FILES: Final = {Kind.GIVEN, Kind.MEASURED, Kind.SHOP, Kind.UNKNOWN}  # their source is a file or a person

@@ -25,7 +25,7 @@ from pathlib import Path
 from typing import Final, TypeVar, cast
 
 from generator.archive.search_index import segment
-from generator.collecting import collecting_seldom
+from generator.collecting import collecting_seldom, without_collecting
 from generator.errors import SheetError
 from generator.job.learned import Lesson
 from generator.site.orders import Done, Making
@@ -150,7 +150,8 @@ def _tasks(orders: Sequence[tuple[Making, str]], at_once: int) -> Iterator[tuple
 
 def _begin() -> None:
     """Get ready."""
-    import_module(MAKING)
+    with without_collecting():
+        import_module(MAKING)
     collecting_seldom()
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is for the build as a whole
     threading.Thread(target=_end_with_the_build, daemon=True).start()

@@ -1,6 +1,6 @@
 """The lists of the site that depend on the program alone: found once, kept until the program is another.
 
-    program_list    one of them, as JSON has it
+    ProgramLists    all of them, each as JSON has it
 
 What finds them is imported only when it is needed: that takes longer than all the rest of a small build.
 """
@@ -16,15 +16,24 @@ from generator.site.kept import Cache
 from generator.site.program_key import program_key
 
 
-def program_list(name: str, cache: Cache) -> Any:
-    """The list of this name: a row is a mapping by the names of its fields."""
-    return json.loads(cache.said(name, program_key(), lambda: json.dumps(_LISTS[name]())))
+class ProgramLists:
+    """The lists by their names; a row is a mapping by the names of its fields.
+
+    One is made for each build: that the program is the same is looked up once.
+    """
+
+    def __init__(self, cache: Cache) -> None:
+        self._cache, self._program = cache, program_key()
+
+    def __call__(self, name: str) -> Any:
+        """The list of this name."""
+        return json.loads(self._cache.said(name, self._program, lambda: json.dumps(_LISTS[name]())))
 
 
-def _keys() -> list[dict[str, Any]]:
-    from generator.job import keys
+def _fields() -> list[dict[str, Any]]:
+    from generator.explain import fields
 
-    return [asdict(one) for one in keys.file_keys()]
+    return [asdict(one) for one in fields.field_lists()]
 
 
 def _families() -> list[dict[str, Any]]:
@@ -51,6 +60,30 @@ def _tables() -> list[dict[str, Any]]:
     return [asdict(one) for one in thread_print.thread_tables()]
 
 
+def _figures() -> list[dict[str, str]]:
+    from generator.explain import pages
+
+    return pages.figure_list()
+
+
+def _findings() -> list[dict[str, str]]:
+    from generator.explain import pages
+
+    return pages.finding_list()
+
+
+def _cautions() -> list[dict[str, str]]:
+    from generator.explain import cautions
+
+    return [asdict(one) for one in cautions.caution_entries()]
+
+
+def _explained() -> list[dict[str, str]]:
+    from generator.explain import pages
+
+    return [asdict(one) for one in pages.explained_pages()]
+
+
 def _set_tools() -> str:
     from generator.render import print_set
 
@@ -58,11 +91,15 @@ def _set_tools() -> str:
 
 
 _LISTS: Final[dict[str, Callable[[], Any]]] = {
-    "file_keys": _keys,
+    "fields": _fields,
     "thread_families": _families,
     "threads_from_memory": _from_memory,
     "thread_differences": _differences,
     "thread_tables": _tables,
+    "figures": _figures,
+    "findings": _findings,
+    "cautions": _cautions,
+    "explained_pages": _explained,
     "set_tools": _set_tools,
 }
 PROGRAM_LISTS: Final = tuple(_LISTS)

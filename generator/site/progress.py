@@ -1,4 +1,4 @@
-"""How far a long build is: a bar on a terminal, a plain line now and then otherwise."""
+"""How far a long build is: a bar on a terminal, a plain line now and then otherwise; and what it came to."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from contextlib import contextmanager
 from typing import Final
 
 import click
+
+from generator.site.entry import Archive
 
 WORTH_SAYING: Final = 48  # jobs: fewer are made before anybody asks
 EVERY: Final = 15.0       # seconds between two plain lines
@@ -61,3 +63,23 @@ class _Lines:
 
     def close(self) -> None:
         """Nothing to end."""
+
+
+def summary(archive: Archive, seconds: float) -> str:
+    """How many jobs there are, how many were made, how many need somebody's attention, and the time.
+
+    Examples
+    --------
+    >>> summary(Archive(()), 0.42)
+    '0 jobs in 0.4 s'
+    """
+    count = len(archive.entries)
+    made = count - archive.reused
+    said = [f"{count:,} job{'' if count == 1 else 's'}"]
+    if count:
+        said += [f"{made:,} made, {archive.reused:,} as before"]
+    if archive.not_ready:
+        said.append(f"{archive.not_ready:,} not ready to run")
+    if archive.bad:
+        said.append(f"{archive.bad:,} without a sheet because of errors")
+    return f"{', '.join(said)} in {seconds:.1f} s"

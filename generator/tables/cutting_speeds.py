@@ -129,13 +129,13 @@ def speed_range(
 def known_operation(operation: str, known: tuple[str, ...]) -> None:
     """Refuse an operation that a table does not have."""
     if operation not in known:
-        raise NoCuttingData(f'no cutting data for "{operation}": known are {", ".join(known)}')
+        raise NoCuttingData(f'no cutting data for "{operation}": the table has {", ".join(known)}')
 
 
 def known_tool(tool: str) -> None:
     """Refuse a cutting material that the tables do not have."""
     if tool not in TOOLS:
-        raise NoCuttingData(f'no cutting data for a tool of "{tool}": known are {", ".join(TOOLS)}')
+        raise NoCuttingData(f'no cutting data for a tool of "{tool}": the table has {", ".join(TOOLS)}')
 
 
 def _over_all_groups(operation: str, tool: str, own: Own) -> SpeedRange:

@@ -71,9 +71,9 @@ def jaw_friction(surface: str, face: str, group: str | None = None) -> JawFricti
     """
     rows = _rows()
     if surface not in rows:
-        raise UnknownJaw(f'"{surface}" is no work surface of the table: known are {", ".join(rows)}')
+        raise UnknownJaw(f'"{surface}" is not a work surface of the table, which has {", ".join(rows)}')
     if face not in FACES:
-        raise UnknownJaw(f'"{face}" is no jaw face of the table: known are {", ".join(FACES)}')
+        raise UnknownJaw(f'"{face}" is not a jaw face of the table, which has {", ".join(FACES)}')
     factor, how = _materials().get(group or "", (STEEL, ""))
     source = GUIDE if not how or how == "printed" else f"{GUIDE}; {group} {how}"
     return JawFriction(rows[surface][face], factor, source)

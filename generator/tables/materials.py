@@ -11,7 +11,7 @@ from generator.si import GPa, MPa, Pressure, Speed, ft_per_min
 from generator.tables import rows
 
 TABLE = "materials"
-CATALOGUE = "a cutting-tool maker's turning catalogue of 2017"
+CATALOGUE = "a cutting-tool maker's turning catalog of 2017"
 
 
 class UnknownGroup(SheetError, ValueError):
@@ -63,7 +63,7 @@ def material_group(name: str) -> MaterialRow:
     if name not in known:
         near = difflib.get_close_matches(name, known, 1)
         hint = f"did you mean {near[0]}? " if near else ""
-        raise UnknownGroup(f'"{name}" is not a material group: {hint}known are {", ".join(known)}')
+        raise UnknownGroup(f'"{name}" is not a material group: {hint}the list has {", ".join(known)}')
     return known[name]
 
 

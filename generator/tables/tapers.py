@@ -66,7 +66,7 @@ def standard_taper(name: str) -> TaperRow:
         near = difflib.get_close_matches(_plain(name), known, 1)
         hint = f"did you mean {known[near[0]].name}? " if near else ""
         raise UnknownTaper(
-            f'"{name}" is not a standard taper: {hint}known are {", ".join(taper_names())}'
+            f'"{name}" is not a standard taper: {hint}the list has {", ".join(taper_names())}'
         )
     return found
 

@@ -72,7 +72,7 @@ def inch_head(text: Written, upper: str, accepted: str) -> Head:
     if found["tpi"]:
         tpi = mixed_number(found["tpi"])
         if not tpi:
-            raise BadDesignation(f'"{text.written}": threads per inch must be above zero; {accepted}')
+            raise BadDesignation(f'"{text.written}": the threads per inch are zero; {accepted}')
         if "/" in found["tpi"] and 16 % tpi.denominator:
             raise BadDesignation(
                 f'"{text.written}": {found["tpi"]} is not a number of threads per inch as the trade writes it'
@@ -134,7 +134,7 @@ def metric_head(text: Written, upper: str, accepted: str) -> Head:
     size, first = Fraction(found["size"]), Fraction(found["first"])
     pitch = Fraction(found["pitch"]) if found["pitch"] else first
     if not size or not first or not pitch:
-        raise BadDesignation(f'"{text.written}": diameter and pitch must be above zero; {accepted}')
+        raise BadDesignation(f'"{text.written}": the diameter or the pitch is zero; {accepted}')
     written_starts = None
     if found["pitch"]:
         if first % pitch:
@@ -225,7 +225,7 @@ def _pitch_and_lead(text: Written, pitch: str, lead: str, accepted: str) -> tupl
     """Pitch (in), as one over a number of threads in eighths where it is one, and starts."""
     written, led = Fraction(pitch), Fraction(lead)
     if not written or not led:
-        raise BadDesignation(f'"{text.written}": pitch and lead must be above zero; {accepted}')
+        raise BadDesignation(f'"{text.written}": the pitch or the lead is zero; {accepted}')
     half_digit = Fraction(1, 2 * 10 ** len(pitch.partition(".")[2]))
     threads = Fraction(round(8 / written), 8)
     exact = 1 / threads if threads and abs(1 / threads - written) <= half_digit else written

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from generator.calc.flanks import Flanks
-from generator.calc.wires import usable_wires
+from generator.calc.wire_choice import usable_wires
 from generator.si import Angle, Length
 
 

@@ -8,7 +8,7 @@
     "headers", "aria-labelledby", "aria-describedby", "aria-details", "aria-controls", "aria-owns", "aria-flowto",
     "aria-errormessage", "aria-activedescendant"
   ];
-  var OWN_PAGE = "form.print-choice, .at-machine, .alike, dialog, template, script";
+  var OWN_PAGE = "form.print-choice, .at-machine, .alike, dialog, template, script, a.explains";
 
   function join(sheet, number) {
     var own = {}, first = "sheet-" + number + "-";

@@ -73,9 +73,9 @@
     var slip = sums.slipIn(typed.size, read, size.unit === "in");
     var meant = slip[0] === "" ? ""
       : slip[0] === "point" ? " Was " + fixed(slip[1]) + " meant?"
-        : " That looks like " + (slip[0] === "mm" ? "millimetres: " : "inches: ") + fixed(slip[1]) + " meant?";
+        : " That looks like " + (slip[0] === "mm" ? "millimeters: " : "inches: ") + fixed(slip[1]) + " meant?";
     say("THAT CANNOT BE", "This thread reads from " + fixed(read.bottom) + " to " + fixed(read.top) + "." + meant +
-      " Look at the instrument again, and type it anew.");
+      " Look at the instrument again, and type it again.");
   }
 
   function judgeSize() {

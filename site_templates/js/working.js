@@ -5,7 +5,7 @@
 
   var sheet = document.querySelector("article.sheet");
   if (!sheet) { return; }
-  var LINK = ".figures a, .cell a, .route-table a";
+  var LINK = ".figures a[href^='#w'], .cell a[href^='#w'], .route-table a[href^='#w']";
   var links = [];
 
   function lines(link) {
@@ -19,6 +19,21 @@
     return made;
   }
 
+  // Where the site explains a figure: by its name on any sheet (sheet/explained_at.py), on the page of its first word.
+  function explained(line) {
+    var top = sheet.dataset.explained;
+    var row = sheet.querySelector("tr[id^='figure-'] a[href='#" + line.id + "']");
+    var name = line.dataset.of || row && row.closest("tr").id.slice("figure-".length);
+    if (!top || !name) { return []; }
+    name = name.replace(/([._])[0-9]+(?=[.]|$)/g, "$1n").replace(/^reach[.][a-z_]+[.](?=(left|right|quill)$)/, "reach.cut.");
+    if (name.indexOf(".") < 0) { name = "operation.n." + name; }
+    var link = document.createElement("a");
+    link.className = "explains";
+    link.href = top + "help/figures/" + name.split(".")[0] + ".html#" + name;
+    link.textContent = "What it is";
+    return [" ", link];
+  }
+
   // A line of the appendix: the formula with its numbers, then its source. In the row of its own operation that
   // need not be named again.
   function working(id, own) {
@@ -30,6 +45,7 @@
       text.data = (said.firstChild === text ? "" : " ") + label.charAt(0).toUpperCase() + label.slice(1);
     }
     from.textContent = "Source: " + source.textContent;
+    from.append.apply(from, explained(line));
     return [said, from];
   }
 

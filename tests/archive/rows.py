@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from functools import cache
 
 from generator.archive.listed import Listed
 from generator.sheet.row import ArchiveRow, DayRow, ThreadRow, TimeRow
@@ -36,6 +37,11 @@ WORDS = tuple(f"{a}{b}{c}" for a in ("gal", "sto", "ru", "pin") for b in ("de", 
 
 def made_jobs(count: int, seed: int = 7) -> list[Listed]:
     """`count` jobs, the newest year first, then by folder name, as many in every year."""
+    return list(_made(count, seed))
+
+
+@cache
+def _made(count: int, seed: int) -> tuple[Listed, ...]:
     choose = random.Random(seed)
     customers = [f"{a}{b}-{number:03}" for a in "ABDEGKMNPS" for b in "MNRST" for number in range(40)]
     threads = [_thread(choose) for _ in range(400)]
@@ -43,7 +49,7 @@ def made_jobs(count: int, seed: int = 7) -> list[Listed]:
     for place, year in enumerate(YEARS):
         many = count // len(YEARS) + (place < count % len(YEARS))
         jobs += (_job(choose, year, number, customers, threads) for number in range(1, many + 1))
-    return jobs
+    return tuple(jobs)
 
 
 def _job(

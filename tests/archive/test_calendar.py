@@ -214,7 +214,7 @@ def test_the_first_page_says_what_waits_since_when_the_longest_first() -> None:
     assert numbers == ["S-1", "W-1", "P-1", "P-2", "P-3", "N-1"]
     assert '<td data-heading="Stopped since">2026-02-09</td>' in page
     assert '<td data-heading="Last day">2026-02-03, taken up</td>' in page
-    assert '<td data-heading="Waits since">not written</td>' in page
+    assert '<td data-heading="Waiting since">not written</td>' in page
 
 
 def test_the_first_page_counts_a_year_and_leads_to_its_pages() -> None:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from copy import deepcopy
 from dataclasses import replace
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.archive.listed import Content, Listed
+from generator.archive.listed import Listed
 from generator.archive.lists import KINDS, MOST, Laid, list_pages, lists_front, split
 from generator.sheet.row import ArchiveRow, ThreadRow
 from generator.sheet.row_names import list_address, pitched, safe_name
@@ -28,8 +29,9 @@ def many() -> list[Listed]:
 
 
 @pytest.fixture(scope="module")
-def pages(many: list[Listed]) -> list[Content]:
-    return list(list_pages(many))
+def pages(many: list[Listed]) -> list[tuple[str, str]]:
+    """Name and text of every page."""
+    return [(page.name, page.make()) for page in list_pages(many)]
 
 
 def a_thread(size: str, nominal: float, **said: object) -> ThreadRow:
@@ -47,26 +49,25 @@ def links(body: str) -> list[str]:
 
 
 def test_no_page_is_too_large_and_every_job_stands_once_in_each_kind_of_list(
-    many: list[Listed], pages: list[Content]
+    many: list[Listed], pages: list[tuple[str, str]]
 ) -> None:
     found: dict[str, list[str]] = {kind.word: [] for kind in KINDS}
-    for page in pages:
-        body = page.make()
-        assert len(body.encode()) < PAGE, page.name
+    for name, body in pages:
+        assert len(body.encode()) < PAGE, name
         rows = links(body)
         assert len(rows) <= MOST
-        found[page.name.split("/")[1]] += rows
+        found[name.split("/")[1]] += rows
     every = sorted(job.link for job in many)
     for kind, rows in found.items():
         assert sorted(rows) == every, kind
 
 
-def test_all_links_between_lists_lead_somewhere(many: list[Listed], pages: list[Content]) -> None:
-    names = {page.name for page in pages}
+def test_all_links_between_lists_lead_somewhere(many: list[Listed], pages: list[tuple[str, str]]) -> None:
+    names = {name for name, _ in pages}
     assert len(names) == len(pages) == len({name.lower() for name in names})
-    for page in pages:
-        for link in re.findall(r'href="\.\./\.\./(lists/[^"]+)"', page.make()):
-            assert link in names, (page.name, link)
+    for name, body in pages:
+        for link in re.findall(r'href="\.\./\.\./(lists/[^"]+)"', body):
+            assert link in names, (name, link)
     front = lists_front(many)
     assert set(re.findall(r'href="([^"]+)"', front)) <= names
     assert len(front.encode()) < PAGE
@@ -112,9 +113,10 @@ def test_a_new_job_leaves_the_pages_of_earlier_years_as_they_were(many: list[Lis
 def test_the_same_jobs_give_the_same_keys_and_another_word_another_key() -> None:
     jobs = made_jobs(400)
     keys = {page.name: page.key for page in list_pages(jobs)}
-    assert keys == {page.name: page.key for page in list_pages(made_jobs(400))}
+    assert keys == {page.name: page.key for page in list_pages(deepcopy(jobs))}
     jobs[7] = replace(jobs[7], word="another")
-    changed = {name for name, key in keys.items() if key != {p.name: p.key for p in list_pages(jobs)}[name]}
+    after = {page.name: page.key for page in list_pages(jobs)}
+    changed = {name for name, key in keys.items() if key != after[name]}
     assert {name.split("/")[1] for name in changed} == {kind.word for kind in KINDS}
     assert len(changed) == len(KINDS)
 

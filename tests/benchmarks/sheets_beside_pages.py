@@ -18,8 +18,8 @@ from pathlib import Path
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
+from generator.render.environment import templates_folder
 from generator.site import archive as archive_module
-from generator.site.plugin import TEMPLATES
 
 ROOT = Path(__file__).resolve().parents[2]
 SAMPLE = "SW-101-ramp-hinge-pin"
@@ -45,9 +45,9 @@ def main(count: int) -> None:
             job.write_text(text.replace("SW-101", f"B-{number:05}"), encoding="utf-8")
         settings = home / "mkdocs.yml"
         settings.write_text(
-            f"INHERIT: {(TEMPLATES / 'mkdocs.yml').as_posix()}\n"
-            f"docs_dir: {(TEMPLATES / 'pages').as_posix()}\n"
-            f"theme: {{custom_dir: {(TEMPLATES / 'theme').as_posix()}}}\n",
+            f"INHERIT: {(templates_folder() / 'mkdocs.yml').as_posix()}\n"
+            f"docs_dir: {(templates_folder() / 'pages').as_posix()}\n"
+            f"theme: {{custom_dir: {(templates_folder() / 'theme').as_posix()}}}\n",
             encoding="utf-8",
         )
         sheets = seconds(lambda: build(load_config(str(settings))))

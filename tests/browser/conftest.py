@@ -10,9 +10,10 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 PATIENCE = 120_000  # ms, for a busy machine
+expect.set_options(timeout=PATIENCE)
 DESKTOP, PHONE = {"width": 1280, "height": 900}, {"width": 375, "height": 812}
 
 

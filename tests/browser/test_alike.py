@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import shutil
 from collections.abc import Callable
 from dataclasses import replace
@@ -11,12 +10,12 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import expect
-from pypdf import PdfReader
 
 from generator.archive.alike import alike_contents
 from generator.archive.listed import Listed
 from generator.sheet.row import ArchiveRow, ThreadRow
 from generator.si import inch
+from tests.printed import printed_words
 
 Opener = Callable[..., Any]
 SHEET = "sheets/2026/SW-113-bollard-spindle.html"
@@ -117,8 +116,9 @@ def test_the_block_stays_off_the_paper(open_page: Opener, taught: Path) -> None:
     page = open_page(SHEET, site=taught).page
     page.locator(".alike summary").click()
     expect(page.locator(".alike li")).to_have_count(6)
-    printed = "".join(one.extract_text() for one in PdfReader(io.BytesIO(page.pdf(format="A4"))).pages)
-    assert "Jobs like this one" not in printed
+    paper = printed_words(page, "A4")
+    assert "Bollard spindle" in paper
+    assert "Jobs like this one" not in paper
 
 
 @pytest.mark.parametrize("viewport", [PHONE, {"width": 1300, "height": 900}])

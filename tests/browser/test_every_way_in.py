@@ -13,10 +13,10 @@ from typing import Any, Final
 
 import pytest
 import yaml
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from generator.__main__ import main
+from tests.barriers import ALL_BUT_CONTRAST, ONLY_CONTRAST, barriers, shorten
 
 ROOT: Final = Path(__file__).parents[2]
 WIDTHS: Final = [360, 820, 1440]
@@ -362,47 +362,45 @@ def broken_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder / "site"
 
 
-SHORTER: Final = """() => { // of what is made alike two are looked at; the whole is in test_pages.py
-    for (const parent of document.querySelectorAll('.md-content, .md-content *')) {
-        const seen = {};
-        for (const one of [...parent.children]) {
-            const kind = `${one.tagName}.${one.getAttribute('class')}`;
-            seen[kind] = (seen[kind] || 0) + 1;
-            if (seen[kind] > 2 && !one.matches('option, col, th, td, p')) { one.remove(); }
-        }
-    } }"""
 ONLY_DIALOGS: Final = (
     "document.querySelectorAll('.sheet > :not(dialog, .at-machine, style)').forEach(e => e.remove())"
 )
 
 
 @pytest.fixture(params=["light", "dark"])
-def lit(request: pytest.FixtureRequest, browser: Browser) -> Iterator[BrowserContext]:
+def scheme(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
+
+
+@pytest.fixture
+def lit(scheme: str, browser: Browser) -> Iterator[BrowserContext]:
     """A browser that shows light or dark pages, and nothing on its way from one to the other."""
-    made = browser.new_context(color_scheme=request.param, offline=True)
+    made = browser.new_context(color_scheme=scheme, offline=True)
     made.set_default_timeout(PATIENCE)
     yield made
     made.close()
 
 
-def barriers(page: Page, within: str | None = None) -> list[Any]:
-    """What axe, an open library of the WCAG rules, finds serious or critical at each width."""
+def at_every_width(page: Page, scheme: str, within: str | None = None) -> list[Any]:
+    """What shuts somebody out, with its width. Contrast: on the narrowest; in dark, only that."""
     page.add_style_tag(content=NO_MOTION)
-    found = []
+    found: list[Any] = []
     for width in WIDTHS:
         page.set_viewport_size({"width": width, "height": 780})
         if page.evaluate("document.documentElement.scrollWidth") > width:
             found.append((width, "wider than the window"))
-        for one in Axe().run(page, context=within).response["violations"]:
-            if one["impact"] in {"serious", "critical"}:
-                found.append((width, one["id"], [node["target"] for node in one["nodes"]][:3]))
+        if width == WIDTHS[0]:
+            found += [(width, one) for one in barriers(page, within, ONLY_CONTRAST)]
+        if scheme == "light":
+            found += [(width, one) for one in barriers(page, within, ALL_BUT_CONTRAST)]
     return found
 
 
 @pytest.mark.parametrize("kind", ["done", "not ready", "problems", "archive"])
 def test_no_page_has_a_serious_barrier_at_any_width(
-    lit: BrowserContext, demo_site: Path, broken_site: Path, kind: str
+    lit: BrowserContext, scheme: str, demo_site: Path, broken_site: Path, kind: str
 ) -> None:
+    """Of what is made alike two are looked at; the whole is in test_pages.py."""
     page = lit.new_page()
     page.goto({
         "done": lambda: sheet(demo_site, READY),
@@ -412,12 +410,12 @@ def test_no_page_has_a_serious_barrier_at_any_width(
     }[kind]())
     if kind == "problems":
         assert page.locator("ol.problems li").count() >= 1
-    page.evaluate(SHORTER)
-    assert barriers(page) == []
+    shorten(page)
+    assert at_every_width(page, scheme) == []
 
 
 def test_no_open_view_has_a_serious_barrier_at_any_width(
-    lit: BrowserContext, demo_site: Path
+    lit: BrowserContext, scheme: str, demo_site: Path
 ) -> None:
     """With the notice that nothing is kept, and with what a reading says."""
     lit.add_init_script(REFUSE)
@@ -426,8 +424,8 @@ def test_no_open_view_has_a_serious_barrier_at_any_width(
     page.get_by_role("button", name="Large figures").click()
     assert page.locator("#large-view .not-kept-here").is_visible()
     page.evaluate(ONLY_DIALOGS)
-    found = barriers(page, "#large-view")
+    found = at_every_width(page, scheme, "#large-view")
     page.goto(sheet(demo_site, READY))
     measure(page, "2.2768")
     page.evaluate(ONLY_DIALOGS)
-    assert found + barriers(page, "#measured") == []
+    assert found + at_every_width(page, scheme, "#measured") == []

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import io
-import re
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -11,9 +9,9 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
-from pypdf import PdfReader
 
 from generator.__main__ import main
+from tests.printed import printed_words
 
 Opener = Callable[..., Any]
 JOBS = Path(__file__).parents[2] / "jobs"
@@ -66,10 +64,10 @@ def test_the_rest_is_unfolded_by_keyboard(browser: Browser, taught: Path) -> Non
         assert page.evaluate("document.querySelector('.more-lessons').open")
         assert "2 more of other jobs are left out" in page.locator(".left-out").inner_text()
         page.get_by_label("Print", exact=True).select_option("print-machine")
-        machine = "".join(one.extract_text() for one in PdfReader(io.BytesIO(page.pdf(format="A4"))).pages)
+        machine = printed_words(page, "A4")
         page.get_by_label("Print", exact=True).select_option("print-customer")
-        customer = PdfReader(io.BytesIO(page.pdf(format="A4"))).pages[0].extract_text()
-    machine = re.sub(r"\s+", " ", machine)
+        customer = printed_words(page, "A4")
+    assert "For the customer" in customer
     assert "Learned before" in machine
     assert "10 more are on the page of this sheet and in the archive." in machine
     assert "Learned before" not in customer

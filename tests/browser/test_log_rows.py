@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, get_args
 
 import pytest
 from playwright.sync_api import Page
-from pypdf import PdfReader
 
 from generator.job.log import SIZES, Entry, Feels, Fit, Measured
+from tests.printed import printed
 
 Opener = Callable[..., Any]
 PIXELS_PER_MM = 96 / 25.4
@@ -76,13 +75,9 @@ def test_a_sheet_that_may_not_be_run_has_none(open_page: Opener, demo_site: Path
 def test_they_cost_no_page(open_page: Opener, demo_site: Path, number: str) -> None:
     page: Page = open_page(sheet(demo_site, number)).page
     page.get_by_label("Print", exact=True).select_option("print-machine")
-    with_rows = {size: _texts(page, size) for size in ("A4", "Letter")}
+    with_rows = {size: printed(page, size) for size in ("A4", "Letter")}
     page.evaluate("document.querySelector('.log-rows').remove()")
-    for size, texts in with_rows.items():
+    for size, sides in with_rows.items():
         if (number, size) != ("SW-113", "Letter"):  # its pictures end too low there
-            assert len(texts) == len(_texts(page, size))
-        assert sum("Rows for the log" in text for text in texts) == 1
-
-
-def _texts(page: Page, size: str) -> list[str]:
-    return [one.extract_text() for one in PdfReader(io.BytesIO(page.pdf(format=size))).pages]
+            assert len(sides) == len(printed(page, size))
+        assert sum("Rows for the log" in side.text for side in sides) == 1

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import importlib.util
-import io
 import shutil
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
-from pypdf import PdfReader
 
 from generator.__main__ import main
 from generator.render.packed import PARTS
+from tests.printed import printed_words
 
 TESTS = Path(__file__).parents[1]
 JOBS = TESTS.parent / "jobs"
@@ -72,12 +71,11 @@ def test_on_paper_it_is_whole(browser: Browser, large: Path) -> None:
     with opened(browser, large) as page:
         page.wait_for_function("!document.querySelector('.packed')")
         lines = page.locator(".appendix li").count()
-        pages = PdfReader(io.BytesIO(page.pdf())).pages
-        words = " ".join(" ".join(one.extract_text() for one in pages).split())
+        paper = printed_words(page, "Letter")
         assert lines > 800
-        assert words.count("Chips long and blue at the far end") == ENTRIES
-        assert f"{OPERATIONS} Cut 2-8 UN-2A: time in all = " in words
-        assert "Not shown yet" not in words
+        assert paper.count("Chips long and blue at the far end") == ENTRIES
+        assert f"{OPERATIONS} Cut 2-8 UN-2A: time in all = " in paper
+        assert "Not shown yet" not in paper
 
 
 def test_in_a_set_it_is_whole(browser: Browser, large: Path) -> None:

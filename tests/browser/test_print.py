@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import io
-import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cached_property
 from pathlib import Path
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser
-from pypdf import PageObject, PdfReader
+
+from tests.printed import Side, printed, squeezed
 
 Opener = Callable[..., Any]
 POINTS_PER_INCH = 72.0
@@ -35,48 +33,19 @@ SHEETS = {  # ready jobs; what its running header must hold, besides the number
 }
 
 
-Place = tuple[float, float, str]  # of a piece of text: to the right and up, in points
-
-
 @dataclass(frozen=True)
 class Paper:
-    """One sheet as printed; `file` is its page relative to the site. Reading a page of PDF is slow: once."""
+    """One sheet as printed; `file` is its page relative to the site."""
 
     number: str
     size: str
     file: str
-    pdf: PdfReader
-
-    @cached_property
-    def read(self) -> list[tuple[str, list[Place]]]:
-        """The text of every page, and where it stands."""
-        return [_read(page) for page in self.pdf.pages]
+    sides: list[Side]
 
     @property
     def texts(self) -> list[str]:
-        """The text of every page."""
-        return [text for text, _ in self.read]
-
-
-def _read(page: PageObject) -> tuple[str, list[Place]]:
-    places: list[Place] = []
-
-    def note(text: str, ctm: list[float], matrix: list[float], *_: Any) -> None:
-        if text.strip():
-            x = matrix[4] * ctm[0] + matrix[5] * ctm[2] + ctm[4]
-            y = matrix[4] * ctm[1] + matrix[5] * ctm[3] + ctm[5]
-            places.append((x, y, text))
-
-    return page.extract_text(visitor_text=note), places
-
-
-def flat(text: str) -> str:
-    return re.sub(r"\s+", " ", text)
-
-
-def squeezed(text: str) -> str:
-    """Text without spaces and hyphens, which a PDF's lines place anew."""
-    return re.sub(r"[\s\-‐­]+", "", text)
+        """The words of every page."""
+        return [side.text for side in self.sides]
 
 
 PAPERS = [  # every sheet on A4, those with the most to say on Letter, too
@@ -92,8 +61,7 @@ def paper(request: pytest.FixtureRequest, browser: Browser, demo_site: Path) -> 
     with browser.new_page() as page:
         page.set_default_timeout(120_000)  # ms, for a busy machine
         page.goto((demo_site / file).as_uri(), wait_until="load")
-        printed = page.pdf(format=size, print_background=False)
-    return Paper(number, size, file, PdfReader(io.BytesIO(printed)))
+        return Paper(number, size, file, printed(page, size, print_background=False))
 
 
 def sheet(site: Path, number: str) -> str:
@@ -103,21 +71,19 @@ def sheet(site: Path, number: str) -> str:
 
 
 def test_every_page_carries_job_thread_and_hand(paper: Paper) -> None:
-    for count, text in enumerate(map(flat, paper.texts), 1):
-        for wanted in (paper.number, *SHEETS[paper.number], f"Page {count} of {len(paper.pdf.pages)}"):
+    for count, text in enumerate(paper.texts, 1):
+        for wanted in (paper.number, *SHEETS[paper.number], f"Page {count} of {len(paper.sides)}"):
             assert wanted in text, f"page {count} lacks {wanted}"
 
 
 def test_the_paper_has_its_size_and_the_sheet_a_reasonable_number_of_pages(paper: Paper) -> None:
-    for page in paper.pdf.pages:
-        assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(
-            SIZES[paper.size], abs=2.0
-        )
-    assert 2 <= len(paper.pdf.pages) <= MOST_PAGES[paper.size]
+    for side in paper.sides:
+        assert (side.width, side.height) == pytest.approx(SIZES[paper.size], abs=2.0)
+    assert 2 <= len(paper.sides) <= MOST_PAGES[paper.size]
 
 
 def test_nothing_of_the_site_around_the_sheet_is_printed(paper: Paper) -> None:
-    text = flat(" ".join(paper.texts))
+    text = " ".join(paper.texts)
     for site in ("All jobs", "Switch to", "see Safety"):
         assert site not in text
 
@@ -136,31 +102,32 @@ def test_every_word_of_the_sheet_is_on_the_paper(paper: Paper, open_page: Opener
 
 def test_no_text_stands_outside_the_printable_part(paper: Paper) -> None:
     edge = EDGE / 25.4 * POINTS_PER_INCH
-    for page, (_, places) in zip(paper.pdf.pages, paper.read, strict=True):
-        width, height = float(page.mediabox.width), float(page.mediabox.height)
-        outside = [
-            place for place in places if not (edge <= place[0] <= width - edge and 0 <= place[1] <= height)
-        ]
-        assert outside == []
+    for side in paper.sides:
+        assert side.boxes
+        assert [
+            (left, bottom, right, top)
+            for left, bottom, right, top in side.boxes
+            if not (edge <= left <= right <= side.width - edge and 0 <= bottom <= top <= side.height)
+        ] == []
 
 
-@pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize("number", SHEETS)
-def test_nothing_is_wider_than_the_paper(open_page: Opener, demo_site: Path, number: str, size: str) -> None:
+def test_nothing_is_wider_than_the_paper(open_page: Opener, demo_site: Path, number: str) -> None:
     """Every element of the sheet, laid out for print at the width between the margins, ends inside it."""
-    file = sheet(demo_site, number)
-    margins = 24.0 / 25.4  # inch, both sides, as print.css sets them
-    width = int((SIZES[size][0] / POINTS_PER_INCH - margins) * 96)
-    page = open_page(file, viewport={"width": width, "height": 1000}).page
+    page = open_page(sheet(demo_site, number)).page
     page.emulate_media(media="print")
-    too_wide = page.evaluate(
-        """width => [...document.querySelectorAll('article.sheet *')]
-            .filter(e => !e.closest('.unseen') && getComputedStyle(e).display !== 'none')
-            .filter(e => e.getBoundingClientRect().right > width + 1)
-            .map(e => `${e.tagName}.${e.className.baseVal ?? e.className}: ${e.textContent.slice(0, 30)}`)""",
-        width,
-    )
-    assert too_wide == []
+    margins = 24.0 / 25.4  # inch, both sides, as print.css sets them
+    for size in SIZES:
+        width = int((SIZES[size][0] / POINTS_PER_INCH - margins) * 96)
+        page.set_viewport_size({"width": width, "height": 1000})
+        too_wide = page.evaluate(
+            """width => [...document.querySelectorAll('article.sheet *')]
+                .filter(e => e.getBoundingClientRect().right > width + 1)
+                .filter(e => !e.closest('.unseen') && getComputedStyle(e).display !== 'none')
+                .map(e => `${e.tagName}.${e.getAttribute("class")}: ${e.textContent.slice(0, 30)}`)""",
+            width,
+        )
+        assert too_wide == [], size
 
 
 def test_a_pass_table_that_fits_a_page_is_in_one_piece(paper: Paper, open_page: Opener) -> None:
@@ -168,7 +135,7 @@ def test_a_pass_table_that_fits_a_page_is_in_one_piece(paper: Paper, open_page: 
     table = page.locator("table.pass-table")
     if table.count() == 0:
         pytest.fail(f"{paper.number} has no pass table")
-    pages_with_table = [text for text in paper.texts if "As cut" in flat(text)]
+    pages_with_table = [text for text in paper.texts if "As cut" in text]
     long = page.locator("section.passes.long").count()
     assert len(pages_with_table) >= 1
     if not long:
@@ -176,25 +143,24 @@ def test_a_pass_table_that_fits_a_page_is_in_one_piece(paper: Paper, open_page: 
 
 
 def test_the_first_page_is_for_the_machine(paper: Paper) -> None:
-    text = flat(paper.texts[0])
+    text = paper.texts[0]
     assert "For the machine" in text
     assert SHEETS[paper.number][-1] in text
 
 
 def test_no_page_but_the_last_is_nearly_empty(paper: Paper) -> None:
-    for number, (page, (_, places)) in enumerate(zip(paper.pdf.pages[:-1], paper.read[:-1], strict=True), 1):
-        heights = [y for _, y, _ in places]
-        height, margin = float(page.mediabox.height), 14 / 25.4 * POINTS_PER_INCH  # as print.css sets it
-        lowest = min(y for y in heights if margin < y < height - margin)  # not the running lines
-        assert (height - margin - lowest) / (height - 2 * margin) >= LEAST_FILLED, f"page {number}"
+    margin = 14 / 25.4 * POINTS_PER_INCH  # as print.css sets it
+    for number, side in enumerate(paper.sides[:-1], 1):
+        filled = side.height - margin - side.lowest(margin, margin)
+        assert filled / (side.height - 2 * margin) >= LEAST_FILLED, f"page {number}"
 
 
 def test_the_setup_is_drawn_on_the_first_page(paper: Paper) -> None:
-    assert "Setup seen from above" in flat(paper.texts[0])
+    assert "Setup seen from above" in paper.texts[0]
 
 
 def test_the_thread_dial_comes_before_the_passes(paper: Paper, demo_site: Path) -> None:
-    pages = [flat(text) for text in paper.texts]
+    pages = paper.texts
     drawn = [number for number, text in enumerate(pages) if "fixed mark" in text and "Thread dial" in text]
     if 'id="thread-dial"' not in (demo_site / paper.file).read_text(encoding="utf-8"):
         assert not drawn, "the half nuts stay closed: no dial is drawn"

@@ -12,7 +12,6 @@ import re
 import shutil
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -21,9 +20,9 @@ import pytest
 import zxingcpp
 from PIL import Image
 from playwright.sync_api import Browser, Page
-from pypdf import PageObject, PdfReader
 
 from generator.__main__ import main
+from tests.printed import Side, flat, pictures, printed, printed_words, read_pdf, squeezed
 
 Opener = Callable[..., Any]
 ROOT = Path(__file__).resolve().parents[2]
@@ -50,22 +49,13 @@ class Printed:
     number: str
     size: str
     choice: str
-    pages: list[PageObject]
+    pages: list[Side]
     heads: set[str]
-
-    @cached_property
-    def read(self) -> list[tuple[str, list[float]]]:
-        """The words of every page, and how high they stand (points). Reading a page of PDF is slow: once."""
-        return [_read(page) for page in self.pages]
 
     @property
     def texts(self) -> list[str]:
         """The words of every page."""
-        return [text for text, _ in self.read]
-
-
-def flat(text: str) -> str:
-    return re.sub(r"\s+", " ", text).strip()
+        return [page.text for page in self.pages]
 
 
 def page_of(site: Path, number: str) -> str:
@@ -94,10 +84,7 @@ def both(request: pytest.FixtureRequest, browser: Browser, demo_site: Path) -> l
         page.goto((demo_site / page_of(demo_site, number)).as_uri(), wait_until="load")
         page.get_by_label("Print", exact=True).select_option(choice)
         heads = printed_heads(page)
-        return [
-            Printed(number, size, choice, list(PdfReader(io.BytesIO(page.pdf(format=size))).pages), heads)
-            for size in MOST_PAGES
-        ]
+        return [Printed(number, size, choice, printed(page, size), heads) for size in MOST_PAGES]
 
 
 def test_each_part_has_its_own_headings_and_no_others(both: list[Printed]) -> None:
@@ -116,9 +103,9 @@ def test_each_part_has_its_own_headings_and_no_others(both: list[Printed]) -> No
 
 def test_what_is_laid_out_is_on_the_paper(both: list[Printed]) -> None:
     for paper in both:
-        text = re.sub(r"[\s\-‐­]+", "", " ".join(paper.texts)).casefold()
+        text = squeezed("".join(paper.texts)).casefold()
         for head in paper.heads:
-            assert re.sub(r"[\s\-‐­]+", "", head).casefold() in text, head
+            assert squeezed(head).casefold() in text, head
 
 
 def test_the_parts_together_are_the_whole(both: list[Printed], browser: Browser, demo_site: Path) -> None:
@@ -139,29 +126,12 @@ def test_pages_are_few_and_full_and_numbered(both: list[Printed]) -> None:
     for paper in both:
         most = 1 if paper.choice == "print-customer" else MOST_PAGES[paper.size]
         assert 1 <= len(paper.pages) <= most
-        for number, (page, text) in enumerate(zip(paper.pages, paper.texts, strict=True), 1):
-            assert paper.number in text
-            assert f"Page {number} of {len(paper.pages)}" in text
+        for number, page in enumerate(paper.pages, 1):
+            assert paper.number in page.text
+            assert f"Page {number} of {len(paper.pages)}" in page.text
             if number < len(paper.pages):
-                share = filled(page, paper.read[number - 1][1])
-                assert share >= LEAST_FILLED, f"{paper.size} page {number}"
-
-
-def _read(page: PageObject) -> tuple[str, list[float]]:
-    heights: list[float] = []
-
-    def note(text: str, ctm: list[float], matrix: list[float], *_: Any) -> None:
-        if text.strip():
-            heights.append(matrix[4] * ctm[1] + matrix[5] * ctm[3] + ctm[5])
-
-    return flat(page.extract_text(visitor_text=note)), heights
-
-
-def filled(page: PageObject, heights: list[float]) -> float:
-    """How far down its words go, as a share of the height between the margins."""
-    height = float(page.mediabox.height)
-    lowest = min(y for y in heights if MARGIN < y < height - MARGIN)
-    return (height - MARGIN - lowest) / (height - 2 * MARGIN)
+                filled = page.height - MARGIN - page.lowest(MARGIN, MARGIN)
+                assert filled / (page.height - 2 * MARGIN) >= LEAST_FILLED, f"{paper.size} page {number}"
 
 
 def test_the_first_page_says_which_part_it_is(both: list[Printed]) -> None:
@@ -229,8 +199,7 @@ def test_without_a_script_everything_is_printed_and_the_day_is_written_by_hand(
 ) -> None:
     page = open_page(page_of(demo_site, "SW-101"), scripts=False).page
     assert page.locator("form.print-choice").is_hidden()
-    pages = PdfReader(io.BytesIO(page.pdf(format="A4"))).pages
-    text = flat(" ".join(one.extract_text() for one in pages))
+    text = printed_words(page, "A4")
     assert "Printed on ________" in text
     for head in ("For the machine", "Working", "Before it is used"):
         assert head in text
@@ -242,9 +211,10 @@ def test_a_picture_is_shown_with_its_caption_on_screen_and_paper(open_page: Open
     assert picture.evaluate("e => e.complete && e.naturalWidth") == 1200
     width, height = picture.evaluate("e => [e.clientWidth, e.clientHeight]")
     assert width / height == pytest.approx(1200 / 640, rel=0.01)
-    pages = PdfReader(io.BytesIO(page.pdf(format="A4"))).pages
-    (on,) = [one for one in pages if "Sketch MF-07/2, from the old pin" in flat(one.extract_text())]
-    assert len(on.images) == 1
+    pdf = page.pdf(format="A4")
+    captioned = ["Sketch MF-07/2, from the old pin" in side.text for side in read_pdf(pdf)]
+    assert captioned.count(True) == 1
+    assert pictures(pdf)[captioned.index(True)] == 1
 
 
 # -- the code of the address -----------------------------------------------------------------------
@@ -291,9 +261,9 @@ def test_the_address_stands_under_the_code_and_the_setup_stays_on_the_first_page
     open_page: Opener, on_the_web: Path, size: str
 ) -> None:
     page = open_page(page_of(on_the_web, "SW-118"), site=on_the_web).page
-    first = PdfReader(io.BytesIO(page.pdf(format=size))).pages[0].extract_text()
-    assert ADDRESS in re.sub(r"\s+", "", first)
-    assert "Setup seen from above" in flat(first)
+    first = printed(page, size)[0].text
+    assert ADDRESS in first.replace(" ", "")
+    assert "Setup seen from above" in first
 
 
 def test_without_an_address_there_is_no_code(open_page: Opener, demo_site: Path) -> None:

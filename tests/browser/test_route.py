@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-import io
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from itertools import product
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page
-from pypdf import PdfReader
+from playwright.sync_api import Browser, Page
+
+from tests.browser.conftest import PATIENCE
+from tests.printed import printed, squeezed
 
 Opener = Callable[..., Any]
 PX_PER_MM = 96 / 25.4
@@ -19,23 +22,37 @@ JOBS = ("SW-101", "SW-110", "SW-113", "SW-115")
 PHONE = {"width": 375, "height": 812}
 
 
+def page_of(site: Path, number: str) -> str:
+    (page,) = site.glob(f"sheets/*/{number}-*.html")
+    return page.relative_to(site).as_posix()
+
+
 @pytest.fixture(params=JOBS)
 def file(request: pytest.FixtureRequest, demo_site: Path) -> str:
-    (page,) = demo_site.glob(f"sheets/*/{request.param}-*.html")
-    return page.relative_to(demo_site).as_posix()
+    return page_of(demo_site, request.param)
 
 
-def on_paper(open_page: Opener, file: str, size: str) -> Page:
-    width = int(WIDTHS[size] * PX_PER_MM)
-    page: Page = open_page(file, viewport={"width": width, "height": 1000}).page
-    page.emulate_media(media="print")
-    return page
+@dataclass(frozen=True)
+class Paper:
+    """A page laid out for print; `width` is between the margins, in pixels. Nothing in it is changed."""
+
+    page: Page
+    width: float
 
 
-@pytest.mark.parametrize("size", WIDTHS)
-def test_no_cell_of_the_route_is_cut_off_on_paper(open_page: Opener, file: str, size: str) -> None:
-    page = on_paper(open_page, file, size)
-    table = page.locator("table.route-table")
+@pytest.fixture(scope="module", params=product(JOBS, WIDTHS), ids="-".join)
+def paper(request: pytest.FixtureRequest, browser: Browser, demo_site: Path) -> Iterator[Paper]:
+    job, size = request.param
+    width = WIDTHS[size] * PX_PER_MM
+    with browser.new_page(viewport={"width": int(width), "height": 1000}) as page:
+        page.set_default_timeout(PATIENCE)
+        page.goto((demo_site / page_of(demo_site, job)).as_uri())
+        page.emulate_media(media="print")
+        yield Paper(page, width)
+
+
+def test_no_cell_of_the_route_is_cut_off_on_paper(paper: Paper) -> None:
+    table = paper.page.locator("table.route-table")
     assert table.count() == 1
     cut = table.evaluate(
         """(table, width) => {
@@ -46,16 +63,14 @@ def test_no_cell_of_the_route_is_cut_off_on_paper(open_page: Opener, file: str, 
                 return box.right > Math.min(left + width, edge.right) + 1 || box.bottom > edge.bottom + 1;
             }).map(e => e.textContent);
         }""",
-        WIDTHS[size] * PX_PER_MM,
+        paper.width,
     )
     assert cut == []
 
 
-@pytest.mark.parametrize("size", WIDTHS)
-def test_no_word_of_the_settings_is_broken_on_paper(open_page: Opener, file: str, size: str) -> None:
+def test_no_word_of_the_settings_is_broken_on_paper(paper: Paper) -> None:
     """A word that is wider than its column would be broken in two: "unkno" and "wn"."""
-    page = on_paper(open_page, file, size)
-    broken = page.locator("table.route-table").evaluate(
+    broken = paper.page.locator("table.route-table").evaluate(
         """table => {
             const words = [];
             const walker = document.createTreeWalker(table, NodeFilter.SHOW_TEXT);
@@ -76,9 +91,8 @@ def test_no_word_of_the_settings_is_broken_on_paper(open_page: Opener, file: str
     assert broken == []
 
 
-@pytest.mark.parametrize("size", WIDTHS)
 def test_a_route_over_several_pages_repeats_its_head_and_splits_no_operation(
-    open_page: Opener, file: str, size: str
+    open_page: Opener, file: str
 ) -> None:
     page: Page = open_page(file).page
     page.evaluate(
@@ -94,23 +108,20 @@ def test_a_route_over_several_pages_repeats_its_head_and_splits_no_operation(
             }
         }"""
     )
-    texts = [
-        re.sub(r"\s", "", part.extract_text())
-        for part in PdfReader(io.BytesIO(page.pdf(format=size, print_background=False))).pages
-    ]
-    begun = [re.findall(r"Begin(\d+)x", text) for text in texts]
-    assert sum(map(len, begun)) >= 15
-    assert sum(map(bool, begun)) >= 2
-    for text, started in zip(texts, begun, strict=True):
-        assert re.findall(r"End(\d+)x", text) == started
-        if started:
-            assert text.count("ToolSpindleFeedCutsDialForce") == 1
+    for size in WIDTHS:
+        texts = [squeezed(side.text) for side in printed(page, size, print_background=False)]
+        begun = [re.findall(r"Begin(\d+)x", text) for text in texts]
+        assert sum(map(len, begun)) >= 15
+        assert sum(map(bool, begun)) >= 2
+        for text, started in zip(texts, begun, strict=True):
+            assert re.findall(r"End(\d+)x", text) == started
+            if started:
+                assert text.count("ToolSpindleFeedCutsDialForce") == 1
 
 
 def test_the_heading_is_on_the_page_of_the_first_operation(open_page: Opener, demo_site: Path) -> None:
     """Pushed down the page step by step, it never stays behind alone."""
-    (file,) = demo_site.glob("sheets/*/SW-115-*.html")
-    page: Page = open_page(file.relative_to(demo_site).as_posix()).page
+    page: Page = open_page(page_of(demo_site, "SW-115")).page
     page.evaluate(
         """() => {
             const route = document.querySelector('section.route'), space = document.createElement('div');
@@ -121,15 +132,13 @@ def test_the_heading_is_on_the_page_of_the_first_operation(open_page: Opener, de
     )
     for height in range(0, 260, 12):
         page.evaluate("height => document.getElementById('space').style.height = `${height}mm`", height)
-        texts = [part.extract_text() for part in PdfReader(io.BytesIO(page.pdf(format="A4"))).pages]
-        (heading,) = (text for text in texts if re.search(r"(?m)^Route\s*$", text))
+        (heading,) = (side.text for side in printed(page, "A4") if "Route" in map(str.strip, side.lines))
         assert "Setting the work up" in heading, f"{height} mm down"
         assert "Face the right end" in heading, f"{height} mm down"
 
 
-def test_there_is_room_to_write_what_it_took(open_page: Opener, file: str) -> None:
-    page = on_paper(open_page, file, "A4")
-    boxes = page.locator("td.took").evaluate_all(
+def test_there_is_room_to_write_what_it_took(paper: Paper) -> None:
+    boxes = paper.page.locator("td.took").evaluate_all(
         "cells => cells.map(e => e.getBoundingClientRect()).map(box => [box.width, box.height])"
     )
     assert len(boxes) >= 5
@@ -137,10 +146,10 @@ def test_there_is_room_to_write_what_it_took(open_page: Opener, file: str) -> No
     assert min(height for _, height in boxes) / PX_PER_MM >= 8
 
 
-def test_what_is_set_at_the_lathe_is_lettered_large(open_page: Opener, file: str) -> None:
+def test_what_is_set_at_the_lathe_is_lettered_large(paper: Paper) -> None:
     """Figures of 11 points or more, as the pass table's and larger than the text around them."""
-    page = on_paper(open_page, file, "A4")
-    sizes = page.locator("tr.settings td:is(.spindle, .feed, .cuts) b:not(.words, .unknown)").evaluate_all(
+    set_there = paper.page.locator("tr.settings td:is(.spindle, .feed, .cuts) b:not(.words, .unknown)")
+    sizes = set_there.evaluate_all(
         "cells => cells.map(e => parseFloat(getComputedStyle(e).fontSize) * 72 / 96)"
     )
     assert sizes

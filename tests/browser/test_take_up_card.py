@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-import io
-import re
 import shutil
 from pathlib import Path
-from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page
-from pypdf import PageObject, PdfReader
 
 from generator.__main__ import main
+from tests.printed import flat, printed, printed_words
 
 JOBS = Path(__file__).parents[2] / "jobs"
 INSIDE, OUTSIDE = "SW-112-tide-gauge-housing", "SW-113-bollard-spindle"
@@ -66,37 +63,20 @@ def test_the_card_prints_alone_on_the_upper_half_of_a_page(
         choice.focus()
         page.keyboard.type("card")  # by keyboard alone
         assert choice.input_value() == "print-card"
-        (paper,) = PdfReader(io.BytesIO(page.pdf(format=size))).pages
+        (paper,) = printed(page, size)
         steps = page.locator(".take-up ol > li").all_inner_texts()
         page.emulate_media(media="print")
         smallest = page.evaluate(
             """Math.min(...[...document.querySelectorAll('.take-up *')].filter(e => e.innerText.trim())
                 .map(e => parseFloat(getComputedStyle(e).fontSize)))"""
         )
-    text = flat(paper.extract_text())
     for title in STEPS:
-        assert f"{title}." in text, title
+        assert f"{title}." in paper.text, title
     assert [flat(step).partition(".")[0] for step in steps] == list(STEPS)
     for other in ("How it was left", "Appendix", "Passes, planned", "For the machine", "Printed on"):
-        assert other not in text
+        assert other not in paper.text
     assert smallest >= SMALLEST - 0.01
-    assert lowest(paper) > float(paper.mediabox.height) - HALF[size] / POINT
-
-
-def flat(text: str) -> str:
-    return re.sub(r"\s+", " ", text).strip()
-
-
-def lowest(paper: PageObject) -> float:
-    """The lowest line of the card (points from below); the line at the foot of the paper is not its."""
-    heights: list[float] = []
-
-    def note(text: str, ctm: list[float], matrix: list[float], *_: Any) -> None:
-        if text.strip():
-            heights.append(matrix[4] * ctm[1] + matrix[5] * ctm[3] + ctm[5])
-
-    paper.extract_text(visitor_text=note)
-    return min(height for height in heights if height > FOOT)
+    assert paper.lowest(FOOT) > paper.height - HALF[size] / POINT
 
 
 @pytest.mark.parametrize("width", [360, 820, 1440])
@@ -125,17 +105,16 @@ def test_the_card_alone_says_when_the_sheet_is_not_ready(browser: Browser, stopp
         assert not line.is_visible()
         page.get_by_label("Print", exact=True).select_option("print-card")
         assert line.is_visible()
-        (paper,) = PdfReader(io.BytesIO(page.pdf(format="Letter"))).pages
-    assert "NOT READY TO RUN The sheet says why" in flat(paper.extract_text())
-    assert lowest(paper) > float(paper.mediabox.height) - HALF["Letter"] / POINT
+        (paper,) = printed(page, "Letter")
+    assert "NOT READY TO RUN The sheet says why" in paper.text
+    assert paper.lowest(FOOT) > paper.height - HALF["Letter"] / POINT
     with opened(browser, stopped, INSIDE) as page:
         assert page.locator(".take-up .alone").count() == 0
 
 
 def test_how_it_was_left_stands_once_on_the_paper(browser: Browser, stopped: Path) -> None:
     with opened(browser, stopped, INSIDE) as page:
-        paper = PdfReader(io.BytesIO(page.pdf(format="A4"))).pages
-        text = flat(" ".join(one.extract_text() for one in paper))
+        text = printed_words(page, "A4")
         assert text.count("jaw 1 at the filed notch") == 2  # on the card, and as the log has it
         assert page.locator("#left-as").count() == 0
 

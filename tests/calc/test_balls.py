@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy.optimize import minimize_scalar
 
-from generator.calc import balls, wires
+from generator.calc import balls, wire_choice, wires
 from generator.calc.balls import across_balls, ball_circle, ball_circle_exact, between_balls
 from generator.calc.flanks import Flanks
 from generator.calc.wires import Form
@@ -60,7 +60,7 @@ def pushed_out(pitch_diameter, ball, pitch, lead, flanks):
 )
 def test_exact_circle_is_where_a_ball_comes_to_rest(pitch_diameter, pitch, starts, flanks):
     """Independent of the solver: a ball pushed out between both flanks (numpy, scipy)."""
-    ball, lead = wires.best_wire(pitch, flanks), starts * pitch
+    ball, lead = wire_choice.best_wire(pitch, flanks), starts * pitch
     exact = ball_circle_exact(pitch_diameter, ball, pitch, lead, flanks)
     searched = pushed_out(pitch_diameter, ball, pitch, lead, flanks)
     assert exact == pytest.approx(searched, abs=1e-8 * pitch_diameter)
@@ -76,7 +76,7 @@ def test_mirror_of_the_wires_outside():
 
 @pytest.mark.parametrize("flanks", [A60, A30, BUTTRESS, SAWTOOTH])
 def test_exact_circle_meets_the_simple_one_as_the_lead_angle_vanishes(flanks):
-    ball = wires.best_wire(0.125, flanks)
+    ball = wire_choice.best_wire(0.125, flanks)
     exact = ball_circle_exact(40.0, ball, 0.125, 0.125, flanks)
     assert exact == pytest.approx(ball_circle(40.0, ball, 0.125, flanks), abs=1e-6)
 

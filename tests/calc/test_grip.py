@@ -8,18 +8,8 @@ import numpy as np
 import pytest
 from scipy.optimize import linprog
 
-from generator.calc.grip import (
-    clamp_force,
-    force_on_key,
-    friction_arm,
-    grip_at_rest,
-    jaw_loss,
-    just_holding,
-    lift_moment,
-    past_body_speed,
-    pressure_arm,
-    slip_grip,
-)
+from generator.calc.chuck_force import force_on_key, grip_at_rest, jaw_loss, past_body_speed
+from generator.calc.grip import clamp_force, friction_arm, just_holding, lift_moment, pressure_arm, slip_grip
 from generator.errors import OutsideRange
 
 # -- against print ------------------------------------------------------------------------------------------

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy.optimize import minimize
 
-from generator.calc import wires
+from generator.calc import wire_choice, wires, wires_few
 from generator.calc.flanks import Flanks
 from generator.calc.wires import Form
 from generator.errors import OutsideRange
@@ -69,7 +69,7 @@ def resting_size(pitch_diameter, wire, pitch, lead, flanks):
 @pytest.mark.parametrize("share", [1.0, 1.15])
 def test_exact_form_is_where_a_straight_wire_comes_to_rest(pitch_diameter, pitch, starts, flanks, share):
     """Independent of the solver: the wire is lowered onto both flanks (numpy, scipy)."""
-    wire, lead = share * wires.best_wire(pitch, flanks), starts * pitch
+    wire, lead = share * wire_choice.best_wire(pitch, flanks), starts * pitch
     exact = wires.over_wires_exact(pitch_diameter, wire, pitch, lead, flanks)
     searched = resting_size(pitch_diameter, wire, pitch, lead, flanks)
     assert exact == pytest.approx(searched, abs=1e-8 * pitch_diameter)
@@ -80,14 +80,14 @@ def test_exact_form_is_where_a_straight_wire_comes_to_rest(pitch_diameter, pitch
 def test_over_a_flank_that_does_not_lean_a_wire_lies_a_little_higher(starts, higher):
     """It cannot follow the helix there, at lead angles of 2.7, 5.5 and 10.8 degrees; a degree is enough."""
     for flanks, more in ((ONE_SIDED, higher), (Flanks(math.radians(1), math.radians(45)), 0.0)):
-        args = 40.0, wires.best_wire(6.0, flanks), 6.0, 6.0 * starts, flanks
+        args = 40.0, wire_choice.best_wire(6.0, flanks), 6.0, 6.0 * starts, flanks
         assert wires.follows(args[0], args[1], args[3], flanks) is (more == 0)
         assert resting_size(*args) - wires.over_wires_exact(*args) == pytest.approx(more * 6.0, abs=4e-4)
 
 
 @pytest.mark.parametrize("flanks", [A60, A30, A29, BUTTRESS, SAWTOOTH, ONE_SIDED])
 def test_exact_form_meets_the_others_as_the_lead_angle_vanishes(flanks):
-    pitch, wire = 0.125, wires.best_wire(0.125, flanks)
+    pitch, wire = 0.125, wire_choice.best_wire(0.125, flanks)
     for diameter, near in ((2.1664, 3e-5), (20.0, 1e-6)):
         exact = wires.over_wires_exact(diameter, wire, pitch, pitch, flanks)
         assert exact == pytest.approx(
@@ -116,7 +116,7 @@ def test_lead_form_lies_above_the_exact_one_by_what_grows_with_the_angle():
     """The lead-angle form is known to be high above 5 degrees, the more the larger the angle."""
     errors = []
     for starts in (1, 2, 3):
-        args = 14.0, wires.best_wire(3.0, A30), 3.0, 3.0 * starts, A30
+        args = 14.0, wire_choice.best_wire(3.0, A30), 3.0, 3.0 * starts, A30
         errors.append(wires.over_wires_with_lead(*args) - wires.over_wires_exact(*args))
     assert 0 < errors[0] < errors[1] < errors[2] < 0.03 * 3
 
@@ -133,7 +133,7 @@ def test_lead_form_lies_above_the_exact_one_by_what_grows_with_the_angle():
 @pytest.mark.parametrize("flanks", [A60, BUTTRESS])
 def test_form_chosen_and_its_inverse(diameter, pitch, lead, form, flanks):
     """Simple up to a term of 0.00015 in, with lead up to 5 degrees, exact above; each inverted exactly."""
-    wire = wires.best_wire(pitch, flanks)
+    wire = wire_choice.best_wire(pitch, flanks)
     used = wires.form_of(diameter, wire, lead, flanks)
     forms = {
         Form.SIMPLE: wires.over_wires_simple(diameter, wire, pitch, flanks),
@@ -163,25 +163,25 @@ def touching(flanks, wire, pitch=1.0):
 def test_usable_wires_by_geometry(flanks):
     """The smallest is level with the crest, or on the root; the largest touches at the crest's edge."""
     crest = 0.3
-    smallest, largest = wires.usable_wires(1.0, flanks, crest)
+    smallest, largest = wire_choice.usable_wires(1.0, flanks, crest)
     assert touching(flanks, smallest)[1] + smallest / 2 == pytest.approx(crest)
     assert max(touching(flanks, largest)[0]) == pytest.approx(crest)
-    shallow, _ = wires.usable_wires(1.0, flanks, crest, root=0.0)
+    shallow, _ = wire_choice.usable_wires(1.0, flanks, crest, root=0.0)
     assert shallow > smallest
     assert touching(flanks, shallow)[1] - shallow / 2 == pytest.approx(0.0, abs=1e-12)
-    _, rounded = wires.usable_wires(1.0, flanks, crest, crest_radius=0.1)
+    _, rounded = wire_choice.usable_wires(1.0, flanks, crest, crest_radius=0.1)
     least = min(flanks.load, flanks.clearance)
     assert max(touching(flanks, rounded)[0]) == pytest.approx(crest - 0.1 * (1 - math.sin(least)))
 
 
 def test_best_wire_touches_near_the_pitch_line_on_both_flanks():
     """Exactly there where they lean alike; between the two wires that touch one of them there, if not."""
-    assert touching(A60, wires.best_wire(1.0, A60))[0] == pytest.approx([0, 0], abs=1e-12)
+    assert touching(A60, wire_choice.best_wire(1.0, A60))[0] == pytest.approx([0, 0], abs=1e-12)
     for flanks in (BUTTRESS, SAWTOOTH, ONE_SIDED):
-        load, clearance = touching(flanks, wires.best_wire(1.0, flanks))[0]
+        load, clearance = touching(flanks, wire_choice.best_wire(1.0, flanks))[0]
         assert clearance < 0 < load
         turned = Flanks(flanks.clearance, flanks.load)
-        assert wires.best_wire(1.0, turned) == wires.best_wire(1.0, flanks)
+        assert wire_choice.best_wire(1.0, turned) == wire_choice.best_wire(1.0, flanks)
 
 
 @pytest.mark.parametrize("flanks", [BUTTRESS, SAWTOOTH])
@@ -196,29 +196,29 @@ def test_which_flank_carries_the_load_is_nothing_to_a_wire(flanks):
 def test_choice_is_the_nearest_usable_wire_of_the_set():
     """The set printed with a textbook example of the three-wire method; 7/16-14 takes 0.040 (best 0.0412)."""
     own = [0.018, 0.024, 0.029, 0.032, 0.040, 0.045, 0.055, 0.063, 0.072, 0.081, 0.092, 0.108, 0.120]
-    best, usable = wires.best_wire(1 / 14, A60), wires.usable_wires(1 / 14, A60)
-    assert wires.choose_wire(best, own, usable) == 0.040
-    assert wires.choose_wire(best, [0.018, 0.120], usable) is None
-    assert wires.choose_wire(best, [], usable) is None
+    best, usable = wire_choice.best_wire(1 / 14, A60), wire_choice.usable_wires(1 / 14, A60)
+    assert wire_choice.choose_wire(best, own, usable) == 0.040
+    assert wire_choice.choose_wire(best, [0.018, 0.120], usable) is None
+    assert wire_choice.choose_wire(best, [], usable) is None
 
 
 def test_two_wires_and_one():
     """By coordinates: wire centers half a pitch apart along the axis; the crest opposite a single wire."""
     over, wire, pitch = 2.2747, 0.0722, 0.125
     apart = math.dist((0.0, (over - wire) / 2), (pitch / 2, -(over - wire) / 2))
-    assert wires.over_two_wires(over, wire, pitch, 1) == pytest.approx(apart + wire)
-    assert wires.over_two_wires(over, wire, pitch, 3) == pytest.approx(apart + wire)
-    assert wires.over_two_wires(over, wire, pitch, 2) == over
-    assert wires.over_one_wire(over, 2.2440) == pytest.approx(over / 2 + 2.2440 / 2)
+    assert wires_few.over_two_wires(over, wire, pitch, 1) == pytest.approx(apart + wire)
+    assert wires_few.over_two_wires(over, wire, pitch, 3) == pytest.approx(apart + wire)
+    assert wires_few.over_two_wires(over, wire, pitch, 2) == over
+    assert wires_few.over_one_wire(over, 2.2440) == pytest.approx(over / 2 + 2.2440 / 2)
     with pytest.raises(OutsideRange):
-        wires.over_two_wires(0.05, 0.0722, 0.125, 1)
+        wires_few.over_two_wires(0.05, 0.0722, 0.125, 1)
 
 
 @pytest.mark.parametrize("flanks", [A60, Flanks.alike(math.radians(27.5)), BUTTRESS])
 def test_three_wires_on_a_taper_by_coordinates(flanks):
     """Distance from the single wire's center to the line through the two others, which follows the taper."""
     taper, pitch, diameter = 1 / 16, 1 / 14, 0.77843
-    wire = wires.best_wire(pitch, flanks)
+    wire = wire_choice.best_wire(pitch, flanks)
 
     def center(along, side):
         local = diameter + taper * along
@@ -227,7 +227,7 @@ def test_three_wires_on_a_taper_by_coordinates(flanks):
     single, one, two = center(0.0, 1), center(-pitch / 2, -1), center(pitch / 2, -1)
     chord = (two - one) / np.linalg.norm(two - one)
     across = abs(chord[0] * (single - one)[1] - chord[1] * (single - one)[0]) + wire
-    over = wires.over_wires_taper(diameter, wire, pitch, flanks, taper)
+    over = wires_few.over_wires_taper(diameter, wire, pitch, flanks, taper)
     assert over == pytest.approx(across, abs=1e-12)
 
 
@@ -256,7 +256,7 @@ def test_exact_form_solves_over_the_whole_field_of_use(flanks):
     """One to six starts, coarse to fine, small to large usable wire: always a size near the lead form."""
     for starts in range(1, 7):
         for ratio in (0.05, 0.1, 0.2):
-            low, high = wires.usable_wires(ratio, flanks, 0.3)
+            low, high = wire_choice.usable_wires(ratio, flanks, 0.3)
             for wire in (1.05 * low, (low + high) / 2, 0.95 * high):
                 args = 1.0, wire, ratio, starts * ratio, flanks
                 difference = wires.over_wires_exact(*args) - wires.over_wires_with_lead(*args)

@@ -13,6 +13,7 @@ import pytest
 from generator.errors import JobProblems
 from generator.job.checks import Contradiction, check_job
 from generator.job.reading import ReadJob, find_jobs, read_job, read_shop
+from generator.job.sender import read_sender, with_sender
 from generator.job.shop import Shop
 
 Reader = Callable[..., ReadJob]
@@ -33,7 +34,8 @@ def test_a_sound_job_has_nothing_to_ask(read: Reader, shop: Shop) -> None:
 
 @pytest.mark.parametrize("path", find_jobs(ROOT / "jobs"), ids=lambda path: path.parent.name)
 def test_only_the_demo_job_that_is_not_ready_contradicts_itself(path: Path, shop: Shop) -> None:
-    problems, found = check_job(read_job(path), shop)
+    sender = read_sender(path.parent)
+    problems, found = check_job(read_job(path), with_sender(shop, sender) if sender else shop)
     assert problems == []
     assert {one.id for one in found if one.level == "stop"} == (
         {"sections-sum", "hand-differs", "blank-over"} if "SW-109" in path.parent.name else set()
@@ -91,7 +93,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "stop",
         "The designation 2-8 UN-2A (line 14) has 1 start, and starts beside it (line 14) says 2.",
         14,
-        "How many starts has the thread?",
+        "How many starts does the thread have?",
     ),
     (
         "units-differs",
@@ -174,7 +176,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "stop",
         "The sections add up to 19 in (lines 8 and 9), and total_length says 18 1/2 in (line 2).",
         2,
-        "How long is the work over all, and how long is each section?",
+        "How long is the work overall, and how long is each section?",
     ),
     (
         "blank-over",
@@ -219,7 +221,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "The mate has 2-12 UN-2B-LH (line 11), and the thread to cut is 2-8 UN-2A (line 14): pitch and hand "
         "differ.",
         11,
-        "Which thread has the mate, and which one is to be cut?",
+        "Which thread does the mate have, and which one is to be cut?",
     ),
     (
         "engagement-differs",
@@ -264,7 +266,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "The mate has 2-8 UN-2B SE 1.5 (line 11), and the thread to cut is 2-8 UN-2A SE 2 (line 14): length "
         "of engagement differs.",
         11,
-        "Which thread has the mate, and which one is to be cut?",
+        "Which thread does the mate have, and which one is to be cut?",
     ),
     (
         "mate-differs",
@@ -273,7 +275,7 @@ CASES: list[tuple[str, dict[str, str], str, str, int, str]] = [
         "The mate has M52x3-6H (line 11), and the thread to cut is 2-8 UN-2A (line 14): diameter and pitch "
         "differ.",
         11,
-        "Which thread has the mate, and which one is to be cut?",
+        "Which thread does the mate have, and which one is to be cut?",
     ),
     (
         "mate-unread",
@@ -437,7 +439,7 @@ def test_several_contradictions_come_in_file_order(read: Reader, shop: Shop) -> 
         ),
         (
             {"lathe: long-bed": "lathe: ../x"},
-            'lathe: "../x" is not a lathe of this shop: known are long-bed, metric, '
+            'lathe: "../x" is not a lathe of this shop: the shop has long-bed, metric, '
             "thirteen-inch; otherwise give it a file "
             "in lathes",
         ),
@@ -448,9 +450,9 @@ def test_several_contradictions_come_in_file_order(read: Reader, shop: Shop) -> 
             "materials.yml, or write unknown",
         ),
         (
-            {THREAD: f"{THREAD}, tool: V9"},
-            'operations.1.thread.tool: "V9" is not a threading tool of this shop: known are '
-            "V1, V2, V3, V4, V5, V6, A1, A2; otherwise give it an "
+            {THREAD: f"{THREAD}, tool: X9"},
+            'operations.1.thread.tool: "X9" is not a threading tool of this shop: the shop has '
+            "V1, V2, V3, V4, V5, V6, V7, V8, V9, V10, A1, A2, A3, A4, S1, Q1, W1; otherwise give it an "
             "entry in tools.yml",
         ),
     ],

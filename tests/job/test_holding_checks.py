@@ -84,7 +84,8 @@ ASKED = [
         "jaws-contradict",
         {CHUCK: "  chuck: {jaws: 3, grip: 2, pie_jaws: yes, reversed: yes}"},
         "check",
-        "The jaws are pie jaws and reversed. Soft jaws are bored where they stand; turned round they have to "
+        "The jaws are pie jaws and reversed. Soft jaws are bored where they stand; turned around "
+        "they have to "
         "be bored again.",
         10,
     ),

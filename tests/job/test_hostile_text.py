@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from generator.errors import JobProblems
-from generator.job.fields import System
 from generator.job.reading import read_job, read_log
+from generator.job.written import System
 from tests.hostile_texts import OWN, PUBLISHED, TEXTS, raw_files, read_plainly, written
 
 STUD = Path(__file__).parents[2] / "jobs" / "2026" / "SW-115-gate-stud" / "job.yml"

@@ -19,12 +19,12 @@ from jsonschema import Draft202012Validator
 
 from generator import in_one_step
 from generator.errors import JobProblems
-from generator.job.fields import NOWHERE, Block, Scalar
 from generator.job.log import Entry, Measured, Stop
 from generator.job.log_file import LogNotWritten, append_entries
 from generator.job.reading import ReadLog, read_log, read_piece
 from generator.job.schema import log_schema
 from generator.job.writing import entry_text
+from generator.job.written import NOWHERE, Block, Scalar
 from generator.si import inch, mm
 
 ROOT = Path(__file__).parents[2]
@@ -101,11 +101,12 @@ def test_problems_stand_at_their_places_and_hide_no_other_entry() -> None:
     assert [str(one) for one in log.problems] == [
         f'log.yml:6:7: at: "2026-3-4" is not a date: {wanted}',
         'log.yml:7:3: paas: "paas" is not a key that is known here: did you mean pass?',
-        'log.yml:8:3: "hello" stands here, a block of keys is wanted, such as at, by, operation, pass',
+        'log.yml:8:3: "hello" stands here without a key: write key: value, with keys such as at, by, '
+        "operation, pass",
         "log.yml:9:2: is an empty entry: write what happened, or take the dash out",
         "log.yml:10:3: says nothing: write what happened, such as pass, measured or note",
-        f'log.yml:11:7: at: "2026-03-04 25:00" has no time of a day: {wanted}',
-        'log.yml:12:9: note: "yes" is read by YAML as yes or no: write it in quotes, \'yes\'',
+        f'log.yml:11:7: at: "2026-03-04 25:00" has a time that no clock shows: {wanted}',
+        'log.yml:12:9: note: "yes" without quotes is taken for yes or no: write it in quotes, \'yes\'',
         f'log.yml:13:8: at: "2026-02-30" is not a day of the calendar: {wanted}',
         "log.yml:13:20: measured: measures nothing: write a size, such as over_wires: 2.2847",
         'log.yml:13:54: fit.feels: "loose" is not known here: write does not start, binds, tight, free or '
@@ -140,7 +141,7 @@ def test_an_empty_log_is_a_log(text: str) -> None:
 @pytest.mark.parametrize(
     ("data", "problem"),
     [
-        (b"note: x\n", "log.yml:1:1: is no list of entries: begin each with a dash"),
+        (b"note: x\n", "log.yml:1:1: is not a list of entries: begin each with a dash"),
         (b"- note: \"x\n", "log.yml:1:9: a quote is opened here"),
         (b"- \xff\n", "log.yml:1:3: byte 0xff is not UTF-8"),
         (b"\xff\xfe-\x00", "log.yml:1:1: is saved as UTF-16"),

@@ -16,10 +16,11 @@ from pydantic import BaseModel, TypeAdapter
 from generator.commands import all_schemas
 from generator.job.editor_line import editor_line
 from generator.job.examples import examples
-from generator.job.fields import NOWHERE, Block, Scalar, Strict
+from generator.job.fields import Strict
 from generator.job.model import Job
 from generator.job.reading import find_jobs
 from generator.job.schema import job_schema, log_schema, sender_schema, shop_schemas
+from generator.job.written import NOWHERE, Block, Scalar
 
 ROOT = Path(__file__).parents[2]
 SHOP = ROOT / "jobs" / "_shop"
@@ -37,6 +38,7 @@ BEYOND_A_SCHEMA = {
     "no-units",
     "mixed-systems",
     "mixed-systems-mm",
+    "thread-scribbled",
     "repeated-keys",
     "alias",
     "materials-same-name",

@@ -11,10 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.errors import JobProblems
-from generator.job.fields import NOWHERE, Block, Listing, Scalar
 from generator.job.reading import find_jobs, read_job, read_log, read_tree
 from generator.job.without import REMARKS, still_named, without
 from generator.job.writing import file_text
+from generator.job.written import NOWHERE, Block, Listing, Scalar
 
 JOBS = Path(__file__).resolve().parents[2] / "jobs"
 HERE = Path("job.yml")

@@ -15,6 +15,7 @@ from pathlib import Path
 import pytest
 import segno
 
+from generator.__main__ import main
 from generator.job.reading import read_job, read_log, read_shop
 from generator.job.sender import read_sender, with_sender
 from generator.pack.zipped import unzipped, zipped
@@ -40,6 +41,14 @@ def sent(run: Run, name: str = SPINDLE, *words: str) -> dict[str, bytes]:
     status, _, err = run("share", name, "--jobs", "theirs", "-o", "x.zip", *words)
     assert (status, err) == (0, "")
     return unzipped(Path("x.zip").read_bytes())[1]
+
+
+@pytest.fixture(scope="module")
+def spindle(tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
+    """The files of the spindle, shared as it is in the demo archive."""
+    file = tmp_path_factory.mktemp("shared") / "x.zip"
+    assert main(["share", SPINDLE, "--jobs", str(ROOT / "jobs"), "-o", str(file)]) == 0
+    return unzipped(file.read_bytes())[1]
 
 
 def again(files: dict[str, bytes], job: str = "SW-113") -> None:
@@ -244,10 +253,9 @@ def _bomb() -> bytes:
     ],
 )
 def test_a_file_that_is_wrong_is_said_with_its_place(
-    name: str, data: bytes, said: str, run: Run, theirs: Path, mine: Path
+    name: str, data: bytes, said: str, run: Run, spindle: dict[str, bytes], mine: Path
 ) -> None:
-    files = sent(run)
-    again({**files, name: data})
+    again({**spindle, name: data})
     before = tree(mine)
     status, out, err = run("receive", "x.zip", "--jobs", "mine")
     assert (status, out) == (1, "")
@@ -269,7 +277,7 @@ def test_what_is_missing_or_not_there_is_said(run: Run, theirs: Path, mine: Path
     assert "cannot be read: no such file" in run("receive", "nowhere.zip", "--jobs", "mine")[2]
     assert "cannot be read: is a directory" in run("receive", "theirs", "--jobs", "mine")[2]
     status, _, err = run("receive", "x.zip", "--jobs", "mine", "--lathe", "long-bed")
-    assert (status, "is not a lathe of this shop: known are metric, thirteen-inch" in err) == (2, True)
+    assert (status, "is not a lathe of this shop: the shop has metric, thirteen-inch" in err) == (2, True)
     assert list(mine.glob("[12]*")) == []
 
 
@@ -277,10 +285,11 @@ NUMBERS = ("../../../x", "CON", "a/b", "-rf", ".git", "Ünï", "=1+1", "<b>x</b>
 
 
 @pytest.mark.parametrize("number", NUMBERS)
-def test_a_number_of_any_signs_makes_a_plain_folder(number: str, run: Run, theirs: Path, mine: Path) -> None:
-    files = sent(run)
-    text = files["job/job.yml"].decode().replace("job: SW-113", f"job: '{number}'")
-    again({**files, "job/job.yml": text.encode()}, number)
+def test_a_number_of_any_signs_makes_a_plain_folder(
+    number: str, run: Run, spindle: dict[str, bytes], theirs: Path, mine: Path
+) -> None:
+    text = spindle["job/job.yml"].decode().replace("job: SW-113", f"job: '{number}'")
+    again({**spindle, "job/job.yml": text.encode()}, number)
     before = tree(mine.parent / "theirs")
     assert run("receive", "x.zip", "--jobs", "mine")[0] == 0
     folder = added(mine)

@@ -21,7 +21,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.calc import wires
+from generator.calc import wire_choice, wires, wires_few
 from generator.calc.flanks import Flanks
 from generator.si import inch
 
@@ -108,7 +108,7 @@ def test_best_wire_and_factors_by_the_angle_of_the_thread(row):
     """W over the pitch; in M = E + factor × W − factor × P."""
     flanks = Flanks(math.radians(float(row["load"])), math.radians(float(row["clearance"])))
     of = {
-        "best": wires.best_wire(1.0, flanks),
+        "best": wire_choice.best_wire(1.0, flanks),
         "wire_factor": wires.over_wires_simple(0.0, 1.0, 0.0, flanks),
         "pitch_factor": -wires.over_wires_simple(0.0, 0.0, 1.0, flanks),
     }
@@ -121,7 +121,7 @@ def test_best_wire_and_factors_by_the_angle_of_the_thread(row):
 @pytest.mark.parametrize("row", rows("wires_usable"), ids=lambda r: r["half_angle"])
 def test_usable_wires(row):
     flanks = Flanks.alike(math.radians(float(row["half_angle"])))
-    smallest, largest = wires.usable_wires(1.0, flanks, float(row["addendum"]))
+    smallest, largest = wire_choice.usable_wires(1.0, flanks, float(row["addendum"]))
     assert abs(smallest - float(row["smallest"])) <= 2 * half_unit(row["smallest"])
     if row["largest"]:
         assert abs(largest - float(row["largest"])) <= 2 * half_unit(row["largest"])
@@ -138,6 +138,6 @@ def test_taper_pipe_threads():
     """E = 1.00049 M − 3.00049 W + 0.86603/n: a sheet of wire formulas by a maker of thread gauges; with the
     general formula in Machinery's Handbook, 31st ed., p. 2138."""
     for pitch, diameter in ((1 / 14, 0.77843), (1 / 11.5, 2.29627), (1 / 8, 2.71953)):
-        wire = wires.best_wire(pitch, SIXTY)
-        over = wires.over_wires_taper(diameter, wire, pitch, SIXTY, 1 / 16)
+        wire = wire_choice.best_wire(pitch, SIXTY)
+        over = wires_few.over_wires_taper(diameter, wire, pitch, SIXTY, 1 / 16)
         assert 1.00049 * over - 3.00049 * wire + 0.86603 * pitch == pytest.approx(diameter, abs=1e-5)

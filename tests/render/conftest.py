@@ -19,26 +19,10 @@ import pytest
 
 from generator.errors import Location
 from generator.render import page
-from generator.sheet.model import (
-    Caution,
-    CorrectionRow,
-    CorrectionTable,
-    Figure,
-    Finding,
-    FitRow,
-    Inspected,
-    InspectionLine,
-    Kind,
-    PassLine,
-    Piece,
-    Section,
-    SetupScene,
-    Sheet,
-    Step,
-    ThreadScene,
-    TitleField,
-    Working,
-)
+from generator.sheet.drawn import Piece, SetupScene, ThreadScene
+from generator.sheet.figure import Figure, Kind, Working
+from generator.sheet.lines import Caution, CorrectionRow, CorrectionTable, Finding, FitRow, PassLine, Step
+from generator.sheet.model import Inspected, InspectionLine, Section, Sheet, TitleField
 from generator.sheet.row import ArchiveRow, ThreadRow
 from generator.si import ft_per_min, inch, lb, lbf, rev_per_min
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import inf, nan, sin
 from typing import Any
 
-from generator.sheet.model import Barred, Curve, Mark, PlotScene
+from generator.sheet.drawn import Barred, Curve, Mark, PlotScene
 from generator.si import inch, lbf, mm, rev_per_min, thou, um
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from generator.sheet.model import Figure, Kind, OperationLine, Quantity, Working
+from generator.sheet.figure import Figure, Kind, Quantity, Working
+from generator.sheet.lines import OperationLine
 from generator.si import hp, inch, lbf, minute, rev_per_min, um
 
 PRACTICE = "common practice, no source"

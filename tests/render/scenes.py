@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import radians, sqrt
 from typing import Any
 
-from generator.sheet.model import Piece, SetupScene, ThreadScene
+from generator.sheet.drawn import Piece, SetupScene, ThreadScene
 from generator.si import inch, mm
 
 
@@ -302,7 +302,7 @@ SETUPS: dict[str, SetupScene] = {
         3,
         (6, 4.5),
         inside=True,
-        jaw_words="jaws turned round",
+        jaw_words="jaws turned around",
     ),
     "stud in a collet": setup(
         [

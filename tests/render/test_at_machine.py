@@ -10,7 +10,8 @@ from typing import Any
 from generator.render.folded import folded
 from generator.render.page import render_page
 from generator.render.view import view
-from generator.sheet.model import Sheet, Step
+from generator.sheet.lines import Step
+from generator.sheet.model import Sheet
 from generator.si import inch
 
 ReadPage = Callable[[str], Any]

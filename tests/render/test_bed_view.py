@@ -17,7 +17,7 @@ from generator.render.drawing import WIDTH, Box, Drawing
 from generator.render.scale import SCALES
 from generator.render.setup_view import setup_view
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import ReachScene
+from generator.sheet.drawn import ReachScene
 from generator.si import inch
 
 ROOT = Path(__file__).parents[2]

@@ -15,7 +15,7 @@ from generator.render.drawing import Box, Circle
 from generator.render.environment import environment, templates_folder
 from generator.render.lines import SHORT_EDGE
 from generator.render.svg import svg
-from generator.sheet.model import DialPlace, DialRow, DialScene
+from generator.sheet.drawn import DialPlace, DialRow, DialScene
 
 PAPER = 0.02  # mm: coordinates are rounded to 0.01 mm
 SAYS = {"same start": "groove", "other start": "start", "wrong": "do not close", "changes": "unsure",

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from generator.render.figures_json import figures_record
-from generator.sheet.model import Finding, Sheet
+from generator.sheet.lines import Finding
+from generator.sheet.model import Sheet
 
 JOB = Path("jobs/2026/SW-201-sample/job.yml")
 

@@ -23,7 +23,8 @@ from generator.render.formats import (
     written,
 )
 from generator.render.working import working_line
-from generator.sheet.model import Figure, Kind, Quantity, Sheet, Working
+from generator.sheet.figure import Figure, Kind, Quantity, Working
+from generator.sheet.model import Sheet
 from generator.si import ft_per_min, inch, lbf, mm, rev_per_min, um
 
 FigureMaker = Callable[..., Figure]

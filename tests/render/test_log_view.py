@@ -11,16 +11,9 @@ import pytest
 
 from generator.errors import Location, Problem
 from generator.render.page import render_page
-from generator.sheet.model import (
-    Curve,
-    History,
-    LeftAs,
-    LogLine,
-    PassTaken,
-    PlotScene,
-    Sheet,
-    TimeTaken,
-)
+from generator.sheet.drawn import Curve, PlotScene
+from generator.sheet.happened import History, LeftAs, LogLine, PassTaken, TimeTaken
+from generator.sheet.model import Sheet
 from generator.si import inch, minute
 
 ReadPage = Callable[[str], Any]

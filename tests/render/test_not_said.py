@@ -9,7 +9,8 @@ from typing import Any
 from generator.render.figure_line import figure_lines
 from generator.render.not_said import assumed_lines, missing_lines
 from generator.render.page import render_page
-from generator.sheet.model import Figure, Kind, Sheet
+from generator.sheet.figure import Figure, Kind
+from generator.sheet.model import Sheet
 
 TURN = "3 Turn to the blank, Ø 2.2476 in, over 2 7/8 in"
 

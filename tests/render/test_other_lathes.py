@@ -5,14 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
-from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
-from pypdf import PdfReader
 
 from generator.job.reading import find_jobs, read_job, read_shop
 from generator.job.shop import Shop
@@ -20,6 +17,8 @@ from generator.render.compare_table import compare_table
 from generator.render.compare_text import compare_lines
 from generator.render.page import render_page
 from generator.sheet.other_lathes import Comparison, comparison
+from tests.barriers import barriers
+from tests.printed import printed_words
 
 ReadPage = Callable[[str], Any]
 JOBS = Path(__file__).parents[2] / "jobs"
@@ -165,9 +164,7 @@ def test_nothing_scrolls_sideways_but_the_table_itself(opened: Any, width: int) 
 
 @pytest.mark.browser
 def test_no_serious_barrier(opened: Any) -> None:
-    """Checked with axe, an open library of the WCAG rules."""
-    found = Axe().run(opened(compared("SW-110")), context=".other-lathes").response["violations"]
-    assert [one["id"] for one in found if one["impact"] in {"serious", "critical"}] == []
+    assert barriers(opened(compared("SW-110")), ".other-lathes") == []
 
 
 @pytest.mark.browser
@@ -181,6 +178,6 @@ def test_on_paper_the_table_is_no_wider_than_the_sheet(opened: Any, paper: str, 
     sizes = tables.evaluate_all("all => all.map(one => [one.offsetWidth, one.closest('.sheet').clientWidth])")
     assert sizes
     assert all(table <= sheet + 1 for table, sheet in sizes)
-    text = " ".join(one.extract_text() for one in PdfReader(BytesIO(page.pdf(format=paper))).pages)
+    text = printed_words(page, paper)
     assert "Another lathe" in text
     assert f"M{lathes - 2}" in text

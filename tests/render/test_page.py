@@ -16,7 +16,9 @@ import pytest
 
 from generator.errors import Location, Problem
 from generator.render.page import STANDING_LINE, css_string, render_page, render_problem_page
-from generator.sheet.model import Finding, Kind, Section, Sheet, TitleField
+from generator.sheet.figure import Kind
+from generator.sheet.lines import Finding
+from generator.sheet.model import Section, Sheet, TitleField
 
 ReadPage = Callable[[str], Any]
 HOSTILE = (
@@ -218,7 +220,7 @@ def test_headings_are_in_order_ids_single_and_tables_labelled(
         for element in root.all():
             for target in element.attributes.get("aria-labelledby", "").split():
                 assert target in ids
-            if element.tag == "a" and not element.attributes["href"].startswith("../../lists/"):
+            if element.tag == "a" and not element.attributes["href"].startswith("../../"):
                 assert element.attributes["href"].removeprefix("#") in ids
         for table in root.all("table"):
             assert table.all("caption")[0].text
@@ -319,3 +321,13 @@ def test_the_page_is_as_it_was(name: str, sheet: Sheet, stopped: Sheet) -> None:
 
 def test_the_same_sheet_gives_the_same_bytes(sheet: Sheet) -> None:
     assert render_page(sheet) == render_page(sheet)
+
+
+def test_a_page_that_stands_alone_leads_to_no_explanation(sheet: Sheet, stopped: Sheet) -> None:
+    for page in (sheet, stopped):
+        pictures = {one.name: "data:," for one in page.pictures}
+        of_site, alone = render_page(page), render_page(page, alone=pictures)
+        assert 'class="explains" href="../../help/findings/' in of_site
+        assert 'data-explained="../../"' in of_site
+        assert "../../" not in alone
+        assert "explains" not in alone

@@ -21,7 +21,7 @@ from generator.render.plot_table import NOT_KNOWN, plot_table
 from generator.render.plot_view import DOT, KINDS, WIDTH, plot_view
 from generator.render.spread import spread, wrapped
 from generator.render.svg import svg
-from generator.sheet.model import Barred, Mark
+from generator.sheet.drawn import Barred, Mark
 from generator.si import inch, mm, thou, um
 
 _spec = importlib.util.spec_from_file_location("drawn_plots", Path(__file__).with_name("plots.py"))

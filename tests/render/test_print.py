@@ -8,18 +8,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from html import escape
-from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
-from pypdf import PdfReader
 
+from generator.render.loaded import STYLES
 from generator.render.page import render_page
 from generator.sheet.model import Sheet
-from generator.site.plugin import STYLES
+from tests.printed import printed, printed_words
 
 pytestmark = pytest.mark.browser
 
@@ -52,71 +51,62 @@ def open_sheet(browser: Browser) -> Iterator[Callable[..., Page]]:
         page.close()
 
 
-def printed(page: Page, paper: str) -> list[str]:
-    """The text of each printed page."""
-    return [sheet.extract_text() for sheet in PdfReader(BytesIO(page.pdf(format=paper))).pages]
+def texts(page: Page, paper: str) -> list[str]:
+    """The words of each printed page."""
+    return [side.text for side in printed(page, paper)]
 
 
-@pytest.mark.parametrize("paper", FORMATS)
-def test_the_first_page_is_for_the_machine(sheet: Sheet, open_sheet: Callable[..., Page], paper: str) -> None:
-    first, *_ = printed(open_sheet(sheet), paper)
-    for words in (
-        "For the machine",
-        "32 rpm",
-        "any line",
-        "29.5°",
-        "2.2667 – 2.2747 in",
-        "Setup",
-        "Legal owner",
-    ):
-        assert words in first
-    assert "Findings" not in first.partition("Setup")[0]
-
-
-@pytest.mark.parametrize("paper", FORMATS)
-def test_job_thread_hand_and_page_number_stand_on_every_page(
-    sheet: Sheet, open_sheet: Callable[..., Page], paper: str
+def test_every_page_says_whose_it_is_and_the_first_is_for_the_machine(
+    sheet: Sheet, open_sheet: Callable[..., Page]
 ) -> None:
-    pages = printed(open_sheet(sheet), paper)
-    for number, text in enumerate(pages, 1):
-        for words in ("Job SW-201", "2 1/4-8 UN-2A right hand", f"Page {number} of {len(pages)}"):
-            assert words in text
-        assert "NOT READY" not in text
+    page = open_sheet(sheet)
+    for paper in FORMATS:
+        pages = texts(page, paper)
+        for words in (
+            "For the machine",
+            "32 rpm",
+            "any line",
+            "29.5°",
+            "2.2667 – 2.2747 in",
+            "Setup",
+            "Legal owner",
+        ):
+            assert words in pages[0]
+        assert "Findings" not in pages[0].partition("Setup")[0]
+        for number, text in enumerate(pages, 1):
+            for words in ("Job SW-201", "2 1/4-8 UN-2A right hand", f"Page {number} of {len(pages)}"):
+                assert words in text
+            assert "NOT READY" not in text
 
 
 def test_not_ready_stands_on_every_page(stopped: Sheet, open_sheet: Callable[..., Page]) -> None:
-    assert all("NOT READY TO RUN" in text for text in printed(open_sheet(stopped), "A4"))
+    assert all("NOT READY TO RUN" in text for text in texts(open_sheet(stopped), "A4"))
 
 
 def test_hostile_words_reach_the_margin_as_they_are(sheet: Sheet, open_sheet: Callable[..., Page]) -> None:
     job = "\"}</style><b>\\22 & 'x'"
-    for text in printed(open_sheet(replace(sheet, job=job)), "A4"):
-        assert f"Job {job}" in " ".join(text.split())
+    for text in texts(open_sheet(replace(sheet, job=job)), "A4"):
+        assert f"Job {job}" in text
 
 
-@pytest.mark.parametrize("paper", FORMATS)
 @pytest.mark.parametrize("count", [3, 12, 18, 26])
 def test_the_pass_table_is_never_split(
-    sheet: Sheet,
-    with_passes: Callable[[Sheet, int], Sheet],
-    open_sheet: Callable[..., Page],
-    paper: str,
-    count: int,
+    sheet: Sheet, with_passes: Callable[[Sheet, int], Sheet], open_sheet: Callable[..., Page], count: int
 ) -> None:
-    pages = printed(open_sheet(with_passes(sheet, count)), paper)
-    assert sum("As cut" in text for text in pages) == 1
-    (table,) = (text for text in pages if "As cut" in text)
-    assert table.count("0.00031") == count
+    page = open_sheet(with_passes(sheet, count))
+    for paper in FORMATS:
+        (table,) = (text for text in texts(page, paper) if "As cut" in text)
+        assert table.count("0.00031") == count
 
 
 @pytest.mark.parametrize("paper", FORMATS)
 def test_a_very_long_pass_table_comes_in_whole_named_parts_a_page_each(
     sheet: Sheet, with_passes: Callable[[Sheet, int], Sheet], open_sheet: Callable[..., Page], paper: str
 ) -> None:
-    pages = [text for text in printed(open_sheet(with_passes(sheet, 60)), paper) if "0.00031" in text]
+    pages = [text for text in texts(open_sheet(with_passes(sheet, 60)), paper) if "0.00031" in text]
     assert [text.count("0.00031") for text in pages] == [20, 20, 20]
     for number, (text, span) in enumerate(zip(pages, ("1 to 20", "21 to 40", "41 to 60"), strict=True), 1):
-        assert f"Passes {span}, part {number} of 3" in " ".join(text.split())
+        assert f"Passes {span}, part {number} of 3" in text
         assert text.count("As cut") == 1
     assert "Before starting" not in pages[0]
 
@@ -170,19 +160,20 @@ def test_workings_that_are_open_are_shut_on_paper_and_listed_in_the_appendix(
     row = page.locator('[id="figure-thread.pitch_diameter.max"]')
     row.locator("a").click()
     assert row.get_by_text("0.64951905 × 0.125").is_visible()
-    text = " ".join(" ".join(printed(page, "A4")).split())
+    text = printed_words(page, "A4")
     assert text.count("2.2476 − 0.64951905 × 0.125 = 2.1664 in") == 1
     assert text.count("Source: jobs/_shop/lathes/long-bed.yml") == 0
 
 
-@pytest.mark.parametrize("width", [320, 375, 820, 1280])
 def test_no_screen_has_to_be_scrolled_sideways(
-    sheet: Sheet, stopped: Sheet, open_sheet: Callable[..., Page], width: int
+    sheet: Sheet, stopped: Sheet, open_sheet: Callable[..., Page]
 ) -> None:
     long_word = replace(sheet, title="x" * 300)
     for one in (sheet, stopped, long_word):
-        page = open_sheet(one, viewport={"width": width, "height": 800})
-        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        page = open_sheet(one)
+        for width in (320, 375, 820, 1280):
+            page.set_viewport_size({"width": width, "height": 800})
+            assert page.evaluate("document.documentElement.scrollWidth") <= width
 
 
 def test_no_accessibility_violation(sheet: Sheet, stopped: Sheet, open_sheet: Callable[..., Page]) -> None:

@@ -9,7 +9,8 @@ from typing import Any
 from generator.render.figure_line import figure_lines
 from generator.render.page import render_page
 from generator.render.route_table import COLUMNS, ESTIMATE, HOLD, PROPOSED, RouteTable, Setting, route_table
-from generator.sheet.model import Kind, Sheet
+from generator.sheet.figure import Kind
+from generator.sheet.model import Sheet
 
 ReadPage = Callable[[str], Any]
 HOSTILE = "</td><script>alert(1)</script> {{ 7*7 }} & \"'"

@@ -223,7 +223,7 @@ def test_all_that_holds_the_work_is_named(drawn):
         "chuck": ["chuck", jaws],
         "collet": ["spindle nose", "collet"],
         "faceplate": ["faceplate", clamps],
-        "centers": ["driving plate", "driving dog", "center in the headstock"],
+        "centers": ["driving plate", "dog", "center in the headstock"],
     }[scene.held]
     assert words[: len(held) + 1] == [*held, "work"]
     assert ("steady rest" in words) == (scene.steady_at is not None)

@@ -32,7 +32,9 @@ LIMIT = 250_000  # bytes of a page
 PACKED = re.compile(
     r'<div class="packed">.*?<script type="application/zlib">(.*?)</script>\n</div>', re.DOTALL
 )
-ALIKE = re.compile(r'<section class="alike".*?</section>\n?', re.DOTALL)  # what stands alone has none
+OF_THE_SITE = re.compile(  # what stands alone has none of it
+    r'<section class="alike".*?</section>\n?| data-explained="[^"]*"| <a class="explains".*?</a>', re.DOTALL
+)
 LARGE = ((20, 0), (5, 200), (20, 200), (40, 0), (40, 400))  # operations, entries in the log
 
 
@@ -46,13 +48,6 @@ def shop() -> Shop:
 def unpacked(body: str) -> str:
     """The body as the browser makes it whole again."""
     return PACKED.sub(lambda found: zlib.decompress(b64decode(found[1])).decode(), body)
-
-
-@pytest.mark.parametrize("path", sorted(JOBS.glob("*/*/job.yml")), ids=lambda path: path.parent.name)
-def test_no_page_of_the_demo_is_heavy_and_nothing_of_it_is_packed(path: Path, shop: Shop) -> None:
-    body = make_entry(path, shop).body
-    assert len(body.encode()) <= HEAVIEST
-    assert not PACKED.search(body)
 
 
 @pytest.fixture(scope="module", params=LARGE, ids=lambda size: f"{size[0]} operations, {size[1]} entries")
@@ -72,7 +67,7 @@ def test_a_large_job_is_a_light_page_too_and_whole_when_it_is_unpacked(
     assert len(alone.body.encode()) > HEAVIEST
     assert len(made.body.encode()) <= HEAVIEST
     assert unpacked(made.body) == unpacked_here(made.body)
-    assert ALIKE.sub("", unpacked(made.body)) == alone.body
+    assert OF_THE_SITE.sub("", unpacked(made.body)) == alone.body
     root = read_page(made.body)
     for part in root.all("div", class_="packed"):
         assert "python -m generator print" in part.text
@@ -87,11 +82,11 @@ def test_parts_are_packed_only_as_far_as_they_have_to_be() -> None:
 
 
 def test_the_page_with_the_frame_of_the_theme_stays_under_the_limit(demo_site: Path) -> None:
-    pages = {page.name: page.stat().st_size for page in demo_site.glob("sheets/*/*.html")}
+    """Nothing of a demo job needs to be packed."""
+    pages = [page.read_text(encoding="utf-8") for page in demo_site.glob("sheets/*/*.html")]
+    sheets = [page.partition("<article")[2].rpartition("</article>")[0] for page in pages]
     assert len(pages) >= 15
-    assert max(pages.values()) < LIMIT
-    frame = max(pages.values()) - max(
-        len(page.read_text(encoding="utf-8").partition("<article")[2].rpartition("</article>")[0].encode())
-        for page in demo_site.glob("sheets/*/*.html")
-    )
-    assert HEAVIEST + frame < LIMIT
+    assert not any(map(PACKED.search, pages))
+    heaviest = max(len(page.encode()) for page in pages)
+    assert heaviest < LIMIT
+    assert HEAVIEST + heaviest - max(len(sheet.encode()) for sheet in sheets) < LIMIT

@@ -11,7 +11,7 @@ from generator.job.lathe import Lathe
 from generator.sheet.capacity import capacity_section, used_head
 from generator.sheet.desk import Desk
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Finding
+from generator.sheet.lines import Finding
 from generator.si import inch
 
 COLLET = "  collet: {grip: 1 1/2}"
@@ -34,7 +34,8 @@ def ids(sheet) -> set[str]:
     [
         (
             "collet-missing", {"lathe: thirteen-inch": "lathe: long-bed"}, "stop",
-            "L1 Long lathe has no collets in its record. Take a chuck, or a lathe that has collets.", 11,
+            "L1 Long lathe has no collets in its record. If it has some, write them there; if not, "
+            "take a chuck, or a lathe that has collets.", 11,
         ),
         (
             "collet-range", {"{length: 6, od: 7/8}": "{length: 6, od: 1 1/4}"}, "stop",
@@ -60,23 +61,24 @@ def ids(sheet) -> set[str]:
         ),
         (
             "faceplate-missing", {COLLET: PLATE, "lathe: thirteen-inch": "lathe: metric"}, "stop",
-            "L3 Metric lathe has no faceplate in its record. Take a chuck, or a lathe that has one.", 11,
+            "L3 Metric lathe has no faceplate in its record. If it has one, write it there; if not, "
+            "take a chuck, or a lathe that has one.", 11,
         ),
         (
             "faceplate-range", {COLLET: "  faceplate: {clamps: 3, clamp_circle: 12}"}, "stop",
-            "The clamps press on a circle of 12 in; the faceplate of L2 Thirteen-inch lathe is 12 in over, "
+            "The clamps press on a circle of 12 in; the faceplate of L2 Thirteen-inch lathe is 12 in across, "
             "and the clamps need its slots outside the work. Take a larger faceplate, or clamp nearer the "
             "middle.",
             11,
         ),
         (
             "few-clamps", {COLLET: "  faceplate: {clamps: 1, clamp_circle: 6}"}, "check",
-            "One clamp holds the work at one place, and the cut turns it round that clamp. Use at least 2, "
-            "better three, spread round the plate, and a stop against the turning.", 11,
+            "One clamp holds the work at one place, and the cut turns it around that clamp. Use at least 2, "
+            "better three, spread around the plate, and a stop against the turning.", 11,
         ),
         (
             "faceplate-overhung", {COLLET: PLATE, "{length: 6, od: 7/8}": "{length: 6, od: 12 1/2}"}, "check",
-            "The work is 12.500 in (317.50 mm) over at the faceplate, which is only 12 in. What stands out "
+            "The work is 12.500 in (317.50 mm) across at the faceplate, which is only 12 in. What stands out "
             "past "
             "the plate turns unsupported: check that it clears bed and carriage by hand, and guard it.", 11,
         ),

@@ -8,7 +8,7 @@ from types import SimpleNamespace
 import pytest
 
 from generator.calc.sections import second_moment
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import inch, lb, lbf
 
 E, G = 205e9, 9.80665

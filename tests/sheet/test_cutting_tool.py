@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import degree, inch, mm
 
 THREAD = "designation: 2 1/4-8 UN-2A, length: 2 1/2, tool: V1"

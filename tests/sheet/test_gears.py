@@ -8,9 +8,9 @@ import pytest
 
 from generator.calc.gearing import INCH
 from generator.calc.wanted_lead import lead_of_length, lead_of_module, lead_of_tpi
-from generator.job.lathe import ChangeGears, Gearbox, Leadscrew
+from generator.job.lathe_parts import ChangeGears, Gearbox, Leadscrew
+from generator.sheet.figure import Kind
 from generator.sheet.lathe_leads import find_lead, settings_of
-from generator.sheet.model import Kind
 from generator.si import inch, mm
 
 METRIC = {
@@ -243,3 +243,30 @@ def test_left_hand_needs_a_leadscrew_that_reverses(sheet_of):
     assert "idler" in found.text
     right = ids(sheet_of(lathe=NO_REVERSE))
     assert not {"leadscrew-reverse", "leadscrew-reverse-unknown"} & set(right)
+
+
+# a thread without a standard: a worm of module 1, lead of pi mm
+WORM = {
+    "2 1/4-8 UN-2A": "special 57.15x3.1416 40deg depth 2.2", ", thread: 2 1/4-8 UN-2B": "",
+    "2 1/2, tool": "2 1/2 in, tool",
+}
+
+
+@pytest.mark.parametrize(
+    ("owned", "level"),
+    [([28, 30, 32, 36, 40, 44, 48, 50, 52, 56, 60, 100, 127], "check"), ([80, 127], "stop")],
+)
+def test_a_worm_is_asked_about_where_no_micrometer_shows_that_its_lead_is_off(with_gears, owned, level):
+    changes = {**WORM, "on_bench: yes}": "on_bench: yes, engagement: 10 mm}"}
+    sheet = with_gears(owned, changes, more={"most_pairs": 2})
+    finding = ids(sheet)["gearbox"]
+    assert finding.level == level
+    assert "No standard limits the pitch diameter of this thread" in finding.text
+    assert "lathe.change_gears.error_on_pitch_diameter" not in sheet.figures
+    assert ("lathe.change_gears.error_over_engagement" in sheet.figures) is (level == "check")
+
+
+def test_what_no_standard_limits_is_no_reason_to_support_the_work(with_gears):
+    sheet = with_gears([80, 127], {**WORM, "  center: live\n": ""})
+    assert sheet.figures["holding.diameter_error.max"].value > 0.01 * mm
+    assert "deflection" not in ids(sheet)

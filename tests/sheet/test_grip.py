@@ -10,11 +10,11 @@ import pytest
 
 from generator.calc.sections import second_moment
 from generator.calc.slenderness import shear_share
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Kind
 from generator.sheet.holding.grip_demand import Gripped, demands
 from generator.sheet.holding.grip_words import lay_push
-from generator.sheet.model import Kind
 from generator.sheet.plans import CutLoad, Forces
 from generator.sheet.work_so_far import Stretch, WorkSoFar
 from generator.si import inch, lbf

@@ -14,8 +14,8 @@ from generator.job.reading import read_checked
 from generator.sheet.desk import Desk
 from generator.sheet.dial_face import dial_scene
 from generator.sheet.dial_words import DialFace, spaces_words
+from generator.sheet.figure import Kind
 from generator.sheet.half_nuts import lay_thread_dial
-from generator.sheet.model import Kind
 from generator.threads.registry import parse_designation
 
 INCH = Fraction(127, 5)
@@ -136,7 +136,7 @@ def test_a_start_that_the_dial_does_not_lead_to_is_indexed(laid):
     figures, findings, _ = laid(FOUR, INCH / 2, 4)
     assert figures["next_start"].value == (
         "start 3: half nuts one leadscrew thread (1/4 in) past a line of the first; "
-        "starts 2 and 4: not by the dial, index by the compound or the drive plate"
+        "starts 2 and 4: not by the dial, index by the compound or the driving plate"
     )
     assert "Index to starts 2 and 4 by the compound" in findings["dial-starts"].text
 
@@ -145,7 +145,7 @@ def test_a_start_that_the_dial_does_not_lead_to_is_indexed(laid):
 def test_where_every_closing_keeps_the_start_the_next_one_is_indexed(laid, entries):
     figures, findings, _ = laid(entries, INCH / 4, 2)
     assert figures[""].value == "any place"
-    assert figures["next_start"].value == "not by the dial: index by the compound or the drive plate"
+    assert figures["next_start"].value == "not by the dial: index by the compound or the driving plate"
     assert "back into the same start" in findings["dial-starts"].text
 
 
@@ -246,7 +246,7 @@ def test_what_the_record_lacks_stays_unknown_for_all_of_it(laid, face_of, entrie
     figures, findings, rule = laid(entries, INCH / 7, 2)
     assert rule is None
     start = figures.pop("next_start")
-    assert start.value == f"no {lacks} on record: index by the compound or the drive plate"
+    assert start.value == f"no {lacks} on record: index by the compound or the driving plate"
     assert set(figures) == {"", "rule"}
     assert {one.kind for one in figures.values()} == {Kind.UNKNOWN}
     assert {one.note for one in figures.values()} == {f"not computed: the lathe record has no {lacks}"}
@@ -263,7 +263,7 @@ def rows(scene):
 
 def test_the_table_beside_the_face(face_of):
     assert rows(face_of(FOUR, INCH / 2, 2)) == [
-        ("any line", "same start", 1), ("half-way between the lines", "other start", 2),
+        ("any line", "same start", 1), ("halfway between the lines", "other start", 2),
     ]
     assert rows(face_of(EIGHT, INCH / 2, 2)) == [
         ("1, 2, 3 and 4", "same start", 1), ("any plain line", "other start", 2),

@@ -6,10 +6,10 @@ import math
 
 import pytest
 
-from generator.job.fields import Given
+from generator.job.written import Given
+from generator.sheet.figure import Kind
 from generator.sheet.holding.stock import finished_rounds, stock_rounds
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Kind
 from generator.si import inch, lb
 
 HEAVY = {"{length: 11 5/8, od: 2.75}": "{length: 60, od: 5, surface: turned}"}

@@ -12,7 +12,7 @@ import pytest
 from generator.errors import Location
 from generator.sheet.harm import HARM, Harm, harm_rank, in_order_of_harm
 from generator.sheet.head import FACE_WORDS
-from generator.sheet.model import Finding
+from generator.sheet.lines import Finding
 from generator.sheet.obstacles import (
     CARRIAGE,
     COMPOUND,

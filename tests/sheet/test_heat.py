@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import inch, lbf, mm, um
 
 STEEL, BRONZE, ALUMINIUM = 11.7e-6, 19e-6, 24e-6  # 1/K, Gere, Appendix H, as the materials' table has them

@@ -12,8 +12,8 @@ from generator.calc.sections import second_moment
 from generator.errors import OutsideRange
 from generator.sheet.capacity import capacity_section, unchecked_note
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Kind
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Kind
 from generator.si import inch, mm
 
 LONG = {

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.job.lathe import ChangeGears, LatheCenter
+from generator.job.lathe_parts import ChangeGears, LatheCenter
 from generator.si import degree, mm
 
 THREAD = "designation: 2 1/4-8 UN-2A, length: 2 1/2, tool: V1"

@@ -92,6 +92,16 @@ def test_a_size_of_the_finished_thread_is_a_reading_too_and_one_on_the_way_is_no
     assert (one.left, one.verdict) == ("2.2709 in", "inside")
 
 
+def test_the_root_of_a_square_thread_is_read_as_minor(logged: Logged) -> None:
+    """2 1/4-4 SQUARE: the core is 2 in, less up to 0.005 in (shop practice, no source)."""
+    cut = "- {at: 2026-03-04, operation: thread, measured: {minor: 1.9980}, finished: yes}\n"
+    square = {"2 1/4-8 UN-2A": "2 1/4-4 SQUARE", ", thread: 2 1/4-8 UN-2B": ""}
+    sheet = logged(cut, square)
+    root = record(sheet)["root"]
+    assert (root.left, root.verdict) == ("1.9980 in", "inside")
+    assert not found(sheet, "log-feature")
+
+
 def test_outside_without_a_concession_is_asked_about_and_with_one_it_says_so(logged: Logged) -> None:
     out = inspected("{feature: relief_width, left: 0.372, with: caliper}")
     (said,) = found(logged(out), "log-outside")
@@ -154,7 +164,7 @@ def test_a_slip_of_the_pen_is_asked_about_and_other_words_are_a_line_of_their_ow
         ("{left: 2.24}", ":1:", "feature"),
         ("{feature: major, left: ten}", ":1:", '"ten"'),
         ("{feature: major, left: 2.24, accepted: luck}", ":1:", '"luck"'),
-        ("{feature: major, goes: maybe}", ":1:", '"maybe" is neither: write yes or no'),
+        ("{feature: major, goes: maybe}", ":1:", '"maybe" is neither yes nor no: write one of the two'),
     ],
 )
 def test_what_cannot_be_read_is_named_with_its_place(

@@ -10,7 +10,7 @@ import math
 
 import pytest
 
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import inch, mm
 
 RING = """\

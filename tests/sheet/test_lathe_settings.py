@@ -7,8 +7,8 @@ from pydantic import TypeAdapter
 
 from generator.calc.cutting import spindle_speed
 from generator.job import fields
-from generator.job.lathe import Leadscrew, SpindleStep, ThreadDial
-from generator.sheet.model import Kind
+from generator.job.lathe_parts import Leadscrew, SpindleStep, ThreadDial
+from generator.sheet.figure import Kind
 from generator.si import ft_per_min, inch, rev_per_min
 
 NO_RELIEF = {"  - relief: {width: 3/8, diameter: 2.060, radius: 1/16}\n": ""}

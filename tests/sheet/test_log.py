@@ -12,7 +12,8 @@ import pytest
 from generator.job.reading import read_job, read_log
 from generator.job.shop import Shop
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import History, Sheet
+from generator.sheet.happened import History
+from generator.sheet.model import Sheet
 from generator.si import degree, inch, minute, mm
 
 Logged = Callable[..., Sheet]

@@ -15,7 +15,8 @@ from generator.job.log_names import log_names
 from generator.job.reading import ReadJob, read_job, read_log
 from generator.job.shop import Shop
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import History, Sheet
+from generator.sheet.happened import History
+from generator.sheet.model import Sheet
 from generator.si import degree, inch, mm
 
 Logged = Callable[..., Sheet]
@@ -111,11 +112,11 @@ def test_without_its_dial_in_the_groove_no_depth_is_made_up(logged: Logged) -> N
     ("entry", "problem"),
     [
         ("taken_up: {lathe: long-bet}",
-         '1:38: taken_up.lathe: "long-bet" is not a lathe of this shop: did you mean long-bed? Known are '
+         '1:38: taken_up.lathe: "long-bet" is not a lathe of this shop: did you mean long-bed? The shop has '
          "long-bed, metric, thirteen-inch"),
         ("taken_up: {tool: Q9}", '1:37: taken_up.tool: "Q9" is not a tool of this shop: '),
         ("pass: 3, start: 2",
-         '1:36: start: "2" is no start of this thread, which has one start: leave start out'),
+         '1:36: start: "2" is not a start of this thread, which has one start: leave start out'),
         ("pass: 3, start: 0", '1:36: start: "0" is zero: write a whole number from 1 up'),
     ],
 )

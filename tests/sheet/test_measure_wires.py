@@ -9,7 +9,7 @@ import pytest
 from generator.calc import wires
 from generator.calc.flanks import Flanks
 from generator.render.page import render_page
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import degree, inch, mm
 
 PIN = "2 1/4-8 UN-2A"

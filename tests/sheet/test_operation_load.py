@@ -11,7 +11,7 @@ import pytest
 from pydantic import TypeAdapter
 
 from generator.job import fields
-from generator.job.lathe import SpindleStep, TaperAttachment
+from generator.job.lathe_parts import SpindleStep, TaperAttachment
 from generator.job.shop import CuttingTool, Tools
 from generator.sheet.compute import compute_sheet
 from generator.si import MPa, inch, kW, minute, mm, um
@@ -242,7 +242,7 @@ def test_two_diameters_and_a_length(made):
 def test_the_compound_s_scale_as_this_lathe_has_it(made, zero, shows):
     """A valve at 30 degrees with the axis: the rest is set to 60 (Jones, Turning and Boring, 1914)."""
     sheet = made(text("taper: {angle: 30 deg, diameter: 60, length: 20}"), lathe={"compound_zero": zero})
-    assert value(sheet, "by") == "with the compound swivelled"
+    assert value(sheet, "by") == "with the compound swiveled"
     assert math.degrees(value(sheet, "compound_scale")) == pytest.approx(shows)
     assert f"{shows:.2f}°" in sheet.operations[0].detail
     assert value(sheet, "compound_travel") / mm == pytest.approx(20 / math.cos(math.radians(30)))
@@ -293,6 +293,15 @@ def test_a_taper_that_this_lathe_has_no_way_to_turn_is_asked_about(made):
 def test_the_way_that_the_job_asks_for_is_checked(made, by, lathe, id, level):
     body = text(f"taper: {{per_foot: 3/4 in, diameter: 90, length: 200, by: {by}}}")
     assert found(made(body, lathe=lathe), id).level == level
+
+
+def test_work_that_is_between_centers_is_not_told_to_go_there(made):
+    body = text("taper: {per_foot: 1/4 in, diameter: 90, length: 200, by: tailstock}", center="live")
+    sheet = made(body.replace("  chuck: {jaws: 3, grip: 70}", "  centers: {dog: 70}"))
+    note = found(sheet, "taper-between-centers")
+    assert note.level == "note"
+    assert "Line the tailstock up again" in note.text
+    assert "jaws" not in note.text
 
 
 def test_the_tailstock_is_set_over_for_the_whole_length(read_of, shop):

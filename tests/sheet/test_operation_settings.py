@@ -11,7 +11,7 @@ from generator.calc.spindle import highest_step
 from generator.job import fields
 from generator.job.shop import CuttingTool, Tools
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import ft_per_min, inch, rev_per_min
 from generator.tables.cutting_feeds import feed_range
 from generator.tables.cutting_speeds import speed_range

@@ -9,8 +9,8 @@ import pytest
 from pydantic import TypeAdapter
 
 from generator.job import fields
-from generator.job.lathe import Dial
-from generator.sheet.model import Kind
+from generator.job.lathe_parts import Dial
+from generator.sheet.figure import Kind
 from generator.si import degree, hp, inch, mm
 
 NO_RULES = dict.fromkeys(("first_cut", "last_cut", "spring_passes", "compound_angle", "try_mate_above"))
@@ -244,7 +244,7 @@ def test_half_graduations_where_whole_ones_are_too_coarse(sheet_of):
         )
         low, high = (sheet.figures[f"thread.pitch_diameter.{end}"].value for end in ("min", "max"))
         assert low <= sheet.passes[-1].pitch_diameter <= high
-        halves = any("half-way between graduations" in remark for remark in sheet.pass_remarks)
+        halves = any("halfway between graduations" in remark for remark in sheet.pass_remarks)
         readings = [line.dial_reading / coarse.division.si for line in sheet.passes]
         assert halves == any(abs(reading - round(reading)) > 0.01 for reading in readings)
         assert ("half" in sheet.figures["passes.travel"].note) == halves

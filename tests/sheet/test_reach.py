@@ -11,10 +11,10 @@ import math
 import pytest
 
 from generator.errors import Location
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent, route_extents, set_over, thread_extents
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.sheet.plans import OperationPlan
 from generator.sheet.reach import reach_section
 from generator.si import inch

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import inch, mm
 
 GIVEN = "width: 3/8, diameter: 2.060, radius: 1/16"

@@ -108,6 +108,10 @@ def test_a_hole_for_another_machine_may_come_after_parting_off(sheet_of):
     assert order_ids(sheet_of(text=text("part_off: {from_end: 3}", across))) == set()
 
 
+def test_a_second_part_may_be_parted_off_behind_the_first(sheet_of):
+    assert order_ids(sheet_of(text=text("part_off: {from_end: 2}", "part_off: {from_end: 3}"))) == set()
+
+
 def test_the_whole_job_in_its_sensible_order(sheet_of):
     shuffled = (
         THREAD, "part_off: {from_end: 3 1/2}", "chamfer: {end: right, angle: 45}", RELIEF,

@@ -8,7 +8,8 @@ import pytest
 
 from generator.render.bed_view import bed_view
 from generator.render.setup_view import setup_view
-from generator.sheet.model import SetupScene, Sheet
+from generator.sheet.drawn import SetupScene
+from generator.sheet.model import Sheet
 from generator.si import inch
 
 SheetOf = Callable[..., Sheet]
@@ -39,7 +40,7 @@ def test_the_scene_says_what_holds_the_work(held: tuple[str, SetupScene]) -> Non
     assert scene.jaw_words == {
         "soft jaws": "soft jaws",
         "pie jaws": "pie jaws",
-        "turned round": "jaws turned round",
+        "turned round": "jaws turned around",
     }.get(way, "jaws" if kind == "chuck" else "")
     assert scene.dog == pytest.approx(inch if kind == "centers" else 0)
     assert scene.clamps == (4 if kind == "faceplate" else 0)

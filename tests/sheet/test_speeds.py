@@ -8,7 +8,7 @@ from types import SimpleNamespace
 import pytest
 
 from generator.calc.sections import second_moment, section_area
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import inch, lb, rev_per_min
 from generator.tables.materials import material_group, material_groups
 

@@ -7,9 +7,9 @@ import re
 
 import pytest
 
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import MPa, inch, lbf, psi
 
 LOAD = {"by: customer}": "by: customer, load: 9000 lbf}"}

@@ -12,7 +12,8 @@ from generator.job.reading import ReadJob, read_job, read_log
 from generator.job.shop import Shop
 from generator.render.figures_json import figures_record
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Sheet, TakeUpCard
+from generator.sheet.happened import TakeUpCard
+from generator.sheet.model import Sheet
 from generator.sheet.other_lathes import comparison
 from generator.sheet.take_up_elsewhere import elsewhere
 from generator.si import inch, mm
@@ -230,7 +231,7 @@ def test_another_cut_has_a_short_card_without_a_lead(logged: Logged) -> None:
     sheet = logged(
         "- {at: 2026-03-04, operation: turn, dial: 0.05, stop: {jaw_mark: jaw 1, band: body, rust: oil}}\n"
     )
-    assert titles(sheet) == ["Clean it", "Hold it as it was", "True", "Touch anew", "A light cut"]
+    assert titles(sheet) == ["Clean it", "Hold it as it was", "True", "Touch off again", "A light cut"]
     assert not card(sheet).thread
     assert "half nuts" not in card(sheet).caution.text
     assert not card(sheet).reground

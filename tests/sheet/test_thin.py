@@ -7,9 +7,9 @@ import math
 import pytest
 
 from generator.calc import ring
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import mm
 
 RING = """\

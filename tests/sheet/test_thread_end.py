@@ -7,8 +7,8 @@ import pytest
 from generator.calc.thread_end import lead_in, usual_run_out
 from generator.sheet.desk import Desk
 from generator.sheet.extents import thread_extents
+from generator.sheet.figure import Kind
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Kind
 from generator.sheet.thread import thread_section
 from generator.si import inch, mm
 

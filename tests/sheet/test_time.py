@@ -17,14 +17,16 @@ import pytest
 
 from generator.calc.operation_time import dial_wait
 from generator.errors import Location
-from generator.job.fields import Given
 from generator.job.model import Job
 from generator.job.reading import ReadJob
 from generator.job.shop import House, Shop, Times
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.lathe_settings import lathe_section
 from generator.sheet.layout import lay_out
-from generator.sheet.model import Figure, Kind, OperationLine, Sheet
+from generator.sheet.lines import OperationLine
+from generator.sheet.model import Sheet
 from generator.sheet.passes import pass_section
 from generator.sheet.plans import OperationPlan
 from generator.sheet.thread import thread_section

@@ -10,7 +10,7 @@ from types import SimpleNamespace
 import pytest
 
 from generator.calc.steady_fingers import finger_forces
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import mm
 
 _spec = importlib.util.spec_from_file_location(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.sheet.model import Kind
+from generator.sheet.figure import Kind
 from generator.si import bar, inch, lbf
 
 SECTION = "{length: 11 5/8, od: 2.75}"

@@ -15,10 +15,10 @@ from pathlib import Path
 import pytest
 from mkdocs.exceptions import Abort
 
+from generator.framework.plugin import SetupSheetsPlugin
 from generator.site import job_files, kept, making, pages, swap
 from generator.site.kept import Cache
 from generator.site.pages import Build
-from generator.site.plugin import SetupSheetsPlugin
 from tests.site.built import site_of
 
 pytestmark = pytest.mark.usefixtures("few_families")

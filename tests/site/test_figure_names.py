@@ -10,7 +10,9 @@ import pytest
 
 from generator.job.reading import read_job, read_shop
 from generator.sheet.compute import compute_sheet
-from generator.sheet.model import Figure, Kind, OperationLine, Sheet
+from generator.sheet.figure import Figure, Kind
+from generator.sheet.lines import OperationLine
+from generator.sheet.model import Sheet
 from generator.site.figure_names import figure_names
 
 JOBS = Path(__file__).parents[2] / "jobs"

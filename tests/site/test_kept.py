@@ -16,13 +16,13 @@ import pytest
 from PIL import Image
 
 from generator.errors import JobProblems
+from generator.framework.plugin import SetupSheetsPlugin
 from generator.job.learned import Lessons
 from generator.job.shop import Shop
 from generator.site import making, program_key
 from generator.site.archive import make_entry
 from generator.site.entry import Made
 from generator.site.kept import Cache
-from generator.site.plugin import SetupSheetsPlugin
 from tests.site.built import site_of
 
 pytestmark = pytest.mark.usefixtures("few_families")

@@ -21,10 +21,10 @@ from mkdocs.exceptions import Abort
 
 from generator.job.reading import ReadJob, read_job
 from generator.job.shop import Shop
+from generator.render.environment import templates_folder
 from generator.sheet import other_lathes
 from generator.sheet.model import Sheet
 from generator.site import archive as archive_module
-from generator.site.plugin import TEMPLATES
 
 Build = Callable[..., None]
 SHEETS = {"SW-101-ramp-hinge-pin.html", "SW-116-coupling-hook.html"}
@@ -77,9 +77,9 @@ def test_the_print_styles_come_last_and_no_style_or_script_is_left_out(
     page = (archive / "site" / "index.html").read_text(encoding="utf-8")
     styles = re.findall(r'href="css/([\w.]+)"', page)
     assert styles[-1] == "print.css"
-    assert sorted(styles) == sorted(path.name for path in (TEMPLATES / "css").iterdir())
+    assert sorted(styles) == sorted(path.name for path in (templates_folder() / "css").iterdir())
     assert {path.name for path in (archive / "site" / "js").iterdir()} == {
-        path.name for path in (TEMPLATES / "js").iterdir()
+        path.name for path in (templates_folder() / "js").iterdir()
     }
 
 
@@ -218,7 +218,7 @@ def test_ctrl_c_leaves_the_earlier_site_and_nothing_beside_it(archive: Path, bui
     build_site()
     before = tree(archive / "site")
     slow = (
-        "import time, generator.site.plugin as p\n"
+        "import time, generator.framework.plugin as p\n"
         "def slow(*args):\n    print('started', flush=True); time.sleep(60)\n"
         "p.Build.begin = slow\n"
         "from mkdocs.__main__ import cli; cli(['build', '--quiet'])\n"

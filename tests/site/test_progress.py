@@ -10,8 +10,7 @@ import pytest
 from generator.sheet.row import ArchiveRow
 from generator.site import progress as module
 from generator.site.entry import Archive, Entry
-from generator.site.plugin import summary
-from generator.site.progress import progress
+from generator.site.progress import progress, summary
 
 
 def test_elsewhere_a_plain_line_now_and_then(

@@ -50,7 +50,7 @@ def test_table_threading_speeds(group, low, high):
 
 @pytest.mark.parametrize(
     ("group", "vdi", "k_c11", "m_c"),
-    [  # a cutting-tool maker's turning catalogue of 2017, groups after VDI 3323
+    [  # a cutting-tool maker's turning catalog of 2017, groups after VDI 3323
         ("low-carbon steel", 1, 1350, 0.21),
         ("medium-carbon steel", 2, 1500, 0.22),
         ("high-carbon steel", 4, 1700, 0.24),

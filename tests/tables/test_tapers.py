@@ -25,7 +25,7 @@ def test_the_sizes_of_a_taper_make_its_taper_per_foot(name):
 def test_a_taper_that_is_not_there_is_refused_with_the_nearest():
     with pytest.raises(UnknownTaper, match="did you mean Morse 4"):
         standard_taper("Mores 4")
-    with pytest.raises(UnknownTaper, match="known are Morse 0"):
+    with pytest.raises(UnknownTaper, match="the list has Morse 0"):
         standard_taper("")
 
 

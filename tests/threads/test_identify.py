@@ -30,7 +30,7 @@ from generator.threads.registry import (
     write_designation,
 )
 
-FIRST_FEW, MANY = 4, 40
+FIRST_FEW, MANY = 4, 15
 UNITS = {"angle": math.radians(1), "flanks": math.radians(1), "tpi": 1.0, "taper": 1.0}
 SIZES = {family.key: [size.designation for size in family.sizes()] for family in families()}
 every_family = pytest.mark.parametrize("key", [key for key, sizes in SIZES.items() if sizes])

@@ -115,7 +115,7 @@ def absurd(draw):
     )
 
 
-@settings(quick, max_examples=4000)
+@settings(quick, max_examples=1500)
 @given(absurd(), st.sampled_from([None, 1e-6, 0.1, 1.0, 50.0, 1e4]))
 def test_absurd_sizes_are_refused_or_have_limits_in_order(d, engagement):
     """In all families, outside and inside, in every class: no limits at all, or limits that make a thread."""
@@ -345,7 +345,7 @@ def refusal(text):
         return str(error)
 
 
-@settings(quick, max_examples=6000)
+@settings(quick, max_examples=1500)
 @given(any_text())
 def test_any_text_is_read_or_refused_in_words(text):
     """No text breaks a reader: it is a thread, written and read again the same, or words say why not."""

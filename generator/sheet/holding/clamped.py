@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.calc.grip import clamp_force
+from generator.sheet.figure import Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Demand, demands, not_in_it
 from generator.sheet.holding.grip_friction import lay_friction
@@ -14,7 +15,6 @@ from generator.sheet.holding.grip_words import (
     lay_tipping,
     lay_torque,
 )
-from generator.sheet.model import Quantity
 from generator.sheet.wording import force_words
 from generator.si import Force, Length
 

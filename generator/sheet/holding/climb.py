@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from typing import Final
 
 from generator.sheet.desk import Desk
+from generator.sheet.figure import System
 from generator.sheet.holding.cut_line import CutWalk
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.loads import ALONG
-from generator.sheet.model import System
 from generator.sheet.wording import fine_words
 from generator.si import Length, mm
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generator.calc.creep import friction_moment, off_axis_limit, pressure_swing, steady_push
 from generator.calc.grip import friction_arm
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Gripped
 from generator.sheet.wording import fine_words, torque_words
@@ -18,7 +18,7 @@ HOW = (
     "Before the fingers close, set one indicator on the front and one on top of the turned band beside them, "
     "turn the chuck by hand, and set zero at the middle of each swing. Close the fingers: what the needles "
     "have moved, on top less the sag of long work, is how far off they hold it: √(front² + top²). From then "
-    "on these needles stand still, however far off it is; one that the chuck carries round swings twice it."
+    "on these needles stand still, however far off it is; one that the chuck carries around swings twice it."
 )
 NEAR = 0.5  # of what friction holds: the friction is not known better; common practice, no source
 CHECK = (

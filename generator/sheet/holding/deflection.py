@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from generator.sheet.desk import Desk
+from generator.sheet.drawn import PlotScene
+from generator.sheet.figure import Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.climb import find_climbing
 from generator.sheet.holding.cut_line import ERROR_SHARE, SHEAR_WORTH_SAYING, CutWalk, walk_cuts, walked
@@ -13,7 +15,6 @@ from generator.sheet.holding.give_figures import beam_words, lay_deflection, lay
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.reactions import reactions_section
 from generator.sheet.holding.sag import sag_section
-from generator.sheet.model import PlotScene, Quantity
 from generator.sheet.wording import fine_words
 from generator.si import Length, g_n
 

@@ -7,11 +7,11 @@ from typing import Final
 
 import numpy as np
 
+from generator.sheet.drawn import Curve, Mark, PlotScene
 from generator.sheet.head import ZERO_WORDS
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE, CutWalk
 from generator.sheet.holding.shape import NOTHING, shape_words
-from generator.sheet.model import Curve, Mark, PlotScene
 
 ROWS: Final = 7  # places of the table, the ends and the worst among them
 DRAWN: Final = 67  # points of a curve

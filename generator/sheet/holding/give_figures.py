@@ -10,10 +10,10 @@ import math
 from typing import Final
 
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Quantity
 from generator.sheet.holding.cut_line import CutWalk
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.shape import NOTHING, shape_words
-from generator.sheet.model import Quantity
 from generator.si import Length
 
 LEAST_GIVE: Final = 1e-12  # m/N, at a rigid support: a micrometre under a meganewton is nothing

@@ -5,11 +5,13 @@
 
 from __future__ import annotations
 
-from generator.calc.grip import friction_arm, grip_at_rest, pressure_arm
-from generator.job.lathe import LatheChuck, LatheCollet
+from generator.calc.chuck_force import grip_at_rest
+from generator.calc.grip import friction_arm, pressure_arm
+from generator.job.lathe_parts import LatheChuck, LatheCollet
 from generator.job.model import Chuck, Collet
 from generator.sheet.capacity import used_head
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.clamped import clamped_section
 from generator.sheet.holding.creeping import creep_section
@@ -23,7 +25,6 @@ from generator.sheet.holding.grip_words import lay_cut, lay_push, lay_safety, la
 from generator.sheet.holding.hanging import hanging_section
 from generator.sheet.holding.jaw_marks import marks_section
 from generator.sheet.holding.past_body import past_body_section
-from generator.sheet.model import Quantity
 from generator.si import Force, Length
 
 NEEDED = ("grip.needed", "Grip wanted at rest")
@@ -160,7 +161,7 @@ def _lay_needed(
         formula += " − " if gripped.inside else " + "
         formula += "{safety of the grip} × {with speed}"
     notes = (
-        f"all {held.jaws} jaws together" if isinstance(held, Chuck) else "all round the work",
+        f"all {held.jaws} jaws together" if isinstance(held, Chuck) else "all around the work",
         "what speed takes or adds is not in it" if loss is None else "",
         not_in_it(case),
     )

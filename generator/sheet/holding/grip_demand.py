@@ -11,8 +11,9 @@ import math
 from dataclasses import dataclass, replace
 
 from generator.calc.balance import Round
+from generator.calc.chuck_force import jaw_loss
 from generator.calc.drilling import likely_drilling
-from generator.calc.grip import Holding, jaw_loss, just_holding
+from generator.calc.grip import Holding, just_holding
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.loads import ALONG, IN_THE_END, PLUNGED
 from generator.sheet.plans import CutLoad

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.calc.grip import force_on_key
-from generator.job.fields import Given
-from generator.job.lathe import LatheChuck, LatheCollet
+from generator.calc.chuck_force import force_on_key
+from generator.job.lathe_parts import LatheChuck, LatheCollet
 from generator.job.model import Centers, Chuck, Collet, Faceplate
+from generator.job.written import Given
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Demand, Gripped
@@ -61,7 +61,7 @@ def lay_force(case: Case) -> Force | None:
     if isinstance(held, Collet):
         head = used_head(case.bench.job, case.bench.lathe)
         said = held.force or (head.grip_force if isinstance(head, LatheCollet) else None)
-        return desk.given(*FORCE, said, "force", note="all round the work") if said else None
+        return desk.given(*FORCE, said, "force", note="all around the work") if said else None
     if not isinstance(held, Chuck):
         return None
     if held.force is not None:

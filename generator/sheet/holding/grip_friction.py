@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from generator.job.model import Chuck, Collet, Faceplate
+from generator.sheet.figure import Figure, Kind, Working
 from generator.sheet.holding.case import Case
-from generator.sheet.model import Figure, Kind, Working
 from generator.tables.jaw_friction import jaw_friction
 
 SMOOTHEST = "ground"  # of the surfaces that the table has: grips least

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from generator.calc.grip import jaw_loss
-from generator.job.lathe import LatheChuck
+from generator.calc.chuck_force import jaw_loss
+from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck, Collet
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case

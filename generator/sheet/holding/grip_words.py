@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Demand
-from generator.sheet.model import Figure, Kind, Quantity
 from generator.si import Force, Torque
 
 SAFETY = 2.25  # 1.5 for the cut and 1.5 for the grip, VDI 3106

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 from generator.calc import lifting
 from generator.calc.balance import Round, balance_point
 from generator.calc.weight import volume, weight
+from generator.sheet.figure import Kind, Quantity
 from generator.sheet.head import called, used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.slings import lay_slings
 from generator.sheet.holding.stock import finished_rounds, stock_rounds
-from generator.sheet.model import Kind, Level, Quantity
+from generator.sheet.lines import Level
 from generator.sheet.operation_task import Bench
 from generator.sheet.wording import mass_words, rule_words, torque_words
 from generator.si import Length, Mass, degree, g_n

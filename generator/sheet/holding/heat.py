@@ -10,11 +10,11 @@ import math
 from generator.calc.heat import axial_stiffness, growth, held_force
 from generator.calc.modes import buckling_push
 from generator.calc.sections import section_area
-from generator.job.fields import Given
 from generator.job.model import Mate
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Quantity
 from generator.sheet.holding.case import Case
-from generator.sheet.model import Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words, force_words, length_words, rise_words
 from generator.si import Force, Length, um

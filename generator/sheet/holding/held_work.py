@@ -11,9 +11,9 @@ from generator.calc.beam import Beam, Segment, Support
 from generator.calc.slenderness import POISSON
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.sheet.figure import System
 from generator.sheet.head import ORIGIN_WORDS
 from generator.sheet.layout import Layout
-from generator.sheet.model import System
 from generator.sheet.plans import CutLoad, ThreadPlan
 from generator.sheet.wording import length_words
 from generator.sheet.work_so_far import WorkSoFar

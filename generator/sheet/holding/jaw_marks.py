@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.calc.contact import contact_modulus, first_yield_pressure, line_pressure, mean_pressure
-from generator.job.lathe import LatheChuck
+from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case

@@ -33,7 +33,7 @@ def lay_lengths(job: Job, layout: Layout, desk: Desk) -> None:
     else:
         formula, put = "{work}", {"work": layout.total}
     if holding.centers is not None:
-        desk.given("holding.dog", "Work that the driving dog takes", holding.centers.dog, "length")
+        desk.given("holding.dog", "Work that the dog takes", holding.centers.dog, "length")
     desk.computed(
         "holding.stick_out",
         "Length between the centers" if kind == "centers" else f"Stick-out from the {FROM[kind]}",

@@ -105,8 +105,8 @@ def _forces(plan: OperationPlan, force: Force, shares: dict[str, float]) -> Forc
 
 
 def _tolerance(bench: Bench, plan: OperationPlan) -> Length | None:
-    """What the diameter may vary: the pitch diameter's of a thread, else what the customer allows (m)."""
+    """What the diameter may vary: a thread's by its standard, others' by the customer (m); None if unsaid."""
     thread, allowed = bench.thread, bench.job.limits.diameter
     if plan.name == "thread" and thread is not None:
-        return thread.pitch_diameter_max - thread.pitch_diameter_min
+        return thread.pitch_diameter_max - thread.pitch_diameter_min or None
     return allowed.si if allowed is not None and plan.name in ALONG else None

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from generator.calc.grip import past_body_speed
+from generator.calc.chuck_force import past_body_speed
 from generator.sheet.capacity import used_chuck
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Gripped
-from generator.sheet.model import Level
+from generator.sheet.lines import Level
 from generator.sheet.wording import length_words, rpm_words
 from generator.si import Length
 

@@ -10,8 +10,9 @@ from generator.calc.beam import Beam
 from generator.calc.center_push import CENTER_HALF_ANGLE, center_hole_thrust, seated_push
 from generator.calc.modes import buckling_push, frequencies
 from generator.calc.sections import second_moment
+from generator.sheet.figure import Kind, Quantity
 from generator.sheet.holding.case import Case
-from generator.sheet.model import Kind, Level, Quantity
+from generator.sheet.lines import Level
 from generator.sheet.plans import CutLoad
 from generator.sheet.wording import force_words
 from generator.si import Force, Length, g_n
@@ -170,7 +171,7 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
         put["feed"] = (feed, "force")
         formula += " + {feed}"
     least = case.desk.computed(
-        "give.center.least_push", "Push that keeps the center bearing all round", seated_push(across) + feed,
+        "give.center.least_push", "Push that keeps the center bearing all around", seated_push(across) + feed,
         "force", formula, put, CONE,
         note="with half of it across the work climbs off the center"
         + ("; the feed towards the headstock takes its force off the push" if feed else ""),
@@ -188,7 +189,7 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
     where = case.held.job.holding.center_push
     case.desk.find(
         "center-push-low", LEVELS[climbs, not assumed],
-        f"The tailstock center has to push with at least {force_words(least, system)} to bear all round "
+        f"The tailstock center has to push with at least {force_words(least, system)} to bear all around "
         f"under {force_words(across, system)} across; with its push, {whose} {force_words(push, system)}, "
         f"{does}. Push harder, take lighter cuts, or set a steady rest near its end.",
         where.where if where is not None else case.held.job.holding.grip.where,

@@ -12,8 +12,8 @@ from collections.abc import Sequence
 from generator.calc.spindle import highest_step
 from generator.job.shop import House
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.model import Figure, Kind
 from generator.sheet.wording import rpm_words
 from generator.si import SpindleSpeed, rev_per_min
 

@@ -13,6 +13,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.sheet.capacity import capacity_section
 from generator.sheet.desk import Desk
+from generator.sheet.drawn import PlotScene
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.deflection import UNKNOWN as UNKNOWN_GIVE
 from generator.sheet.holding.deflection import deflection_section
@@ -31,7 +32,6 @@ from generator.sheet.holding.stiffness import held_work
 from generator.sheet.holding.strength import strength_section
 from generator.sheet.holding.thin import thin_section
 from generator.sheet.holding.unbalance import unbalance_section
-from generator.sheet.model import PlotScene
 from generator.sheet.operation_task import Bench
 from generator.sheet.plans import HoldingPlan, Route
 from generator.sheet.wording import length_words

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from generator.calc.sling import even_places, hook_height, leg_pull
+from generator.sheet.figure import System
 from generator.sheet.holding.case import Case
-from generator.sheet.model import System
 from generator.sheet.wording import rule_words
 from generator.si import Length, Mass, degree, inch, mm
 

@@ -13,13 +13,13 @@ from functools import cache
 from generator.calc.beam import Support
 from generator.calc.modes import frequencies
 from generator.calc.slenderness import ALONE
-from generator.job.fields import Given
 from generator.job.shop import House
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Quantity
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.safe_steps import lay_steps, speed_limit
 from generator.sheet.holding.tail import TAIL, WHIRL, lay_tail
-from generator.sheet.model import Quantity
 from generator.sheet.wording import rpm_words
 from generator.si import Length, SpindleSpeed
 from generator.tables.materials import MaterialRow, material_group, material_groups

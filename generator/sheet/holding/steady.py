@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.drawn import PlotScene
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.steady_places import CUT_LATER, place_fault, tool_places
 from generator.sheet.holding.steady_plot import steady_plot
 from generator.sheet.holding.steady_trial import Tried, best_place, try_places
-from generator.sheet.model import Figure, Kind, PlotScene
 from generator.sheet.operation_task import Bench
 from generator.si import Length
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from generator.sheet.drawn import Barred, Curve, Mark, PlotScene
 from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.steady_places import Stretch
 from generator.sheet.holding.steady_trial import Tried
-from generator.sheet.model import Barred, Curve, Mark, PlotScene
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length
 

@@ -11,13 +11,14 @@ from generator.calc.beam import Segment
 from generator.calc.run_out import RunOut, run_out
 from generator.calc.slenderness import ALONE
 from generator.calc.tool_walk import feed_moment
+from generator.sheet.drawn import Curve, Mark, PlotScene
+from generator.sheet.figure import System
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.held_work import DUST, HeldWork
 from generator.sheet.holding.lengths import FROM, MANUALS
 from generator.sheet.holding.safe_steps import speed_limit
 from generator.sheet.holding.support import leading_finish, support_section
-from generator.sheet.model import Curve, Mark, PlotScene, System
 from generator.sheet.plans import CutLoad
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length

@@ -6,7 +6,7 @@ import math
 from typing import Final
 
 from generator.calc.jaw_bed import gripped_stiffness
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.desk import Desk
 from generator.sheet.head import called, used_head
 from generator.sheet.holding.held_work import HeldWork

@@ -12,10 +12,10 @@ from itertools import chain
 from generator.calc import pressure as calc
 from generator.calc.sections import section_area
 from generator.job.model import Duty
+from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thread_strength import lay_thread_strength
 from generator.sheet.holding.yield_share import NO_CHECK, Stress, judge_yield
-from generator.sheet.model import Figure, Kind, Quantity
 from generator.sheet.relief import thin_places
 from generator.sheet.wording import length_words
 from generator.sheet.work_so_far import Stretch, work_before

@@ -7,13 +7,13 @@
 from __future__ import annotations
 
 from generator.calc.slenderness import ALONE, BETWEEN
+from generator.sheet.figure import Figure, Kind
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE, SHAPED
 from generator.sheet.holding.give_figures import BENDS_AWAY, LEAST_GIVE
 from generator.sheet.holding.held_work import DUST
 from generator.sheet.holding.lengths import MANUALS
 from generator.sheet.holding.support_ways import WAYS, Supported, Way, possible_ways, supported_by
-from generator.sheet.model import Figure, Kind
 from generator.sheet.plans import CutLoad
 from generator.sheet.wording import fine_words
 from generator.si import Length

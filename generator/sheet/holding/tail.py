@@ -6,10 +6,10 @@ import math
 
 from generator.calc.beam import Beam, Segment, Support
 from generator.calc.slenderness import ALONE
-from generator.job.fields import Given
+from generator.job.written import Given
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Figure, Kind, Working
 from generator.sheet.holding.held_work import HeldWork
-from generator.sheet.model import Figure, Kind, Working
 from generator.sheet.wording import length_words
 from generator.si import Length, SpindleSpeed, mm
 from generator.tables.materials import MaterialRow
@@ -64,8 +64,8 @@ def _ask_support(held: HeldWork, behind: Given, diameter: Length, play: Length |
     )
     if play is not None and play > FITS:
         text += (
-            f" It lies loose in the spindle by {length_words(play, held.system)}: bush it where it leaves "
-            "the spindle, or it whips well below the speed worked out for a bar that is held there."
+            f" It lies loose in the spindle by {length_words(play, held.system)}: put a bushing where it "
+            "leaves the spindle, or it whips well below the speed worked out for a bar that is held there."
         )
     desk.find(
         "tail-support", "check", text, behind.where, "What carries the bar behind the headstock?",

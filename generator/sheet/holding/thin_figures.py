@@ -12,6 +12,7 @@ from generator.calc.curved_beam import (
 )
 from generator.calc.lobes import moment_share
 from generator.job.model import Chuck
+from generator.sheet.figure import Quantity
 from generator.sheet.head import FACE_WORDS
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_hold import (
@@ -25,7 +26,6 @@ from generator.sheet.holding.thin_hold import (
     width_arc,
 )
 from generator.sheet.holding.thin_tube import Squeezed
-from generator.sheet.model import Quantity
 from generator.si import Length, Pressure, mm
 
 ALLOWED = 0.010 * mm   # where nobody said; common practice, no source
@@ -104,7 +104,7 @@ def lay_stiffness(case: Case, how: Held) -> Length:
         },
         TUBE,
         note="matrix solution from the tube's mean radius, wall, grip and length; thicker lengths, a flange "
-        "or a bottom help more than is reckoned",
+        "or a bottom help more than is worked out here",
     )
     put: Put = {
         "jaws": (float(how.n), "count"), "E": (how.modulus, "pressure"), "length": (length, "length"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.job.lathe import LatheChuck
+from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
@@ -169,12 +169,12 @@ def _say_gauge(case: Case, held: Chuck) -> None:
     if held.jaws == 3:
         text = (
             "Three jaws leave three lobes, and a micrometer or bore gauge with two points reads the same all "
-            "round on them. Use a bore gauge with three points and turn it by 60°, or an indicator: at a "
+            "around on them. Use a bore gauge with three points and turn it by 60°, or an indicator: at a "
             "jaw, and midway between two."
         )
     elif held.jaws == 4:
         text = (
-            "Four jaws leave four lobes, and a bore gauge with three points reads the same all round on "
+            "Four jaws leave four lobes, and a bore gauge with three points reads the same all around on "
             "them. Use two points, or an indicator: at a jaw, and midway between two."
         )
     else:

@@ -51,7 +51,7 @@ def fingers_section(case: Case) -> None:
         "thin-steady", "note",
         f"The tube has {length_words(tube.wall, system)} of wall under the steady rest: "
         f"{force_words(hard, system)} on each finger would press it {fine_words(hard * give, system)} out of "
-        "round. Fingers only touch; never tighten one on a thin tube to stop run-out. Fingers and tool stand "
+        "round. Fingers only touch; never tighten one on a thin tube to stop runout. Fingers and tool stand "
         "still, so what is cut there comes round but off size, and the wall is worked at every turn.",
         steady_where(case.bench.job),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from generator.job.lathe import LatheChuck
+from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
@@ -90,9 +90,8 @@ def tolerance_of(case: Case) -> tuple[Length, str] | None:
     said, thread = case.bench.job.limits.diameter, case.bench.thread
     if said is not None:
         return said.si, "tolerance on diameter"
-    if thread is not None:
-        return thread.pitch_diameter_max - thread.pitch_diameter_min, "pitch diameter tolerance"
-    return None
+    width = thread.pitch_diameter_max - thread.pitch_diameter_min if thread is not None else 0.0
+    return (width, "pitch diameter tolerance") if width else None
 
 
 def pressing(case: Case) -> Pressing | None:

@@ -9,10 +9,10 @@ from generator.calc import thread_area as calc
 from generator.errors import OutsideRange
 from generator.job.model import Mate
 from generator.sheet.desk import Desk
+from generator.sheet.figure import Kind, Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.yield_share import NO_CHECK, Stress
 from generator.sheet.mate_limits import mate_thread
-from generator.sheet.model import Kind, Quantity
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import length_words
 from generator.si import Area, Force, Length, MPa
@@ -63,7 +63,7 @@ def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Str
         When the bore leaves nothing of the screw.
     """
     if thread.profile.taper:
-        why = "a taper thread is not reckoned as one that carries a pull"
+        why = "a taper thread is not taken as one that carries a pull"
         case.desk.unknown("strength.stress_area", "Tensile stress area of the thread", "area", why)
         return []
     tension, of_screw = _lay_tension(case, thread, pull)

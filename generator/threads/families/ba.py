@@ -179,7 +179,7 @@ def _laid(share: str, added: str, pitch: float) -> Laid:
 
 
 def _remarks(d: Designation, number: int) -> list[str]:
-    said = ["The limits come from the formulas of BS 93; its printed tables were not there to compare."]
+    said = ["The limits come from the formulas of BS 93, not compared with its printed tables."]
     if number > LAST_WITH_LIMITS:
         said = [f"BS 93 ends at {LAST_WITH_LIMITS} BA: the sizes are basic. Fit it to its mate."]
     if d.starts > 1:

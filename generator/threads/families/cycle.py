@@ -103,7 +103,8 @@ def _of_series(text: Written, size: Fraction) -> str:
     found = [row["tpi"] for row in table("cycle", __package__) if Fraction(row["diameter"]) == size]
     if not found:
         raise BadDesignation(
-            f'"{text.written}": {number_text(size)} in is no size of the cycle series; write the threads per '
+            f'"{text.written}": {number_text(size)} in is not a size of the cycle series; write the '
+            'threads per '
             "inch too, like 3/8-26 BSC"
         )
     return found[0]

@@ -87,9 +87,9 @@ def read_form(text: Written, words: str) -> Form:
     if left.strip(" -"):
         raise BadDesignation(f'"{text.written}": "{left.strip(" -").lower()}" is not understood; {ACCEPTED}')
     if max(load, clearance) > 60:
-        raise BadDesignation(f'"{text.written}": flanks that lean over 60 degrees are no thread; {ACCEPTED}')
+        raise BadDesignation(f'"{text.written}": flanks leaning over 60 degrees make no thread; {ACCEPTED}')
     if taper and float(taper["ratio"]) < 3:
-        raise BadDesignation(f'"{text.written}": a taper of 1:{taper["ratio"]} is no thread; {ACCEPTED}')
+        raise BadDesignation(f'"{text.written}": a taper of 1:{taper["ratio"]} makes no thread; {ACCEPTED}')
     return Form(
         load, clearance, float(taper["ratio"]) if taper else 0.0, float(depth["depth"]) if depth else 0.0
     )

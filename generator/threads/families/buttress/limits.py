@@ -134,7 +134,7 @@ def _remarks(d: Designation, outside_table: bool) -> list[str]:
     said = [
         f"The 7 degree flank carries the load. This is a {kind} type thread (the screw {does}): as the "
         f"screw goes into its nut its {leading} degree flank leads and its {following} degree flank follows. "
-        "Hold the tool against a sketch of the part before the first cut: the wrong way round it makes "
+        "Hold the tool against a sketch of the part before the first cut: the wrong way around it makes "
         "scrap.",
     ]
     if outside_table:

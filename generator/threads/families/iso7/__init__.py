@@ -22,7 +22,7 @@ class PipeThreads(Family):
     """R (taper, external), Rc (taper, internal), Rp (parallel, internal); the size is a name."""
 
     key = "R"
-    name = "pipe threads that seal on the thread"
+    name = "Pipe threads that seal on the thread"
     standard = "ISO 7-1"
     examples = ("R 1/2", "Rc 3/4", "Rp 1 1/2", "R 2 LH")
     order = 32

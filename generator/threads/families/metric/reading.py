@@ -77,7 +77,7 @@ def parse_metric(text: Written) -> Designation:
     nominal = Fraction(found["nominal"])
     size = number_text(nominal)
     if nominal == 0:
-        raise BadDesignation(f'"{written}": the diameter must be above zero; {_ACCEPTED}')
+        raise BadDesignation(f'"{written}": the diameter is zero; {_ACCEPTED}')
     pitch, starts, coarse = _pitch(written, found, nominal, said_starts)
     if coarse and named and named["fine"]:
         raise BadDesignation(f'"{written}" is a fine thread without its pitch; write it, like M{size}x1-6g')
@@ -129,7 +129,7 @@ def _pitch(
     if found["lead"] or found["long"]:
         lead, pitch = Fraction(found["lead"] or found["long"]), Fraction(found["of"] or found["short"])
         if pitch == 0 or lead == 0 or (lead / pitch).denominator != 1:
-            raise BadDesignation(f'"{written}": the lead Ph must be a whole number of pitches P; {_ACCEPTED}')
+            raise BadDesignation(f'"{written}": the lead Ph is not a whole number of pitches P; {_ACCEPTED}')
         starts = int(lead / pitch)
         if said not in (None, starts):
             raise BadDesignation(f'"{written}" says {said} starts in words, and {starts} by its lead')
@@ -137,7 +137,7 @@ def _pitch(
     if found["pitch"] or found["said"]:
         pitch = Fraction(found["pitch"] or found["said"])
         if pitch == 0:
-            raise BadDesignation(f'"{written}": the pitch must be above zero; {_ACCEPTED}')
+            raise BadDesignation(f'"{written}": the pitch is zero; {_ACCEPTED}')
         return pitch, said or 1, False
     coarse = coarse_pitches().get(nominal)
     if coarse is None:
@@ -217,7 +217,7 @@ def _check_external(
     (grade, position), (crest_grade, crest_position) = pitch, crest
     if position in "abcd" or crest_position in "abcd":
         raise BadDesignation(
-            f'"{written}": positions a to d are not computed yet (no print of their deviations was at hand); '
+            f'"{written}": positions a to d are not computed here: take their limits from ISO 965-1; '
             f"e, f, g and h are, like {head}-6g"
         )
     if position not in POSITIONS or crest_position not in POSITIONS:

@@ -153,7 +153,7 @@ def _tabulated(d: Designation) -> bool:
 def _remarks(d: Designation, odd_pitch: bool) -> list[str]:
     said = [
         "The 3 degree flank carries the load, the 30 degree flank clears. Hold the tool against a sketch of "
-        "the part before the first cut: the wrong way round it makes scrap."
+        "the part before the first cut: the wrong way around it makes scrap."
     ]
     if odd_pitch:
         said.append(

@@ -58,6 +58,6 @@ def _take_class(text: Written) -> tuple[str, Side | None, str]:
     if letter not in POSITIONS or grade not in ("7", "8", "9"):
         raise BadDesignation(
             f'"{text.written}": saw-tooth threads have grades 7, 8 and 9, and positions h, e and c for the '
-            f"screw, AZ and H for the nut; {grade}{letter} is none of them"
+            f"screw, AZ and H for the nut; {grade}{letter} is not one of them"
         )
     return grade + letter, POSITIONS[letter], " ".join(_CLASS.sub(" ", text.plain).split())

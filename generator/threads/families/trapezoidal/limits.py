@@ -174,7 +174,7 @@ def _remarks(d: Designation, of: Basis, engagement: float | None) -> tuple[str, 
     said: list[str] = []
     if d.class_ not in RECOMMENDED:
         said.append(
-            f"Class {d.class_} is none of those that ISO 2903 recommends: 7e, 8e, 8c and 9c outside."
+            f"Class {d.class_} is not one of those that ISO 2903 recommends: 7e, 8e, 8c and 9c outside."
         )
     preferred = pitches_of(Fraction(of.nominal))[:1]
     if d.starts == 1 and not of.in_table and preferred and d.pitch % preferred[0] == 0:

@@ -164,12 +164,12 @@ def _pitch(written: str, found: re.Match[str], said: int | None) -> tuple[Fracti
     if found["tpi"]:
         tpi = mixed_number(found["tpi"])
         if not tpi:
-            raise BadDesignation(f'"{written}": threads per inch must be above zero; {_ACCEPTED}')
+            raise BadDesignation(f'"{written}": the threads per inch are zero; {_ACCEPTED}')
         return 1 / tpi, (said or 1) / tpi, said or 1
     pitch = _near_unit_fraction(found["pitch"])
     written_pitch, written_lead = Fraction(found["pitch"]), Fraction(found["lead"])
     if not written_pitch or not written_lead:
-        raise BadDesignation(f'"{written}": pitch and lead must be above zero')
+        raise BadDesignation(f'"{written}": the pitch or the lead is zero; {_ACCEPTED}')
     starts = round(written_lead / written_pitch)
     last_digit = Fraction(1, 10 ** len(found["lead"].partition(".")[2]))
     if starts < 1 or abs(starts * pitch - written_lead) > min(last_digit, LEAD_ROUNDING):

@@ -210,7 +210,7 @@ def _memory(d: Designation, diameter: Decimal) -> str:
 
 
 def _remarks(d: Designation, standard: bool) -> list[str]:
-    said = ["The limits come from the formulas of BS 84; its printed tables were not there to compare."]
+    said = ["The limits come from the formulas of BS 84, not compared with its printed tables."]
     if d.series not in STANDARD and named(d.nominal, d.pitch) is None:
         said.append(
             "This is a special thread of Whitworth form: the tolerance is for one diameter of engagement. "

@@ -100,7 +100,8 @@ def _of_series(text: Written, series: str, size: Fraction) -> Fraction:
         raise BadDesignation(f'"{text.written}" does not say the threads per inch; there are {several}')
     known = "BSW" if series == SPECIAL else series
     raise BadDesignation(
-        f'"{text.written}": {number_text(size)} in is no size of the {known} series; write the threads per '
+        f'"{text.written}": {number_text(size)} in is not a size of the {known} series; write the '
+        'threads per '
         "inch too, like 1 1/4 in - 16 Whit"
     )
 
@@ -115,7 +116,7 @@ def _checked(text: Written, series: str, size: Fraction, pitch: Fraction, from_s
     if any(one.tpi == 1 / pitch for one in found):
         return series
     known = f"{found[0].text} {series} has {number_text(found[0].tpi)} threads per inch" if found else (
-        f"{number_text(size)} in is no size of the {series} series"
+        f"{number_text(size)} in is not a size of the {series} series"
     )
     other = next((s for s in STANDARD if any(one.tpi == 1 / pitch for one in of_series(s, size))), "")
     instead = f"; {number_text(1 / pitch)} is {other}" if other else ""

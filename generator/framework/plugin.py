@@ -4,7 +4,8 @@ Sheets are not mkdocs pages. The theme renders one page, the frame; every sheet 
 sheet's body in it, written when mkdocs has written everything else:
 
     on_startup     a process that makes sheets begins to start
-    on_config      the site folder is checked, mkdocs writes into the staging folder beside it
+    on_config      the site folder is checked, mkdocs writes into the staging folder beside it; the shop's own
+                   pages join the menu
     on_files       the jobs are looked through, those that changed are ordered; the frame joins the pages
     on_env         the theme's templates stay compiled
     on_page_context  the generated lists about the program get what they list
@@ -14,14 +15,13 @@ sheet's body in it, written when mkdocs has written everything else:
 
 from __future__ import annotations
 
-import itertools
 import logging
-import re
 import shutil
 import tempfile
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from contextlib import ExitStack, closing, contextmanager
+from itertools import chain
 from pathlib import Path
 from typing import Any, ClassVar, Final, Literal
 
@@ -38,52 +38,45 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils import CountHandler
 from mkdocs.utils.templates import TemplateContext
 
-import generator
 from generator.archive.calendar_pages import calendar_front
-from generator.archive.figures import figures_table, sources_table
+from generator.archive.figures import sources_table
 from generator.archive.lists import lists_front
 from generator.archive.times import times_page
 from generator.collecting import collecting_all_again, without_collecting
 from generator.errors import SheetError
-from generator.render.environment import compiled
+from generator.framework.own_pages import add_files, add_to_menu
+from generator.framework.reloading import letting_reload
+from generator.render.environment import compiled, templates_folder
+from generator.render.loaded import (
+    ARCHIVE_SCRIPTS,
+    ARCHIVE_STYLE,
+    SET_SCRIPTS,
+    SET_STYLE,
+    SHEET_SCRIPTS,
+    STYLES,
+    loaded_files,
+)
 from generator.render.policy import with_policy
 from generator.site import frame as frames
 from generator.site.archive_pages import archive_contents
 from generator.site.contents import write_contents
-from generator.site.entry import SHEETS, Archive
+from generator.site.entry import Archive
+from generator.site.explained import explained_contents, how_to_pages
+from generator.site.folders import jobs_folders, shown
 from generator.site.frame import Frame
 from generator.site.hands import Hands
-from generator.site.job_files import JobsFolder
 from generator.site.kept import Cache
 from generator.site.links import broken_links
 from generator.site.pages import Build
-from generator.site.program_lists import program_list
-from generator.site.progress import progress
-from generator.site.reloading import letting_reload
+from generator.site.program_lists import ProgramLists
+from generator.site.progress import progress, summary
 from generator.site.swap import MARKER, SiteFolder, SiteRefused, files_below
 from generator.site.watching import Watch
 from generator.site.word_index import Damaged, WordIndex
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
-TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates"
-STYLES: Final = (  # a later one wins: paper over screen
-    "site.css", "drawing.css", "sheet.css", "at_machine.css", "take_up.css", "lessons.css",
-    "log_rows.css", "lists.css", "alike.css", "archive_pages.css", "print.css",
-)
-SHEET_SCRIPTS: Final = (  # in the order in which they need each other
-    "left_to_cut.js", "log_text.js", "sheet_data.js", "cards.js", "kept.js", "fields.js", "log_piece.js",
-    "large_view.js", "measured.js", "working.js", "unpack.js", "sheet.js", "give_sheet.js", "alike.js",
-)
-ARCHIVE_SCRIPTS: Final = (
-    "find_data.js", "find_words.js", "find_choice.js", "find_facets.js", "facet_groups.js", "ticks.js",
-    "archive.js",
-)
-ARCHIVE_STYLE: Final = "css/archive.css"  # of the archive page alone
-SET_SCRIPTS: Final = ("find_data.js", "join_sheets.js", "sheet.js", "gather_sheets.js")
-SCRIPTS: Final = tuple(dict.fromkeys((*ARCHIVE_SCRIPTS, *SHEET_SCRIPTS, *SET_SCRIPTS)))
 SET: Final = "print-set"
-SET_STYLE: Final = "set/set.css"  # of the page of a set alone: it changes the page numbers
 SET_PAGE: Final = "---\ntitle: Print a set of sheets\ntemplate: set.html\nhide: [navigation, toc]\n---\n"
 FRAME: Final = "sheets/_frame/frame"  # as deep as every sheet, so that relative links agree
 LIST_FRAME: Final = "lists/_frame/frame"  # and as every list
@@ -115,6 +108,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
     cache: Cache
     words: WordIndex
     folder: SiteFolder
+    lists: ProgramLists
     jobs: tuple[Path, ...]
 
     def __init__(self) -> None:
@@ -163,6 +157,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         if not config.site_url:
             config.theme.static_templates.discard("sitemap.xml")  # it needs addresses, and a date
         config.extra_css[:0] = [f"css/{name}" for name in STYLES]
+        add_to_menu(config, self.jobs)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
@@ -170,15 +165,18 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.open = ExitStack()
         with _faults_said():
             self.cache = self.open.enter_context(Cache(self._cache_folder(config)))
+            self.lists = ProgramLists(self.cache)
             self.words = self.open.enter_context(closing(WordIndex(self.cache, self.hands)))
             self.build = Build(
                 jobs_folders(self.jobs), self.cache, self.words, self.hands, config.site_url or "",
                 self.open.enter_context(progress()),
             )
             self.build.begin()
-        for name, path in _assets():
+        for name, path in loaded_files():
             if files.get_file_from_path(name) is None:
                 files.append(File.generated(config, name, abs_src_path=str(path)))
+        for clash in add_files(files, config, self.jobs):
+            log.warning(clash)
         for file in [file for file in files if file.src_uri.startswith(UNUSED)]:
             files.remove(file)
         generated = {FRAME: FRAME_PAGE.format("sheet"), LIST_FRAME: FRAME_PAGE.format("list"), SET: SET_PAGE}
@@ -203,7 +201,8 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "set_scripts": [f"js/{name}" for name in SET_SCRIPTS],
             "set_style": SET_STYLE,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
-            "program_list": lambda name: program_list(name, self.cache),
+            "program_list": self.lists,
+            "how_to_pages": how_to_pages(),
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context
@@ -270,7 +269,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.served.callback(watch.stop)
         watch.start()
         server.watch(str(told))
-        server.watch(str(TEMPLATES))
+        server.watch(str(templates_folder()))
         return server
 
     def _cache_folder(self, config: MkDocsConfig) -> Path:
@@ -316,14 +315,14 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         self.cache.tidy((page.path for page in self.archive.pages), files.values())
         self._fill(staging / "calendar.html", "calendar", calendar_front(self.archive.jobs))
         self._fill(staging / "times.html", "times", times_page(self.archive.jobs))
-        self._fill(staging / "figures.html", "figures", figures_table(self.archive.figure_names()))
         self._fill(staging / "lists.html", "lists", lists_front(self.archive.jobs))
         self._fill(staging / "sources.html", "sources", sources_table(self.archive.sources()))
         return set(files)
 
     def _contents(self, frame: Frame, staging: Path) -> dict[str, str]:
         contents = archive_contents(self.archive.jobs, self.archive.pages, self.words)
-        return write_contents(contents, self.cache, frame, staging)
+        pages = chain(contents, explained_contents(self.lists))
+        return write_contents(pages, self.cache, frame, staging)
 
     def _fill(self, page: Path, name: str, text: str) -> None:
         """Put the text in its place on a page of mkdocs."""
@@ -339,51 +338,6 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
 def _own_address(config: MkDocsConfig) -> str | None:
     """Where the settings say that the site stands on the web; while it is served mkdocs says its own."""
     return next((one["site_url"] for one in reversed(config.user_configs) if one.get("site_url")), None)
-
-
-def shown(path: Path) -> Path:
-    """A path as messages show it: from the current folder where it lies below it."""
-    path = Path(path).resolve()
-    return path.relative_to(Path.cwd()) if path.is_relative_to(Path.cwd()) else path
-
-
-def jobs_folders(paths: Sequence[Path]) -> list[JobsFolder]:
-    """Each with its shop; one without the files of a shop takes those of the first."""
-    found: list[JobsFolder] = []
-    for path in paths:
-        own = path / "_shop"
-        shop = own if own.is_dir() or not found else found[0].shop
-        found.append(JobsFolder(path, shop, SHEETS if not found else _top(path, found)))
-    return found
-
-
-def _top(path: Path, others: Sequence[JobsFolder]) -> str:
-    """The top folder of the pages of a second jobs folder, after its name."""
-    plain = re.sub(r"[^a-z0-9]+", "-", path.resolve().name.lower()).strip("-") or "jobs"
-    taken = {one.top for one in others}
-    first = f"{SHEETS}-{plain}"
-    further = (f"{first}-{number}" for number in itertools.count(2))
-    return next(name for name in itertools.chain([first], further) if name not in taken)
-
-
-def summary(archive: Archive, seconds: float) -> str:
-    """How many jobs there are, how many were made, how many need somebody's attention, and the time.
-
-    Examples
-    --------
-    >>> summary(Archive(()), 0.42)
-    '0 jobs in 0.4 s'
-    """
-    count = len(archive.entries)
-    made = count - archive.reused
-    said = [f"{count:,} job{'' if count == 1 else 's'}"]
-    if count:
-        said += [f"{made:,} made, {archive.reused:,} as before"]
-    if archive.not_ready:
-        said.append(f"{archive.not_ready:,} not ready to run")
-    if archive.bad:
-        said.append(f"{archive.bad:,} without a sheet because of errors")
-    return f"{', '.join(said)} in {seconds:.1f} s"
 
 
 def _guarded(page: str, *, frames: bool = False) -> str:
@@ -408,13 +362,6 @@ def _said(error: Exception) -> str:
     if isinstance(error, OSError):
         return f"{error.filename or 'input or output'}: {error.strerror or error}"
     return str(error)
-
-
-def _assets() -> list[tuple[str, Path]]:
-    """Our style sheets and scripts: name in the site, and file."""
-    names = [f"css/{name}" for name in STYLES] + [f"js/{name}" for name in SCRIPTS]
-    names += [ARCHIVE_STYLE, SET_STYLE]
-    return [(name, TEMPLATES / name) for name in names]
 
 
 def _warnings() -> bool:
