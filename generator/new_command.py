@@ -17,7 +17,7 @@ from typing import Final
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError
 from generator.errors import JobProblems
-from generator.intake.drafts import Draft, Keeper, drafts
+from generator.intake.drafts import Draft, Keeper, draft_files, read_draft
 from generator.intake.question import Answers
 from generator.new_course import LEFT, LIKE, Course, left
 from generator.new_options import OPTIONS
@@ -93,24 +93,22 @@ def given(asked: Namespace) -> Answers:
 
 def _draft(asked: Namespace, jobs: Path) -> Draft | None:
     """The draft to go on with, by its name or because somebody says so."""
-    there = drafts(jobs) if not asked.fresh else []
+    there = draft_files(jobs) if not asked.fresh else []
     if asked.resume:
-        found = next((one for one in there if one.path.stem == asked.resume), None)
+        found = next((one for one in there if one.stem == asked.resume), None)
         if found is None:
-            names = ", ".join(one.path.stem for one in there)
-            others = f"; there are {names}" if names else ""
+            others = f"; there are {', '.join(one.stem for one in there)}" if there else ""
             raise UsageError(f"--resume {asked.resume}: there is no such draft{others}")
-        return found
+        return read_draft(found)
     if not there or asked.no_questions or not sys.stdin.isatty():
         for one in there:
-            name = one.path.stem
-            print(f"There is a draft, {name}: go on with it by --resume {name}", file=sys.stderr)
+            print(f"There is a draft, {one.stem}: go on with it by --resume {one.stem}", file=sys.stderr)
         return None
     with contextlib.suppress(EOFError):
         for one in there:
-            said = input(f'"{one.title}" was left halfway. Go on with it (yes or no) [yes]: ')
+            said = input(f"{one.stem} was left halfway. Go on with it (yes or no) [yes]: ")
             if said.strip().lower() in ("", "y", "yes"):
-                return one
+                return read_draft(one)
     return None
 
 

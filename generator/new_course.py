@@ -14,6 +14,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any, Final
 
+from generator.asking import ask
 from generator.commands import CLEAN, ERRORS, UsageError, job_file
 from generator.errors import JobProblems
 from generator.intake.checked import Whole, sentence
@@ -118,7 +119,7 @@ class Course:
         with contextlib.suppress(ImportError):
             import readline  # noqa: F401  # arrows and earlier answers, where the system has it
         return converse(
-            self.dialog, _ask, lambda line: print(line, flush=True),
+            self.dialog, ask, lambda line: print(line, flush=True),
             lambda: keeper.keep(self.dialog.answers),
             lambda section: self._follows.lines(section, self.dialog.answers, self.tree(self.dialog.answers)),
         )
@@ -211,13 +212,6 @@ class Course:
 def _of_new_part(question: Question) -> bool:
     """Whether a question is asked of a copied job, too: it is about this very part."""
     return question.section in (CAME_IN, MEASURED, CARRIES) and question.key not in OF_COPY
-
-
-def _ask(prompt: str) -> str:
-    said = input(prompt)
-    if not sys.stdin.isatty():
-        print(said if said.isprintable() else "?")  # as a terminal would show it
-    return said
 
 
 def _newest(jobs: Path) -> list[str]:

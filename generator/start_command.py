@@ -8,7 +8,6 @@ from __future__ import annotations
 import datetime
 import os
 import shutil
-import sys
 import tempfile
 from argparse import Namespace
 from collections.abc import Mapping
@@ -16,6 +15,7 @@ from pathlib import Path
 from typing import Final
 
 import generator
+from generator.asking import ask
 from generator.commands import CLEAN, UsageError, all_schemas
 from generator.errors import JobProblems
 from generator.in_one_step import folder_to_disk, write_new
@@ -47,7 +47,7 @@ def start(asked: Namespace) -> int:
         raise UsageError("\n".join(f"{one.option}: {said}" for one, said in wrong))
     if not asked.later:
         print(HOW)
-        converse(dialog, _ask, lambda line: print(line, flush=True), lambda: None)
+        converse(dialog, ask, lambda line: print(line, flush=True), lambda: None)
     dialog.take_defaults()
     _place(folder, dialog.answers)
     print(f"\nWritten: {folder}. Begin with {folder / READ_ME}.")
@@ -104,10 +104,3 @@ def _place(folder: Path, answers: Mapping[str, str]) -> None:
         folder_to_disk(folder)
     finally:
         shutil.rmtree(staging, ignore_errors=True)
-
-
-def _ask(prompt: str) -> str:
-    said = input(prompt)
-    if not sys.stdin.isatty():
-        print(said if said.isprintable() else "?")  # as a terminal would show it
-    return said

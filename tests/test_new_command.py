@@ -17,7 +17,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from generator.intake.drafts import Keeper, drafts
+from generator.intake.drafts import Draft, Keeper, draft_files, read_draft
 from generator.intake.job_file import job_text, job_tree
 from generator.intake.job_questions import Known, job_questions
 from generator.intake.question import Question
@@ -123,6 +123,10 @@ def answer(monkeypatch: pytest.MonkeyPatch) -> Callable[..., list[str]]:
         return asked
 
     return typed
+
+
+def drafts(jobs: Path) -> list[Draft]:
+    return [read_draft(path) for path in draft_files(jobs)]
 
 
 def the_job(folder: Path, number: str = "SW-114") -> Path:
@@ -379,7 +383,8 @@ def test_a_draft_that_was_spoilt_is_said_and_stays(run: Run, shop: Path) -> None
     assert status == 1
     assert "jobs/_drafts/x.yml:" in err
     assert (folder / "x.yml").exists()
-    assert run("--fresh", "--no-questions", "--title", "Pin")[0] == 1  # it is in nobody's way
+    assert run("--no-questions", "--title", "Pin", "--customer", "WM-1")[0] == 1  # it is in nobody's way
+    assert (folder / "pin.yml").exists()
 
 
 # -- questions and options ---------------------------------------------------------------------------------

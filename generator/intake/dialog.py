@@ -154,9 +154,6 @@ def converse(
         except EOFError:
             say("")
             return "stopped"
-        except UnicodeDecodeError:
-            say("    That cannot be read as text: type it again.")
-            continue
         hinted.add(question.hint)
         word = said.strip().lower()
         if word == STOP:

@@ -1,7 +1,7 @@
 """What was answered of a job that is not written yet, kept in `jobs/_drafts`, where no reader of jobs looks.
 
     Draft        one draft: its file and what was answered
-    drafts       those that are there
+    draft_files  the files of those that are there; read_draft, one of them
     Keeper       keeps a draft as the answers come, and takes it away when the job stands
 
 A draft is whole or not there: it comes to the disk in one step, whatever interrupts it.
@@ -36,30 +36,31 @@ class Draft:
     path: Path
     answers: dict[str, str]
 
-    @property
-    def title(self) -> str:
-        """What the job is, or the name of the file."""
-        return self.answers.get("title") or self.path.stem
+
+def draft_files(jobs: Path) -> list[Path]:
+    """The drafts of a jobs folder, the last one first."""
+    return sorted((jobs / FOLDER).glob("*.yml"), key=_written_last)
 
 
-def drafts(jobs: Path) -> list[Draft]:
-    """The drafts of a jobs folder, the last one first.
+def read_draft(path: Path) -> Draft:
+    """One draft.
 
     Raises
     ------
     JobProblems
-        When one cannot be read; it stays where it is.
+        When it cannot be read; it stays where it is.
     """
-    found = sorted((jobs / FOLDER).glob("*.yml"), key=lambda path: -path.stat().st_mtime)
-    return [Draft(path, _answers(path)) for path in found]
-
-
-def _answers(path: Path) -> dict[str, str]:
     tree = read_block(path)
     wrong = [key for key, value in tree.items() if not isinstance(value, Scalar)]
     if wrong:
         raise JobProblems([Problem(tree.keys_where[wrong[0]], wrong[0], "is no answer: remove the draft")])
-    return {key: str(value) for key, value in tree.items()}
+    return Draft(path, {key: str(value) for key, value in tree.items()})
+
+
+def _written_last(path: Path) -> float:
+    with contextlib.suppress(OSError):  # somebody has just gone on with it
+        return -path.stat().st_mtime
+    return 0.0
 
 
 class Keeper:
