@@ -196,9 +196,8 @@ def test_the_schemas_in_the_demo_archive_are_those_of_the_program() -> None:
 
 
 def test_every_file_of_the_demo_archive_names_its_schema() -> None:
-    kinds = {"job": "job", "log": "log", "house": "house", "materials": "materials", "tools": "tools"}
     for path in (ROOT / "jobs").rglob("*.yml"):
-        kind = "lathe" if path.parent.name == "lathes" else kinds[path.stem]
+        kind = "lathe" if path.parent.name == "lathes" else path.stem
         first = path.read_text("utf-8").splitlines()[0]
         assert f"{first}\n" == editor_line(kind)
         assert (path.parent / first.partition("=")[2]).resolve() == SHOP / "schemas" / f"{kind}.schema.json"
