@@ -232,7 +232,7 @@ def _parser() -> argparse.ArgumentParser:
         "start",
         _start,
         "Make an archive in a folder: your lathe asked for in plain questions, an example, a guide.",
-        'start shop --units inch --swing 13 --between-centers 40, or: start shop --later',
+        "start shop --units inch --swing 13 --between-centers 40",
     )
     start_options(started)
 

@@ -6,15 +6,29 @@ import argparse
 import difflib
 import re
 import sys
+import textwrap
 from collections.abc import Callable
-from typing import Final, NoReturn
+from typing import Any, Final, NoReturn
 
 USAGE: Final = 2
 SEE: Final = "see --help for an example"
 
 
+class _Words(argparse.HelpFormatter):
+    """Lines that do not break an option at its hyphen, so that an example can be copied."""
+
+    def _fill_text(self, text: str, width: int, indent: str) -> str:
+        words = " ".join(text.split())
+        return textwrap.fill(
+            words, width, initial_indent=indent, subsequent_indent=indent, break_on_hyphens=False
+        )
+
+
 class Parser(argparse.ArgumentParser):
     """A parser of the standard library; its commands are of this kind, too."""
+
+    def __init__(self, *given: Any, **named: Any) -> None:
+        super().__init__(*given, **{"formatter_class": _Words, **named})
 
     def error(self, message: str) -> NoReturn:
         """Print how the command is used and what is wrong, and leave with status 2."""

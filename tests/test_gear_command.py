@@ -82,7 +82,7 @@ def test_worms_have_pi_in_their_lead(text, mm):
     ("text", "said"),
     [("8", "8 tpi, 1.5 mm"), ("abc", "is not a lead"), ("", "is not a lead"), ("1,5 mm", "decimal comma"),
      ("-2 mm", "has a sign"), ("module x", "not a number"), ("2 kg", "is a mass"), ("mm", "is not a lead"),
-     ("1e3 mm", "exponent"), ("nan mm", "is not a lead")],
+     ("1e3 mm", "power of ten"), ("nan mm", "is not a lead")],
 )
 def test_what_is_no_lead_says_what_would_be(text, said):
     with pytest.raises(BadQuantity, match=said):

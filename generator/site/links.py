@@ -8,6 +8,8 @@ from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
+from generator.render.packed import unpacked
+
 LINKING = {"href", "src", "poster", "data"}
 
 
@@ -49,7 +51,7 @@ def broken_links(site: Path) -> list[BrokenLink]:
 
 def _read(path: Path) -> _Page:
     page = _Page()
-    page.feed(path.read_text(encoding="utf-8"))
+    page.feed(unpacked(path.read_text(encoding="utf-8")))
     page.close()
     return page
 

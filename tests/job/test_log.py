@@ -398,7 +398,7 @@ import sys, time
 from pathlib import Path
 from generator import in_one_step
 from generator.job import log_file
-from generator.job.fields import NOWHERE, Block, Scalar
+from generator.job.written import NOWHERE, Block, Scalar
 
 def hang(*_):
     print("ready", flush=True)

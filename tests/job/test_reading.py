@@ -11,7 +11,7 @@ import pytest
 import yaml
 
 from generator.errors import JobProblems, Location
-from generator.job import reading
+from generator.job import source
 from generator.job.reading import ReadJob, find_jobs, read_job, read_shop
 
 Reader = Callable[..., ReadJob]
@@ -231,7 +231,7 @@ def test_bombs_are_refused(tmp_path: Path, bomb: str) -> None:
 
 def test_both_loaders_of_the_yaml_library_come_to_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
     """The one in C may be missing from an installation; places and words stay the same."""
-    monkeypatch.setattr(reading, "_LOADER", yaml.SafeLoader)
+    monkeypatch.setattr(source, "_LOADER", yaml.SafeLoader)
     for path in sorted((Path(__file__).parent / "bad").glob("[!lmth]*.yml")):
         with pytest.raises(JobProblems) as caught:
             read_job(path)

@@ -82,11 +82,11 @@ def test_parts_are_packed_only_as_far_as_they_have_to_be() -> None:
 
 
 def test_the_page_with_the_frame_of_the_theme_stays_under_the_limit(demo_site: Path) -> None:
-    """Nothing of a demo job needs to be packed."""
+    """Next to nothing of a demo job needs to be packed: one screw of 62 inches, held in four places."""
     pages = [page.read_text(encoding="utf-8") for page in demo_site.glob("sheets/*/*.html")]
     sheets = [page.partition("<article")[2].rpartition("</article>")[0] for page in pages]
     assert len(pages) >= 15
-    assert not any(map(PACKED.search, pages))
+    assert sum(map(bool, map(PACKED.search, pages))) <= 1
     heaviest = max(len(page.encode()) for page in pages)
     assert heaviest < LIMIT
     assert HEAVIEST + heaviest - max(len(sheet.encode()) for sheet in sheets) < LIMIT

@@ -268,7 +268,7 @@ def test_a_step_that_both_lathes_have_is_kept(read_of: Callable[..., ReadJob], s
 def test_a_step_of_neither_lathe_is_said_to_be_none_of_theirs(shop: Shop) -> None:
     read = read_job(next(path for path in DEMO if "SW-109" in str(path)))
     there = beside(comparison(read, shop), LONG)
-    assert "85 rpm in the job file (line 26) is none of L2 Thirteen-inch lathe" in there.there.let_go[0].text
+    assert "85 rpm in the job file (line 27) is none of L2 Thirteen-inch lathe" in there.there.let_go[0].text
 
 
 def test_a_place_of_the_steady_rest_that_does_not_do_is_placed_anew(

@@ -99,7 +99,7 @@ def test_a_picture_that_cannot_be_shown_is_a_note_and_the_sheet_is_made(
     archive, text, shown = built()
     assert not archive.problems
     assert said in text
-    assert f"job.yml:{line}</small>" in text
+    assert f"job.yml:{line} " in text
     assert "<img" not in text
     assert not shown.exists()
 

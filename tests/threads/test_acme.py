@@ -75,7 +75,7 @@ def test_read_as_written_at_the_bench_and_written_back(text, says):
         ("1-5 ACME blue", "is not understood"),
         ("1-5 STUB ACME M1 M2", "one form"),
         ("acme", "write it like"),
-        ("1-0 ACME", "above zero"),
+        ("1-0 ACME", "threads per inch are zero"),
         ("1-0.2P-0.5L ACME", "whole number of pitches"),
         ("1-5 ACME LH RH", "one hand"),
     ],

@@ -73,7 +73,7 @@ REFUSED = {
     "4 BA close nut": "nuts have no class",
     "20 BA close": "no class",
     "Pg 13": "one of 7, 9, 11, 13.5",
-    "0.6 BSC": "no size of the cycle series",
+    "0.6 BSC": "not a size of the cycle series",
     "3/8-26 BSC 2A": "not understood",
 }
 

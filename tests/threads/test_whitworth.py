@@ -60,7 +60,7 @@ def test_written_as_the_standard_does():
 REFUSED = {
     "1/2-13 BSW": "12 threads per inch",
     "3/8-20 BSW": "20 is BSF",
-    "0.6 BSW": "no size of the BSW series",
+    "0.6 BSW": "not a size of the BSW series",
     "1/4 BSW BSF": "two series",
     "1/2 BSW close free": "two classes",
     "1/4 ME": "1/4-32 ME and 1/4-40 ME",
@@ -68,7 +68,7 @@ REFUSED = {
     "1/2 BSW free nut": "external thread by its class",
     "1/2 BSW 7g": "not understood|no size",
     "BSW": "no size",
-    "1/2-0 Whit": "above zero",
+    "1/2-0 Whit": "threads per inch are zero",
 }
 
 
