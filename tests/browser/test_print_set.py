@@ -15,6 +15,7 @@ from playwright.sync_api import Browser, Page, expect
 
 from generator.__main__ import main
 from tests.barriers import ALL_BUT_CONTRAST, ONLY_CONTRAST, barriers, shorten
+from tests.browser.rows import show_all
 from tests.printed import Side, printed
 
 Opener = Callable[..., Any]
@@ -141,9 +142,7 @@ def test_ticks_stay_through_search_filter_and_reload_and_come_off(open_page: Ope
 def test_all_shown_are_those_in_the_table(open_page: Opener, demo: Path) -> None:
     page = open_page("index.html").page
     count = len(list((demo / "jobs").glob("*/*/job.yml")))
-    expect(page.locator("#jobs-table tbody tr")).not_to_have_count(0)
-    while (more := page.get_by_role("button", name="Show more jobs")).is_visible():
-        more.click()
+    show_all(page)
     expect(page.locator("#jobs-table tbody tr")).to_have_count(count)
     page.get_by_role("button", name="Tick all shown").click()
     expect(ticked(page)).to_have_text(f"{count} ticked")
