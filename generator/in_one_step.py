@@ -3,6 +3,7 @@
     replace_file      new bytes in the place of a file
     write_new         a new file
     folder_to_disk    the names in a folder
+    left_behind       what interrupted runs have left there
 """
 
 from __future__ import annotations
@@ -11,8 +12,12 @@ import contextlib
 import os
 import stat
 import tempfile
+import time
+from collections.abc import Iterator
 from pathlib import Path
-from typing import BinaryIO
+from typing import BinaryIO, Final
+
+_OLD: Final = 3600.0  # s: what is older was left by one that was interrupted
 
 
 def replace_file(path: Path, data: bytes, *, like: Path, prefix: str, suffix: str) -> None:
@@ -62,6 +67,14 @@ def folder_to_disk(folder: Path) -> None:
                 os.fsync(opened)
             finally:
                 os.close(opened)
+
+
+def left_behind(folder: Path, pattern: str) -> Iterator[Path]:
+    """What an interrupted run has left in a folder; what is younger than an hour may still be in work."""
+    for left in folder.glob(pattern):
+        with contextlib.suppress(OSError):  # another run has just removed it
+            if time.time() - left.stat().st_mtime > _OLD:
+                yield left
 
 
 def _write(file: BinaryIO, data: bytes) -> None:

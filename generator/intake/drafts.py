@@ -11,21 +11,19 @@ from __future__ import annotations
 
 import contextlib
 import re
-import time
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
 from generator.errors import JobProblems, Problem
-from generator.in_one_step import folder_to_disk, replace_file
+from generator.in_one_step import folder_to_disk, left_behind, replace_file
 from generator.job.reading import read_block
 from generator.job.writing import file_text, remark
 from generator.job.written import Block, Scalar
 
 FOLDER: Final = "_drafts"
 _BEGINS, _ENDS = ".draft-", ".new"
-_OLD: Final = 3600.0  # s: what is older was left by one that was interrupted
 _SAYS: Final = "Answers of a job that is not written yet. Go on with: python -m generator new"
 
 
@@ -82,7 +80,9 @@ class Keeper:
             return
         self._folder.mkdir(exist_ok=True)
         if self.path is None:
-            self._sweep()
+            for left in left_behind(self._folder, f"{_BEGINS}*{_ENDS}"):
+                with contextlib.suppress(OSError):
+                    left.unlink()
             self.path = self._free(answers.get("title", ""))
         tree = Block(Scalar("").where)
         tree.update({key: Scalar(said, quoted=True) for key, said in answers.items()})
@@ -104,9 +104,3 @@ class Keeper:
             number += 1
             path = self._folder / f"{name}-{number}.yml"
         return path
-
-    def _sweep(self) -> None:
-        for left in self._folder.glob(f"{_BEGINS}*{_ENDS}"):
-            with contextlib.suppress(OSError):
-                if time.time() - left.stat().st_mtime > _OLD:
-                    left.unlink()

@@ -13,16 +13,14 @@ from __future__ import annotations
 import os
 import shutil
 import tempfile
-import time
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Final
 
 from generator.errors import SheetError
-from generator.in_one_step import folder_to_disk, write_new
+from generator.in_one_step import folder_to_disk, left_behind, write_new
 
 _BEGINS: Final = ".taking-in-"
-_OLD: Final = 3600.0  # s: what is older was left by one that was interrupted
 
 
 class AlreadyThere(SheetError):
@@ -41,7 +39,8 @@ def place_folder(target: Path, files: Mapping[str, bytes]) -> None:
     """
     year = target.parent
     year.mkdir(parents=True, exist_ok=True)
-    _sweep(year)
+    for left in left_behind(year, f"{_BEGINS}*"):
+        shutil.rmtree(left, ignore_errors=True)
     staging = Path(tempfile.mkdtemp(prefix=_BEGINS, dir=year))
     try:
         for name, data in files.items():
@@ -72,9 +71,3 @@ def lay_out(files: Mapping[str, bytes], jobs: Path, year: str, name: str) -> Pat
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_bytes(data)
     return jobs / year / name / "job.yml"
-
-
-def _sweep(year: Path) -> None:
-    for left in year.glob(f"{_BEGINS}*"):
-        if left.is_dir() and time.time() - left.stat().st_mtime > _OLD:
-            shutil.rmtree(left, ignore_errors=True)
