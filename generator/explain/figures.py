@@ -6,7 +6,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Final
 
 from generator.explain.docstrings import Calculation, calculation
@@ -43,7 +45,8 @@ class FigureEntry:
     calculation: Calculation | None
 
 
-def figure_entries() -> dict[str, FigureEntry]:
+@cache
+def figure_entries() -> Mapping[str, FigureEntry]:
     """Every figure, in the order of its name."""
     known = laid()
     return {name: _entry(name, text, known.get(name)) for name, text in sorted(figure_texts().items())}

@@ -202,7 +202,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             "set_style": SET_STYLE,
             "sheet_scripts": [f"js/{name}" for name in SHEET_SCRIPTS],
             "program_list": self.lists,
-            "how_to_pages": how_to_pages(),
+            "how_to_pages": how_to_pages,
         }
         context.update(added)  # type: ignore[typeddict-item]
         return context
