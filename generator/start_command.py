@@ -14,7 +14,6 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Final
 
-import generator
 from generator.asking import ask
 from generator.commands import CLEAN, UsageError, all_schemas
 from generator.errors import JobProblems
@@ -26,13 +25,13 @@ from generator.intake.lathe_file import lathe_tree
 from generator.intake.lathe_questions import lathe_questions
 from generator.job.lathe import Lathe
 from generator.job.reading import read_checked, read_shop
+from generator.render.environment import templates_folder
 from generator.start_options import OPTIONS
 
 HOW: Final = (
     "Walk to the lathe with this. Enter leaves a question for later, or takes what stands in [brackets];\n"
     "back goes to the question before, stop leaves the rest for later. Everything can be changed in the file."
 )
-TEMPLATES: Final = Path(generator.__file__).resolve().parent.parent / "site_templates" / "start"
 _BEGINS: Final = ".starting-"
 
 
@@ -77,7 +76,7 @@ def _refuse(folder: Path, add: bool) -> None:
 
 def _place(folder: Path, answers: Mapping[str, str]) -> None:
     """Write everything beside its place, read it as it will be read, and give it its name."""
-    templates = {path.name: path.read_text("utf-8") for path in TEMPLATES.iterdir()}
+    templates = {path.name: path.read_text("utf-8") for path in (templates_folder() / "start").iterdir()}
     files = archive_files(answers, datetime.date.today().isoformat(), templates, all_schemas())
     folder.mkdir(parents=True, exist_ok=True)
     for left in folder.glob(f"{_BEGINS}*"):

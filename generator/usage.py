@@ -10,7 +10,8 @@ import textwrap
 from collections.abc import Callable
 from typing import Any, Final, NoReturn
 
-USAGE: Final = 2
+from generator.commands import USAGE
+
 SEE: Final = "see --help for an example"
 
 

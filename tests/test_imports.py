@@ -53,7 +53,9 @@ MAY_IMPORT = {  # part: the parts below it
     "intake": {"in_one_step", "pack", "job", "threads", "units", *BOTTOM},
     "asking": set(),
     "start_options": set(),
-    "start_command": {"asking", "commands", "start_options", "in_one_step", "intake", "job", *BOTTOM},
+    "start_command": {
+        "asking", "commands", "start_options", "in_one_step", "intake", "render", "job", *BOTTOM,
+    },
     "new_options": set(),
     "new_follows": {
         "commands", "identify_command", "intake", "site", "render", "sheet", "threads", "job", *BOTTOM,
@@ -61,7 +63,7 @@ MAY_IMPORT = {  # part: the parts below it
     "new_course": {"asking", "commands", "new_follows", "new_options", "intake", "pack", "job", *BOTTOM},
     "new_command": {"commands", "new_course", "new_options", "intake", "job", *BOTTOM},
     "log_options": set(),
-    "usage": set(),
+    "usage": {"commands"},
     "log_command": {"commands", "terminal", "log_options", "site", "sheet", "job", *BOTTOM},
     "__main__": {
         "commands", "framework", "gear_command", "compare_command", "identify_command", "log_command",

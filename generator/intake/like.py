@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from generator.intake.job_file import REMARKS
-from generator.job.editor_line import editor_line
+from generator.job.editor_line import MARK, editor_line
 from generator.job.writing import remarked
 from generator.job.written import NOWHERE, Block, Scalar
 
@@ -133,7 +133,7 @@ def _own_lines(key: str, written: Block, lines: Sequence[str]) -> str:
     end = min((line for line in starts.values() if line > begin), default=len(lines))
     while end > begin + 1 and _apart(lines[end - 1]):
         end -= 1
-    while begin > 0 and lines[begin - 1].startswith("#") and "yaml-language-server" not in lines[begin - 1]:
+    while begin > 0 and lines[begin - 1].startswith("#") and not lines[begin - 1].startswith(MARK):
         begin -= 1
     gap = begin > 0 and not lines[begin - 1].strip()
     return "\n" * gap + "".join(f"{line}\n" for line in lines[begin:end])

@@ -16,7 +16,7 @@ from typing import Final, Literal
 
 FileKind = Literal["job", "log", "sender", "lathe", "materials", "tools", "house"]
 SCHEMAS: Final = PurePosixPath("_shop", "schemas")
-_MARK: Final = b"# yaml-language-server:"
+MARK: Final = "# yaml-language-server:"  # how the line begins
 _PLACES: Final[dict[FileKind, tuple[str, ...]]] = {  # of the file's folder, below the jobs folder
     "job": ("YEAR", "JOB"), "log": ("YEAR", "JOB"), "sender": ("YEAR", "JOB"),
     "lathe": ("_shop", "lathes"), "materials": ("_shop",), "tools": ("_shop",), "house": ("_shop",),
@@ -60,7 +60,7 @@ def without_line(data: bytes) -> bytes:
     (b'job: SW-1\\n', b'# a\\n')
     """
     first, _, rest = data.partition(b"\n")
-    return rest.lstrip(b"\r\n") if first.startswith(_MARK) else data
+    return rest.lstrip(b"\r\n") if first.startswith(MARK.encode()) else data
 
 
 def has_schemas(jobs: Path) -> bool:
