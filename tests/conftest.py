@@ -11,16 +11,8 @@ import pytest
 from playwright.sync_api import Browser, Error, sync_playwright
 
 from generator.__main__ import main
+from generator.setup import BROWSERS
 
-# the shell first: it opens no windows of its own, which take a third of a core in each process of tests
-CHROMIUMS = (
-    "chromium-headless-shell",
-    "chromium",
-    "chromium-browser",
-    "google-chrome",
-    "google-chrome-stable",
-    "chrome",
-)
 ROOT = Path(__file__).resolve().parent.parent
 
 
@@ -44,7 +36,7 @@ def demo_site(demo: Path) -> Path:
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     """A Chromium; without one the tests are skipped, but with CI=true they fail."""
-    found = next((path for name in CHROMIUMS if (path := shutil.which(name))), None)
+    found = next((path for name in BROWSERS if (path := shutil.which(name))), None)
     with sync_playwright() as playwright:
         try:
             chromium = playwright.chromium.launch(executable_path=found, args=["--no-sandbox"])

@@ -23,7 +23,9 @@ from typing import Final
 
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, sync_playwright
-from search_in_browser import CHROMIUMS, PATIENCE, Served, served
+from search_in_browser import PATIENCE, Served, served
+
+from generator.setup import BROWSERS
 
 DESK: Final = {"width": 1280, "height": 900}
 PHONE: Final = {"width": 375, "height": 812}
@@ -143,7 +145,7 @@ def main(arguments: Sequence[str]) -> int:
     if not sites or not all((site.folder / "index.html").is_file() for site in sites):
         print("usage: beside_model_sites.py NAME=FOLDER ...", file=sys.stderr)
         return 2
-    found = next((path for name in CHROMIUMS if (path := shutil.which(name))), None)
+    found = next((path for name in BROWSERS if (path := shutil.which(name))), None)
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=found, args=["--no-sandbox"])
         columns = [list(measured(site, browser)) for site in sites]

@@ -24,11 +24,12 @@ from typing import Any, BinaryIO
 
 from playwright.sync_api import Page, sync_playwright
 
+from generator.setup import BROWSERS
+
 QUERIES = (
     "2-8", "M30x3.5", "1/2", "galled", "Ø63", "0.7854", "thread", "2 1/4-8 UN-2A", "steady rest bronze",
     "spindle",
 )  # fmt: skip
-CHROMIUMS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
 DATA = "/find/"
 PATIENCE = 60_000  # ms
 QUIET = 400  # ms without a change: nothing more is coming
@@ -100,7 +101,7 @@ def served(folder: Path) -> Iterator[Served]:
 
 def measure(site: Path, queries: Sequence[str] = QUERIES) -> Measured:
     """Type every query into the archive page of a built site, the first on a page just opened."""
-    found = next((path for name in CHROMIUMS if (path := shutil.which(name))), None)
+    found = next((path for name in BROWSERS if (path := shutil.which(name))), None)
     with served(site) as server, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=found, args=["--no-sandbox"])
         page = browser.new_page(bypass_csp=True)  # to wait for an answer, a function is put into the page
