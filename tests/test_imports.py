@@ -82,7 +82,7 @@ ONLY_IN = {  # library: where alone it is imported
     "watchdog": {"site.watching"},
     "filelock": {"job.log_file", "site.kept"},
     "pint": {"units"},
-    "jinja2": {"render"},
+    "jinja2": {"render", "framework.theme_files"},
     "markdown": {"explain"},
     "markupsafe": {"explain", "render"},
     "mkdocs": {"framework"},

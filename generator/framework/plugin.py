@@ -46,6 +46,7 @@ from generator.collecting import collecting_all_again, without_collecting
 from generator.errors import SheetError
 from generator.framework.own_pages import add_files, add_to_menu
 from generator.framework.reloading import letting_reload
+from generator.framework.theme_files import list_without_hidden
 from generator.render.environment import compiled, templates_folder
 from generator.render.loaded import (
     ARCHIVE_SCRIPTS,
@@ -154,6 +155,7 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
             collecting_all_again()
             config.site_url = _own_address(config)  # that of the server would make every sheet anew
         config.use_directory_urls = False
+        list_without_hidden(config.theme)
         if not config.site_url:
             config.theme.static_templates.discard("sitemap.xml")  # it needs addresses, and a date
         config.extra_css[:0] = [f"css/{name}" for name in STYLES]

@@ -97,18 +97,24 @@ class Hands:
             return chain.from_iterable(work(making, (path,)) for making, path in orders)
         at_once = min(MOST_AT_ONCE, 1 + len(orders) // (4 * cores()))
         tasks = list(_tasks(orders, at_once))
-        results = executor.map(partial(_far, work), *zip(*tasks, strict=True)) if tasks else iter(())
+        try:
+            results = executor.map(partial(_far, work), *zip(*tasks, strict=True)) if tasks else iter(())
+        except BrokenProcessPool as error:  # before it was asked for anything
+            raise self._gone() from error
         return self._handed_back(chain.from_iterable(results))
 
     def _handed_back(self, results: Iterator[_T]) -> Iterator[_T]:
         try:
             yield from results
         except BrokenProcessPool as error:
-            self._one = self._many = None
-            raise WorkersGone(
-                "a process that makes sheets was ended from outside (out of memory?); "
-                "build again, most of what was made is kept"
-            ) from error
+            raise self._gone() from error
+
+    def _gone(self) -> WorkersGone:
+        self._one = self._many = None
+        return WorkersGone(
+            "a process that makes sheets was ended from outside (out of memory?); "
+            "build again, most of what was made is kept"
+        )
 
 
 def _pool(processes: int) -> ProcessPoolExecutor:

@@ -6,18 +6,23 @@ import errno
 import logging
 import os
 import shutil
+import signal
 import sqlite3
 import subprocess
 import sys
 from collections.abc import Callable
+from concurrent.futures.process import BrokenProcessPool
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 from mkdocs.exceptions import Abort
 
 from generator.framework.plugin import SetupSheetsPlugin
-from generator.site import job_files, kept, making, pages, swap
+from generator.job.learned import Lessons
+from generator.site import hands, job_files, kept, making, pages, swap
 from generator.site.kept import Cache
+from generator.site.orders import Making
 from generator.site.pages import Build
 from tests.site.built import site_of
 
@@ -201,3 +206,19 @@ def test_a_shop_changed_meanwhile_is_said(
         build_site()
     assert "was changed while the site was built; build it again" in caplog.text
     assert site_of(archive) == before
+
+
+def test_a_process_ended_before_it_was_asked_for_anything_gets_a_sentence(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setattr(hands, "MAKING", "not loaded")
+    with closing(hands.Hands()) as ours:
+        ours.warm()
+        pool = ours._one
+        assert pool is not None
+        os.kill(pool.submit(os.getpid).result(), signal.SIGKILL)
+        with pytest.raises(BrokenProcessPool):
+            pool.submit(os.getpid).result()
+        order = Making(tmp_path, "", "", "sheets", Lessons(())), "job.yml"
+        with pytest.raises(hands.WorkersGone, match=r"ended from outside.*build again"):
+            list(ours.made([order]))
