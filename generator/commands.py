@@ -16,7 +16,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, get_args
 
 from generator.errors import BadDesignation, JobProblems, Problem, SheetError
-from generator.terminal import say_finding, say_problem
+from generator.language.say import figure, say
+from generator.terminal import LEVELS, say_finding, say_problem
 
 if TYPE_CHECKING:
     from generator.job.learned import Lessons
@@ -53,7 +54,15 @@ def check(asked: Namespace) -> int:
             for finding in sheet.findings if sheet else ():
                 say_finding(_place(path, finding), finding.level, finding.text, finding.id, sys.stdout)
         not_ready = sum(sheet is not None and not sheet.ready for _, sheet, _ in results)
-        print(f"{len(results)} checked, {bad} with errors, {not_ready} not ready to run", file=sys.stderr)
+        print(
+            say(
+                "{results} checked, {bad} with errors, {not_ready} not ready to run",
+                results=len(results),
+                bad=bad,
+                not_ready=not_ready,
+            ),
+            file=sys.stderr,
+        )
     return ERRORS if bad else CLEAN
 
 
@@ -74,10 +83,10 @@ def figures(asked: Namespace) -> int:
     if asked.json:
         print(json.dumps(record, indent=2, allow_nan=False))
     else:
-        for name, figure in record["figures"].items():
-            print(f"{name}: {figure['text']}{' (assumed)' if figure['assumed'] else ''}")
+        for name, one in record["figures"].items():
+            print(f"{name}: {one['text']}{say(' (assumed)') if one['assumed'] else ''}")
         for finding in record["findings"]:
-            print(f"{finding['where']}: {finding['level']}: {finding['text']}")
+            print(f"{finding['where']}: {LEVELS[finding['level']]}: {finding['text']}")
     return CLEAN
 
 
@@ -112,9 +121,11 @@ def schema(asked: Namespace) -> int:
         path.write_text(json.dumps(one, indent=1) + "\n", encoding="utf-8")
         print(path)
     said = [
-        "An editor that reads YAML schemas finds them in jobs/_shop/schemas by the first line of a file:",
+        say(
+            "An editor that reads YAML schemas finds them in jobs/_shop/schemas by the first line of a file:"
+        ),
         *(f"    {kind:<10} {editor_line(kind).rstrip()}" for kind in get_args(FileKind)),
-        "No file of yours was changed: put the line in yourself; new files get it where that folder is.",
+        say("No file of yours was changed: put the line in yourself; new files get it where that folder is."),
     ]
     print("\n".join(said), file=sys.stderr)
     return CLEAN
@@ -179,7 +190,9 @@ def all_jobs(jobs: Path) -> list[Path]:
     from generator.job.reading import find_jobs
 
     if not jobs.is_dir():
-        raise UsageError(f"{jobs}: there is no such jobs folder; name a job file, or give --jobs")
+        raise UsageError(
+            say("{jobs}: there is no such jobs folder; name a job file, or give --jobs", jobs=jobs)
+        )
     return find_jobs(jobs)
 
 
@@ -207,12 +220,20 @@ def job_file(asked: str, jobs: Path) -> Path:
         return found[0]
     if found:
         raise UsageError(
-            f"{asked}: several jobs have this number: {', '.join(map(str, found))}; name one of them"
+            say(
+                "{asked}: several jobs have this number: {jobs}; name one of them",
+                asked=asked,
+                jobs=", ".join(map(str, found)),
+            )
         )
     near = near_jobs(asked, [file.parent.name for file in find_jobs(jobs)])
     raise UsageError(
-        f"{asked}: there is no such job; {f'near it are {near}; ' if near else ''}"
-        f"give a job file, its folder, or a job number of {jobs}"
+        say(
+            "{asked}: there is no such job; {near}give a job file, its folder, or a job number of {jobs}",
+            asked=asked,
+            near=say("near it are {near}; ", near=near) if near else "",
+            jobs=jobs,
+        )
     )
 
 
@@ -233,7 +254,7 @@ def chosen_jobs(asked: Sequence[str], jobs: Path) -> list[Path]:
         except UsageError as error:
             wrong.append(str(error))
     if wrong:
-        raise UsageError("\n".join([*wrong, "Nothing was written."]))
+        raise UsageError("\n".join([*wrong, say("Nothing was written.")]))
     return list(found.values())
 
 
@@ -300,17 +321,29 @@ def thread_line(record: dict[str, Any]) -> str:
     )
 
     def limits(name: str, label: str) -> str:
-        pair = sizes[name]
-        said = [f"{pair[end]:.{places}f}" for end in ("max", "min") if pair[end] is not None]
-        only = "at least " if pair["max"] is None else "at most " if pair["min"] is None else ""
-        return f"{label} {only}{' to '.join(said)} {unit}" if said else ""
+        high, low = (
+            "" if sizes[name][end] is None else figure(sizes[name][end], f".{places}f")
+            for end in ("max", "min")
+        )
+        if high and low:
+            return say("{label} {high} to {low} {unit}", label=label, high=high, low=low, unit=unit)
+        if low:
+            return say("{label} at least {low} {unit}", label=label, low=low, unit=unit)
+        return say("{label} at most {high} {unit}", label=label, high=high, unit=unit) if high else ""
 
     parts = [
-        f"{record['hand']} hand",
-        limits("major", "major"), limits("pitch_diameter", "pitch diameter"), limits("minor", "minor"),
-        limits("over_wires", f"over wires of {wires['size']:g} {unit}" if wires["size"] else "over wires"),
-        f"lead angle {record['lead_angle_deg']:.2f}°",
-        f"at {record['plane']}" if record["plane"] else "",
-        f"from memory, check your copy: {record['memory']}" if record["memory"] else "",
+        say("left hand") if record["hand"] == "left" else say("right hand"),
+        limits("major", say("major")),
+        limits("pitch_diameter", say("pitch diameter")),
+        limits("minor", say("minor")),
+        limits(
+            "over_wires",
+            say("over wires of {wires:g} {unit}", wires=wires["size"], unit=unit)
+            if wires["size"]
+            else say("over wires"),
+        ),
+        say("lead angle {angle:.2f}°", angle=record["lead_angle_deg"]),
+        say("at {plane}", plane=record["plane"]) if record["plane"] else "",
+        say("from memory, check your copy: {memory}", memory=record["memory"]) if record["memory"] else "",
     ]
     return f"{record['designation']}: " + ", ".join(part for part in parts if part)

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems
+from generator.language.say import say
 from generator.terminal import say_problem
 
 if TYPE_CHECKING:
@@ -50,9 +51,15 @@ def _lathes(asked: Any, shop: Shop, own: str) -> list[str]:
 
     for name in asked:
         if name == own:
-            raise UsageError(f"{name}: is the lathe that the job is planned for; name another one")
+            raise UsageError(
+                say("{name}: is the lathe that the job is planned for; name another one", name=name)
+            )
         if name not in shop.lathes:
             near = nearest(name, list(shop.lathes))
-            hint = f"did you mean {near}?" if near else f"the shop has {', '.join(shop.lathes)}"
-            raise UsageError(f"{name}: is not a lathe of this shop: {hint}")
+            hint = (
+                say("did you mean {near}?", near=near)
+                if near
+                else say("the shop has {lathes}", lathes=", ".join(shop.lathes))
+            )
+            raise UsageError(say("{name}: is not a lathe of this shop: {hint}", name=name, hint=hint))
     return list(dict.fromkeys(asked))

@@ -6,14 +6,20 @@
     ├── BadQuantity                 a number or its unit that cannot be read
     └── OutsideRange                a figure outside the range of its formula or table
 
+    why_not                         what the system says of a file that it does not open or write
+
 Only the command line and the mkdocs plugin turn these into text or exit codes.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import errno
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Final
+
+from generator.language.say import figure, later, say
 
 
 @dataclass(frozen=True, order=True)
@@ -50,6 +56,11 @@ class Problem:
         if not self.source_line:
             return str(self)
         return f"{self}\n    {self.source_line}\n    {' ' * (self.location.column - 1)}^"
+
+
+@dataclass(frozen=True)
+class Missing(Problem):
+    """What is wrong is that an entry is not there."""
 
 
 @dataclass(frozen=True)
@@ -93,12 +104,48 @@ class OutsideRange(SheetError, ValueError):
         self.quantity, self.value, self.low, self.high, self.source, self.unit = (
             quantity, value, low, high, source, unit,
         )
-        bounds = " and ".join(
-            text
-            for text in (
-                f"at least {low:g} {unit}".rstrip() if low is not None else "",
-                f"at most {high:g} {unit}".rstrip() if high is not None else "",
+        super().__init__(
+            say(
+                "{quantity} {value} is out of range: {bounds} ({source})",
+                quantity=quantity,
+                value=self._amount(value),
+                bounds=self._bounds(),
+                source=source,
             )
-            if text
         )
-        super().__init__(f"{quantity} {value:g} {unit}".rstrip() + f" is out of range: {bounds} ({source})")
+
+    def _amount(self, value: float) -> str:
+        return f"{figure(value, 'g')} {self.unit}".rstrip()
+
+    def _bounds(self) -> str:
+        if self.low is None or self.high is None:
+            if self.low is not None:
+                return say("at least {low}", low=self._amount(self.low))
+            return say("at most {high}", high=self._amount(self.high)) if self.high is not None else ""
+        return say(
+            "at least {low} and at most {high}", low=self._amount(self.low), high=self._amount(self.high)
+        )
+
+
+_WHY_NOT: Final[Mapping[int, str]] = {
+    errno.ENOENT: later("no such file or directory"),
+    errno.EACCES: later("permission denied"),
+    errno.EPERM: later("operation not permitted"),
+    errno.ENOTDIR: later("not a directory"),
+    errno.EISDIR: later("is a directory"),
+    errno.EEXIST: later("file exists"),
+    errno.ENOSPC: later("no space left on device"),
+    errno.EROFS: later("read-only file system"),
+    errno.ENAMETOOLONG: later("file name too long"),
+    errno.EADDRINUSE: later("address already in use"),
+}
+
+
+def why_not(error: OSError) -> str:
+    """What the system says of a file that it does not open or write; a rare reason in its own words.
+
+    >>> why_not(FileNotFoundError(errno.ENOENT, "No such file or directory"))
+    'no such file or directory'
+    """
+    known = _WHY_NOT.get(error.errno or 0)
+    return str(known) if known is not None else (error.strerror or str(error)).lower()

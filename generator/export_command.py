@@ -14,6 +14,7 @@ from typing import Any, Final
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, all_jobs, chosen_jobs
 from generator.errors import JobProblems, Problem
+from generator.language.say import say, say_count
 from generator.terminal import say_problem
 from generator.whole_file import free_place, write_whole
 
@@ -26,22 +27,26 @@ def export(asked: Namespace) -> int:
     jobs = Path(asked.jobs or "jobs")
     what = _what(asked.what)
     if bool(asked.job) == asked.all:
-        raise UsageError("name the jobs to be written, or give --all")
+        raise UsageError(say("name the jobs to be written, or give --all"))
     places = _places(Path(asked.out), what, jobs, replace=asked.force)
     paths = all_jobs(jobs) if asked.all else chosen_jobs(asked.job, jobs)
     records, problems, bad = _records(paths, jobs)
     for problem in dict.fromkeys(problems):
         say_problem(problem, sys.stderr)
     if bad:
-        print(f"Left out because of errors: {', '.join(bad)}", file=sys.stderr)
+        print(say("Left out because of errors: {bad}", bad=", ".join(bad)), file=sys.stderr)
     if not records:
-        print("Nothing was written: there is no job to write.", file=sys.stderr)
+        print(say("Nothing was written: there is no job to write."), file=sys.stderr)
         return ERRORS
-    count = f"{len(records)} job{'' if len(records) == 1 else 's'}"
     for part, place in places.items():
         text, said = _written(part, records)
         write_whole(place, text)
-        print(f"Written {said} of {count}: {place}")
+        print(
+            say_count(
+                "Written {what} of {count} job: {place}", "Written {what} of {count} jobs: {place}",
+                len(records), what=said, place=place,
+            )
+        )
     return ERRORS if problems else CLEAN
 
 
@@ -49,7 +54,7 @@ def _what(asked: str | None) -> tuple[str, ...]:
     """The parts asked for, in the order of `WHAT`; all of them where nothing is asked."""
     words = WHAT if asked is None else tuple(word.strip() for word in asked.split(","))
     if wrong := [word for word in words if word not in WHAT]:
-        raise UsageError(f"--what {wrong[0]!r}: write figures, passes, or figures,passes")
+        raise UsageError(say("--what {wrong!r}: write figures, passes, or figures,passes", wrong=wrong[0]))
     return tuple(word for word in WHAT if word in words)
 
 
@@ -58,10 +63,12 @@ def _places(out: Path, what: Sequence[str], jobs: Path, *, replace: bool) -> dic
     kind = out.suffix.lower()
     if kind == ".json":
         if tuple(what) != WHAT:
-            raise UsageError("--what: a JSON file holds figures and passes alike; leave it out")
+            raise UsageError(say("--what: a JSON file holds figures and passes alike; leave it out"))
         return {"json": free_place(out, jobs, "-o", replace=replace)}
     if kind != ".csv":
-        raise UsageError(f"{out}: end the name in .csv for a spreadsheet, or in .json for other programs")
+        raise UsageError(
+            say("{out}: end the name in .csv for a spreadsheet, or in .json for other programs", out=out)
+        )
     names = (out, out.with_name(f"{out.stem}{PASSES_BESIDE}{out.suffix}"))
     return {
         part: free_place(place, jobs, "-o", replace=replace)
@@ -95,8 +102,9 @@ def _written(part: str, records: Sequence[dict[str, Any]]) -> tuple[str, str]:
     from generator.render.spreadsheet import FIGURES, PASSES, csv_text, figure_rows, pass_rows
 
     if part == "json":
-        return json.dumps(records, indent=2, allow_nan=False, ensure_ascii=False) + "\n", "the records"
+        return json.dumps(records, indent=2, allow_nan=False, ensure_ascii=False) + "\n", say("the records")
     columns, rows_of = (FIGURES, figure_rows) if part == "figures" else (PASSES, pass_rows)
     rows = [row for record in records for row in rows_of(record)]
-    said = part if len(rows) != 1 else part.removesuffix("es" if part == "passes" else "s")
-    return csv_text(columns, rows), f"{len(rows)} {said}"
+    if part == "figures":
+        return csv_text(columns, rows), say_count("{count} figure", "{count} figures", len(rows))
+    return csv_text(columns, rows), say_count("{count} pass", "{count} passes", len(rows))

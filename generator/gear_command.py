@@ -30,12 +30,13 @@ from generator.commands import CLEAN, ERRORS, UsageError
 from generator.errors import BadQuantity, SheetError
 from generator.job.lathe import Lathe
 from generator.job.reading import read_shop
+from generator.language.say import later, say
 from generator.sheet.exact import leadscrew_lead
 from generator.sheet.half_nuts import dial_gears_of
 from generator.sheet.lathe_leads import find_lead, not_tried
 from generator.si import Length, inch, mm
 
-EXAMPLES: Final = "8 tpi, 1.5 mm, 1/8 in, module 1 or 16 DP, and for several starts: 2 mm, 3 starts"
+EXAMPLES: Final = later("8 tpi, 1.5 mm, 1/8 in, module 1 or 16 DP, and for several starts: 2 mm, 3 starts")
 _STARTS = re.compile(r"(?P<pitch>.*?)(?:,\s*|\s+)(?P<starts>[0-9]+)\s*-?\s*starts?", re.IGNORECASE)
 _FORMS: Final[tuple[tuple[re.Pattern[str], Callable[[Fraction, int], WantedLead]], ...]] = (
     (re.compile(r"(.+?)\s*(?:tpi|threads? (?:per|to the|an) inch)", re.IGNORECASE), lead_of_tpi),
@@ -101,7 +102,9 @@ def read_lead(text: str) -> WantedLead:
     except BadQuantity as error:
         written = re.match(r"[-+0-9.]", pitch) and not error.no_unit
         raise BadQuantity(
-            str(error) if written else f"{units.quoted(text)} is not a lead: write {EXAMPLES}"
+            str(error)
+            if written
+            else say("{quoted} is not a lead: write {examples}", quoted=units.quoted(text), examples=EXAMPLES)
         ) from None
     in_mm = units.factor("length", amount.unit) * 1000
     return lead_of_length(amount.exact * (1 if in_mm == INCH else in_mm), starts, inch=in_mm == INCH)
@@ -174,40 +177,65 @@ def _lines(lathe: Lathe, wanted: WantedLead, found: Found | None, over: Length) 
     """The answer for people."""
     head = f"{lathe.lathe}: {wanted.words}"
     if found is None:
-        return f"{head}: not computed, the lathe's record lacks a plate, or change gears and leadscrew"
-    never = "never exact, it has pi in it" if wanted.times_pi else "not exact"
-    lines = [f"{head}: {'exact' if found.exact else f'{never}; the closest'}"]
+        return say(
+            "{head}: not computed, the lathe's record lacks a plate, or change gears and leadscrew", head=head
+        )
+    if found.exact:
+        lines = [say("{head}: exact", head=head)]
+    elif wanted.times_pi:
+        lines = [say("{head}: never exact, it has pi in it; the closest", head=head)]
+    else:
+        lines = [say("{head}: not exact; the closest", head=head)]
     lines += [f"    {geared.describe()}" for geared in found.exact]
     for geared in found.closest:
         run_off = abs(geared.over(over))
         lines.append(
-            f"    {geared.describe()}: {geared.off()}, {run_off / mm:.4f} mm ({run_off / inch:.5f} in) over "
-            f"{over / mm:g} mm"
+            say(
+                "    {describe}: {off}, {in_mm:.4f} mm ({in_inches:.5f} in) over {over:g} mm",
+                describe=geared.describe(),
+                off=geared.off(),
+                in_mm=run_off / mm,
+                in_inches=run_off / inch,
+                over=over / mm,
+            )
         )
     if found.with_it is not None:
-        lines.append(f"    with a gear of {found.to_buy} teeth besides: {found.with_it.describe()}, exact")
+        lines.append(
+            say(
+                "    with a gear of {to_buy} teeth besides: {describe}, exact",
+                to_buy=found.to_buy,
+                describe=found.with_it.describe(),
+            )
+        )
     elif lathe.change_gears is None and not found.exact:
-        lines.append("    the lathe's record has no change gears")
+        lines.append(say("    the lathe's record has no change gears"))
     if not found.exact and not_tried(lathe):
         lines.append(f"    {not_tried(lathe)}")
     ways = found.exact or found.closest
     if not ways:
-        return f"{head}: no two of its change gears run together (1:6 to 6:1)"
+        return say("{head}: no two of its change gears run together (1:6 to 6:1)", head=head)
     half_nuts = _half_nuts(lathe, ways[0].lead)
-    return "\n".join([*lines, f"    half nuts: {half_nuts or 'not computed, the record has no thread dial'}"])
+    if half_nuts is None:
+        lines.append(say("    half nuts: not computed, the record has no thread dial"))
+    else:
+        lines.append(say("    half nuts: {where}", where=half_nuts))
+    return "\n".join(lines)
 
 
 def _length(text: str) -> Length:
     try:
         return units.read_amount(text, "length").si
     except BadQuantity as error:
-        raise UsageError(f"--over: {error}") from None
+        raise UsageError(say("--over: {error}", error=error)) from None
 
 
 def _lathes(shop: Path, name: str | None) -> list[Lathe]:
     if not shop.is_dir():
         raise UsageError(
-            f"{shop}: there is no such shop folder; go to the folder that has one, or give --jobs"
+            say(
+                "{shop}: there is no such shop folder; go to the folder that has one, or give --jobs",
+                shop=shop,
+            )
         )
     lathes = read_shop(shop).lathes
     if name is None:
@@ -215,5 +243,9 @@ def _lathes(shop: Path, name: str | None) -> list[Lathe]:
     if name in lathes:
         return [lathes[name]]
     near = units.nearest(name, list(lathes))
-    hint = f"did you mean {near}?" if near else f"the shop has {', '.join(lathes)}"
-    raise UsageError(f"{name}: there is no such lathe in {shop}: {hint}")
+    hint = (
+        say("did you mean {near}?", near=near)
+        if near
+        else say("the shop has {lathes}", lathes=", ".join(lathes))
+    )
+    raise UsageError(say("{name}: there is no such lathe in {shop}: {hint}", name=name, shop=shop, hint=hint))

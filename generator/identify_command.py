@@ -18,6 +18,7 @@ from typing import Any, Final
 from generator import units
 from generator.commands import CLEAN, UsageError
 from generator.errors import BadQuantity
+from generator.language.say import figure, later, say
 from generator.sheet.figure import System
 from generator.sheet.found_words import (
     LENGTHS,
@@ -43,11 +44,11 @@ SHOWN, NEAR_MISSES, LEAST_SHOWN = 10, 2, 4
 FAR = 100  # times what is likely: not near, whatever else fits
 MOST_STARTS: Final = 24
 WIDTH: Final = 110
-LEGEND: Final = (
+LEGEND: Final = later(
     "Each distance is how far the reading lies outside what the thread measures as made. The x after it says "
-    "how many times what the reading's uncertainty and wear allow: up to 1x fits. use: only wear explains it."
+    "how many times what the reading's uncertainty and wear allow: up to 1x fits. {use}: only wear explains "
+    "it."
 )
-NOWHERE_NEAR: Final = "No standard thread comes near what was measured"
 _WITHIN = re.compile(r"(?P<value>.+?)\s*(?:±|\+/-|\+-|\bwithin\b)\s*(?P<within>.+)")
 _UNITS: Final = {"angle": (degree, "deg"), "tpi": (1.0, "1/in"), "taper": (1.0, "")}
 
@@ -92,7 +93,7 @@ def read_measured(asked: Namespace) -> tuple[Measured, System]:
 
 
 def _option(name: str) -> str:
-    return f"--{name.replace('_', '-')} " if name else "what was given "
+    return f"--{name.replace('_', '-')} " if name else say("what was given ")
 
 
 def _reading(name: Name, text: str, common: float | None) -> tuple[Reading, System | None]:
@@ -111,7 +112,9 @@ def _length(name: str, text: str) -> tuple[float, System]:
         amount = units.read_amount(text, "length")
     except BadQuantity as error:
         number = text.strip()
-        hint = f"{units.quoted(number)} has no unit: write {number}mm or {number}in"
+        hint = say(
+            "{quoted} has no unit: write {number}mm or {number}in", quoted=units.quoted(number), number=number
+        )
         raise UsageError(f"{_option(name)}{hint if error.no_unit else error}") from None
     in_inches = (units.factor("length", amount.unit) / units.factor("length", "thou")).denominator == 1
     return amount.si, "inch" if in_inches else "mm"
@@ -135,7 +138,11 @@ def _starts(text: str | None) -> int | None:
         return None
     if not re.fullmatch(r"[1-9][0-9]?", text.strip(), re.ASCII) or int(text) > MOST_STARTS:
         raise UsageError(
-            f"--starts {units.quoted(text)} is not a number of starts: write one from 1 to {MOST_STARTS}"
+            say(
+                "--starts {quoted} is not a number of starts: write one from 1 to {most_starts}",
+                quoted=units.quoted(text),
+                most_starts=MOST_STARTS,
+            )
         )
     return int(text)
 
@@ -230,19 +237,32 @@ def identification_lines(
 ) -> list[str]:
     """The answer for a terminal: candidates worth showing, or those given; twins; the thread as measured."""
     measured, shown = found.measured, worth_showing(found) if shown is None else shown
-    side = f"{'inside' if measured.inside else 'outside'}, {measured.hand} hand{', worn' * measured.worn}"
-    said = [f"Measured, {side}:", *(f"    {reading_words(*one, system)}" for one in measured.readings()), ""]
+    side = [
+        say("inside") if measured.inside else say("outside"),
+        say("left hand") if measured.hand == "left" else say("right hand"),
+        *([say("worn")] if measured.worn else []),
+    ]
+    said = [
+        say("Measured, {side}:", side=", ".join(side)),
+        *(f"    {reading_words(*one, system)}" for one in measured.readings()),
+        "",
+    ]
     if (names := disagreement(measured)) is not None:
         said += [disagreement_words(measured, names, system), ""]
     if not shown:
-        return [*said, f"{NOWHERE_NEAR}: measure again, in the right unit.", "", special_words(found.special)]
+        return [
+            *said,
+            say("No standard thread comes near what was measured: measure again, in the right unit."),
+            "",
+            special_words(found.special),
+        ]
     if not found.fitting:
-        said += ["No standard thread fits what was measured. The nearest:", ""]
+        said += [say("No standard thread fits what was measured. The nearest:"), ""]
     said += _table(shown, system)
     left = len(found.fitting) - sum(one.fits for one in shown)
     if left > 0:
-        said.append(f"    and {left} more that fit: --all shows them")
-    said += ["", textwrap.fill(LEGEND, WIDTH), ""]
+        said.append(say("    and {left} more that fit: --all shows them", left=left))
+    said += ["", textwrap.fill(say(LEGEND, use=say("use")), WIDTH), ""]
     sentences = twin_sentences(found.twins, system) + near_miss_sentences(found.near_misses, system)
     for sentence in sentences:
         said += [textwrap.fill(sentence, WIDTH), ""]
@@ -252,30 +272,32 @@ def identification_lines(
 def _table(shown: Sequence[Candidate], system: System) -> list[str]:
     """One row a candidate, one column a reading, the same thread under other names below it."""
     names = [distance.name for distance in max((one.distances for one in shown), key=len, default=())]
-    rows = [["", "thread", "fits", *(NAMES[name] for name in names)]]
+    rows = [["", say("thread"), say("fits"), *(str(NAMES[name]) for name in names)]]
     for number, one in enumerate(shown, 1):
         cells = {distance.name: _cell(distance, system) for distance in one.distances}
-        fits = "yes" if one.fits else "no"
-        rows.append([f"{number:3}", one.text, fits, *(cells.get(name, "no limits") for name in names)])
+        fits = say("yes") if one.fits else say("no")
+        rows.append([f"{number:3}", one.text, fits, *(cells.get(name, say("no limits")) for name in names)])
     widths = [max(len(row[place]) for row in rows) for place in range(len(rows[0]))]
     lines = []
     for row, also in zip(rows, ((), *(one.also for one in shown)), strict=True):
         lines.append("  ".join(f"{cell:<{width}}" for cell, width in zip(row, widths, strict=True)).rstrip())
         if also:
-            lines.append(f"       the same thread: {', '.join(also)}")
+            lines.append(say("       the same thread: {also}", also=", ".join(also)))
     return lines
 
 
 def _cell(one: Distance, system: System) -> str:
-    mark = f"  {one.share:.1f}x{' use' * one.by_use}"
+    mark = f"  {figure(one.share, '.1f')}x"
+    if one.by_use:
+        mark += f" {say('use')}"
     if one.name in LENGTHS:
-        in_mm, in_inches = f"{one.off / mm:+.3f} mm", f"{one.off / inch:+.4f} in"
+        in_mm, in_inches = say("{off:+.3f} mm", off=one.off / mm), say("{off:+.4f} in", off=one.off / inch)
         if one.off == 0 and one.high > one.low:
-            return "as made"
+            return say("as made")
         if abs(one.off) < 0.5e-6:
             return "0"
         return (f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})") + mark
     off = one.off / _UNITS[one.name][0]
     if abs(off) <= 5e-4:
         return "0"
-    return f"{off:+.3g}" + " deg" * (one.name == "angle") + mark
+    return figure(off, "+.3g") + " deg" * (one.name == "angle") + mark

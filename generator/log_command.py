@@ -26,16 +26,18 @@ from generator.job.reading import ReadJob, read_job, read_piece
 from generator.job.shop import Shop
 from generator.job.writing import entry_text
 from generator.job.written import Block, Scalar, System
+from generator.language.say import say, say_count
 from generator.log_options import OPTIONS
 from generator.sheet.compute import compute_sheet
 from generator.sheet.happened import History
 from generator.site.job_files import LOG
-from generator.terminal import say_problem
+from generator.terminal import LEVELS, say_problem
 
 STDIN: Final = "-"
 SLIPS: Final = ("log-operation", "log-dial", "log-measured")  # a slip of the pen: better asked before
 _NUMBER: Final = re.compile(r"(0|[1-9][0-9]*)(\.[0-9]+)?")
-_ABOUT_PASSES: Final = ("Cut on", "The thread last", "Since it was", "Taken up")
+
+
 def log(asked: Namespace) -> int:
     """Add an entry, say what was written, and what there is to say about it."""
     path = job_file(asked.job, Path(asked.jobs or "jobs"))
@@ -44,7 +46,13 @@ def log(asked: Namespace) -> int:
         raise shop
     read = read_job(path, shop)
     if read.job.lathe not in shop.lathes:
-        raise UsageError(f"{path}: there is no lathe {read.job.lathe} in the shop; put the job right first")
+        raise UsageError(
+            say(
+                "{path}: there is no lathe {lathe} in the shop; put the job right first",
+                path=path,
+                lathe=read.job.lathe,
+            )
+        )
     units, dials = read.job.units, shop.lathes[read.job.lathe].units
     names = log_names(read.job, shop)
     try:
@@ -53,21 +61,21 @@ def log(asked: Namespace) -> int:
     except JobProblems as error:
         for problem in error.problems:
             print(_said(problem.field, problem.message, problem.location), file=sys.stderr)
-        print("Nothing was written.", file=sys.stderr)
+        print(say("Nothing was written."), file=sys.stderr)
         return ERRORS
     try:
         about = _about(entries, read, shop)
         if about.slips and not asked.anyway:
             print("\n".join(about.slips), file=sys.stderr)
-            print("Nothing was written. To write it all the same, say --anyway.", file=sys.stderr)
+            print(say("Nothing was written. To write it all the same, say --anyway."), file=sys.stderr)
             return ERRORS
         written = append_entries(path.with_name(LOG), entries, units, dials, now, names=names)
     except LogNotWritten as error:
         return _not_written(error, entries)
-    count = len(entries)
-    print(f"Written to {path.with_name(LOG)}: {'one entry' if count == 1 else f'{count} entries'}.")
+    count = say_count("one entry", "{count} entries", len(entries))
+    print(say("Written to {file}: {count}.", file=path.with_name(LOG), count=count))
     for problem in written.problems:
-        print(f"An older entry cannot be read: {problem}", file=sys.stderr)
+        print(say("An older entry cannot be read: {problem}", problem=problem), file=sys.stderr)
     print("".join(f"{line}\n" for line in (*about.slips, *about.says)), end="")
     return CLEAN
 
@@ -99,20 +107,25 @@ def _entries(
     if asked.piece is None and (said or sys.stdin.isatty()):
         if not said:
             raise UsageError(
-                "There is nothing to write: say what happened with options, such as --operation thread "
-                "--pass 12 --dial 0.089, or give a piece of YAML with --from FILE or on standard input"
+                say(
+                    "There is nothing to write: say what happened with options, such as --operation thread "
+                    "--pass 12 --dial 0.089, or give a piece of YAML with --from FILE or on standard input"
+                )
             )
         return read_piece(_OF_OPTIONS, entry_text(entry).encode(), units, dials, now(), names)
     if entry:
-        raise UsageError("Write the entry with options or as a piece of YAML, not both")
+        raise UsageError(say("Write the entry with options or as a piece of YAML, not both"))
     if asked.piece in (None, STDIN):
-        name, data = Path("standard input"), sys.stdin.buffer.read()
+        name, data = Path(say("standard input")), sys.stdin.buffer.read()
     else:
         name, data = Path(asked.piece), Path(asked.piece).read_bytes()
     if not data.strip():
         raise UsageError(
-            f"{name}: there is nothing in it to write; say what happened with options, such as --operation "
-            "thread --pass 12 --dial 0.089"
+            say(
+                "{name}: there is nothing in it to write; say what happened with options, such as "
+                "--operation thread --pass 12 --dial 0.089",
+                name=name,
+            )
         )
     return read_piece(name, data, units, dials, now(), names)
 
@@ -173,7 +186,13 @@ def _pairs(name: str, pairs: Sequence[str]) -> Block:
         key, equals, value = pair.partition("=")
         if not equals or not key.strip():
             option = name.replace("_", "-")
-            raise UsageError(f'--{option} "{pair}" is not a key and a value: write --{option} stick_out=11.5')
+            raise UsageError(
+                say(
+                    '--{option} "{pair}" is not a key and a value: write --{option} stick_out=11.5',
+                    option=option,
+                    pair=pair,
+                )
+            )
         block[key.strip().replace("-", "_")] = _as_written(value.strip())
     return block
 
@@ -186,7 +205,7 @@ def _said(field: str, message: str, where: Location) -> str:
     names = {of: f"--{name.replace('_', '-')}" for name, of in OPTIONS.items()}
     block, _, key = field.partition(".")
     option = names.get(field) or f"--{block.replace('_', '-')}{f' {key}' if key else ''}"
-    return f"{option}: {message}" if field else f"The entry {message}"
+    return f"{option}: {message}" if field else say("The entry {message}", message=message)
 
 
 # -- a stop on the terminal -----------------------------------------------------------------------------
@@ -204,7 +223,7 @@ def asked_for(
     (entry,) = entries
     wanted = _wanted(entries, read, shop)
     if wanted:
-        print("What is needed to take the thread up; press Enter for what cannot be said.")
+        print(say("What is needed to take the thread up; press Enter for what cannot be said."))
     for key, words in wanted:
         while True:
             try:
@@ -255,7 +274,7 @@ def _not_written(error: LogNotWritten, entries: Sequence[Block]) -> int:
     print(error, file=sys.stderr)
     for problem in error.problems:
         say_problem(problem, sys.stderr)
-    print("The log is as it was. This is what was not written:", file=sys.stderr)
+    print(say("The log is as it was. This is what was not written:"), file=sys.stderr)
     for entry in entries:
         print(entry_text(entry), end="", file=sys.stderr)
     return ERRORS
@@ -292,7 +311,7 @@ def _about(entries: tuple[Block, ...], read: ReadJob, shop: Shop) -> _About:
         where = finding.where
         if where is None or where.path != log.path or where.line < new[0].where().line:
             continue
-        text = f"{finding.level}: {finding.text}{f' {finding.asks}' if finding.asks else ''}"
+        text = f"{LEVELS[finding.level]}: {finding.text}{f' {finding.asks}' if finding.asks else ''}"
         (slips if finding.id in SLIPS else found).append(text)
     passes = {one.entry.pass_ for one in new} - {None}
     return _About(tuple(slips), (*_sentences(sheet.history, passes), *found))
@@ -300,7 +319,9 @@ def _about(entries: tuple[Block, ...], read: ReadJob, shop: Shop) -> _About:
 
 def _sentences(history: History | None, passes: set[int | None]) -> Iterator[str]:
     """The sentences about these passes, and how the thread goes on."""
-    of_them = tuple(f"Pass {number} " for number in passes)
-    for sentence in history.says if history else ():
-        if of_them and sentence.startswith((*of_them, *_ABOUT_PASSES)):
+    if history is None or not passes:
+        return
+    of_passes = [sentence for number, sentence in history.of_passes if number in passes]
+    for sentence in history.says:
+        if sentence in of_passes or sentence in history.of_thread:
             yield sentence

@@ -18,7 +18,8 @@ from typing import Final
 from generator.commands import CLEAN, ERRORS, Shops, UsageError
 from generator.errors import JobProblems
 from generator.intake.drafts import Draft, Keeper, draft_files, read_draft
-from generator.intake.question import Answers
+from generator.intake.question import Answers, yes_or_no
+from generator.language.say import first_small, say
 from generator.new_course import LEFT, LIKE, Course, left
 from generator.new_options import OPTIONS
 
@@ -39,13 +40,13 @@ def new(asked: Namespace) -> int:
     keeper = Keeper(jobs, draft)
     if draft is not None and (stands := course.stands()) is not None:
         keeper.remove()
-        print(f"It is written already, and was only not tidied up: {stands}")
+        print(say("It is written already, and was only not tidied up: {stands}", stands=stands))
         return CLEAN
     if wrong := course.dialog.wrong():
         if draft is None:
             raise UsageError("\n".join(f"{one.option}: {said}" for one, said in wrong))
         for question, said in wrong:
-            print(f"Asked again, {question.option}: {said}")
+            print(say("Asked again, {option}: {said}", option=question.option, said=said))
             del course.dialog.answers[question.key]
     try:
         if not asked.no_questions and course.ask(keeper) == "stopped":
@@ -79,8 +80,11 @@ def given(asked: Namespace) -> Answers:
             key, equals, value = pair.partition("=")
             if not equals or key not in SECTION_KEYS:
                 raise UsageError(
-                    f'--work "{pair}" is not a size of a section: write --work length=14 od="2 1/4", and '
-                    "bore=1 where it has one"
+                    say(
+                        '--work "{pair}" is not a size of a section: write --work length=14 od="2 1/4", and '
+                        "bore=1 where it has one",
+                        pair=pair,
+                    )
                 )
             answers[f"{key}_{number}"] = value
         answers.setdefault(f"bore_{number}", "")
@@ -97,30 +101,42 @@ def _draft(asked: Namespace, jobs: Path) -> Draft | None:
     if asked.resume:
         found = next((one for one in there if one.stem == asked.resume), None)
         if found is None:
-            others = f"; there are {', '.join(one.stem for one in there)}" if there else ""
-            raise UsageError(f"--resume {asked.resume}: there is no such draft{others}")
+            if not there:
+                raise UsageError(say("--resume {resume}: there is no such draft", resume=asked.resume))
+            raise UsageError(
+                say(
+                    "--resume {resume}: there is no such draft; there are {drafts}",
+                    resume=asked.resume,
+                    drafts=", ".join(one.stem for one in there),
+                )
+            )
         return read_draft(found)
     if not there or asked.no_questions or not sys.stdin.isatty():
         for one in there:
-            print(f"There is a draft, {one.stem}: go on with it by --resume {one.stem}", file=sys.stderr)
+            print(
+                say("There is a draft, {stem}: go on with it by --resume {stem}", stem=one.stem),
+                file=sys.stderr,
+            )
         return None
     with contextlib.suppress(EOFError):
         for one in there:
-            said = input(f"{one.stem} was left halfway. Go on with it (yes or no) [yes]: ")
-            if said.strip().lower() in ("", "y", "yes"):
+            said = input(say("{stem} was left halfway. Go on with it (yes or no) [yes]: ", stem=one.stem))
+            if not said.strip() or yes_or_no(said) == "yes":
                 return read_draft(one)
     return None
 
 
 def _without_questions(course: Course, keeper: Keeper, answers: Mapping[str, str]) -> int:
     if not answers:
-        raise UsageError("There is nothing to write: answer the questions, or give options such as --title")
+        raise UsageError(
+            say("There is nothing to write: answer the questions, or give options such as --title")
+        )
     if missing := course.dialog.missing():
         keeper.keep(course.dialog.answers)
-        wanted = "\n".join(f"    {one.option}  {one.text.lower()}" for one in missing)
-        print(f"A job cannot be written without:\n{wanted}", file=sys.stderr)
+        wanted = "\n".join(f"    {one.option}  {first_small(one.text)}" for one in missing)
+        print(say("A job cannot be written without:\n{wanted}", wanted=wanted), file=sys.stderr)
         if keeper.path is not None:
-            print(LEFT.format(name=keeper.path.stem), file=sys.stderr)
+            print(say(LEFT, name=keeper.path.stem), file=sys.stderr)
         return ERRORS
     course.dialog.take_defaults()
     return course.write(keeper)

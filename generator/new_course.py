@@ -32,6 +32,7 @@ from generator.job.reading import find_jobs, read_block, read_job
 from generator.job.sender import read_sender, with_sender
 from generator.job.shop import Shop
 from generator.job.written import Block
+from generator.language.say import later, say
 from generator.new_follows import Follows
 from generator.new_options import OPTIONS
 from generator.pack.placing import AlreadyThere, place_folder
@@ -40,15 +41,17 @@ from generator.pack.taken import folder_name, free_number
 LIKE: Final = "like"  # in a draft: the job that is copied
 OF_NEW_PART: Final = ("what came in", "what was measured", "what it must carry")  # of the options
 OF_COPY: Final = ("units", "lathe", "material", "material_known_by")  # come from the copied job
-LEFT: Final = "Left here; nothing is in the archive yet. Go on with: python -m generator new --resume {name}"
+LEFT: Final = later(
+    "Left here; nothing is in the archive yet. Go on with: python -m generator new --resume {name}"
+)
 
 
 def left(keeper: Keeper) -> int:
     """Say how to go on with what was left."""
     if keeper.path is None:
-        print("Nothing was written.")
+        print(say("Nothing was written."))
     else:
-        print(LEFT.format(name=keeper.path.stem))
+        print(say(LEFT, name=keeper.path.stem))
     return CLEAN
 
 
@@ -105,7 +108,7 @@ class Course:
     def _check(self, answers: Mapping[str, str], question: Question) -> str | None:
         said = answers[question.key]
         if question.key == "job" and (free := free_number(said, self._folders)) != said:
-            return f"{said} is taken: {free} is free."
+            return say("{said} is taken: {free} is free.", said=said, free=free)
         if question.key in ("lathe", "material"):
             for _, message in unknown_names({question.key: said}, self._shop):
                 return f"{message}."
@@ -141,13 +144,16 @@ class Course:
         used = {one.key for one in self.dialog.answered()} | {LIKE}
         for key in answers:
             if key not in used and answers[key]:
-                print(f"Not used, for nothing asks for it here: --{key.replace('_', '-')}", file=sys.stderr)
+                print(
+                    say("Not used, for nothing asks for it here: --{option}", option=key.replace("_", "-")),
+                    file=sys.stderr,
+                )
         target, text = self._target(), self._text()
         try:
             read_job(target / "job.yml", self._shop, text.encode())
         except JobProblems as error:
             keeper.keep(answers)
-            print("The answers do not make a job yet:", file=sys.stderr)
+            print(say("The answers do not make a job yet:"), file=sys.stderr)
             for problem in error.problems:
                 print(f"    {problem.field}: {problem.message}", file=sys.stderr)
             left(keeper)
@@ -160,20 +166,20 @@ class Course:
             place_folder(target, {"job.yml": text.encode(), **self._files})
         except AlreadyThere as error:
             keeper.keep(answers)
-            print(f"{error}. Give another number: --job", file=sys.stderr)
+            print(say("{error}. Give another number: --job", error=error), file=sys.stderr)
             left(keeper)
             return ERRORS
         keeper.remove()
-        print(f"Written: {target / 'job.yml'}")
-        print(f"Check it:    python -m generator check {answers['job']}")
-        print("Look at it:  python -m generator serve, or build and open site/index.html")
+        print(say("Written: {file}", file=target / "job.yml"))
+        print(say("Check it:    python -m generator check {number}", number=answers["job"]))
+        print(say("Look at it:  python -m generator serve, or build and open site/index.html"))
         return CLEAN
 
     def _still_free(self, number: str) -> None:
         """Look again whether somebody else took the number meanwhile."""
         folders = [path.parent.name for path in find_jobs(self._jobs)]
         if (free := free_number(number, folders)) != number:
-            raise AlreadyThere(f"{number} was taken meanwhile, {free} is free")
+            raise AlreadyThere(say("{number} was taken meanwhile, {free} is free", number=number, free=free))
 
     def _text(self) -> str:
         answers = self.dialog.answers
@@ -205,7 +211,10 @@ class Course:
         if too := sorted(key for key, said in answers.items() if said and key not in {*own, LIKE}):
             options = ", ".join(f"--{key.replace('_', '-')}" for key in too)
             raise UsageError(
-                f"{options}: comes from the job that is copied; change it in the new file afterwards"
+                say(
+                    "{options}: comes from the job that is copied; change it in the new file afterwards",
+                    options=options,
+                )
             )
 
 

@@ -21,11 +21,13 @@ from generator.job.reading import read_job
 from generator.job.shop import Shop
 from generator.job.writing import file_text
 from generator.job.written import Block, System
+from generator.language.say import say
 from generator.render.formats import written
 from generator.sheet.found_words import near_miss_sentences, twin_sentences
 from generator.sheet.model import Sheet
 from generator.sheet.thread_json import thread_record
 from generator.site.archive import make_bare_sheet
+from generator.terminal import LEVELS
 from generator.threads.identify.search import Identification, identify
 
 WIDTH: Final = 110
@@ -82,10 +84,17 @@ class Follows:
         fitting = [one.text for one in identification.fitting][:8]
         others = [one for one in fitting if one != designation]
         if designation and designation in fitting:
-            also = f"they also allow {', '.join(others)}" if others else "no other standard thread fits them"
-            said = [f"{designation} was chosen from these; {also}."]
+            also = (
+                say("they also allow {others}", others=", ".join(others))
+                if others
+                else say("no other standard thread fits them")
+            )
+            said = [say("{designation} was chosen from these; {also}.", designation=designation, also=also)]
         else:
-            said = [f"These allow {', '.join(fitting) or 'no standard thread'}."]
+            said = [
+                say("These allow {threads}.", threads=", ".join(fitting)) if fitting
+                else say("These allow no standard thread.")
+            ]
         sentences = twin_sentences(identification.twins, system)
         return said + sentences[:3] + near_miss_sentences(identification.near_misses, system)[:2]
 
@@ -115,14 +124,21 @@ class Follows:
                 new = finding.text not in self._said and finding.id not in without
                 if finding.level == level and new:
                     self._said.add(finding.text)
-                    yield from _wrapped(f"{level}: {finding.text}")
+                    yield from _wrapped(f"{LEVELS[level]}: {finding.text}")
 
 
 def _summary(sheet: Sheet) -> str:
     """How the sheet as a whole stands."""
     counts = Counter(finding.level for finding in sheet.findings)
-    told = f"{counts['stop']} stop, {counts['check']} check, {counts['note']} note"
-    return f"The sheet is {'ready to run' if sheet.ready else 'NOT READY TO RUN'}: {told}."
+    told = say(
+        "{stop} stop, {check} check, {note} note",
+        stop=counts["stop"],
+        check=counts["check"],
+        note=counts["note"],
+    )
+    if sheet.ready:
+        return say("The sheet is ready to run: {told}.", told=told)
+    return say("The sheet is NOT READY TO RUN: {told}.", told=told)
 
 
 def _wrapped(text: str) -> list[str]:

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from generator.commands import CLEAN, ERRORS, Shops, job_file
 from generator.errors import JobProblems
+from generator.language.say import say
 from generator.terminal import say_problem
 from generator.whole_file import free_place, write_whole
 
@@ -40,21 +41,31 @@ def paper(asked: Namespace) -> int:
         return ERRORS
     out = free_place(Path(asked.out or f"{_file_name(sheet.job)}-paper.html"), jobs, "-o", MARK)
     stays = [
-        *(["The log: work has begun, ask for it."] if path.with_name(LOG).exists() else []),
-        *(["The pictures; only their names are in the code."] if sheet.pictures else []),
+        *([say("The log: work has begun, ask for it.")] if path.with_name(LOG).exists() else []),
+        *([say("The pictures; only their names are in the code.")] if sheet.pictures else []),
     ]
     write_whole(out, paper_page(sheet, data, left_out, stays, asked.paper))
-    print(f"Written {sheet.job} on one page of {asked.paper}.")
+    print(say("Written {job} on one page of {paper}.", job=sheet.job, paper=asked.paper))
     if left_out:
-        print(f"Left out, for it is private to the customer: {'; '.join(left_out)}")
-        print("  (--with customer puts it in)")
+        print(say("Left out, for it is private to the customer: {left_out}", left_out="; ".join(left_out)))
+        print(say("  (--with customer puts it in)"))
     if over := paper_code(data).over:
-        print(f"The job file does not fit a code: it has {over:,} bytes too many. Use share instead.")
-    print(f"Open {out} and print it at 100 %")
-    print(f"  or {out.as_uri()}")
+        print(
+            say(
+                "The job file does not fit a code: it has {over:,} bytes too many. Use share instead.",
+                over=over,
+            )
+        )
+    print(say("Open {out} and print it at 100 %", out=out))
+    print(say("  or {as_uri}", as_uri=out.as_uri()))
     if left_out and (named := still_named(whole, data, path)):
-        print(f"The customer is still named in: {', '.join(named)}. Read the page before you hand it over.",
-              file=sys.stderr)
+        print(
+            say(
+                "The customer is still named in: {named}. Read the page before you hand it over.",
+                named=", ".join(named),
+            ),
+            file=sys.stderr,
+        )
     return CLEAN
 
 

@@ -12,11 +12,12 @@ from typing import Any, Final
 from generator.errors import JobProblems, SheetError
 from generator.job.reading import read_tree
 from generator.job.written import Block
+from generator.language.say import later, say
 from generator.pictures import BadPicture, Picture, grey_picture
 
-INSTALL: Final = "reading a code needs the library zxing-cpp: pip install 'lathe-setup-sheets[paper]'"
+INSTALL: Final = later("reading a code needs the library zxing-cpp: pip install 'lathe-setup-sheets[paper]'")
 SMALL: Final = 3000  # pixels of the longer side, under which it is also tried at twice its size
-AGAIN: Final = "take it again, straight from above, in good light, with the code filling the picture"
+AGAIN: Final = later("take it again, straight from above, in good light, with the code filling the picture")
 
 
 def read_paper(image: Path) -> bytes:
@@ -47,10 +48,18 @@ def read_paper(image: Path) -> bytes:
         if len(jobs) == 1:
             return jobs[0]
         if jobs:
-            raise SheetError(f"{image}: {len(jobs)} codes in it are job files; take a picture of one page")
+            raise SheetError(
+                say(
+                    "{image}: {jobs} codes in it are job files; take a picture of one page",
+                    image=image,
+                    jobs=len(jobs),
+                )
+            )
     if found:
-        raise SheetError(f"{image}: the code in it is not a job file; show the page with the job's code")
-    raise SheetError(f"{image}: no code can be read in it; {AGAIN}")
+        raise SheetError(
+            say("{image}: the code in it is not a job file; show the page with the job's code", image=image)
+        )
+    raise SheetError(say("{image}: no code can be read in it; {again}", image=image, again=AGAIN))
 
 
 def _tries(picture: Picture) -> Iterator[Picture]:

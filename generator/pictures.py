@@ -27,7 +27,8 @@ from typing import Final
 
 from PIL import Image, ImageChops, ImageCms, ImageOps, UnidentifiedImageError
 
-from generator.errors import SheetError
+from generator.errors import SheetError, why_not
+from generator.language.say import say
 from generator.user_cache import user_cache
 
 FORMATS: Final = ("JPEG", "PNG", "WEBP", "GIF")  # a file that begins as any other is not opened at all
@@ -104,17 +105,22 @@ def shown_picture(path: Path) -> ShownPicture:
     try:
         found = path.stat()
     except OSError as error:
-        raise BadPicture("is not in the job's folder") from error
+        raise BadPicture(say("is not in the job's folder")) from error
     _check_file(path, found.st_size)
     return _shown(path, found.st_mtime_ns, found.st_size)
 
 
 def _check_file(path: Path, size: int) -> None:
     if not path.is_file():  # a folder; or a pipe, which would be waited for
-        raise BadPicture("is not a file")
+        raise BadPicture(say("is not a file"))
     if size > MOST_BYTES:
-        said = f"has {size // 1_000_000} MB: make it smaller"
-        raise BadPicture(f"{said}, {MOST_BYTES // 1_000_000} are taken at most")
+        raise BadPicture(
+            say(
+                "has {size} MB: make it smaller, {most} are taken at most",
+                size=size // 1_000_000,
+                most=MOST_BYTES // 1_000_000,
+            )
+        )
 
 
 @lru_cache(maxsize=32)  # one build asks for it with every lathe that the job is compared on
@@ -122,7 +128,7 @@ def _shown(path: Path, written: int, size: int) -> ShownPicture:
     try:
         data = path.read_bytes()
     except OSError as error:
-        raise BadPicture(f"cannot be read: {(error.strerror or 'no reason given').lower()}") from error
+        raise BadPicture(say("cannot be read: {reason}", reason=why_not(error))) from error
     cached = cache_folder() / f"{hashlib.sha256(WAY_OF_MAKING.encode() + data).hexdigest()}.picture"
     return _from_cache(cached) or _to_cache(cached, redrawn(data))
 
@@ -157,7 +163,7 @@ def grey_picture(path: Path) -> Picture:
         _check_file(path, path.stat().st_size)
         data = path.read_bytes()
     except OSError as error:
-        raise BadPicture(f"cannot be read: {(error.strerror or 'no reason given').lower()}") from error
+        raise BadPicture(say("cannot be read: {reason}", reason=why_not(error))) from error
     with _opened(data) as picture:
         picture.load()
         plain = _without_depth(picture)
@@ -169,7 +175,7 @@ def grey_picture(path: Path) -> Picture:
 def _opened(data: bytes) -> Iterator[Image.Image]:
     """The picture in these bytes; whatever goes wrong with it meanwhile is a BadPicture."""
     if not data:
-        raise BadPicture("is empty")
+        raise BadPicture(say("is empty"))
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # what Pillow says about damaged notes of a camera
@@ -180,18 +186,24 @@ def _opened(data: bytes) -> Iterator[Image.Image]:
     except BadPicture:
         raise
     except UnidentifiedImageError:
-        raise BadPicture("is not a JPEG, PNG, WebP or GIF picture, whatever its name says") from None
+        raise BadPicture(say("is not a JPEG, PNG, WebP or GIF picture, whatever its name says")) from None
     except Image.DecompressionBombError:
-        most = f"{MOST_PIXELS // 1_000_000} million are taken at most"
-        raise BadPicture(f"has far too many pixels: make it smaller, {most}") from None
+        raise BadPicture(
+            say(
+                "has far too many pixels: make it smaller, {most} million are taken at most",
+                most=MOST_PIXELS // 1_000_000,
+            )
+        ) from None
     except Exception as error:  # a damaged or hostile file can fail anywhere in a decoder
-        raise BadPicture("is damaged or cut short: copy it again from the camera") from error
+        raise BadPicture(say("is damaged or cut short: copy it again from the camera")) from error
 
 
 def _too_large(picture: Image.Image) -> str:
-    return (
-        f"has {picture.width} × {picture.height} pixels: make it smaller, "
-        f"{MOST_PIXELS // 1_000_000} million are taken at most"
+    return say(
+        "has {width} × {height} pixels: make it smaller, {most_pixels} million are taken at most",
+        width=picture.width,
+        height=picture.height,
+        most_pixels=MOST_PIXELS // 1_000_000,
     )
 
 

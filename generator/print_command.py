@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from generator.commands import CLEAN, ERRORS, Shops, chosen_jobs, job_file
 from generator.errors import Problem
+from generator.language.say import say, say_count
 from generator.terminal import say_problem
 from generator.whole_file import free_place, write_whole
 
@@ -59,10 +60,18 @@ def _say(made: Sequence[Made], out: Path) -> int:
     for problem in dict.fromkeys(problems):
         say_problem(problem, sys.stderr)
     numbers = [one.entry.row.number for one in made]
-    print(f"Written {len(made)} sheet{'' if len(made) == 1 else 's'}: {', '.join(numbers)}.")
-    print(f"Open {out} and print it")
-    print(f"  or {out.as_uri()}")
+    print(
+        say_count(
+            "Written {count} sheet: {numbers}.", "Written {count} sheets: {numbers}.", len(made),
+            numbers=", ".join(numbers),
+        )
+    )
+    print(say("Open {out} and print it", out=out))
+    print(say("  or {as_uri}", as_uri=out.as_uri()))
     bad = [one.entry.row.number for one in made if one.entry.problems]
     if bad:
-        print(f"No sheet because of errors, only a page that says so: {', '.join(bad)}", file=sys.stderr)
+        print(
+            say("No sheet because of errors, only a page that says so: {bad}", bad=", ".join(bad)),
+            file=sys.stderr,
+        )
     return ERRORS if bad else CLEAN

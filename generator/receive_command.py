@@ -13,7 +13,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError
-from generator.errors import JobProblems, Location
+from generator.errors import JobProblems, Location, why_not
+from generator.language.say import say
 from generator.terminal import say_problem
 
 if TYPE_CHECKING:
@@ -35,28 +36,40 @@ def receive(asked: Namespace) -> int:
     file, jobs = Path(asked.file), Path(asked.jobs or "jobs")
     shop = _own_shop(jobs)
     if asked.lathe is not None and asked.lathe not in shop.lathes:
-        known = f"the shop has {', '.join(shop.lathes)}"
-        raise UsageError(f"{asked.lathe}: is not a lathe of this shop: {known}; nothing was added")
+        known = say("the shop has {lathes}", lathes=", ".join(shop.lathes))
+        raise UsageError(
+            say(
+                "{lathe}: is not a lathe of this shop: {known}; nothing was added",
+                lathe=asked.lathe,
+                known=known,
+            )
+        )
     try:
         with tempfile.TemporaryDirectory(prefix="setup-") as folder:
             theirs = _read(file, Path(folder))
             new, sheet, compared = _here(theirs, shop, asked.lathe, jobs, Path(folder))
     except PackRefused as error:
-        print(f"{file}: is not taken in: {error}. Nothing was added.", file=sys.stderr)
+        print(
+            say("{file}: is not taken in: {error}. Nothing was added.", file=file, error=error),
+            file=sys.stderr,
+        )
         return ERRORS
     except JobProblems as error:
         for problem in error.problems:
             say_problem(problem, sys.stderr)
-        print(f"{file}: is not taken in, for the reasons above. Nothing was added.", file=sys.stderr)
+        print(
+            say("{file}: is not taken in, for the reasons above. Nothing was added.", file=file),
+            file=sys.stderr,
+        )
         return ERRORS
     target = jobs / _today()[:4] / new.folder
     here = shop.lathes[str(new.tree["lathe"])].name
     print("\n".join(_report(theirs, new, here, sheet, compared, target)))
     if asked.show:
-        print("Only shown: nothing was added.")
+        print(say("Only shown: nothing was added."))
         return CLEAN
     place_folder(target, with_lines(new.files, jobs))
-    print(f"Added {target / 'job.yml'}.")
+    print(say("Added {target}.", target=target / "job.yml"))
     return CLEAN
 
 
@@ -91,25 +104,27 @@ def _read(file: Path, folder: Path) -> Theirs:
         with file.open("rb") as opened:
             data = opened.read(MOST_ZIP + 1)
     except OSError as error:
-        raise PackRefused(f"it cannot be read: {(error.strerror or str(error)).lower()}") from error
+        raise PackRefused(say("it cannot be read: {reason}", reason=why_not(error))) from error
     manifest, files = unzipped(data)
     for name in (JOB, HOUSE):
         if name not in files:
-            raise PackRefused(f"it holds no {name}")
+            raise PackRefused(say("it holds no {name}", name=name))
     for name in filter(picture_name, files):
         try:
             redrawn(files[name])
         except BadPicture as error:
-            raise PackRefused(f"the picture {picture_name(name)} in it {error}") from error
+            raise PackRefused(
+                say("the picture {name} in it {error}", name=picture_name(name), error=error)
+            ) from error
     path = lay_out(files, folder / "theirs", "0000", "job")
     with _told(folder / "theirs", file):
         shop = read_shop(folder / "theirs" / "_shop")
         make_sheet(path, shop)
         read = read_job(path)
         if read.job.job != manifest.job:
-            raise PackRefused("its manifest names another job than its job file")
+            raise PackRefused(say("its manifest names another job than its job file"))
         if read.job.lathe not in shop.lathes:
-            raise JobProblems([read.problem("lathe", "is not described among what came")])
+            raise JobProblems([read.problem("lathe", say("is not described among what came"))])
         log = None
         if LOG in files:
             lathe = shop.lathes[read.job.lathe]
@@ -135,8 +150,8 @@ def _from_paper(file: Path, folder: Path) -> Theirs:
         read = read_job(path)
     job = read.job
     manifest = Manifest(
-        job=job.job, title=job.title, shop="another shop, on paper", lathe=job.lathe,
-        left_out=("all but the job file",), files=(),
+        job=job.job, title=job.title, shop=say("another shop, on paper"), lathe=job.lathe,
+        left_out=(say("all but the job file"),), files=(),
     )
     return Theirs(manifest, files, read, None, None)
 
@@ -196,20 +211,25 @@ def _report(
     from generator.pack.both_units import both_units
     from generator.render.compare_text import other_lathe_lines
 
-    yield f"From {theirs.manifest.shop}: {theirs.manifest.job}, {theirs.manifest.title}"
-    yield f"Planned there for {theirs.manifest.lathe}; here for {here}."
-    yield from _listed("They left out", theirs.manifest.left_out)
-    added = [f"{name}, {len(data):,} bytes" for name, data in new.files.items()]
-    yield from _listed(f"This adds {target}", added)
-    yield from _listed("Other in the job than they wrote it", new.changed)
-    yield from _listed("Written lengths, and in the other unit, rounded (≈)", both_units(theirs.read))
+    yield say(
+        "From {shop}: {job}, {title}",
+        shop=theirs.manifest.shop,
+        job=theirs.manifest.job,
+        title=theirs.manifest.title,
+    )
+    yield say("Planned there for {lathe}; here for {here}.", lathe=theirs.manifest.lathe, here=here)
+    yield from _listed(say("They left out"), theirs.manifest.left_out)
+    added = [say("{name}, {data:,} bytes", name=name, data=len(data)) for name, data in new.files.items()]
+    yield from _listed(say("This adds {target}", target=target), added)
+    yield from _listed(say("Other in the job than they wrote it"), new.changed)
+    yield from _listed(say("Written lengths, and in the other unit, rounded (≈)"), both_units(theirs.read))
     yield ""
     for one in compared.others:
         yield from other_lathe_lines(one, sheet.system)
     stops = [finding.text for finding in sheet.findings if finding.level == "stop"]
-    yield from _listed("Cannot be done here as it is planned", stops)
+    yield from _listed(say("Cannot be done here as it is planned"), stops)
     checks = [finding.text for finding in sheet.findings if finding.level == "check"]
-    yield from _listed("Has to be decided before it is run", [*new.decide, *checks])
+    yield from _listed(say("Has to be decided before it is run"), [*new.decide, *checks])
 
 
 def _listed(heading: str, said: Sequence[str]) -> Iterator[str]:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from generator.commands import CLEAN, ERRORS, Shops, UsageError, job_file
 from generator.errors import JobProblems
+from generator.language.say import say
 from generator.terminal import say_problem
 from generator.whole_file import free_place, write_whole
 
@@ -40,7 +41,10 @@ def share(asked: Namespace) -> int:
     except JobProblems as error:
         for problem in error.problems:
             say_problem(problem, sys.stderr)
-        print(f"{asked.job}: has errors, so it is not handed over; nothing was written", file=sys.stderr)
+        print(
+            say("{job}: has errors, so it is not handed over; nothing was written", job=asked.job),
+            file=sys.stderr,
+        )
         return ERRORS
     log: ReadLog | None = log_beside(read, shops.of(path))
     whole = handed(read, log, shops.folder_of(path), _tools(sheet, shops.of(path)), leave)
@@ -53,13 +57,22 @@ def share(asked: Namespace) -> int:
     )
     out = _own_file(Path(asked.out or f"{path.parent.name}.zip"), jobs)
     write_whole(out, data)
-    print(f"Written {out}: {len(files) + 1} files, {len(data) / 1000:.0f} kB.")
+    print(
+        say(
+            "Written {out}: {files} files, {data:.0f} kB.",
+            out=out,
+            files=len(files) + 1,
+            data=len(data) / 1000,
+        )
+    )
     for one in whole.left_out:
-        print(f"Left out: {one}")
+        print(say("Left out: {one}", one=one))
     for one in whole.look_at:
-        print(f"Look at this before it goes: {one}")
-    if read.job.status in FINISHED:
-        print(f"Its status is {read.job.status}: whoever takes it in gets it as planned.")
+        print(say("Look at this before it goes: {one}", one=one))
+    if read.job.status == "done":
+        print(say("Its status is done: whoever takes it in gets it as planned."))
+    elif read.job.status in FINISHED:
+        print(say("Its status is scrapped: whoever takes it in gets it as planned."))
     return CLEAN
 
 
@@ -68,9 +81,15 @@ def _left(without: list[str], wanted: list[str], parts: tuple[str, ...]) -> set[
     named = [{one.strip() for some in given for one in some.split(",")} for given in (without, wanted)]
     for one in sorted(named[0] | named[1]):
         if one not in parts:
-            raise UsageError(f"{one or 'an empty word'}: cannot be left out: write {', '.join(parts)}")
+            raise UsageError(
+                say(
+                    "{part}: cannot be left out: write {parts}",
+                    part=one or say("an empty word"),
+                    parts=", ".join(parts),
+                )
+            )
     if both := sorted(named[0] & named[1]):
-        raise UsageError(f"{both[0]}: stands after --with and after --without; take one out")
+        raise UsageError(say("{both}: stands after --with and after --without; take one out", both=both[0]))
     return (named[0] | {"customer"}) - named[1]
 
 

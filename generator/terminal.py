@@ -2,17 +2,21 @@
 
     say_problem    a problem with its place and its line
     say_finding    a finding of a sheet
+    LEVELS         how much a finding matters, as it is shown
 """
 
 from __future__ import annotations
 
 import os
-from typing import TextIO
+from collections.abc import Mapping
+from typing import Final, TextIO
 
 import click
 
 from generator.errors import Location, Problem
+from generator.language.say import later
 
+LEVELS: Final[Mapping[str, str]] = {"stop": later("stop"), "check": later("check"), "note": later("note")}
 _COLOURS = {"stop": "red", "check": "yellow"}
 
 
@@ -26,7 +30,7 @@ def say_problem(problem: Problem, file: TextIO) -> None:
 
 def say_finding(where: Location | str, level: str, text: str, id: str, file: TextIO) -> None:
     """A finding in one line: its place, how much it matters, what it says, its name."""
-    word = click.style(level, fg=_COLOURS.get(level), bold=level == "stop")
+    word = click.style(str(LEVELS[level]), fg=_COLOURS.get(level), bold=level == "stop")
     _say(f"{click.style(str(where), bold=True)}: {word}: {text} {click.style(f'[{id}]', dim=True)}", file)
 
 

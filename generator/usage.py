@@ -11,12 +11,22 @@ from collections.abc import Callable
 from typing import Any, Final, NoReturn
 
 from generator.commands import USAGE
+from generator.language.lists import either
+from generator.language.say import later, say
 
-SEE: Final = "see --help for an example"
+SEE: Final = later("see --help for an example")
 
 
 class _Words(argparse.HelpFormatter):
     """Lines that do not break an option at its hyphen, so that an example can be copied."""
+
+    def add_usage(self, usage: Any, actions: Any, groups: Any, prefix: str | None = None) -> None:
+        """How the command is used, behind a word that is said."""
+        super().add_usage(usage, actions, groups, say("usage: ") if prefix is None else prefix)
+
+    def _get_help_string(self, action: argparse.Action) -> str:
+        """What an option is for, as it is said; nothing is filled into it."""
+        return str(action.help or "").replace("%", "%%")
 
     def _fill_text(self, text: str, width: int, indent: str) -> str:
         words = " ".join(text.split())
@@ -29,7 +39,9 @@ class Parser(argparse.ArgumentParser):
     """A parser of the standard library; its commands are of this kind, too."""
 
     def __init__(self, *given: Any, **named: Any) -> None:
-        super().__init__(*given, **{"formatter_class": _Words, **named})
+        super().__init__(*given, **{"formatter_class": _Words, "add_help": False, **named})
+        self._positionals.title, self._optionals.title = say("positional arguments"), say("options")
+        self.add_argument("-h", "--help", action="help", help=say("show this help message and exit"))
 
     def error(self, message: str) -> NoReturn:
         """Print how the command is used and what is wrong, and leave with status 2."""
@@ -58,21 +70,53 @@ def in_plain_words(message: str) -> str:
 def _choice(found: re.Match[str]) -> str:
     written, known = found["written"].strip("'"), [one.strip(" '") for one in found["known"].split(",")]
     near = difflib.get_close_matches(written, known, n=1)
-    hint = f"did you mean {near[0]}? Write" if near else "write"
-    return f'{found["what"]}: "{written}" is not known here: {hint} {", ".join(known[:-1])} or {known[-1]}'
+    if near:
+        return say(
+            '{option}: "{written}" is not known here: did you mean {near}? Write {known}',
+            option=found["what"],
+            written=written,
+            near=near[0],
+            known=either(known),
+        )
+    return say(
+        '{option}: "{written}" is not known here: write {known}',
+        option=found["what"],
+        written=written,
+        known=either(known),
+    )
 
 
 # What the library says, and what to say instead.
 _SAID: Final[tuple[tuple[str, Callable[[re.Match[str]], str]], ...]] = (
     (r"argument (?P<what>[^:]+): invalid choice: (?P<written>.*?) \(.*choose from (?P<known>.*)\)", _choice),
-    (r"the following arguments are required: (.*)", lambda said: f"{said[1]} is missing: {SEE}"),
-    (r"one of the arguments (.*) is required", lambda said: f"one of {said[1]} is missing: {SEE}"),
-    (r"unrecognized arguments: (.*)", lambda said: f"{said[1]} is not taken here: {SEE}"),
-    (r"argument ([^:]+): expected .*", lambda said: f"{said[1]} stands without its value: write it behind"),
-    (r"argument ([^:]+): ignored explicit argument (.*)",
-     lambda said: f"{said[1]} takes no value: leave {said[2]} out"),
-    (r"argument ([^:]+): not allowed with argument (.*)",
-     lambda said: f"{said[1]} and {said[2]} do not go together: leave one out"),
-    (r"ambiguous option: (\S+) could match (.*)",
-     lambda said: f"{said[1]} may be {said[2]}: write more of it"),
+    (
+        r"the following arguments are required: (.*)",
+        lambda said: say("{said} is missing: {see}", said=said[1], see=SEE),
+    ),
+    (
+        r"one of the arguments (.*) is required",
+        lambda said: say("one of {said} is missing: {see}", said=said[1], see=SEE),
+    ),
+    (
+        r"unrecognized arguments: (.*)",
+        lambda said: say("{said} is not taken here: {see}", said=said[1], see=SEE),
+    ),
+    (
+        r"argument ([^:]+): expected .*",
+        lambda said: say("{said} stands without its value: write it behind", said=said[1]),
+    ),
+    (
+        r"argument ([^:]+): ignored explicit argument (.*)",
+        lambda said: say("{option} takes no value: leave {value} out", option=said[1], value=said[2]),
+    ),
+    (
+        r"argument ([^:]+): not allowed with argument (.*)",
+        lambda said: say(
+            "{one} and {other} do not go together: leave one out", one=said[1], other=said[2]
+        ),
+    ),
+    (
+        r"ambiguous option: (\S+) could match (.*)",
+        lambda said: say("{option} may be {known}: write more of it", option=said[1], known=said[2]),
+    ),
 )

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from generator.commands import UsageError
 from generator.in_one_step import replace_file
+from generator.language.say import say
 
 
 def free_place(out: Path, jobs: Path, option: str, own_mark: str = "", *, replace: bool = False) -> Path:
@@ -30,19 +31,42 @@ def free_place(out: Path, jobs: Path, option: str, own_mark: str = "", *, replac
     """
     path = out.resolve()
     if path.is_dir():
-        raise UsageError(f"{out}: is a folder; give a file for {option}")
+        raise UsageError(say("{out}: is a folder; give a file for {option}", out=out, option=option))
     if not path.parent.is_dir():
-        raise UsageError(f"{out}: there is no folder {path.parent}; make it first, or give another {option}")
+        raise UsageError(
+            say(
+                "{out}: there is no folder {parent}; make it first, or give another {option}",
+                out=out,
+                parent=path.parent,
+                option=option,
+            )
+        )
     if path.is_relative_to(jobs.resolve()):
-        raise UsageError(f"{out}: lies in the jobs folder, where only you write; give another {option}")
+        raise UsageError(
+            say(
+                "{out}: lies in the jobs folder, where only you write; give another {option}",
+                out=out,
+                option=option,
+            )
+        )
     if not path.exists() or replace:
         return path
     if not own_mark:
-        raise UsageError(f"{out}: is there already, so it stays as it is; give another {option}, or --force")
+        raise UsageError(
+            say(
+                "{out}: is there already, so it stays as it is; give another {option}, or --force",
+                out=out,
+                option=option,
+            )
+        )
     with path.open("rb") as file:
         if own_mark.encode() not in file.read(len(own_mark) + 200):
             raise UsageError(
-                f"{out}: was not written by this command, so it stays as it is; give another {option}"
+                say(
+                    "{out}: was not written by this command, so it stays as it is; give another {option}",
+                    out=out,
+                    option=option,
+                )
             )
     return path
 

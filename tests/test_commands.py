@@ -15,12 +15,17 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from generator.__main__ import _parser, main
+from generator.__main__ import main
+from generator.command_line import command_parser
+from generator.language.spoken import speak
 from generator.sheet.explained_at import any_name
 from tests.small_shop import ROOT, small_shop
 
 COMMANDS = tuple(
-    next(action.choices for action in _parser()._actions if isinstance(action, argparse._SubParsersAction))
+    next(
+        action.choices for action in command_parser()._actions
+        if isinstance(action, argparse._SubParsersAction)
+    )
 )
 PLACE = re.compile(r"^[^:\n]+:\d+:\d+: ")
 
@@ -67,7 +72,29 @@ def test_help_has_an_example(capsys: pytest.CaptureFixture[str], command: str) -
     assert status == 0
     (example,) = re.findall(r"example: python -m generator (.+)", " ".join(out.split()))
     assert example.startswith(command)
-    _parser().parse_args(shlex.split(example))
+    command_parser().parse_args(shlex.split(example))
+
+
+def test_help_and_errors_are_said_in_the_language_of_the_shop(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Nothing but commands, options and places of values stands outside of the marks of the test language."""
+    shop = tmp_path / "jobs" / "_shop"
+    shop.mkdir(parents=True)
+    (shop / "house.yml").write_text("shop: Saltmarsh Works\nlanguage: en-XA\n", encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    try:
+        for words in ("check --help", "start --help", "log --help", "chek", "sheet", "sheet 1 --paper A5"):
+            with pytest.raises(SystemExit):
+                main(words.split())
+            captured = capsys.readouterr()
+            printed = captured.out + captured.err
+            assert "⟦usage: ⟧" in printed
+            for _ in range(3):  # marks within marks
+                printed = re.sub(r"⟦[^⟦⟧]*⟧", "", printed)
+            assert not re.search(r"(?<![\w-])[a-z]{2,} [a-z]{2,} [a-z]{2,}", printed), printed
+    finally:
+        speak("en")
 
 
 def test_help_lists_every_command(capsys: pytest.CaptureFixture[str]) -> None:
@@ -457,7 +484,7 @@ def test_a_reader_that_goes_away_makes_no_traceback(few: Path) -> None:
 
 def test_a_thread_costs_no_import_of_the_site(here: Path) -> None:
     code = (
-        "import sys; from generator.__main__ import _parser, main; main(['thread', '2-8 UN-2A']);"
+        "import sys; from generator.__main__ import main; main(['thread', '2-8 UN-2A']);"
         "print([name for name in ('mkdocs', 'jinja2', 'yaml', 'pydantic') if name in sys.modules])"
     )
     ended = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

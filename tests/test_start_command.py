@@ -20,6 +20,7 @@ from jsonschema import Draft202012Validator
 
 from generator.intake.lathe_questions import lathe_questions
 from generator.job.reading import find_jobs, read_shop
+from generator.language.spoken import speak
 from generator.site.archive import make_sheet
 from generator.start_options import OPTIONS
 from tests.job.test_schema import parsed
@@ -27,8 +28,8 @@ from tests.small_shop import ROOT, Run, runner
 
 # An invented lathe, question by question.
 LATHE = {
-    "shop": "Saltmarsh: Works # 2", "units": "inch", "lathe": "L2 Thirteen-inch", "swing": "13",
-    "swing_cross": "8", "between_centers": "40", "bore": "1 3/8", "nose": "screwed",
+    "language": "en", "shop": "Saltmarsh: Works # 2", "units": "inch", "lathe": "L2 Thirteen-inch",
+    "swing": "13", "swing_cross": "8", "between_centers": "40", "bore": "1 3/8", "nose": "screwed",
     "speeds": "45 70 115 165 200 270 400", "three_jaw": "1/8 to 6", "four_jaw": "1/2 to 7",
     "top_speed": "2000 rpm", "leadscrew": "8", "thread_dial": "16", "dial_lines": "8", "dial_numbered": "2",
     "gearbox": "4, 4 1/2, 5, 6, 7, 8, 9, 10, 11, 11 1/2, 12, 13", "change_gears": "24, 24, 32, 40, 48, 127",
@@ -130,7 +131,7 @@ def test_a_wrong_answer_gets_the_sentence_of_the_file_and_is_asked_again(
 def test_stop_leaves_the_rest_for_later_and_ctrl_c_writes_nothing(
     run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    lines = iter([*list(LATHE.values())[:6], "stop"])
+    lines = iter([*list(LATHE.values())[:7], "stop"])
     monkeypatch.setattr(builtins, "input", lambda prompt: next(lines))
     assert run("shop")[0] == 0
     lathe = read_shop(tmp_path / "shop/jobs/_shop").lathes["l2-thirteen-inch"]
@@ -229,3 +230,27 @@ def test_it_works_from_what_a_wheel_holds_in_any_folder(tmp_path: Path) -> None:
     checked = called("check")
     assert checked.returncode == 0, checked.stderr
     assert "2 checked, 0 with errors" in checked.stderr
+
+
+def test_the_language_of_the_shop_is_asked_for_and_kept(
+    run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said = iter(["english", "en-gb", "Saltmarsh Works", "stop"])
+    prompts: list[str] = []
+    monkeypatch.setattr(builtins, "input", lambda prompt: prompts.append(prompt) or next(said))
+    try:
+        status, out, _ = run("shop")
+    finally:
+        speak("en")
+    assert status == 0
+    assert prompts[0].endswith("(en, en-GB, de) [en]: ")
+    assert '"english" is none of these: en, en-GB, de.' in out
+    shop = tmp_path / "shop" / "jobs" / "_shop"
+    assert read_shop(shop).house.language == "en-GB"
+    assert "Longest work between centres" in (shop / "lathes" / "lathe-1.yml").read_text("utf-8")
+
+
+def test_a_language_that_nobody_speaks_here_is_refused(run: Run, tmp_path: Path) -> None:
+    status, _, err = run("shop", "--later", "--language", "tlh")
+    assert (status, err) == (2, '--language: "tlh" is none of these: en, en-GB, de.\n')
+    assert not (tmp_path / "shop").exists()

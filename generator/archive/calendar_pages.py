@@ -18,6 +18,8 @@ from typing import Final, Literal
 from urllib.parse import quote
 
 from generator.archive.listed import Content, Listed, key_of, key_of_jobs
+from generator.archive.said import EVENT_HEADS, EVENT_WORDS
+from generator.language.say import later, say, say_count
 from generator.render.environment import environment
 from generator.render.formats import digits
 from generator.sheet.row import NOT_READY, ArchiveRow, Event
@@ -28,10 +30,17 @@ MOST_IN_DAY: Final = 4  # jobs in a day of a month; all of them stand in the lis
 MOST_TITLE: Final = 60  # letters of a title in the list of days
 EVENTS: Final[tuple[Event, ...]] = ("received", "stopped", "taken up", "done")
 MONTHS: Final = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-    "November", "December",
+    later("January"), later("February"), later("March"), later("April"), later("May"), later("June"),
+    later("July"), later("August"), later("September"), later("October"), later("November"),
+    later("December"),
 )  # fmt: skip
-DAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+DAYS: Final = (
+    later("Monday"), later("Tuesday"), later("Wednesday"), later("Thursday"), later("Friday"),
+    later("Saturday"), later("Sunday"),
+)  # fmt: skip
+SHORT_DAYS: Final = (
+    later("Mon"), later("Tue"), later("Wed"), later("Thu"), later("Fri"), later("Sat"), later("Sun"),
+)  # fmt: skip
 MONTHS_TOGETHER: Final = (12, 6, 3, 1)  # on a page: the first with which no page has too much on it
 UP: Final = "../../"  # from a page of days to the top of the site
 _WEEKS: Final = Calendar()  # from Monday on, as ISO 8601 has it
@@ -117,8 +126,9 @@ def _named(year: str, first: int, last: int) -> tuple[str, str]:
         return year, year
     if first == last:
         return f"{year}-{first:02}", f"{year}, {MONTHS[first - 1]}"
-    return f"{year}-{first:02}-to-{last:02}", f"{year}, {MONTHS[first - 1]} to {MONTHS[last - 1]}"
-
+    return f"{year}-{first:02}-to-{last:02}", say(
+        "{year}, {first} to {last}", year=year, first=MONTHS[first - 1], last=MONTHS[last - 1]
+    )
 
 
 # -- first page -----------------------------------------------------------------------------------------
@@ -135,17 +145,23 @@ class _Section:
 
 
 _SECTIONS: Final = (
-    _Section("stopped", "Stopped", "Halfway, with the work to be taken up again.", "stopped"),
-    _Section("in work", "In work", "On a lathe, or between two operations.", "last"),
-    _Section("planned", "Planned", "Agreed, and waiting for a lathe.", "received"),
-    _Section("quoted", "Quoted", "Waiting for the customer's word.", "received"),
+    _Section("stopped", later("Stopped"), later("Halfway, with the work to be taken up again."), "stopped"),
+    _Section("in work", later("In work"), later("On a lathe, or between two operations."), "last"),
+    _Section("planned", later("Planned"), later("Agreed, and waiting for a lathe."), "received"),
+    _Section("quoted", later("Quoted"), later("Waiting for the customer's word."), "received"),
     _Section(
-        NOT_READY.lower(), "Not ready to run",
-        "Whatever their status in the job file: their sheets say why. Jobs that are done are left out.",
+        NOT_READY.lower(), later("Not ready to run"),
+        later(
+            "Whatever their status in the job file: their sheets say why. Jobs that are done are left out."
+        ),
         "received",
     ),
 )  # fmt: skip
-_HEADS: Final = {"received": "Waiting since", "stopped": "Stopped since", "last": "Last day"}
+_HEADS: Final = {
+    "received": later("Waiting since"),
+    "stopped": later("Stopped since"),
+    "last": later("Last day"),
+}
 
 
 @dataclass(frozen=True)
@@ -163,7 +179,7 @@ def calendar_front(jobs: Sequence[Listed]) -> str:
     months = months_of(jobs)
     return environment().get_template("archive/calendar_front.html").render(
         sections=[_section(one, by_status.get(one.status, [])) for one in _SECTIONS],
-        events=EVENTS,
+        events=[EVENT_HEADS[event] for event in EVENTS],
         years=_years(jobs, months),
     )  # fmt: skip
 
@@ -176,8 +192,10 @@ def _section(section: _Section, jobs: Sequence[Listed]) -> dict[str, object]:
     return {
         "heading": section.heading,
         "words": section.words,
-        "count": f"{digits(count, 0)} job{'' if count == 1 else 's'}" if count else "none",
-        "heads": ("Number", "Title", "Thread", "Lathe", _HEADS[section.since]),
+        "count": say_count("{count} job", "{count} jobs", count, count=digits(count, 0))
+        if count
+        else say("none"),
+        "heads": (say("Number"), say("Title"), say("Thread"), say("Lathe"), _HEADS[section.since]),
         "jobs": [_waiting(section, job, since) for since, job in dated[:MOST_WAITING]],
         "more": digits(more, 0) if more > 0 else "",
         "archive": f"index.html#status={quote(section.status)}",
@@ -186,8 +204,8 @@ def _section(section: _Section, jobs: Sequence[Listed]) -> dict[str, object]:
 
 def _waiting(section: _Section, job: Listed, since: str) -> _Waiting:
     row = job.row
-    cells = (row.title, row.designation, row.lathe, since or "not written")
-    heads = ("Title", "Thread", "Lathe", _HEADS[section.since])
+    cells = (row.title, row.designation, row.lathe, since or say("not written"))
+    heads = (say("Title"), say("Thread"), say("Lathe"), _HEADS[section.since])
     return _Waiting(job.link, row.number, tuple(zip(heads, cells, strict=True)))
 
 
@@ -195,7 +213,7 @@ def _since(row: ArchiveRow, since: Literal["received", "stopped", "last"]) -> st
     """The day, with what happened on it where that can be one thing or another; "" where none is written."""
     if since == "last":
         last = max(reversed(row.days), key=lambda one: one.day, default=None)
-        return f"{last.day}, {last.what}" if last else ""
+        return f"{last.day}, {EVENT_WORDS[last.what]}" if last else ""
     return _last(row, since)
 
 
@@ -247,7 +265,8 @@ def calendar_pages(jobs: Sequence[Listed]) -> Iterator[Content]:
     for newer, part, older in around:
         beside = (one.name if one else "" for one in (newer, older))
         key = key_of(key_of_jobs(part.jobs), *beside)
-        yield Content(part.file, key, partial(_page, part, newer, older), f"Calendar {part.label}")
+        title = say("Calendar {label}", label=part.label)
+        yield Content(part.file, key, partial(_page, part, newer, older), title)
 
 
 def _page(part: Part, newer: Part | None, older: Part | None) -> str:
@@ -258,7 +277,7 @@ def _page(part: Part, newer: Part | None, older: Part | None) -> str:
     return environment().get_template("archive/calendar_days.html").render(
         label=part.label,
         beside=[(f"{UP}{one.file}", one.label) for one in (older, newer) if one],
-        weekdays=[(day, day[:3]) for day in DAYS],
+        weekdays=list(zip(DAYS, SHORT_DAYS, strict=True)),
         months=[_month(name, month) for name, month in months],
         days=[_day(day, found, most) for day, found in days.items()],
         top=UP,
@@ -292,13 +311,17 @@ def _day(date: str, jobs: Sequence[tuple[Listed, Sequence[Event]]], most: int) -
     return _Day(
         date,
         str(int(date[8:])),
-        DAYS[weekday(int(date[:4]), int(date[5:7]), int(date[8:]))],
+        str(DAYS[weekday(int(date[:4]), int(date[5:7]), int(date[8:]))]),
         tuple(
-            _Line(f"{UP}{job.link}", job.row.number, ", ".join(what), _short(job.row.title))
+            _Line(f"{UP}{job.link}", job.row.number, _what(what), _short(job.row.title))
             for job, what in jobs[:most]
         ),
         digits(more, 0) if more > 0 else "",
     )
+
+
+def _what(events: Iterable[Event]) -> str:
+    return ", ".join(str(EVENT_WORDS[event]) for event in events)
 
 
 def _short(title: str) -> str:

@@ -22,7 +22,10 @@ from typing import Final, NamedTuple
 
 from generator.archive.columns import natural
 from generator.archive.listed import Content, Listed, key_of
+from generator.archive.said import status_words
 from generator.archive.words import fold
+from generator.language.say import figure, later, say, say_count
+from generator.render.css_words import css_string
 from generator.render.environment import environment
 from generator.sheet.row import ArchiveRow
 from generator.sheet.row_names import Pitched, list_address, pitched, safe_name, thread_title
@@ -59,11 +62,23 @@ class Value:
 
 
 @dataclass(frozen=True)
+class Said:
+    """What is said of a kind of lists: its heading, of one list, of none, where all are, and of how many."""
+
+    heading: str
+    title: str
+    none: str
+    none_short: str
+    back: str
+    many: Callable[[int], str]
+
+
+@dataclass(frozen=True)
 class Kind:
-    """What jobs are listed by: its word, of one and of many, and how the lists are made of all jobs."""
+    """What jobs are listed by: its word, what is said of it, and how the lists are made of all jobs."""
 
     word: str
-    words: str
+    said: Said
     values: Callable[[Sequence[ArchiveRow]], list[Value]]
 
 
@@ -172,11 +187,7 @@ def cut(text: str) -> str:
 
 def jobs_words(many: int) -> str:
     """How many jobs, in words."""
-    return _many(many, "job", "jobs")
-
-
-def _many(many: int, word: str, words: str) -> str:
-    return f"{many:,} {word if many == 1 else words}"
+    return say_count("{count:,} job", "{count:,} jobs", many)
 
 
 # What jobs are listed by
@@ -200,10 +211,10 @@ def _threads(rows: Sequence[ArchiveRow]) -> list[Value]:
         if newest is not None:
             title = thread_title(newest)
             values.append(Value("thread", key.name, f"{key.family}, {title}", title, key.family, found[key]))
-    return [*values, *_without("thread", without)]
+    return [*values, *_without("thread", THREADS, without)]
 
 
-def _named(word: str, rows: Sequence[ArchiveRow]) -> list[Value]:
+def _named(word: str, said: Said, rows: Sequence[ArchiveRow]) -> list[Value]:
     """By a text of the row, in the order of the alphabet, figures by their value."""
     found = _grouped(rows, attrgetter(word))
     without = found.pop("", [])
@@ -211,37 +222,63 @@ def _named(word: str, rows: Sequence[ArchiveRow]) -> list[Value]:
     many = len(names) > FEW
     values = (
         Value(
-            word, safe_name(name), f"{word.capitalize()} {name}", name, _initial(name) if many else "",
+            word, safe_name(name), say(said.title, name=name), name, _initial(name) if many else "",
             found[name],
         )
         for name in names
     )  # fmt: skip
-    return [*values, *_without(word, without)]
+    return [*values, *_without(word, said, without)]
 
 
 def _years(rows: Sequence[ArchiveRow]) -> list[Value]:
     return [
-        Value("year", safe_name(str(year)), f"Year {year}", str(year), "", places)
+        Value("year", safe_name(str(year)), say(YEARS.title, name=year), str(year), "", places)
         for year, places in _grouped(rows, attrgetter("year")).items()
     ]
 
 
-def _without(word: str, places: Sequence[int]) -> Iterator[Value]:
+def _without(word: str, said: Said, places: Sequence[int]) -> Iterator[Value]:
     if places:
-        yield Value(word, f"no-{word}", f"No {word}", f"no {word}", "", places)
+        yield Value(word, f"no-{word}", str(said.none), str(said.none_short), "", places)
 
 
 def _initial(name: str) -> str:
     return fold(name).lstrip()[:1].upper()
 
 
+THREADS: Final = Said(
+    later("Threads"), later("Thread {name}"), later("No thread"), later("no thread"),
+    later("All lists by thread"), lambda many: say_count("{count:,} thread", "{count:,} threads", many),
+)  # fmt: skip
+LATHES: Final = Said(
+    later("Lathes"), later("Lathe {name}"), later("No lathe"), later("no lathe"), later("All lists by lathe"),
+    lambda many: say_count("{count:,} lathe", "{count:,} lathes", many),
+)  # fmt: skip
+MATERIALS: Final = Said(
+    later("Materials"), later("Material {name}"), later("No material"), later("no material"),
+    later("All lists by material"),
+    lambda many: say_count("{count:,} material", "{count:,} materials", many),
+)  # fmt: skip
+CUSTOMERS: Final = Said(
+    later("Customers"), later("Customer {name}"), later("No customer"), later("no customer"),
+    later("All lists by customer"),
+    lambda many: say_count("{count:,} customer", "{count:,} customers", many),
+)  # fmt: skip
+YEARS: Final = Said(
+    later("Years"), later("Year {name}"), later("No year"), later("no year"), later("All lists by year"),
+    lambda many: say_count("{count:,} year", "{count:,} years", many),
+)  # fmt: skip
 KINDS: Final = (
-    Kind("thread", "threads", _threads),
-    Kind("lathe", "lathes", partial(_named, "lathe")),
-    Kind("material", "materials", partial(_named, "material")),
-    Kind("customer", "customers", partial(_named, "customer")),
-    Kind("year", "years", _years),
+    Kind("thread", THREADS, _threads),
+    Kind("lathe", LATHES, partial(_named, "lathe", LATHES)),
+    Kind("material", MATERIALS, partial(_named, "material", MATERIALS)),
+    Kind("customer", CUSTOMERS, partial(_named, "customer", CUSTOMERS)),
+    Kind("year", YEARS, _years),
 )
+HEADS: Final = (  # of the columns
+    later("Number"), later("Title"), later("Thread"), later("Material"), later("Lathe"), later("Holding"),
+    later("Year"), later("Status"),
+)  # fmt: skip
 
 
 # A list in pages
@@ -292,9 +329,13 @@ def _pages(
     spans = _spans(pages, laid.rows)
     for page, address, span in zip(pages, addresses, spans, strict=True):
         newest = page is pages[-1]  # another says nothing that a new job would change
-        said = f"{whole}, in parts by year" if newest else f"{jobs_words(len(page))} on this page"
+        said = (
+            say("{whole}, in parts by year", whole=whole)
+            if newest
+            else say("{jobs} on this page", jobs=jobs_words(len(page)))
+        )
         parts = [
-            Link(words, UP + to if to != address else "", f"{len(part):,}" if newest else "")
+            Link(words, UP + to if to != address else "", figure(len(part), ",") if newest else "")
             for words, to, part in zip(spans, addresses, pages, strict=True)
         ]
         title = f"{cut(value.title)}, {span}"
@@ -317,26 +358,31 @@ def _spans(pages: Sequence[Sequence[int]], rows: Sequence[ArchiveRow]) -> list[s
     spans = []
     for first, last in ends:
         if first.year != last.year:
-            spans.append(f"{cut(first.year)} to {cut(last.year)}")
+            spans.append(say("{first} to {last}", first=cut(first.year), last=cut(last.year)))
         elif years[first.year, last.year] > 1:
-            numbers = f"{cut(last.number)} to {cut(first.number)}"
+            numbers = say("{first} to {last}", first=cut(last.number), last=cut(first.number))
             spans.append(numbers if len(years) == 1 else f"{cut(first.year)}, {numbers}")
         else:
             spans.append(cut(first.year))
     return spans
 
 
-
 def _list_page(
     kind: Kind, title: str, jobs: Sequence[Listed], places: Sequence[int], said: str,
     parts: Sequence[Link], beside: tuple[Link | None, Link | None],
 ) -> str:  # fmt: skip
-    earlier, later = beside
+    before, following = beside
     return environment().get_template("archive/list.html").render(
-        kind=kind.word, front=f"{UP}{FRONT}#{kind.word}", title=title,
-        earlier=earlier, later=later, said=said, parts=parts,
+        back=kind.said.back, front=f"{UP}{FRONT}#{kind.word}", title=title,
+        earlier=before, later=following, said=said, parts=parts,
+        heads=HEADS, heads_style=_heads_style(),
         rows=[_row(jobs[place]) for place in places],
     )  # fmt: skip
+
+
+def _heads_style() -> str:
+    """The heads for a narrow screen, where each stands before its cell: said once, and not in every row."""
+    return " ".join(f"--head-{number}: {css_string(head)};" for number, head in enumerate(HEADS, 1))
 
 
 def _row(job: Listed) -> Row:
@@ -344,7 +390,8 @@ def _row(job: Listed) -> Row:
     texts = [
         cut(text)
         for text in (
-            row.number, row.title, row.designation, row.material, row.lathe, row.held, row.year, row.status,
+            row.number, row.title, row.designation, row.material, row.lathe, row.held, row.year,
+            status_words(row.status),
         )
     ]  # fmt: skip
     return Row(UP + job.link, row.ready, *texts)
@@ -373,8 +420,11 @@ def _name_weight(value: Value) -> int:
 
 
 def _register_link(kind: Kind, number: int, values: Sequence[Value]) -> Link:
-    words = f"{kind.words.capitalize()}, {cut(values[0].short)} to {cut(values[-1].short)}"
-    return Link(words, list_address(kind.word, f"all.{number}"), f"{len(values):,} {kind.words}")
+    words = say(
+        "{kind}, {first} to {last}",
+        kind=kind.said.heading, first=cut(values[0].short), last=cut(values[-1].short),
+    )
+    return Link(words, list_address(kind.word, f"all.{number}"), kind.said.many(len(values)))
 
 
 def _register_page(kind: Kind, link: Link, values: Sequence[Value]) -> Content:
@@ -400,7 +450,7 @@ def _shelf(kind: Kind, values: Sequence[Value], registers: Sequence[tuple[Link, 
         groups = _groups(kind, values)
     folded = len(values) > FEW and not registers
     named = sum(not value.name.startswith("no-") for value in values)
-    return Shelf(kind.word, kind.words.capitalize(), _many(named, kind.word, kind.words), groups, folded)
+    return Shelf(kind.word, str(kind.said.heading), kind.said.many(named), groups, folded)
 
 
 def _groups(kind: Kind, values: Iterable[Value], up: str = "") -> tuple[Group, ...]:
@@ -408,7 +458,7 @@ def _groups(kind: Kind, values: Iterable[Value], up: str = "") -> tuple[Group, .
     for heading, found in groupby(values, key=attrgetter("group")):
         members = list(found)
         jobs = jobs_words(sum(len(value.places) for value in members))
-        said = f"{_many(len(members), kind.word, kind.words)}, {jobs}"
-        links = (Link(cut(one.short), up + one.address, f"{len(one.places):,}") for one in members)
+        said = f"{kind.said.many(len(members))}, {jobs}"
+        links = (Link(cut(one.short), up + one.address, figure(len(one.places), ",")) for one in members)
         groups.append(Group(cut(heading), said, tuple(links)))
     return tuple(groups)

@@ -16,6 +16,7 @@ from statistics import median, quantiles
 from typing import Final
 
 from generator.archive.listed import Listed
+from generator.language.say import first_small, later, say, say_count
 from generator.render.environment import environment
 from generator.render.formats import digits, in_unit
 from generator.render.plot_view import plot_view
@@ -33,17 +34,18 @@ LEAST_YEARS: Final = 7  # along the axis of years, so that its ticks are whole y
 HOUR: Final = 60 * minute
 LONG: Final = 100 * HOUR  # a sum from which on minutes say nothing
 NAMES: Final = {  # kinds of work whose name on this page is not the operation's own
-    WHOLE: "Whole jobs", "thread": "Threading", "thread outside": "Threading, outside",
-    "thread inside": "Threading, inside", "face": "Facing", "turn": "Turning", "taper": "Taper turning",
-    "bore": "Boring", "drill": "Drilling", "center drill": "Center drilling", "groove": "Grooving",
-    "relief": "Relief grooves", "chamfer": "Chamfering", "knurl": "Knurling", "part off": "Parting off",
-    "polish": "Polishing",
+    WHOLE: later("Whole jobs"), "thread": later("Threading"),
+    "thread outside": later("Threading, outside"), "thread inside": later("Threading, inside"),
+    "face": later("Facing"), "turn": later("Turning"), "taper": later("Taper turning"),
+    "bore": later("Boring"), "drill": later("Drilling"), "center drill": later("Center drilling"),
+    "groove": later("Grooving"), "relief": later("Relief grooves"), "chamfer": later("Chamfering"),
+    "knurl": later("Knurling"), "part off": later("Parting off"), "polish": later("Polishing"),
 }  # fmt: skip
 THREAD: Final = "thread"
 _SIDES: Final = {"outside": "thread outside", "inside": "thread inside"}
-_ABOUT: Final = {
-    "0.0": "next to no time", "0.5": "half as long as planned", "1.0": "about as long as planned",
-    "2.0": "twice as long as planned",
+_TOOK: Final = {  # so many times of what was planned
+    "0.0": later("took next to no time"), "0.5": later("took half as long as planned"),
+    "1.0": later("took about as long as planned"), "2.0": later("took twice as long as planned"),
 }  # fmt: skip
 _YEAR: Final = re.compile("[0-9]{4}")
 
@@ -149,15 +151,21 @@ def says(name: str, half: float, count: int) -> str:
     >>> says("Threading, inside", 0.5, 1)
     'By the one time in the logs, threading inside took half as long as planned: too few to go by.'
     """
-    shown, spoken = digits(half, 1), name.replace(",", "")
-    took = f"took {_ABOUT.get(shown, f'{shown} times as long as planned')}"
+    shown, work = digits(half, 1), str(name).replace(",", "")
+    about = shown.replace(",", ".")
+    took = _TOOK.get(about) or say("took {times} times as long as planned", times=shown)
     if count < FEW:
-        times = f"{count} times" if count > 1 else "one time"
-        return f"By the {times} in the logs, {spoken.lower()} {took}: too few to go by."
-    if shown == "1.0":
-        return f"{spoken} {took}: longer in half of the {_count(count)} times, less in the others."
-    other = "longer" if half > 1 else "less"
-    return f"{spoken} {took}, or {other}, in half of the {_count(count)} times."
+        return say_count(
+            "By the one time in the logs, {work} {took}: too few to go by.",
+            "By the {count} times in the logs, {work} {took}: too few to go by.",
+            count, work=first_small(work), took=took,
+        )  # fmt: skip
+    parts = {"work": work, "took": took, "count": _count(count)}
+    if about == "1.0":
+        return say("{work} {took}: longer in half of the {count} times, less in the others.", **parts)
+    if half > 1:
+        return say("{work} {took}, or longer, in half of the {count} times.", **parts)
+    return say("{work} {took}, or less, in half of the {count} times.", **parts)
 
 
 def _count(number: int) -> str:
@@ -174,10 +182,11 @@ def _planned_and_taken(kind: Kind, number: int) -> PlotScene:
     else:
         curves = _quartile_curves(_groups(kind.planned, kind.taken))
     most = max(x for curve in curves for x, _ in curve.points)
-    straight = Curve("as planned", ((0.0, 0.0), (most, most)), "limit")
+    straight = Curve(say("as planned"), ((0.0, 0.0), (most, most)), "limit")
     return _scene(
-        f"times-{number}-taken", f"{kind.name}: planned and taken", "planned", "duration", "taken",
-        "duration", (straight, *curves), "Above the dashed line it took longer than planned.",
+        f"times-{number}-taken", say("{name}: planned and taken", name=kind.name), say("planned"), "duration",
+        say("taken"), "duration", (straight, *curves),
+        say("Above the dashed line it took longer than planned."),
     )  # fmt: skip
 
 
@@ -206,14 +215,14 @@ def _ratio_by_year(kind: Kind, number: int) -> PlotScene | None:
     if not years:
         return None
     first, last = min(years), max(years)
-    straight = Curve("as planned", ((min(first, last - LEAST_YEARS), 1.0), (last, 1.0)), "limit")
+    straight = Curve(say("as planned"), ((min(first, last - LEAST_YEARS), 1.0), (last, 1.0)), "limit")
     if sum(map(len, years.values())) <= MOST_DOTS:
         curves = [Curve("", ((year, ratio),)) for year, ratios in years.items() for ratio in ratios]
     else:
         curves = _quartile_curves((year, years.get(year, [])) for year in range(first, last + 1))
     return _scene(
-        f"times-{number}-years", f"{kind.name}: taken ÷ planned by year", "year", "count", "taken ÷ planned",
-        "ratio", (straight, *curves), "At 1 it took as long as planned.",
+        f"times-{number}-years", say("{name}: taken ÷ planned by year", name=kind.name), say("year"), "count",
+        say("taken ÷ planned"), "ratio", (straight, *curves), say("At 1 it took as long as planned."),
     )  # fmt: skip
 
 
@@ -225,9 +234,9 @@ def _quartile_curves(groups: Iterable[tuple[float, list[float]]]) -> list[Curve]
         return tuple((x, of(spread) if spread else nan) for x, spread in found)
 
     return [
-        Curve("a quarter took longer", along(lambda spread: spread.high), "third"),
-        Curve("middle", along(lambda spread: spread.half)),
-        Curve("a quarter took less", along(lambda spread: spread.low), "third"),
+        Curve(say("a quarter took longer"), along(lambda spread: spread.high), "third"),
+        Curve(say("middle"), along(lambda spread: spread.half)),
+        Curve(say("a quarter took less"), along(lambda spread: spread.low), "third"),
     ]
 
 
@@ -244,14 +253,16 @@ def _scene(
 # -- page -----------------------------------------------------------------------------------------------
 
 
-
 def times_page(jobs: Sequence[Listed]) -> str:
     """The body of the page of times, as HTML."""
     kinds = kinds_of(jobs)
     planned = [kind for kind in kinds if kind.taken]
     logged = sum(bool(job.row.times) for job in jobs)
     return environment().get_template("archive/times.html").render(
-        logged=f"{_count(logged)} of {_count(len(jobs))} job{'' if len(jobs) == 1 else 's'}",
+        logged=say_count(
+            "{logged} of {count} job", "{logged} of {count} jobs", len(jobs), logged=_count(logged),
+            count=_count(len(jobs)),
+        ),
         rows=[(kind.name, _row(kind)) for kind in planned],
         alone=[(kind.name, _alone(kind)) for kind in kinds if kind.alone],
         kinds=[_shown(kind, number) for number, kind in enumerate(planned, 1)],

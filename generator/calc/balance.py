@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from generator.calc.guards import above_zero
 from generator.calc.weight import volume
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length
 
 
@@ -83,9 +84,9 @@ def centroid(length: Length, od_start: Length, od_end: Length) -> Length:
     ------
     Geometry; Machinery's Handbook, center of gravity of a frustum of a cone, from memory.
     """
-    above_zero("length", length, "m")
-    above_zero("diameter", od_start, "m")
-    above_zero("diameter", od_end, "m")
+    above_zero(say("length"), length, "m")
+    above_zero(say("diameter"), od_start, "m")
+    above_zero(say("diameter"), od_end, "m")
     far = od_start**2 + 2 * od_start * od_end + 3 * od_end**2
     return length / 4 * far / (od_start**2 + od_start * od_end + od_end**2)
 
@@ -122,5 +123,5 @@ def balance_point(rounds: Sequence[Round]) -> Length:
     Statics.
     """
     if not rounds:
-        raise OutsideRange("number of lengths", 0, 1, None, "the work needs one")
+        raise OutsideRange(say("number of lengths"), 0, 1, None, say("the work needs one"))
     return sum(one.moment for one in rounds) / sum(one.volume for one in rounds)

@@ -13,9 +13,10 @@ from generator.calc.flanks import Flanks
 from generator.calc.helicoid import rest
 from generator.calc.wires import LEAD_TERM_FROM, Form
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Length
 
-SOURCE = "geometry: a ball on both flanks of the groove"
+SOURCE = later("geometry: a ball on both flanks of the groove")
 
 
 def ball_circle(pitch_diameter: Length, ball: Length, pitch: Length, flanks: Flanks) -> Length:
@@ -155,5 +156,5 @@ def across_balls(circle: Length, ball: Length, pitch: Length, starts: int) -> Le
 
 def _goes_in(circle: float, ball: float) -> float:
     if not (ball > 0 and circle > ball):
-        raise OutsideRange("ball", ball, 0.0, None, SOURCE, "m")
+        raise OutsideRange(say("ball"), ball, 0.0, None, SOURCE, "m")
     return circle

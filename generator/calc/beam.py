@@ -28,6 +28,7 @@ from generator.calc.guards import above_zero, at_least_zero
 from generator.calc.modes import ELEMENTS, KEPT, frequencies
 from generator.calc.sections import check_wall
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Force, Frequency, Length, Pressure
 
 SAME_PLACE: Final = 1e-4  # of the length: nearer supports share a node; what lies between would cost digits
@@ -95,34 +96,41 @@ class Beam:
 
     def __post_init__(self) -> None:
         if not self.segments:
-            raise OutsideRange("number of segments", 0, 1, None, "a beam needs one")
+            raise OutsideRange(say("number of segments"), 0, 1, None, say("a beam needs one"))
         for segment in self.segments:
             check_wall(segment.od, segment.bore)
             if segment.od_end is not None:
                 check_wall(segment.od_end, segment.bore)
             if not segment.end > segment.start:
                 raise OutsideRange(
-                    "end of a segment", segment.end, segment.start, None, "a segment has a length", "m"
+                    say("end of a segment"),
+                    segment.end,
+                    segment.start,
+                    None,
+                    say("a segment has a length"),
+                    "m",
                 )
         for one, following in pairwise(self.segments):
             if abs(one.end - following.start) > JOINED:
                 raise OutsideRange(
-                    "start of a segment", following.start, one.end, one.end, "segments join", "m"
+                    say("start of a segment"), following.start, one.end, one.end, say("segments join"), "m"
                 )
-        above_zero("elastic modulus", self.elastic_modulus, "Pa")
+        above_zero(say("elastic modulus"), self.elastic_modulus, "Pa")
         for support in self.supports:
-            self.check_place(support.at, "support")
+            self.check_place(support.at, say("place of a support"))
             for stiffness in (support.stiffness, support.angular):
                 if not stiffness >= 0:
-                    reason = "it cannot be below zero"
-                    raise OutsideRange("stiffness of a support", stiffness, 0.0, None, reason)
+                    reason = say("it cannot be below zero")
+                    raise OutsideRange(say("stiffness of a support"), stiffness, 0.0, None, reason)
         across = {support.at for support in self.supports if support.stiffness > 0}
         tilting = any(support.angular > 0 for support in self.supports)
         if not across or len(across) + tilting < 2:
-            raise OutsideRange("number of supports", len(across), 2, None, "the work must be held")
+            raise OutsideRange(say("number of supports"), len(across), 2, None, say("the work must be held"))
         if self.poisson is not None and not 0 <= self.poisson <= MOST_POISSON:
-            raise OutsideRange("Poisson's ratio", self.poisson, 0.0, MOST_POISSON, "of any material")
-        at_least_zero("push along the work", self.push, "N")
+            raise OutsideRange(
+                say("Poisson's ratio"), self.poisson, 0.0, MOST_POISSON, say("of any material")
+            )
+        at_least_zero(say("push along the work"), self.push, "N")
 
     @property
     def start(self) -> Length:
@@ -255,7 +263,14 @@ class Beam:
             When it is.
         """
         if not self.start - JOINED <= x <= self.end + JOINED:
-            raise OutsideRange(f"place of a {what}", x, self.start, self.end, "it stands on the work", "m")
+            raise OutsideRange(
+                what,
+                x,
+                self.start,
+                self.end,
+                say("it stands on the work"),
+                "m",
+            )
 
     def cannot_stand(self) -> OutsideRange:
         """What to say where the solution fails: the push buckles the work, or it is too thin somewhere."""
@@ -264,11 +279,11 @@ class Beam:
                 _on_supports(self).inverse  # noqa: B018
             except np.linalg.LinAlgError:
                 return replace(self, push=0.0).cannot_stand()
-            reason = "the work buckles under it"
-            return OutsideRange("push along the work", self.push, None, None, reason, "N")
+            reason = say("the work buckles under it")
+            return OutsideRange(say("push along the work"), self.push, None, None, reason, "N")
         thinnest = min(min(one.od, one.od_end or one.od) for one in self.segments)
-        reason = "too thin beside the rest of the work"
-        return OutsideRange("thinnest diameter", thinnest, None, None, reason, "m")
+        reason = say("too thin beside the rest of the work")
+        return OutsideRange(say("thinnest diameter"), thinnest, None, None, reason, "m")
 
     def _held(self) -> OnSupports | Pushed:
         try:
@@ -307,7 +322,7 @@ def _reach(beam: Beam, places: tuple[Length, ...]) -> Inside:
     wanted = np.array(places, dtype=np.float64)
     x = np.clip(wanted, beam.start, beam.end)
     for off in wanted[~(np.abs(x - wanted) <= JOINED)]:
-        beam.check_place(float(off), "load or reading")
+        beam.check_place(float(off), say("place of a load or reading"))
     return _on_supports(beam).elements.reach(x)
 
 

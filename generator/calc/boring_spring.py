@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 
 from generator.calc.guards import above_zero
+from generator.language.say import say
 from generator.si import Length
 
 
@@ -46,7 +47,7 @@ def left_after(spring: Length, cut: Length, passes: int) -> Length:
 
     Source: arithmetic of a spring: what is cut springs it, what it springs is left to cut.
     """
-    above_zero("last cut", cut, "m")
+    above_zero(say("last cut"), cut, "m")
     return spring * (spring / (cut + spring)) ** passes
 
 
@@ -81,8 +82,8 @@ def spring_passes(spring: Length, cut: Length, allowed: Length) -> int:
 
     Source: arithmetic, the inverse of `left_after`.
     """
-    above_zero("last cut", cut, "m")
-    above_zero("what may be left", allowed, "m")
+    above_zero(say("last cut"), cut, "m")
+    above_zero(say("what may be left"), allowed, "m")
     if spring <= allowed:
         return 0
     return math.ceil(math.log(allowed / spring) / math.log(spring / (cut + spring)) - 1e-9)

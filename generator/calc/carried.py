@@ -16,6 +16,7 @@ from numpy.typing import ArrayLike, NDArray
 from generator.calc.beam import Segment
 from generator.calc.guards import above_zero
 from generator.calc.sections import section_area
+from generator.language.say import say
 from generator.si import Force, Length, Torque
 
 Array = NDArray[np.float64]
@@ -76,7 +77,7 @@ def carried(
     turn = x * load + moment - sum(taken, np.zeros(()))
     if center_at is None:
         return Carried(left, np.asarray(turn), np.zeros_like(left))
-    above_zero("place of the center", center_at, "m")
+    above_zero(say("place of the center"), center_at, "m")
     center = np.asarray((turn - head_moment) / center_at)
     return Carried(left - center, np.asarray(head_moment + np.zeros_like(center)), center)
 

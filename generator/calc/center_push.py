@@ -11,6 +11,7 @@ from typing import Final
 
 from generator.calc.guards import at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Force
 
 CENTER_HALF_ANGLE: Final = math.radians(30)  # a 60 degree center: ISO 866, ISO 2540, from memory
@@ -47,9 +48,11 @@ def center_hole_thrust(across: Force, half_angle: Angle = CENTER_HALF_ANGLE) -> 
     ------
     Statics of a smooth cone.
     """
-    at_least_zero("force across the center", across, "N")
+    at_least_zero(say("force across the center"), across, "N")
     if not 0 < half_angle < math.pi / 2:
-        raise OutsideRange("half angle of the center", half_angle, 0.0, math.pi / 2, "a cone", "rad")
+        raise OutsideRange(
+            say("half angle of the center"), half_angle, 0.0, math.pi / 2, say("a cone"), "rad"
+        )
     return across * math.tan(half_angle)
 
 

@@ -12,6 +12,7 @@ import math
 
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Force, Length, Mass, SpindleSpeed, Torque
 
 
@@ -49,7 +50,11 @@ def jaw_loss(jaws: int, mass: Mass, radius: Length, speed: SpindleSpeed) -> Forc
     ------
     VDI 3106, as chuck makers' manuals print it.
     """
-    for name, value in (("mass of a jaw", mass), ("radius of a jaw", radius), ("spindle speed", speed)):
+    for name, value in (
+        (say("mass of a jaw"), mass),
+        (say("radius of a jaw"), radius),
+        (say("spindle speed"), speed),
+    ):
         at_least_zero(name, value)
     return jaws * mass * radius * (2 * math.pi * speed) ** 2
 
@@ -86,10 +91,10 @@ def grip_at_rest(needed: Force, loss: Force, safety: float, *, inside: bool = Fa
     ------
     VDI 3106, as chuck makers' manuals print it.
     """
-    at_least_zero("grip", needed, "N")
-    at_least_zero("loss of grip", loss, "N")
+    at_least_zero(say("grip"), needed, "N")
+    at_least_zero(say("loss of grip"), loss, "N")
     if not safety >= 1:
-        raise OutsideRange("safety", safety, 1.0, None, "VDI 3106 takes 1.5 or more")
+        raise OutsideRange(say("safety"), safety, 1.0, None, say("VDI 3106 takes 1.5 or more"))
     return safety * max(needed - loss if inside else needed + loss, 0.0)
 
 
@@ -126,7 +131,9 @@ def force_on_key(key_torque: Torque, rated_torque: Torque, rated_force: Force) -
     Common practice, no source.
     """
     for name, value in (
-        ("torque on the key", key_torque), ("rated torque", rated_torque), ("rated force", rated_force),
+        (say("torque on the key"), key_torque),
+        (say("rated torque"), rated_torque),
+        (say("rated force"), rated_force),
     ):
         above_zero(name, value)
     return key_torque / rated_torque * rated_force
@@ -164,7 +171,7 @@ def past_body_speed(top_speed: SpindleSpeed, body: Length, past: Length) -> Spin
     ------
     Centrifugal force, derived here.
     """
-    above_zero("top speed", top_speed, "rev/s")
-    above_zero("body of the chuck", body, "m")
-    at_least_zero("how far the jaws stand out", past, "m")
+    above_zero(say("top speed"), top_speed, "rev/s")
+    above_zero(say("body of the chuck"), body, "m")
+    at_least_zero(say("how far the jaws stand out"), past, "m")
     return top_speed * math.sqrt(body / (body + 4 * past))

@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 
 from generator.calc.guards import above_zero, at_least_zero
+from generator.language.say import say
 from generator.si import Force, Length, Pressure
 
 POISSON = 0.3             # of both metals
@@ -47,9 +48,9 @@ def mean_pressure(force: Force, width: Length, length: Length) -> Pressure:
     ------
     Arithmetic.
     """
-    at_least_zero("force of a jaw", force, "N")
-    above_zero("width of the jaw", width, "m")
-    above_zero("gripped length", length, "m")
+    at_least_zero(say("force of a jaw"), force, "N")
+    above_zero(say("width of the jaw"), width, "m")
+    above_zero(say("gripped length"), length, "m")
     return force / (width * length)
 
 
@@ -83,8 +84,8 @@ def contact_modulus(one: Pressure, other: Pressure, poisson: float = POISSON) ->
     ------
     Johnson, Contact Mechanics, 1985, section 4.2, from memory.
     """
-    above_zero("elastic modulus", one, "Pa")
-    above_zero("elastic modulus", other, "Pa")
+    above_zero(say("elastic modulus"), one, "Pa")
+    above_zero(say("elastic modulus"), other, "Pa")
     return 1 / ((1 - poisson**2) * (1 / one + 1 / other))
 
 
@@ -124,10 +125,10 @@ def line_pressure(force: Force, length: Length, diameter: Length, modulus: Press
     Johnson, Contact Mechanics, 1985, eq. 4.45, from memory; the same as Carvill, Mechanical Engineer's Data
     Handbook, 1993, p. 52.
     """
-    at_least_zero("force of a jaw", force, "N")
-    above_zero("length of the contact", length, "m")
-    above_zero("diameter of the work", diameter, "m")
-    above_zero("modulus of the contact", modulus, "Pa")
+    at_least_zero(say("force of a jaw"), force, "N")
+    above_zero(say("length of the contact"), length, "m")
+    above_zero(say("diameter of the work"), diameter, "m")
+    above_zero(say("modulus of the contact"), modulus, "Pa")
     return math.sqrt(force / length * modulus / (math.pi * diameter / 2))
 
 
@@ -161,5 +162,5 @@ def first_yield_pressure(yield_strength: Pressure) -> Pressure:
     Johnson, Contact Mechanics, 1985, section 6.1, from memory; 0.300 at 0.786 half widths is worked in the
     tests.
     """
-    above_zero("yield strength", yield_strength, "Pa")
+    above_zero(say("yield strength"), yield_strength, "Pa")
     return yield_strength / (2 * SHEAR_SHARE)

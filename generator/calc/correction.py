@@ -6,6 +6,7 @@ import math
 
 from generator.calc.passes import infeed_travel
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Length
 
 
@@ -47,5 +48,5 @@ def still_to_cut(excess: Length, angle: Angle = 0.0) -> Length:
     Source: plane geometry of the groove.
     """
     if not 0 <= excess < math.inf:
-        raise OutsideRange("excess", excess, 0.0, None, "nothing puts metal back", "m")
+        raise OutsideRange(say("excess"), excess, 0.0, None, say("nothing puts metal back"), "m")
     return infeed_travel(excess / 2, angle)

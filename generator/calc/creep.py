@@ -16,6 +16,7 @@ import math
 
 from generator.calc.grip import LIFTS
 from generator.calc.guards import above_zero, at_least_zero
+from generator.language.say import say
 from generator.si import Force, Length, Torque
 
 
@@ -52,10 +53,10 @@ def steady_push(off_axis: Length, give: float, stiffness: float = math.inf) -> F
     ------
     Forced deflection of a beam, derived here.
     """
-    at_least_zero("distance from the axis", off_axis, "m")
-    above_zero("give at the steady rest", give, "m/N")
+    at_least_zero(say("distance from the axis"), off_axis, "m")
+    above_zero(say("give at the steady rest"), give, "m/N")
     if not stiffness > 0:
-        above_zero("stiffness of the steady rest", stiffness, "N/m")
+        above_zero(say("stiffness of the steady rest"), stiffness, "N/m")
     return off_axis / (give + (0.0 if math.isinf(stiffness) else 1 / stiffness))
 
 
@@ -90,7 +91,9 @@ def friction_moment(grip: Force, friction: float, arm: Length) -> Torque:
     ------
     Coulomb friction, derived here.
     """
-    for name, value in (("grip", grip), ("friction", friction), ("lever of the friction", arm)):
+    for name, value in (
+        (say("grip"), grip), (say("friction"), friction), (say("lever of the friction"), arm),
+    ):
         at_least_zero(name, value)
     return friction * grip * arm
 
@@ -126,8 +129,8 @@ def off_axis_limit(moment: Torque, off_axis: Length, held: Torque) -> Length:
     ------
     Proportion, derived here.
     """
-    above_zero("bending moment", moment, "N m")
-    above_zero("distance from the axis", off_axis, "m")
+    above_zero(say("bending moment"), moment, "N m")
+    above_zero(say("distance from the axis"), off_axis, "m")
     return off_axis * held / moment
 
 
@@ -162,6 +165,6 @@ def pressure_swing(moment: Torque, grip: Force, length: Length) -> float:
     ------
     Statics, derived here.
     """
-    above_zero("grip", grip, "N")
-    above_zero("gripped length", length, "m")
+    above_zero(say("grip"), grip, "N")
+    above_zero(say("gripped length"), length, "m")
     return LIFTS * moment / (grip * length)

@@ -17,6 +17,7 @@ from typing import Final
 from generator.calc.guards import above_zero
 from generator.calc.ring import half_spacing
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Force, Length, Pressure, Torque
 
 POISSON: Final = 0.3
@@ -56,10 +57,10 @@ def neutral_shift(radius: Length, wall: Length) -> Length:
     ------
     Winkler-Bach theory; Timoshenko, Strength of Materials II, bending of curved bars.
     """
-    above_zero("wall", wall, "m")
-    above_zero("radius", radius, "m")
+    above_zero(say("wall"), wall, "m")
+    above_zero(say("radius"), radius, "m")
     if wall > THICKEST * radius:
-        raise OutsideRange("wall over mean radius", wall / radius, None, THICKEST, "curved beam")
+        raise OutsideRange(say("wall over mean radius"), wall / radius, None, THICKEST, say("curved beam"))
     half = wall / (2 * radius)  # ln((1 + x) ÷ (1 − x)) = 2 artanh x, which keeps its digits in a thin wall
     return radius * (1 - half / math.atanh(half))
 
@@ -105,8 +106,10 @@ def lobe_compliance(
     Timoshenko, Strength of Materials II, strain energy of curved bars; the series is derived here.
     """
     if waves < 2:
-        raise OutsideRange("waves around the ring", waves, 2, None, "one wave moves it, none squeezes it")
-    above_zero("elastic modulus", modulus, "Pa")
+        raise OutsideRange(
+            say("waves around the ring"), waves, 2, None, say("one wave moves it, none squeezes it")
+        )
+    above_zero(say("elastic modulus"), modulus, "Pa")
     square, shear_modulus = waves**2, modulus / (2 * (1 + poisson))
     bending = (radius / neutral_shift(radius, wall) - 1) / (modulus * wall)
     return radius**2 / (square - 1) ** 2 * (bending + SHEAR * square / (shear_modulus * wall))
@@ -272,7 +275,7 @@ def bore_stress(moment: Torque, hoop: Force, radius: Length, wall: Length, lengt
     University of Illinois, 1928, reprinted in Machinery's Handbook; factors from memory.
     """
     e, inner = neutral_shift(radius, wall), radius - wall / 2
-    above_zero("length", length, "m")
+    above_zero(say("length"), length, "m")
     area = wall * length
     return hoop / area + moment * (radius - e - inner) / (area * e * inner)
 
@@ -313,7 +316,7 @@ def outside_stress(moment: Torque, hoop: Force, radius: Length, wall: Length, le
     As `bore_stress`.
     """
     e, outer = neutral_shift(radius, wall), radius + wall / 2
-    above_zero("length", length, "m")
+    above_zero(say("length"), length, "m")
     area = wall * length
     return hoop / area - moment * (outer - radius + e) / (area * e * outer)
 

@@ -15,6 +15,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length
 
 Array = NDArray[np.float64]
@@ -97,9 +98,9 @@ def cut_shape(places: Sequence[Length] | Array, errors: Sequence[Length] | Array
     """
     x, error = np.asarray(places, dtype=float), np.asarray(errors, dtype=float)
     if len(x) < FEWEST:
-        raise OutsideRange("number of places", len(x), FEWEST, None, "a shape needs its middle")
+        raise OutsideRange(say("number of places"), len(x), FEWEST, None, say("a shape needs its middle"))
     if not np.isfinite(error).all():
-        raise OutsideRange("diameter error", math.nan, None, None, "it has to be finite", "m")
+        raise OutsideRange(say("diameter error"), math.nan, None, None, say("it has to be finite"), "m")
     high, low = int(np.argmax(error)), int(np.argmin(error))
     return CutShape(
         _form(x, error), float(error[high]), float(x[high]), float(error[low]), float(x[low])

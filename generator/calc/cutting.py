@@ -15,6 +15,7 @@ import math
 
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import (
     Angle,
     Area,
@@ -65,8 +66,8 @@ def spindle_speed(surface_speed: Speed, diameter: Length) -> SpindleSpeed:
     ------
     US Army course OD1645, Lathe Operations (12 × fpm ÷ (π × D)).
     """
-    above_zero("cutting speed", surface_speed, "m/s")
-    above_zero("diameter", diameter, "m")
+    above_zero(say("cutting speed"), surface_speed, "m/s")
+    above_zero(say("diameter"), diameter, "m")
     return surface_speed / (math.pi * diameter)
 
 
@@ -189,10 +190,12 @@ def turning_force(
     ------
     Kienzle (1952); DIN 6584.
     """
-    at_least_zero("depth of cut", depth, "m")
-    above_zero("feed", feed, "m/rev")
+    at_least_zero(say("depth of cut"), depth, "m")
+    above_zero(say("feed"), feed, "m/rev")
     if not 0 < entering_angle < math.pi:
-        raise OutsideRange("entering angle", entering_angle, 0.0, math.pi, "edge against feed", "rad")
+        raise OutsideRange(
+            say("entering angle"), entering_angle, 0.0, math.pi, say("edge against feed"), "rad"
+        )
     return k_c11 * math.pow(feed * math.sin(entering_angle) / mm, -m_c) * depth * feed
 
 
@@ -261,7 +264,7 @@ def grooving_force(k_c11: Pressure, m_c: float, width: Length, feed: FeedPerRev)
     ------
     Kienzle (1952); DIN 6584.
     """
-    above_zero("width of the tool", width, "m")
+    above_zero(say("width of the tool"), width, "m")
     return turning_force(k_c11, m_c, width, feed)
 
 
@@ -299,10 +302,10 @@ def likely_force(force: Force, rake_above_reference: Angle = 0.0) -> tuple[Force
     ------
     Kienzle (1952), rake and wear corrections, from memory; the scatter is common practice, no source.
     """
-    at_least_zero("cutting force", force, "N")
+    at_least_zero(say("cutting force"), force, "N")
     if not abs(rake_above_reference) <= MOST_RAKE:
         raise OutsideRange(
-            "rake above the table's", rake_above_reference, -MOST_RAKE, MOST_RAKE, "Kienzle", "rad"
+            say("rake above the table's"), rake_above_reference, -MOST_RAKE, MOST_RAKE, say("Kienzle"), "rad"
         )
     corrected = force * (1 - FORCE_PER_DEGREE * math.degrees(rake_above_reference))
     return SHARP * corrected, WORN * corrected

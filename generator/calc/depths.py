@@ -14,6 +14,7 @@ from typing import Final
 from generator.calc.dials import NEARLY, Dial, reading
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length
 
 MOST_CUTS: Final = 1000
@@ -61,11 +62,11 @@ def cuts(
     ------
     Common practice, no source.
     """
-    at_least_zero("stock", stock, "m")
-    at_least_zero("finishing cut", finish, "m")
-    above_zero("largest cut", largest, "m")
+    at_least_zero(say("stock"), stock, "m")
+    at_least_zero(say("finishing cut"), finish, "m")
+    above_zero(say("largest cut"), largest, "m")
     if graduation is not None:
-        above_zero("graduation of the dial", graduation, "m")
+        above_zero(say("graduation of the dial"), graduation, "m")
     if stock == 0:
         return ()
     roughing = stock - finish
@@ -115,7 +116,7 @@ def readings(depths: Sequence[Length], dial: Dial) -> tuple[tuple[int, Length], 
     Arithmetic.
     """
     for depth in depths:
-        at_least_zero("depth of a cut", depth, "m")
+        at_least_zero(say("depth of a cut"), depth, "m")
     return tuple(reading(after, dial) for after in accumulate(depths))
 
 
@@ -138,5 +139,7 @@ def _equal(roughing: Length, largest: Length) -> tuple[Length, ...]:
 
 def _number(needed: float) -> int:
     if not needed <= MOST_CUTS:
-        raise OutsideRange("number of cuts", needed, None, MOST_CUTS, "a largest cut that small is a slip")
+        raise OutsideRange(
+            say("number of cuts"), needed, None, MOST_CUTS, say("a largest cut that small is a slip")
+        )
     return max(math.ceil(needed - NEARLY), 1)

@@ -18,6 +18,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.calc.thread_dial import refuse_zero
+from generator.language.say import say
 
 Outcome = Literal[
     "same start",      # the tool is in the groove of the first pass
@@ -95,7 +96,7 @@ def engagements(
     ------
     Principle: Jones, Turning and Boring (1914), on the thread indicator; the rest is arithmetic.
     """
-    refuse_zero(leadscrew, teeth, marks, lead, {"starts of the thread": starts})
+    refuse_zero(leadscrew, teeth, marks, lead, {say("starts of the thread"): starts})
     places = {Fraction(half, 2) for half in range(2 * marks)}
     places |= {Fraction(threads * marks, teeth) for threads in range(teeth)}
     return tuple(

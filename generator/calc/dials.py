@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length
 
 NEARLY = 1e-6  # of a graduation: two readings closer than this are one
@@ -38,7 +39,11 @@ class Dial:
         count = self.turn / self.division if self.division > 0 else 0.0
         if count < 1 - NEARLY or abs(count - round(count)) > NEARLY * max(count, 1):
             raise OutsideRange(
-                "divisions in one turn of the dial", count, 1, None, "a turn holds a whole number of them"
+                say("divisions in one turn of the dial"),
+                count,
+                1,
+                None,
+                say("a turn holds a whole number of them"),
             )
 
     @property
@@ -139,7 +144,7 @@ def reading(travel: Length, dial: Dial, back: bool = False) -> tuple[int, Length
     Arithmetic.
     """
     if travel < 0:
-        raise OutsideRange("travel from zero", travel, 0.0, None, "the dial counts from touch", "m")
+        raise OutsideRange(say("travel from zero"), travel, 0.0, None, say("the dial counts from touch"), "m")
     shown = travel * dial.per_travel / dial.division
     turns = math.floor((shown + NEARLY) / dial.divisions)
     rest = max(shown - turns * dial.divisions, 0.0)
@@ -186,7 +191,12 @@ def travel_read(turns: int, shown: Length, dial: Dial, back: bool = False) -> Le
     """
     if not 0 <= shown < dial.turn - NEARLY * dial.division:
         raise OutsideRange(
-            "reading of the dial", shown, 0.0, dial.turn, "a dial reads from zero to under one turn", "m"
+            say("reading of the dial"),
+            shown,
+            0.0,
+            dial.turn,
+            say("a dial reads from zero to under one turn"),
+            "m",
         )
     rest = dial.turn - shown if back and shown > NEARLY * dial.division else shown
     return (turns * dial.turn + rest) / dial.per_travel

@@ -13,6 +13,7 @@ from typing import Final
 
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, FeedPerRev, Force, Length, Pressure, Torque, mm
 
 LIPS: Final = 2
@@ -187,7 +188,7 @@ def likely_drilling(figure: float) -> tuple[float, float]:
     Machinery's Handbook, 31st ed., Machining Power, tables 7 to 9; Carvill, Mechanical Engineer's Data
     Handbook, 5.7; the factor between them and the two-lip formula is worked in the tests.
     """
-    at_least_zero("torque or thrust", figure)
+    at_least_zero(say("torque or thrust"), figure)
     return figure, MOST_OF_LIPS * figure
 
 
@@ -195,13 +196,15 @@ def _specific_force(
     k_c11: Pressure, m_c: float, diameter: Length, feed: FeedPerRev, point_angle: Angle, bore: Length
 ) -> Pressure:
     _check(diameter, point_angle, bore)
-    above_zero("feed", feed, "m/rev")
+    above_zero(say("feed"), feed, "m/rev")
     return k_c11 * math.pow(feed / LIPS * math.sin(point_angle / 2) / mm, -m_c)
 
 
 def _check(diameter: Length, point_angle: Angle, bore: Length) -> None:
-    above_zero("diameter of the drill", diameter, "m")
+    above_zero(say("diameter of the drill"), diameter, "m")
     if not 0 <= bore < diameter:
-        raise OutsideRange("hole that is already there", bore, 0.0, diameter, "smaller than the drill", "m")
+        raise OutsideRange(
+            say("hole that is already there"), bore, 0.0, diameter, say("smaller than the drill"), "m"
+        )
     if not 0 < point_angle <= math.pi:
-        raise OutsideRange("point angle", point_angle, 0.0, math.pi, "a drill's point", "rad")
+        raise OutsideRange(say("point angle"), point_angle, 0.0, math.pi, say("a drill's point"), "rad")

@@ -10,10 +10,11 @@ from typing import Final
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import FeedPerRev, Length
 
 MEAN_OF_PARABOLA: Final = 18 * math.sqrt(3)  # mean deviation of the parabola f²/8r about its own mean line
-GEOMETRY = "the nose arcs meet only when the feed is not above twice the nose radius"
+GEOMETRY = later("the nose arcs meet only when the feed is not above twice the nose radius")
 
 
 def roughness_mean(feed: FeedPerRev, nose_radius: Length) -> Length:
@@ -54,6 +55,6 @@ def roughness_mean(feed: FeedPerRev, nose_radius: Length) -> Length:
 
 
 def _check(feed: FeedPerRev, nose_radius: Length) -> None:
-    above_zero("nose radius", nose_radius, "m")
+    above_zero(say("nose radius"), nose_radius, "m")
     if not 0 <= feed <= 2 * nose_radius:
-        raise OutsideRange("feed", feed, 0.0, 2 * nose_radius, GEOMETRY, "m/rev")
+        raise OutsideRange(say("feed"), feed, 0.0, 2 * nose_radius, GEOMETRY, "m/rev")

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle
 
 
@@ -35,7 +36,12 @@ class Flanks:
         for angle in (self.load, self.clearance):
             if not 0 <= angle < math.pi / 2:
                 raise OutsideRange(
-                    "flank angle", math.degrees(angle), 0.0, 90.0, "geometry of a thread groove", "degrees"
+                    say("flank angle"),
+                    math.degrees(angle),
+                    0.0,
+                    90.0,
+                    say("geometry of a thread groove"),
+                    "degrees",
                 )
 
     @classmethod

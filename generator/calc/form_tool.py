@@ -16,17 +16,19 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from generator.calc.flanks import Flanks
 from generator.calc.guards import above_zero
 from generator.calc.thread_form import lead_angle
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Angle, Length
 
 Side = Literal["headstock", "tailstock"]
+SIDES: Final[dict[Side, str]] = {"headstock": later("headstock"), "tailstock": later("tailstock")}
 Hand = Literal["right", "left"]
-GEOMETRY = "geometry of the groove"
+GEOMETRY = later("geometry of the groove")
 
 
 @dataclass(frozen=True)
@@ -117,7 +119,9 @@ def nose_radius(pitch: Length, flanks: Flanks, pitch_diameter: Length, root: Len
 
 def _leaning(flanks: Flanks) -> None:
     if flanks.square:
-        raise OutsideRange("flank angle", 0.0, 0.0, 90.0, "a square groove is as wide as its tool", "degrees")
+        raise OutsideRange(
+            say("flank angle"), 0.0, 0.0, 90.0, say("a square groove is as wide as its tool"), "degrees"
+        )
 
 
 def side_clearances(
@@ -162,9 +166,9 @@ def side_clearances(
     Source: the angle of the tool's side is drawn from the circumference at the root and the lead: textbooks
     (such as Shop Practice, vol. 1, taps for square threads, in a web library); geometry.
     """
-    above_zero("lead", lead, "m")
-    above_zero("small diameter", small_diameter, "m")
-    above_zero("large diameter", large_diameter, "m")
+    above_zero(say("lead"), lead, "m")
+    above_zero(say("small diameter"), small_diameter, "m")
+    above_zero(say("large diameter"), large_diameter, "m")
     steep, flat = lead_angle(lead, small_diameter), lead_angle(lead, large_diameter)
     return Clearances(steep + working - tilt, working - flat + tilt)
 
@@ -289,8 +293,8 @@ def height_error(crest: Length, root: Length, flank: Angle, allowed: Angle) -> L
 
     Source: geometry of a level tool beside the axis.
     """
-    above_zero("crest diameter", crest, "m")
-    above_zero("root diameter", root, "m")
+    above_zero(say("crest diameter"), crest, "m")
+    above_zero(say("root diameter"), root, "m")
     ratio = math.tan(flank + allowed) / math.tan(flank)
     return math.sqrt(crest * root / 2 * (ratio - 1))
 

@@ -23,6 +23,7 @@ from numpy.typing import NDArray
 
 from generator.calc.gear_rows import STEEPEST, Rows, choices, hang
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 
 Floats = NDArray[np.float64]
 
@@ -32,7 +33,7 @@ MOST_PAIRS = 3
 MOST_GEARS_IN_THREES = 20           # 775,200 choices of six; with more gears only four are tried at a time
 TO_BUY = range(16, 128)             # tooth numbers worth asking for; common practice
 NEAR = 1e-12                        # share within which two ratios are looked at as whole numbers
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 
 
 @dataclass(frozen=True)
@@ -67,7 +68,9 @@ class Train:
         >>> Train((50, 63, 40, 80)).describe()
         '50 drives 63, beside it 40 drives 80'
         """
-        return ", beside it ".join(f"{driver} drives {driven}" for driver, driven in self.pairs)
+        return say(", beside it ").join(
+            say("{driver} drives {driven}", driver=driver, driven=driven) for driver, driven in self.pairs
+        )
 
 
 def clears(train: Train, clearance: int = CLEARANCE) -> bool:
@@ -160,14 +163,18 @@ class ChangeGears:
 
     def __post_init__(self) -> None:
         if len(self.gears) < 2:
-            raise OutsideRange("number of change gears", len(self.gears), 2, None, "a train needs two gears")
+            raise OutsideRange(
+                say("number of change gears"), len(self.gears), 2, None, say("a train needs two gears")
+            )
         for teeth in self.gears:
             if not FEWEST_TEETH <= teeth <= MOST_TEETH:
-                raise OutsideRange("teeth of a change gear", teeth, FEWEST_TEETH, MOST_TEETH, PRACTICE)
+                raise OutsideRange(say("teeth of a change gear"), teeth, FEWEST_TEETH, MOST_TEETH, PRACTICE)
         if not 1 <= self.most_pairs <= MOST_PAIRS:
-            raise OutsideRange("pairs of change gears", self.most_pairs, 1, MOST_PAIRS, "an ordinary banjo")
+            raise OutsideRange(
+                say("pairs of change gears"), self.most_pairs, 1, MOST_PAIRS, say("an ordinary banjo")
+            )
         if self.clearance < 0:
-            raise OutsideRange("clearance of a stud in teeth", self.clearance, 0, None, PRACTICE)
+            raise OutsideRange(say("clearance of a stud in teeth"), self.clearance, 0, None, PRACTICE)
 
     @property
     def pairs_tried(self) -> int:

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from generator.language.spoken import spoken
+
 INCH = Fraction(127, 5)  # mm; the international inch of 1959
 
 
@@ -43,4 +45,4 @@ def decimal(value: Fraction) -> str:
     ('1.25', '3', '3 4/7')
     """
     text = f"{float(value):.6f}".rstrip("0").rstrip(".")
-    return text if Fraction(text) == value else mixed(value)
+    return spoken().figures(text) if Fraction(text) == value else mixed(value)

@@ -17,6 +17,7 @@ from dataclasses import dataclass
 
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Force, Length, Torque
 
 LIFTS = 12.0  # the gripped length over the lever at which a jaw's end lifts: linear pressure along it
@@ -66,9 +67,9 @@ def slip_grip(torque: Torque, push: Force, diameter: Length, friction: float) ->
     ------
     Coulomb friction, in the form of VDI 3106.
     """
-    above_zero("gripped diameter", diameter, "m")
-    above_zero("friction", friction)
-    at_least_zero("torque", torque, "N m")
+    above_zero(say("gripped diameter"), diameter, "m")
+    above_zero(say("friction"), friction)
+    at_least_zero(say("torque"), torque, "N m")
     return math.hypot(2 * torque / diameter, push) / friction
 
 
@@ -105,7 +106,7 @@ def friction_arm(diameter: Length, jaws: int | None = None) -> Length:
     ------
     Statics, derived here.
     """
-    above_zero("gripped diameter", diameter, "m")
+    above_zero(say("gripped diameter"), diameter, "m")
     return _least_share(jaws) * diameter / 2
 
 
@@ -140,7 +141,7 @@ def pressure_arm(length: Length, jaws: int | None = None) -> Length:
     ------
     Statics, derived here.
     """
-    above_zero("gripped length", length, "m")
+    above_zero(say("gripped length"), length, "m")
     return _least_share(jaws) * length / HALF_TOUCHES
 
 
@@ -148,7 +149,9 @@ def _least_share(jaws: int | None) -> float:
     if jaws is None:
         return 2 / math.pi
     if jaws < FEWEST_JAWS:
-        raise OutsideRange("number of jaws", jaws, FEWEST_JAWS, None, "fewer do not hold against tipping")
+        raise OutsideRange(
+            say("number of jaws"), jaws, FEWEST_JAWS, None, say("fewer do not hold against tipping")
+        )
     share = 2 / math.tan(math.pi / jaws) if jaws % 2 == 0 else 1 / math.tan(math.pi / (2 * jaws))
     return share / jaws
 
@@ -184,8 +187,8 @@ def lift_moment(force: Force, length: Length) -> Torque:
     ------
     Statics, derived here.
     """
-    at_least_zero("force of the jaws", force, "N")
-    at_least_zero("gripped length", length, "m")
+    at_least_zero(say("force of the jaws"), force, "N")
+    at_least_zero(say("gripped length"), length, "m")
     return force * length / LIFTS
 
 
@@ -235,7 +238,7 @@ def just_holding(
     ------
     Statics and Coulomb friction, derived here; without tipping it is the form of VDI 3106.
     """
-    at_least_zero("tipping moment", tipping, "N m")
+    at_least_zero(say("tipping moment"), tipping, "N m")
     slip, lever = slip_grip(torque, push, diameter, friction), pressure_arm(length, jaws)
     if tipping <= slip * lever:
         return Holding(slip, 0.0)
@@ -286,9 +289,14 @@ def clamp_force(
     ------
     Statics and Coulomb friction, derived here.
     """
-    above_zero("circle of the clamps", circle, "m")
-    above_zero("friction", friction)
-    for name, load in (("torque", torque), ("push", sideways), ("pull", pull), ("tipping moment", tipping)):
+    above_zero(say("circle of the clamps"), circle, "m")
+    above_zero(say("friction"), friction)
+    for name, load in (
+        (say("torque"), torque),
+        (say("push"), sideways),
+        (say("pull"), pull),
+        (say("tipping moment"), tipping),
+    ):
         at_least_zero(name, load)
     return max((2 * torque / circle + sideways) / friction, 4 * tipping / circle) + pull
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from generator.errors import OutsideRange
+from generator.language.say import say
 
 
 def above_zero(quantity: str, value: float, unit: str = "") -> None:
@@ -15,7 +16,7 @@ def above_zero(quantity: str, value: float, unit: str = "") -> None:
     generator.errors.OutsideRange: feed 0 m/rev is out of range: at least 0 m/rev (it has to be above zero)
     """
     if not (value > 0 and math.isfinite(value)):
-        raise OutsideRange(quantity, value, 0.0, None, "it has to be above zero", unit)
+        raise OutsideRange(quantity, value, 0.0, None, say("it has to be above zero"), unit)
 
 
 def at_least_zero(quantity: str, value: float, unit: str = "") -> None:
@@ -26,4 +27,4 @@ def at_least_zero(quantity: str, value: float, unit: str = "") -> None:
     generator.errors.OutsideRange: stock -1 m is out of range: at least 0 m (it cannot be below zero)
     """
     if not (value >= 0 and math.isfinite(value)):
-        raise OutsideRange(quantity, value, 0.0, None, "it cannot be below zero", unit)
+        raise OutsideRange(quantity, value, 0.0, None, say("it cannot be below zero"), unit)

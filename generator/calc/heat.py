@@ -15,6 +15,7 @@ from collections.abc import Sequence
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Area, Force, Length, Pressure
 
 ONE_DEGREE_F = 5 / 9  # K
@@ -53,7 +54,7 @@ def growth(size: Length, rise: float, expansion: float) -> Length:
     ------
     Gere, Mechanics of Materials, 5th ed., sec. 2.5.
     """
-    above_zero("size", size, "m")
+    above_zero(say("size"), size, "m")
     return expansion * size * rise
 
 
@@ -91,11 +92,11 @@ def axial_stiffness(pieces: Sequence[tuple[Length, Area]], elastic_modulus: Pres
     Gere, Mechanics of Materials, 5th ed., sec. 2.3.
     """
     if not pieces:
-        raise OutsideRange("number of pieces", 0, 1, None, "a bar needs one")
-    above_zero("elastic modulus", elastic_modulus, "Pa")
+        raise OutsideRange(say("number of pieces"), 0, 1, None, say("a bar needs one"))
+    above_zero(say("elastic modulus"), elastic_modulus, "Pa")
     for length, area in pieces:
-        above_zero("length", length, "m")
-        above_zero("section", area, "m²")
+        above_zero(say("length"), length, "m")
+        above_zero(say("section"), area, "m²")
     return elastic_modulus / sum(length / area for length, area in pieces)
 
 
@@ -136,10 +137,12 @@ def held_force(growth: Length, *stiffnesses: float) -> Force:
     """
     for stiffness in stiffnesses:
         if not stiffness > 0:
-            raise OutsideRange("stiffness", stiffness, 0.0, None, "it has to be above zero", "N/m")
+            raise OutsideRange(say("stiffness"), stiffness, 0.0, None, say("it has to be above zero"), "N/m")
     gives = sum(1 / stiffness for stiffness in stiffnesses)
     if not 0 < gives < math.inf:
-        raise OutsideRange("give of all that holds", gives, 0.0, None, "something has to give", "m/N")
+        raise OutsideRange(
+            say("give of all that holds"), gives, 0.0, None, say("something has to give"), "m/N"
+        )
     return growth / gives
 
 
@@ -210,5 +213,5 @@ def cool_size(measured: Length, rise: float, expansion: float) -> Length:
     ------
     ISO 1; Gere, Mechanics of Materials, 5th ed., sec. 2.5.
     """
-    above_zero("size", measured, "m")
+    above_zero(say("size"), measured, "m")
     return measured / (1 + expansion * rise)

@@ -18,10 +18,11 @@ from functools import lru_cache
 from generator.calc.flanks import Flanks
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Length
 
 STEPS, CLOSE = 40, 1e-14  # of Newton's method, which doubles the digits a step; closeness over the diameter
-GEOMETRY = "geometry of a ball on both flanks of a groove"
+GEOMETRY = later("geometry of a ball on both flanks of a groove")
 
 
 @lru_cache(maxsize=4096)
@@ -68,12 +69,14 @@ def rest(
 
     Source: geometry of the helicoid.
     """
-    above_zero("pitch diameter", pitch_diameter, "m")
-    above_zero("diameter of wire or ball", size, "m")
-    above_zero("pitch", pitch, "m")
-    above_zero("lead", lead, "m")
+    above_zero(say("pitch diameter"), pitch_diameter, "m")
+    above_zero(say("diameter of wire or ball"), size, "m")
+    above_zero(say("pitch"), pitch, "m")
+    above_zero(say("lead"), lead, "m")
     if flanks.square:
-        raise OutsideRange("flank angle", 0.0, 0.0, None, "nothing rests on upright flanks", "degrees")
+        raise OutsideRange(
+            say("flank angle"), 0.0, 0.0, None, say("nothing rests on upright flanks"), "degrees"
+        )
     sign = -1.0 if inside else 1.0
     angles = flanks.load, flanks.clearance
     center = pitch_diameter / 2 - sign * (pitch / 2 / flanks.tangents - size / 2 * flanks.seat)
@@ -94,7 +97,7 @@ def rest(
         radii = [r - step for r, step in zip(radii, steps, strict=True)]
         if max(map(abs, steps)) < CLOSE * pitch_diameter:
             return one.radius
-    raise OutsideRange("diameter of wire or ball", size, 0.0, None, GEOMETRY, "m")
+    raise OutsideRange(say("diameter of wire or ball"), size, 0.0, None, GEOMETRY, "m")
 
 
 class _Touch:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from generator.calc.flanks import Flanks
 from generator.calc.guards import above_zero
+from generator.language.say import say
 from generator.si import Angle, Length, mm
 
 HALF_OF_SIXTY = math.radians(30)
@@ -172,7 +173,7 @@ def roughing(
     Source: Shop Practice, vol. 1 (web library), taps for square threads: first a tool somewhat narrower than
     the groove, then one of the right width. The sizes are common practice, no source.
     """
-    above_zero("depth of the thread", depth, "m")
+    above_zero(say("depth of the thread"), depth, "m")
     slot = bottom - 2 * left
     if flanks.included > STEEP or pitch < COARSE * (1 - 1e-9) or slot < max(2 * left, depth / SLENDER):
         return None

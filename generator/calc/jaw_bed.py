@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length
 
 
@@ -30,7 +31,7 @@ def gripped_stiffness(stiffness: float, grip: Length, jaws: Length) -> float:
 
     Notes
     -----
-    Derived: jaws as an even elastic bed of c N/m on each metre of grip turn the work about the middle of the
+    Derived: jaws as an even elastic bed of c N/m on each meter of grip turn the work about the middle of the
     grip with ∫ c x² dx = c g³ ÷ 12. For loads that act well outside the jaws; what gives inside the
     chuck does not give more by a shorter grip, so this is the cautious side.
 
@@ -43,8 +44,8 @@ def gripped_stiffness(stiffness: float, grip: Length, jaws: Length) -> float:
     ------
     Derived; the bed is Winkler's.
     """
-    above_zero("stiffness of the chuck", stiffness, "N m/rad")
-    above_zero("grip", grip, "m")
+    above_zero(say("stiffness of the chuck"), stiffness, "N m/rad")
+    above_zero(say("grip"), grip, "m")
     if grip > jaws:
-        raise OutsideRange("grip", grip, 0.0, jaws, "no more than the jaws is gripped", "m")
+        raise OutsideRange(say("grip"), grip, 0.0, jaws, say("no more than the jaws is gripped"), "m")
     return float(stiffness * (grip / jaws) ** 3)

@@ -12,9 +12,10 @@ import math
 from typing import Final
 
 from generator.calc.guards import above_zero
+from generator.language.say import later, say
 from generator.si import Length
 
-FORCE_UNKNOWN: Final = (
+FORCE_UNKNOWN: Final = later(
     "no published force for pressing a knurl: it depends on pitch, width and how sharp the rollers are; "
     "work with the tailstock center in place and the widest grip"
 )
@@ -52,8 +53,8 @@ def teeth_around(diameter: Length, pitch: Length) -> float:
     ------
     A roller maker's working of straight knurls: teeth go as the diameters.
     """
-    above_zero("diameter of the blank", diameter, "m")
-    above_zero("pitch of the knurl", pitch, "m")
+    above_zero(say("diameter of the blank"), diameter, "m")
+    above_zero(say("pitch of the knurl"), pitch, "m")
     return math.pi * diameter / pitch
 
 
@@ -125,6 +126,6 @@ def raised(blank: Length, pitch: Length) -> tuple[Length, Length]:
     A knurling-tool maker's instructions, half the pitch; an Austrian textbook of technical drawing, about the
     pitch.
     """
-    above_zero("diameter of the blank", blank, "m")
-    above_zero("pitch of the knurl", pitch, "m")
+    above_zero(say("diameter of the blank"), blank, "m")
+    above_zero(say("pitch of the knurl"), pitch, "m")
     return blank + pitch / 2, blank + pitch

@@ -16,6 +16,7 @@ from fractions import Fraction
 
 from generator.calc.gear_trains import ChangeGears, Train
 from generator.calc.wanted_lead import WantedLead
+from generator.language.say import figure, say
 from generator.si import Angle, Length
 
 
@@ -82,8 +83,10 @@ class Geared:
         '0.0125 % (125 ppm) too short'
         """
         percent, ppm = abs(self.error) * 100, abs(self.error) * 1e6
-        millionths = f"{ppm:.3g}" if ppm < 1000 else f"{ppm:.0f}"
-        return f"{percent:.3g} % ({millionths} ppm) too {'long' if self.error > 0 else 'short'}"
+        millionths = figure(ppm, ".3g" if ppm < 1000 else ".0f")
+        if self.error > 0:
+            return say("{percent:.3g} % ({millionths} ppm) too long", percent=percent, millionths=millionths)
+        return say("{percent:.3g} % ({millionths} ppm) too short", percent=percent, millionths=millionths)
 
     def describe(self) -> str:
         """The gears and the entry, in the words of a sheet.
@@ -97,7 +100,9 @@ class Geared:
         """
         if self.train is None:
             return self.setting.words
-        return self.train.describe() + (f", plate on {self.setting.words}" if self.setting.words else "")
+        if not self.setting.words:
+            return self.train.describe()
+        return say("{train}, plate on {entry}", train=self.train.describe(), entry=self.setting.words)
 
 
 @dataclass(frozen=True)

@@ -17,6 +17,7 @@ from typing import Literal
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length
 
 NEARLY = 1e-6  # of a half division: less is none
@@ -119,13 +120,16 @@ def left_to_cut(reading: Length, read: Read, feed: Feed) -> Left:
     practice, no source.
     """
     for name, value in (
-        ("half a division", feed.half), ("half a division of the cross slide", feed.cross_half),
-        ("depth of the thread", feed.depth), ("first cut", feed.first), ("small cut", feed.small),
-        ("reading over pitch diameter", read.per),
+        (say("half a division"), feed.half),
+        (say("half a division of the cross slide"), feed.cross_half),
+        (say("depth of the thread"), feed.depth),
+        (say("first cut"), feed.first),
+        (say("small cut"), feed.small),
+        (say("reading over pitch diameter"), read.per),
     ):
         above_zero(name, value)
     if not 0 < feed.along <= 1:
-        raise OutsideRange("depth over travel", feed.along, 0.0, 1.0, "the cosine of an angle")
+        raise OutsideRange(say("depth over travel"), feed.along, 0.0, 1.0, say("the cosine of an angle"))
     if not read.bottom <= reading <= read.top:
         return Left("no sense")
     over = (read.aim - reading if read.inside else reading - read.aim) / read.per

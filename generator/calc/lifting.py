@@ -12,6 +12,7 @@ from typing import Literal
 
 from generator.calc.guards import at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Length, Mass, degree
 
 LOAD_CONSTANT = 23.0   # kg
@@ -99,12 +100,16 @@ def recommended_weight(
     ------
     NIOSH 94-110 (rev. 2021), sec. 1.3.
     """
-    for what, length in (("reach", reach), ("height of the hands", height), ("travel of the hands", travel)):
+    for what, length in (
+        (say("reach"), reach),
+        (say("height of the hands"), height),
+        (say("travel of the hands"), travel),
+    ):
         at_least_zero(what, length, "m")
-    at_least_zero("twist", twist, "rad")
+    at_least_zero(say("twist"), twist, "rad")
     for share in (frequency, hold):
         if not 0 <= share <= 1:
-            raise OutsideRange("multiplier", share, 0.0, 1.0, "NIOSH 94-110")
+            raise OutsideRange(say("multiplier"), share, 0.0, 1.0, "NIOSH 94-110")
     if reach > FAR or height > TOP or twist > TWIST:
         return 0.0
     horizontal = NEAR / max(reach, NEAR)

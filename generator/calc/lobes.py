@@ -29,6 +29,7 @@ from generator.calc.curved_beam import POISSON, lobe_compliance
 from generator.calc.guards import above_zero
 from generator.calc.ring import half_spacing
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Force, Length, Pressure
 
 Floats = NDArray[np.float64]
@@ -345,16 +346,20 @@ def _pressed(length: Length, start: Length, end: Length) -> Floats:
 
 def _check_grip(tube: Tube, n: int, start: Length, end: Length) -> None:
     half_spacing(n)
-    above_zero("length", tube.length, "m")
-    above_zero("gripped length", end - start, "m")
+    above_zero(say("length"), tube.length, "m")
+    above_zero(say("gripped length"), end - start, "m")
     if start < 0 or end > tube.length * (1 + 1e-9):
-        raise OutsideRange("end of the grip", end, 0.0, tube.length, "it has to lie on the tube", "m")
+        raise OutsideRange(
+            say("end of the grip"), end, 0.0, tube.length, say("it has to lie on the tube"), "m"
+        )
 
 
 def _check_arc(n: int, half_arc: Angle) -> None:
     widest = half_spacing(n)
     if not 0 <= half_arc <= widest * (1 + 1e-9):
-        raise OutsideRange("half the arc of a jaw", half_arc, 0.0, widest, "jaws cannot overlap", "rad")
+        raise OutsideRange(
+            say("half the arc of a jaw"), half_arc, 0.0, widest, say("jaws cannot overlap"), "rad"
+        )
 
 
 def _sinc(angle: Angle) -> float:

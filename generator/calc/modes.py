@@ -20,6 +20,7 @@ from generator.calc.beam_elements import Array
 from generator.calc.beam_supports import Pushed
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Force, Frequency, Length, Mass
 
 ELEMENTS: Final = 24  # along the whole beam; 10 a span give f1 to better than 0.01 %
@@ -100,11 +101,13 @@ def frequencies(
     Finite Element Analysis.
     """
     if not 1 <= count <= elements:
-        raise OutsideRange("number of frequencies", count, 1, elements, "as many as there are elements")
-    above_zero("density", beam.density, "kg/m³")
+        raise OutsideRange(
+            say("number of frequencies"), count, 1, elements, say("as many as there are elements")
+        )
+    above_zero(say("density"), beam.density, "kg/m³")
     for one in masses:
-        at_least_zero("mass on the work", one.mass, "kg")
-        beam.check_place(one.at, "mass on the work")
+        at_least_zero(say("mass on the work"), one.mass, "kg")
+        beam.check_place(one.at, say("place of a mass on the work"))
     found = _lowest(beam, min(max(count, AT_ONCE), elements), tuple(masses), elements)[:count]
     if math.isinf(found[-1]):  # so many ways to move are not left
         raise beam.cannot_stand()

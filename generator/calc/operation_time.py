@@ -7,6 +7,7 @@
 from __future__ import annotations
 
 from generator.calc.guards import above_zero, at_least_zero
+from generator.language.say import say
 from generator.si import FeedPerRev, Length, SpindleSpeed, Time
 
 
@@ -44,10 +45,10 @@ def feed_time(length: Length, feed: FeedPerRev, n: SpindleSpeed, cuts: int = 1) 
     ------
     Krar, Technology of Machine Tools, machining time (from memory).
     """
-    at_least_zero("length of the cut", length, "m")
-    at_least_zero("number of cuts", cuts, "")
-    above_zero("feed", feed, "m/rev")
-    above_zero("spindle speed", n, "rev/s")
+    at_least_zero(say("length of the cut"), length, "m")
+    at_least_zero(say("number of cuts"), cuts, "")
+    above_zero(say("feed"), feed, "m/rev")
+    above_zero(say("spindle speed"), n, "rev/s")
     return cuts * length / (feed * n)
 
 

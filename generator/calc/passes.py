@@ -15,6 +15,7 @@ from generator.calc.flanks import Flanks
 from generator.calc.guards import above_zero
 from generator.calc.thread_form import pitch_diameter_at_depth
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Length, mm
 
 SAME = 1e-9  # two depths closer than this share of the total are one depth
@@ -63,13 +64,20 @@ def schedule(total: Length, first_cut: Length, least_cut: Length) -> list[Length
     ------
     Constant chip area: geometry of the groove. First and least cut: common practice, no source.
     """
-    above_zero("depth of the thread", total, "m")
-    above_zero("first cut", first_cut, "m")
+    above_zero(say("depth of the thread"), total, "m")
+    above_zero(say("first cut"), first_cut, "m")
     if not 0 <= least_cut <= first_cut * (1 + SAME):
-        raise OutsideRange("least cut", least_cut, 0.0, first_cut, "it is not above the first cut", "m")
+        raise OutsideRange(
+            say("least cut"), least_cut, 0.0, first_cut, say("it is not above the first cut"), "m"
+        )
     if total > first_cut * math.sqrt(MOST_PASSES) and total > least_cut * MOST_PASSES:
         raise OutsideRange(
-            "first cut", first_cut, total / math.sqrt(MOST_PASSES), None, f"over {MOST_PASSES} passes", "m"
+            say("first cut"),
+            first_cut,
+            total / math.sqrt(MOST_PASSES),
+            None,
+            say("over {most_passes} passes", most_passes=MOST_PASSES),
+            "m",
         )
     depths: list[Length] = []
     depth, left = 0.0, total
@@ -119,7 +127,7 @@ def infeed_travel(depth: Length, angle: Angle) -> Length:
     Geometry; Jones, Turning and Boring (1914), on setting the compound rest for threading.
     """
     if not 0 <= angle < math.pi / 2:
-        raise OutsideRange("infeed angle", angle, 0.0, math.pi / 2, "geometry", "rad")
+        raise OutsideRange(say("infeed angle"), angle, 0.0, math.pi / 2, say("geometry"), "rad")
     return depth / math.cos(angle)
 
 

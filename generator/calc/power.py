@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from generator.calc.guards import at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Force, Length, Power, Torque
 
 
@@ -43,9 +44,9 @@ def motor_power(power: Power, efficiency: float) -> Power:
     ------
     Krar, Technology of Machine Tools (from memory).
     """
-    at_least_zero("power at the tool", power, "W")
+    at_least_zero(say("power at the tool"), power, "W")
     if not 0 < efficiency <= 1:
-        raise OutsideRange("efficiency", efficiency, 0.0, 1.0, "a share of the motor's power")
+        raise OutsideRange(say("efficiency"), efficiency, 0.0, 1.0, say("a share of the motor's power"))
     return power / efficiency
 
 
@@ -81,6 +82,6 @@ def spindle_torque(force: Force, diameter: Length) -> Torque:
     ------
     Statics.
     """
-    at_least_zero("cutting force", force, "N")
-    at_least_zero("diameter", diameter, "m")
+    at_least_zero(say("cutting force"), force, "N")
+    at_least_zero(say("diameter"), diameter, "m")
     return force * diameter / 2

@@ -17,9 +17,10 @@ import math
 from generator.calc.guards import above_zero, at_least_zero
 from generator.calc.sections import check_wall, section_area
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Force, Length, Pressure
 
-LAME = "Lamé; Timoshenko, Strength of Materials II, from memory; Roark, table 13.5, from memory"
+LAME = later("Lamé; Timoshenko, Strength of Materials II, from memory; Roark, table 13.5, from memory")
 
 
 def hoop_stress(pressure: Pressure, bore: Length, outside: Length, at: Length) -> Pressure:
@@ -123,7 +124,7 @@ def end_stress(pressure: Pressure, bore: Length, outside: Length) -> Pressure:
     ------
     Lamé; Timoshenko, Strength of Materials II, from memory; Roark, table 13.5, from memory.
     """
-    above_zero("pressure", pressure, "Pa")
+    above_zero(say("pressure"), pressure, "Pa")
     check_wall(outside, bore)
     return pressure * bore**2 / (outside**2 - bore**2)
 
@@ -159,7 +160,7 @@ def von_mises_at_bore(pressure: Pressure, bore: Length, outside: Length) -> Pres
     ------
     von Mises (1913) with the stresses of Lamé; Timoshenko, Strength of Materials II, from memory.
     """
-    above_zero("pressure", pressure, "Pa")
+    above_zero(say("pressure"), pressure, "Pa")
     check_wall(outside, bore)
     return math.sqrt(3) * pressure * outside**2 / (outside**2 - bore**2)
 
@@ -201,11 +202,11 @@ def thin_wall_hoop(
     ------
     Barlow; API TR 5C3 (0.875 for the wall's tolerance), from memory.
     """
-    above_zero("pressure", pressure, "Pa")
+    above_zero(say("pressure"), pressure, "Pa")
     if not 0 < wall <= outside / 2:
-        raise OutsideRange("wall", wall, 0.0, outside / 2, "a wall of a round", "m")
+        raise OutsideRange(say("wall"), wall, 0.0, outside / 2, say("a wall of a round"), "m")
     if not 0 < wall_share <= 1:
-        raise OutsideRange("share of the wall", wall_share, 0.0, 1.0, "a share of it")
+        raise OutsideRange(say("share of the wall"), wall_share, 0.0, 1.0, say("a share of it"))
     return pressure * outside / (2 * wall * wall_share)
 
 
@@ -241,8 +242,8 @@ def pressure_force(pressure: Pressure, seal_diameter: Length) -> Force:
     ------
     Statics.
     """
-    above_zero("pressure", pressure, "Pa")
-    above_zero("seal diameter", seal_diameter, "m")
+    above_zero(say("pressure"), pressure, "Pa")
+    above_zero(say("seal diameter"), seal_diameter, "m")
     return pressure * math.pi / 4 * seal_diameter**2
 
 
@@ -279,11 +280,11 @@ def axial_stress(force: Force, outside: Length, bore: Length = 0.0) -> Pressure:
     ------
     Statics.
     """
-    at_least_zero("load", force, "N")
+    at_least_zero(say("load"), force, "N")
     return force / section_area(outside, bore)
 
 
 def _in_wall(bore: Length, outside: Length, at: Length) -> Length:
     if not (at > 0 and bore <= at <= outside):
-        raise OutsideRange("place in the wall", at, bore, outside, "between bore and outside", "m")
+        raise OutsideRange(say("place in the wall"), at, bore, outside, say("between bore and outside"), "m")
     return at

@@ -16,6 +16,7 @@ from typing import Literal
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length, Speed, SpindleSpeed, Time, inch, mm
 
 # On diameter, under an external root, over an internal one. Usual: 0.25 to 0.5 mm, 0.010 to 0.020 in.
@@ -116,7 +117,9 @@ def default_diameter(root_diameter: Length, system: Literal["inch", "mm"]) -> Le
     """
     diameter = root_diameter - UNDER_ROOT[system]
     if diameter <= 0:
-        raise OutsideRange("root diameter", root_diameter, UNDER_ROOT[system], None, "nothing is left", "m")
+        raise OutsideRange(
+            say("root diameter"), root_diameter, UNDER_ROOT[system], None, say("nothing is left"), "m"
+        )
     return diameter
 
 
@@ -237,7 +240,7 @@ def reaction_time(width: Length, carriage_speed: Speed) -> Time:
     ------
     Arithmetic.
     """
-    above_zero("carriage speed", carriage_speed, "m/s")
+    above_zero(say("carriage speed"), carriage_speed, "m/s")
     return width / carriage_speed
 
 
@@ -274,6 +277,6 @@ def highest_speed(
     ------
     Arithmetic; the times are common practice, no source.
     """
-    above_zero("lead", lead, "m")
-    above_zero("time wanted", time, "s")
+    above_zero(say("lead"), lead, "m")
+    above_zero(say("time wanted"), time, "s")
     return (width - tool_width - margin) / (lead * time)

@@ -17,6 +17,7 @@ import math
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Force, Length, Pressure
 
 
@@ -163,9 +164,9 @@ def deflection(
     ------
     Roark's Formulas for Stress and Strain, 7th ed., table 9.2.
     """
-    for name, value in (("radius", radius), ("wall", wall), ("length", length)):
+    for name, value in ((say("radius"), radius), (say("wall"), wall), (say("length"), length)):
         above_zero(name, value, "m")
-    above_zero("elastic modulus", modulus, "Pa")
+    above_zero(say("elastic modulus"), modulus, "Pa")
     return share * force * radius**3 / (modulus * length * wall**3 / 12)
 
 
@@ -183,5 +184,5 @@ def half_spacing(n: int) -> float:
     1.0472
     """
     if n < 2:
-        raise OutsideRange("number of loads", n, 2, None, "one load is not balanced")
+        raise OutsideRange(say("number of loads"), n, 2, None, say("one load is not balanced"))
     return math.pi / n

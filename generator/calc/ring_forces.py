@@ -14,6 +14,7 @@ import math
 
 from generator.calc.guards import above_zero
 from generator.calc.ring import half_spacing
+from generator.language.say import say
 from generator.si import Force, Length, Pressure, Torque
 
 
@@ -184,8 +185,8 @@ def hoop_stress(total: Force, wall: Length, length: Length) -> Pressure:
     ------
     Equilibrium of half the ring; Timoshenko, Strength of Materials II, thin ring under pressure.
     """
-    above_zero("wall", wall, "m")
-    above_zero("length", length, "m")
+    above_zero(say("wall"), wall, "m")
+    above_zero(say("length"), length, "m")
     return total / (2 * math.pi * length * wall)
 
 
@@ -220,8 +221,8 @@ def bending_stress(moment: Torque, wall: Length, length: Length) -> Pressure:
     ------
     Gere, Mechanics of Materials, 5th ed., section modulus of a rectangle.
     """
-    above_zero("wall", wall, "m")
-    above_zero("length", length, "m")
+    above_zero(say("wall"), wall, "m")
+    above_zero(say("length"), length, "m")
     return 6 * moment / (length * wall**2)
 
 
@@ -260,5 +261,5 @@ def diameter_change(
     ------
     Hooke's law with `hoop_stress`.
     """
-    above_zero("elastic modulus", modulus, "Pa")
+    above_zero(say("elastic modulus"), modulus, "Pa")
     return 2 * radius * hoop_stress(total, wall, length) / modulus

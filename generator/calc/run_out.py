@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from generator.calc.beam import Segment
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length, Pressure
 
 CELLS: Final = 600  # along the longest stick-out, besides the steps of the work
@@ -86,14 +87,14 @@ def run_out(
     Gere, Mechanics of Materials, 5th ed., unit-load method; Thomson, Theory of Vibration with Applications,
     Dunkerley's formula.
     """
-    above_zero("elastic modulus", elastic_modulus, "Pa")
-    above_zero("density", density, "kg/m³")
-    at_least_zero("place of the tool", tool, "m")
+    above_zero(say("elastic modulus"), elastic_modulus, "Pa")
+    above_zero(say("density"), density, "kg/m³")
+    at_least_zero(say("place of the tool"), tool, "m")
     if not tilt_stiffness > 0:
-        reason = "it has to be above zero"
-        raise OutsideRange("stiffness against tilting", tilt_stiffness, 0.0, None, reason, "N m/rad")
+        reason = say("it has to be above zero")
+        raise OutsideRange(say("stiffness against tilting"), tilt_stiffness, 0.0, None, reason, "N m/rad")
     if not segments or not longest > tool:
-        raise OutsideRange("stick-out", longest, tool, None, "it has to reach past the tool", "m")
+        raise OutsideRange(say("stick-out"), longest, tool, None, say("it has to reach past the tool"), "m")
     edges, bends, heavy = _cells(segments, longest, tool)
     bends, heavy = bends / elastic_modulus, heavy * density
     j = [np.concatenate(([0.0], np.cumsum(bends * _moment(edges, power)))) for power in range(3)]

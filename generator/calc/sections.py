@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Area, Length
 
 
@@ -88,4 +89,4 @@ def check_wall(od: Length, bore: Length) -> None:
         When the bore is negative, or not smaller than the outside.
     """
     if not 0 <= bore < od < math.inf:
-        raise OutsideRange("bore", bore, 0.0, od, "a wall must be left", "m")
+        raise OutsideRange(later("bore"), bore, 0.0, od, say("a wall must be left"), "m")

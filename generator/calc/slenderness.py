@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from generator.calc.guards import above_zero
 from generator.calc.sections import check_wall
+from generator.language.say import say
 from generator.si import Length
 
 ALONE: Final = 3.0  # diameters in the chuck alone; lathe operators' manuals
@@ -56,7 +57,7 @@ def slenderness(stick_out: Length, diameter: Length) -> float:
     ------
     Common practice, no source.
     """
-    above_zero("diameter", diameter, "m")
+    above_zero(say("diameter"), diameter, "m")
     return stick_out / diameter
 
 
@@ -137,7 +138,7 @@ def shear_share(
     ------
     Timoshenko beam theory; coefficient of Cowper, 1966, from memory.
     """
-    above_zero("length", length, "m")
+    above_zero(say("length"), length, "m")
     radius_squared = (od**2 + bore**2) / 16  # I / A
     share = 6 * (1 + poisson) * radius_squared / (shear_coefficient(od, bore, poisson) * length**2)
     return 4 * share if both_ends else share

@@ -11,6 +11,7 @@ import math
 
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Force, Length, degree
 
 MOST_LEAN = 60 * degree  # from straight up: 30 degrees from level, under which ASME B30.9 advises against
@@ -49,9 +50,9 @@ def even_places(balance: Length, low: Length, high: Length, spread: Length) -> t
     ------
     Statics.
     """
-    above_zero("spread of the slings", spread, "m")
+    above_zero(say("spread of the slings"), spread, "m")
     if not low < balance < high:
-        raise OutsideRange("balance point", balance, low, high, "slings go each side of it", "m")
+        raise OutsideRange(say("balance point"), balance, low, high, say("slings go each side of it"), "m")
     half = min(spread / 2, balance - low, high - balance)
     return balance - half, balance + half
 
@@ -88,7 +89,7 @@ def leg_pull(weight: Force, lean: Angle) -> Force:
     ------
     Statics; ASME B30.9 for the limit.
     """
-    at_least_zero("weight", weight)
+    at_least_zero(say("weight"), weight)
     _check_lean(lean)
     return weight / (2 * math.cos(lean))
 
@@ -123,12 +124,14 @@ def hook_height(spread: Length, lean: Angle) -> Length:
     ------
     Geometry; ASME B30.9 for the limit.
     """
-    above_zero("spread of the slings", spread, "m")
-    above_zero("lean of the slings", lean, "rad")
+    above_zero(say("spread of the slings"), spread, "m")
+    above_zero(say("lean of the slings"), lean, "rad")
     _check_lean(lean)
     return spread / (2 * math.tan(lean))
 
 
 def _check_lean(lean: Angle) -> None:
     if not 0 <= lean <= MOST_LEAN + 1e-9:
-        raise OutsideRange("lean of the slings", math.degrees(lean), 0.0, 60.0, "ASME B30.9", "degrees")
+        raise OutsideRange(
+            say("lean of the slings"), math.degrees(lean), 0.0, 60.0, "ASME B30.9", "degrees"
+        )

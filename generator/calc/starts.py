@@ -17,6 +17,7 @@ from fractions import Fraction
 from generator.calc.dials import Dial, reading, whole_graduations
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Length
 
 
@@ -69,7 +70,7 @@ def compound_places(pitch: Length, starts: int, dial: Dial) -> tuple[StartPlace,
     arithmetic.
     """
     _several(starts)
-    above_zero("pitch", pitch, "m")
+    above_zero(say("pitch"), pitch, "m")
     places = []
     for start in range(2, starts + 1):
         exact = (start - 1) * pitch
@@ -150,7 +151,7 @@ def axial_error(lead: Length, arc: Length, radius: Length) -> Length:
 
     Source: arithmetic of the lead.
     """
-    above_zero("radius", radius, "m")
+    above_zero(say("radius"), radius, "m")
     return lead * arc / (2 * math.pi * radius)
 
 
@@ -184,4 +185,4 @@ def slant_error(travel: Length, angle: Angle) -> Length:
 
 def _several(starts: int) -> None:
     if starts < 2:
-        raise OutsideRange("starts", starts, 2, None, "a thread of one start needs no indexing")
+        raise OutsideRange(say("starts"), starts, 2, None, say("a thread of one start needs no indexing"))

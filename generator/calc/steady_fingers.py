@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle
 
 SPREAD: Final[Angle] = math.pi / 3  # of the pair from the middle between them: three fingers, evenly round
@@ -63,7 +64,9 @@ def finger_forces(
     """
     if not 0 < spread < math.pi / 2:
         high = math.pi / 2
-        raise OutsideRange("spread of the fingers", spread, 0, high, "they stand around the work", "rad")
+        raise OutsideRange(
+            say("spread of the fingers"), spread, 0, high, say("they stand around the work"), "rad"
+        )
     down = -1.0 if lower == 2 else 1.0
     sine, cosine = math.sin(spread), math.cos(spread)
     across, upwards = np.broadcast_arrays(np.asarray(rear, dtype=float), np.asarray(up, dtype=float))

@@ -12,6 +12,7 @@ import math
 
 from generator.calc.flanks import Flanks
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length
 
 
@@ -53,8 +54,8 @@ def rests_higher(wider: Length, flanks: Flanks, larger_radius: Length = 0.0) -> 
     """
     if flanks.square:
         raise OutsideRange(
-            "flank angle", 0.0, 0.0, 90.0,
-            "a square groove does not stop a point; a wider one does not go in", "degrees",
+            say("flank angle"), 0.0, 0.0, 90.0,
+            say("a square groove does not stop a point; a wider one does not go in"), "degrees",
         )
     return wider / flanks.tangents + larger_radius * (flanks.seat - 1)
 
@@ -91,5 +92,5 @@ def runout_cleaned_up(depth_left: Length) -> Length:
     Source: plane geometry of two circles, one off the other's center by half the reading.
     """
     if not 0 <= depth_left < math.inf:
-        raise OutsideRange("depth left", depth_left, 0.0, None, "nothing puts metal back", "m")
+        raise OutsideRange(say("depth left"), depth_left, 0.0, None, say("nothing puts metal back"), "m")
     return 2 * depth_left

@@ -15,6 +15,7 @@ import math
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Length, ft
 
 
@@ -50,10 +51,12 @@ def taper_ratio(large: Length, small: Length, length: Length) -> float:
     ------
     Jones, Turning and Boring (1914), Rules for Figuring Tapers.
     """
-    above_zero("length of the taper", length, "m")
-    above_zero("large diameter of the taper", large, "m")
+    above_zero(say("length of the taper"), length, "m")
+    above_zero(say("large diameter of the taper"), large, "m")
     if not 0 <= small <= large:
-        raise OutsideRange("small diameter of the taper", small, 0.0, large, "the large end is larger", "m")
+        raise OutsideRange(
+            say("small diameter of the taper"), small, 0.0, large, say("the large end is larger"), "m"
+        )
     return (large - small) / length
 
 
@@ -117,12 +120,14 @@ def ratio_of_half_angle(angle: Angle) -> float:
     Geometry.
     """
     if not 0 <= angle < math.pi / 2:
-        raise OutsideRange("half angle", angle, 0.0, math.pi / 2, "the angle between axis and side", "rad")
+        raise OutsideRange(
+            say("half angle"), angle, 0.0, math.pi / 2, say("the angle between axis and side"), "rad"
+        )
     return 2 * math.tan(angle)
 
 
 def half_angle(ratio: float) -> Angle:
-    """Angle between the axis and the side, which the compound is swivelled by: ``tan α = c ÷ 2``.
+    """Angle between the axis and the side, which the compound is swiveled by: ``tan α = c ÷ 2``.
 
     Parameters
     ----------
@@ -184,12 +189,12 @@ def axial_shift(diameter_change: Length, ratio: float) -> Length:
     Geometry.
     """
     if not ratio > 0:
-        raise OutsideRange("taper", ratio, 0.0, None, "a taper of nothing never meets its gauge")
+        raise OutsideRange(say("taper"), ratio, 0.0, None, say("a taper of nothing never meets its gauge"))
     return diameter_change / ratio
 
 
 def checked_ratio(ratio: float) -> float:
     """The ratio itself, when it can be one."""
     if not (ratio >= 0 and math.isfinite(ratio)):
-        raise OutsideRange("taper", ratio, 0.0, None, "change of diameter over length")
+        raise OutsideRange(say("taper"), ratio, 0.0, None, say("change of diameter over length"))
     return ratio

@@ -15,6 +15,7 @@ from typing import Final, Literal
 from generator.calc.guards import above_zero
 from generator.calc.taper import checked_ratio, half_angle, ratio_of_half_angle
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Length, ft
 
 Zero = Literal["across", "along"]
@@ -89,7 +90,7 @@ def compound_travel(length: Length, angle: Angle) -> Length:
     ------
     Geometry.
     """
-    above_zero("length of the taper", length, "m")
+    above_zero(say("length of the taper"), length, "m")
     ratio_of_half_angle(angle)
     return length / math.cos(angle)
 
@@ -128,11 +129,11 @@ def tailstock_offset(ratio: float, length_between_centers: Length) -> Length:
     ------
     US Navy course NAVEDTRA 14345; Machinery's Handbook, Tapers (from memory).
     """
-    above_zero("length between centers", length_between_centers, "m")
+    above_zero(say("length between centers"), length_between_centers, "m")
     if half_angle(ratio) > SET_OVER_LIMIT:
         raise OutsideRange(
-            "half angle turned with the tailstock set over", half_angle(ratio), 0.0, SET_OVER_LIMIT,
-            "common practice, no source", "rad",
+            say("half angle turned with the tailstock set over"), half_angle(ratio), 0.0, SET_OVER_LIMIT,
+            say("common practice, no source"), "rad",
         )
     return length_between_centers * ratio / 2
 

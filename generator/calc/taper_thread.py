@@ -17,6 +17,7 @@ import math
 from generator.calc.guards import above_zero
 from generator.calc.taper import checked_ratio
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Length
 
 
@@ -52,13 +53,18 @@ def far_diameter(diameter: Length, ratio: float, length: Length, internal: bool 
 
     Source: ASME B1.20.1, formulas at table 2.
     """
-    above_zero("diameter at the end of the taper thread", diameter, "m")
-    above_zero("length of the taper thread", length, "m")
+    above_zero(say("diameter at the end of the taper thread"), diameter, "m")
+    above_zero(say("length of the taper thread"), length, "m")
     change = checked_ratio(ratio) * length
     far = diameter - change if internal else diameter + change
     if far <= 0:
         raise OutsideRange(
-            "diameter at the far end of the taper thread", far, 0.0, None, "the bore would close", "m"
+            say("diameter at the far end of the taper thread"),
+            far,
+            0.0,
+            None,
+            say("the bore would close"),
+            "m",
         )
     return far
 
@@ -96,7 +102,7 @@ def full_crests(outside: Length, blank: Length, ratio: float) -> Length:
     Source: geometry.
     """
     if not ratio > 0:
-        raise OutsideRange("taper", ratio, 0.0, None, "a thread on a taper")
+        raise OutsideRange(say("taper"), ratio, 0.0, None, say("a thread on a taper"))
     return max(outside - blank, 0.0) / ratio
 
 
@@ -130,7 +136,7 @@ def diameter_per_turn(lead: Length, ratio: float) -> Length:
 
     Source: ASME B1.20.1, table 2.
     """
-    above_zero("lead", lead, "m")
+    above_zero(say("lead"), lead, "m")
     return checked_ratio(ratio) * lead
 
 
@@ -193,7 +199,9 @@ def turns_for_depth(depth: Length, lead: Length, ratio: float) -> float:
     """
     per_turn = diameter_per_turn(lead, ratio)
     if not per_turn > 0:
-        raise OutsideRange("taper", ratio, 0.0, None, "a parallel thread's gauge goes on all the way or not")
+        raise OutsideRange(
+            say("taper"), ratio, 0.0, None, say("a parallel thread's gauge goes on all the way or not")
+        )
     return 2 * depth / per_turn
 
 
@@ -230,5 +238,7 @@ def travel_for_turns(turns: float, lead: Length, ratio: float, angle: Angle) -> 
     Source: geometry.
     """
     if not 0 <= angle < math.pi / 2:
-        raise OutsideRange("angle of the compound", angle, 0.0, math.pi / 2, "it would not feed in", "rad")
+        raise OutsideRange(
+            say("angle of the compound"), angle, 0.0, math.pi / 2, say("it would not feed in"), "rad"
+        )
     return depth_for_turns(turns, lead, ratio) / math.cos(angle)

@@ -14,6 +14,7 @@ import math
 from generator.calc.guards import above_zero
 from generator.calc.taper import half_angle
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Angle, Length
 
 
@@ -45,7 +46,8 @@ def tilted_half_angles(flank: Angle, ratio: float) -> tuple[Angle, Angle]:
     """
     tilt = half_angle(ratio)
     if not tilt < flank < math.pi / 2 - tilt:
-        raise OutsideRange("half angle of the tool", flank, tilt, math.pi / 2 - tilt, "geometry", "rad")
+        name = say("half angle of the tool")
+        raise OutsideRange(name, flank, tilt, math.pi / 2 - tilt, say("geometry"), "rad")
     return flank + tilt, flank - tilt
 
 
@@ -86,10 +88,10 @@ def tilt_diameter(height: Length, flank: Angle, tilt: Angle) -> Length:
 
     Source: geometry; NBS Handbook H28, diameter equivalent of errors in half angle (from memory).
     """
-    above_zero("height of the thread", height, "m")
-    above_zero("half angle of the flanks", flank, "rad")
+    above_zero(say("height of the thread"), height, "m")
+    above_zero(say("half angle of the flanks"), flank, "rad")
     if not 0 <= tilt < min(flank, math.pi / 2 - flank):
-        raise OutsideRange("lean of the groove", tilt, 0.0, flank, "geometry", "rad")
+        raise OutsideRange(say("lean of the groove"), tilt, 0.0, flank, say("geometry"), "rad")
     return height / 2 * (math.tan(flank + tilt) - math.tan(flank - tilt)) / math.tan(flank)
 
 
@@ -123,5 +125,5 @@ def set_over_pitch(pitch: Length, ratio: float) -> Length:
 
     Source: geometry; that the pitch is then not correct: Shop Practice (1910s), Taper Taps.
     """
-    above_zero("pitch", pitch, "m")
+    above_zero(say("pitch"), pitch, "m")
     return pitch * math.cos(half_angle(ratio))

@@ -17,13 +17,14 @@ import math
 from generator.calc.guards import above_zero
 from generator.calc.sections import section_area
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Area, Length
 
 TAN_30 = math.tan(math.radians(30))  # half angle of Unified and metric threads
 UNIFIED_DOWN = 0.9743                # pitches under the major diameter: the printed 0.9743 ÷ n
 METRIC_PITCH_DOWN = 0.649519053      # 3 ÷ 8 √3: d − d2 in pitches, ISO 724
 METRIC_ROOT_DOWN = 1.226869322       # 17 ÷ 24 √3: d − d3 in pitches, ISO 898-1 (d3 = d1 − H ÷ 6)
-H28 = "FED-STD-H28/2 and ASME B1.1, appendix, in Machinery's Handbook, 24th ed. on"
+H28 = later("FED-STD-H28/2 and ASME B1.1, appendix, in Machinery's Handbook, 24th ed. on")
 
 
 def stress_area_unified(nominal: Length, pitch: Length) -> Area:
@@ -132,8 +133,8 @@ def stress_area_mean(pitch_diameter: Length, minor_diameter: Length) -> Area:
     ------
     ASME B1.5, tensile stress area; the same rule gives ISO 898-1 its areas.
     """
-    above_zero("pitch diameter", pitch_diameter, "m")
-    above_zero("minor diameter", minor_diameter, "m")
+    above_zero(say("pitch diameter"), pitch_diameter, "m")
+    above_zero(say("minor diameter"), minor_diameter, "m")
     return math.pi / 4 * ((pitch_diameter + minor_diameter) / 2) ** 2
 
 
@@ -209,7 +210,7 @@ def screw_shear_area(
     ------
     FED-STD-H28/2 and ASME B1.1, appendix; Machinery's Handbook, 24th ed. on.
     """
-    above_zero("length of engagement", engagement, "m")
+    above_zero(say("length of engagement"), engagement, "m")
     return engagement * _ring(pitch, nut_minor_max, slope * (screw_pitch_min - nut_minor_max))
 
 
@@ -252,7 +253,7 @@ def nut_shear_area(
     ------
     FED-STD-H28/2 and ASME B1.1, appendix; Machinery's Handbook, 24th ed. on.
     """
-    above_zero("length of engagement", engagement, "m")
+    above_zero(say("length of engagement"), engagement, "m")
     return engagement * _ring(pitch, screw_major_min, slope * (screw_major_min - nut_pitch_max))
 
 
@@ -288,7 +289,7 @@ def strength_ratio(
     ------
     FED-STD-H28/2; Machinery's Handbook, 24th ed. on, relative strength factor J.
     """
-    for what, value in (("area in shear", screw_area), ("area in shear", nut_area),
+    for what, value in ((say("area in shear"), screw_area), (say("area in shear"), nut_area),
                         ("strength", screw_strength), ("strength", nut_strength)):
         above_zero(what, value)
     return screw_area * screw_strength / (nut_area * nut_strength)
@@ -333,23 +334,27 @@ def equal_strength_engagement(
     ------
     FED-STD-H28/2; Machinery's Handbook, 24th ed. on, length of engagement, (1).
     """
-    for what, value in (("area in tension", tensile_area), ("area in shear", screw_area),
-                        ("length of engagement", engagement), ("ratio of strengths", ratio)):
+    for what, value in ((say("area in tension"), tensile_area), (say("area in shear"), screw_area),
+                        (say("length of engagement"), engagement), (say("ratio of strengths"), ratio)):
         above_zero(what, value)
     return 2 * tensile_area / (screw_area / engagement) * max(1.0, ratio)
 
 
 def _ring(pitch: Length, diameter: Length, thicker: Length) -> Length:
     """Area in shear per length on a cylinder on which the thread is `thicker` than at the pitch line."""
-    above_zero("pitch", pitch, "m")
-    above_zero("diameter", diameter, "m")
+    above_zero(say("pitch"), pitch, "m")
+    above_zero(say("diameter"), diameter, "m")
     thick = pitch / 2 + thicker
     if thick <= 0:
-        raise OutsideRange("thickness of the thread", thick, 0.0, None, "the threads do not meet", "m")
+        raise OutsideRange(
+            say("thickness of the thread"), thick, 0.0, None, say("the threads do not meet"), "m"
+        )
     return math.pi * diameter * thick / pitch
 
 
 def _check_core(nominal: Length, pitch: Length, down: float) -> None:
-    above_zero("pitch", pitch, "m")
+    above_zero(say("pitch"), pitch, "m")
     if not nominal > down * pitch:
-        raise OutsideRange("nominal diameter", nominal, down * pitch, None, "nothing is left inside it", "m")
+        raise OutsideRange(
+            say("nominal diameter"), nominal, down * pitch, None, say("nothing is left inside it"), "m"
+        )

@@ -19,6 +19,7 @@ from fractions import Fraction
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 
 
 @dataclass(frozen=True)
@@ -50,20 +51,22 @@ class DialRule:
         'one opposite pair: 1 and 3, or 2 and 4'
         """
         if self.anywhere:
-            return "any place"
+            return say("any place")
         if self.step is None:
-            return "keep the half nuts closed"
+            return say("keep the half nuts closed")
         if self.step == self.marks:
-            return "the same line only"
+            return say("the same line only")
         if self.step == 1:
-            return "any line"
+            return say("any line")
         if self.step == self.numbered_every:
-            return "numbered lines: " + ", ".join(str(number) for number in self.lines[0])
+            return say("numbered lines: {lines}", lines=", ".join(str(number) for number in self.lines[0]))
         if self.step % self.numbered_every:
-            return f"every {ordinal(self.step)} line, counted from the first one used"
+            return say("every {ordinal} line, counted from the first one used", ordinal=ordinal(self.step))
         if self.marks == 2 * self.step:
-            return "one opposite pair: " + ", or ".join(and_words(pair) for pair in self.lines)
-        return "lines of one set only: " + "; or ".join(and_words(group) for group in self.lines)
+            pairs = say(", or ").join(and_words(pair) for pair in self.lines)
+            return say("one opposite pair: {pairs}", pairs=pairs)
+        sets = say("; or ").join(and_words(group) for group in self.lines)
+        return say("lines of one set only: {sets}", sets=sets)
 
 
 def dial_rule(
@@ -114,10 +117,14 @@ def dial_rule(
     ------
     Principle: Jones, Turning and Boring (1914), sec. 76; the rest is arithmetic.
     """
-    refuse_zero(leadscrew, teeth, marks, lead, {"lines from number to number": numbered_every})
+    refuse_zero(leadscrew, teeth, marks, lead, {say("lines from number to number"): numbered_every})
     if marks % numbered_every:
         raise OutsideRange(
-            "lines from number to number", numbered_every, 1, marks, "numbers stand evenly around the dial"
+            say("lines from number to number"),
+            numbered_every,
+            1,
+            marks,
+            say("numbers stand evenly around the dial"),
         )
     anywhere = (leadscrew / lead).denominator == 1
     closes = Fraction(teeth, marks).denominator
@@ -147,8 +154,8 @@ def refuse_zero(
     >>> refuse_zero(Fraction(1, 4), 16, 8, Fraction(1, 7), {"starts of the thread": 1})
     """
     values: dict[str, Fraction | int] = {
-        "leadscrew lead": leadscrew, "teeth of the dial gear": teeth, "lines on the dial": marks,
-        "lead of the thread": lead, **more,
+        say("leadscrew lead"): leadscrew, say("teeth of the dial gear"): teeth,
+        say("lines on the dial"): marks, say("lead of the thread"): lead, **more,
     }
     for name, value in values.items():
         above_zero(name, float(value))
@@ -263,7 +270,17 @@ def and_words(words: Iterable[object]) -> str:
     ('1', '1 and 3', 'one, two and three')
     """
     *before, last = map(str, words)
-    return f"{', '.join(before)} and {last}" if before else last
+    return say("{before} and {last}", before=", ".join(before), last=last) if before else last
+
+
+def or_words(words: Iterable[object]) -> str:
+    """Several things of which one is meant: the words, at least one, with commas and a last "or".
+
+    >>> or_words([1]), or_words(["one", "two", "three"])
+    ('1', 'one, two or three')
+    """
+    *before, last = map(str, words)
+    return say("{before} or {last}", before=", ".join(before), last=last) if before else last
 
 
 def ordinal(number: int) -> str:
@@ -282,8 +299,15 @@ def ordinal(number: int) -> str:
     >>> ordinal(2), ordinal(12), ordinal(21)
     ('second', '12th', '21st')
     """
-    words = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+    words = (
+        say("first"), say("second"), say("third"), say("fourth"), say("fifth"), say("sixth"), say("seventh"),
+        say("eighth"),
+    )
     if number <= len(words):
         return words[number - 1]
-    ending = "th" if number // 10 % 10 == 1 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
-    return f"{number}{ending}"
+    last = 0 if number // 10 % 10 == 1 else number % 10
+    if last == 1:
+        return say("{number}st", number=number)
+    if last == 2:
+        return say("{number}nd", number=number)
+    return say("{number}rd", number=number) if last == 3 else say("{number}th", number=number)

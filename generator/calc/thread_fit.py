@@ -14,6 +14,7 @@ import math
 
 from generator.calc.flanks import Flanks
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.si import Length
 
 LEAST_BAND = 0.25  # of the standard's tolerance: closer no shop would promise (common practice, no source)
@@ -52,10 +53,15 @@ def coated_pitch_change(thickness: Length, flanks: Flanks) -> Length:
 
     Source: ASME B1.1, coated threads; geometry of two flanks moved outwards by t.
     """
-    _not_negative("coating thickness", thickness)
+    _not_negative(say("coating thickness"), thickness)
     if flanks.square:
         raise OutsideRange(
-            "flank angle", 0.0, 0.0, None, "a coating moves the pitch diameter of leaning flanks", "degrees"
+            say("flank angle"),
+            0.0,
+            0.0,
+            None,
+            say("a coating moves the pitch diameter of leaning flanks"),
+            "degrees",
         )
     slants = 1 / math.cos(flanks.load) + 1 / math.cos(flanks.clearance)
     return 2 * thickness * slants / flanks.tangents
@@ -83,7 +89,7 @@ def coated_diameter_change(thickness: Length) -> Length:
 
     Source: Machinery's Handbook, 27th ed., p. 1773, coated 60-degree threads.
     """
-    _not_negative("coating thickness", thickness)
+    _not_negative(say("coating thickness"), thickness)
     return 2 * thickness
 
 
@@ -125,8 +131,8 @@ def engaged_length(
     Source: geometry.
     """
     for what, value in (
-        ("mate's thread", mate), ("thread", thread), ("gap", gap), ("chamfer", own_chamfer),
-        ("mate's chamfer", mate_chamfer),
+        (say("mate's thread"), mate), (say("thread"), thread), (say("gap"), gap),
+        (say("chamfer"), own_chamfer), (say("mate's chamfer"), mate_chamfer),
     ):
         _not_negative(what, value)
     return max(min(mate - mate_chamfer, gap + thread - own_chamfer) - max(mate_chamfer, gap), 0.0)
@@ -162,4 +168,4 @@ def fit_band(tolerance: Length, clearance: Length) -> Length:
 
 def _not_negative(what: str, value: Length) -> None:
     if not 0 <= value < math.inf:
-        raise OutsideRange(what, value, 0.0, None, "geometry of a fit", "m")
+        raise OutsideRange(what, value, 0.0, None, say("geometry of a fit"), "m")

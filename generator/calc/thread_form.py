@@ -15,9 +15,10 @@ import math
 from generator.calc.flanks import Flanks
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Angle, Length
 
-GEOMETRY = "geometry of the thread groove, half a pitch wide at the pitch cylinder (ISO 5408)"
+GEOMETRY = later("geometry of the thread groove, half a pitch wide at the pitch cylinder (ISO 5408)")
 
 
 def depth_for_flat(
@@ -215,7 +216,7 @@ def root_diameter(turned_diameter: Length, depth: Length, internal: bool = False
     """
     root = turned_diameter + 2 * depth if internal else turned_diameter - 2 * depth
     if root <= 0:
-        raise OutsideRange("root diameter", root, 0.0, None, GEOMETRY)
+        raise OutsideRange(say("root diameter"), root, 0.0, None, GEOMETRY)
     return root
 
 
@@ -291,24 +292,24 @@ def lead_angle(lead: Length, pitch_diameter: Length) -> Angle:
 
     Source: ASME B1.7; Machinery's Handbook, 31st ed., p. 1980.
     """
-    above_zero("lead", lead)
-    above_zero("pitch diameter", pitch_diameter)
+    above_zero(say("lead"), lead)
+    above_zero(say("pitch diameter"), pitch_diameter)
     return math.atan(lead / (math.pi * pitch_diameter))
 
 
 def _below_pitch_line(pitch: float, flanks: Flanks, nose_flat: float, nose_radius: float) -> float:
     """How far the tool's end lies below the pitch cylinder when the groove there is half a pitch wide."""
     if not 0 < pitch < math.inf:
-        raise OutsideRange("pitch", pitch, 0.0, None, GEOMETRY)
+        raise OutsideRange(say("pitch"), pitch, 0.0, None, GEOMETRY)
     if flanks.square:
-        raise OutsideRange("nose radius", nose_radius, 0.0, 0.0, "a square groove has a flat floor")
+        raise OutsideRange(say("nose radius"), nose_radius, 0.0, 0.0, say("a square groove has a flat floor"))
     if nose_radius:
         largest = pitch / 2 / (flanks.tangents * (flanks.seat - math.sin(min(flanks.load, flanks.clearance))))
         if not 0 < nose_radius < largest:
-            raise OutsideRange("nose radius", nose_radius, 0.0, largest, GEOMETRY)
+            raise OutsideRange(say("nose radius"), nose_radius, 0.0, largest, GEOMETRY)
         return pitch / 2 / flanks.tangents - nose_radius * (flanks.seat - 1)
     if not 0 <= nose_flat < pitch / 2:
-        raise OutsideRange("nose flat", nose_flat, 0.0, pitch / 2, GEOMETRY)
+        raise OutsideRange(say("nose flat"), nose_flat, 0.0, pitch / 2, GEOMETRY)
     return (pitch / 2 - nose_flat) / flanks.tangents
 
 
@@ -320,5 +321,5 @@ def _half_depth(turned_diameter: float, pitch_diameter: float, internal: bool) -
 def _depth(turned_diameter: float, pitch_diameter: float, below: float, internal: bool) -> float:
     depth = _half_depth(turned_diameter, pitch_diameter, internal) + below
     if depth <= 0:
-        raise OutsideRange("depth of thread", depth, 0.0, None, GEOMETRY)
+        raise OutsideRange(say("depth of thread"), depth, 0.0, None, GEOMETRY)
     return depth

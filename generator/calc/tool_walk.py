@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 
 from generator.calc.beam import Beam
 from generator.calc.guards import above_zero
+from generator.language.say import say
 from generator.si import Force, Length, Torque
 
 Array = NDArray[np.float64]
@@ -133,7 +134,7 @@ def tool_walk(
     none, not_one = np.zeros(len(tools)), np.zeros(lean.shape)
     if rest_from_tool is None:
         return ToolWalk(tools, push, tilt, to_watched, lean, none, none, none, not_one, not_one)
-    above_zero("stiffness of the rest", 1.0 if math.isinf(rest_stiffness) else rest_stiffness, "N/m")
+    above_zero(say("stiffness of the rest"), 1.0 if math.isinf(rest_stiffness) else rest_stiffness, "N/m")
     wanted = tools + rest_from_tool
     bears = (wanted >= beam.start) & (wanted <= beam.end)
     rests = [float(x) for x in np.where(bears, wanted, tools)]
@@ -214,5 +215,5 @@ def diameter_error(away: Array, lift: Array, diameter: Length, *, inside: bool =
     ------
     Geometry.
     """
-    above_zero("diameter", diameter, "m")
+    above_zero(say("diameter"), diameter, "m")
     return np.asarray((-2.0 if inside else 2.0) * away + 2 * lift**2 / diameter)

@@ -11,9 +11,10 @@ import math
 
 from generator.calc.guards import above_zero, at_least_zero
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Force, Length, Mass, SpindleSpeed
 
-SOURCE = "Thomson, Theory of Vibration with Applications, rotating unbalance"
+SOURCE = later("Thomson, Theory of Vibration with Applications, rotating unbalance")
 
 
 def rotating_force(mass: Mass, radius: Length, spindle_speed: SpindleSpeed) -> Force:
@@ -49,9 +50,9 @@ def rotating_force(mass: Mass, radius: Length, spindle_speed: SpindleSpeed) -> F
     ------
     Thomson, Theory of Vibration with Applications, rotating unbalance.
     """
-    at_least_zero("mass off the axis", mass, "kg")
-    at_least_zero("its radius", radius, "m")
-    at_least_zero("spindle speed", spindle_speed, "rev/s")
+    at_least_zero(say("mass off the axis"), mass, "kg")
+    at_least_zero(say("its radius"), radius, "m")
+    at_least_zero(say("spindle speed"), spindle_speed, "rev/s")
     return mass * radius * (2 * math.pi * spindle_speed) ** 2
 
 
@@ -86,9 +87,9 @@ def speed_of_force(force: Force, mass: Mass, radius: Length) -> SpindleSpeed:
     ------
     Thomson, Theory of Vibration with Applications, rotating unbalance.
     """
-    above_zero("force", force, "N")
-    above_zero("mass off the axis", mass, "kg")
-    above_zero("its radius", radius, "m")
+    above_zero(say("force"), force, "N")
+    above_zero(say("mass off the axis"), mass, "kg")
+    above_zero(say("its radius"), radius, "m")
     return math.sqrt(force / (mass * radius)) / (2 * math.pi)
 
 
@@ -123,9 +124,9 @@ def whirl_amplification(spindle_speed: SpindleSpeed, critical: SpindleSpeed) -> 
     ------
     Thomson, Theory of Vibration with Applications, whirling of rotating shafts.
     """
-    above_zero("critical speed", critical, "rev/s")
-    at_least_zero("spindle speed", spindle_speed, "rev/s")
+    above_zero(say("critical speed"), critical, "rev/s")
+    at_least_zero(say("spindle speed"), spindle_speed, "rev/s")
     if spindle_speed >= critical:
-        reason = "it has to be below the critical speed"
-        raise OutsideRange("spindle speed", spindle_speed, 0.0, critical, reason, "rev/s")
+        reason = say("it has to be below the critical speed")
+        raise OutsideRange(say("spindle speed"), spindle_speed, 0.0, critical, reason, "rev/s")
     return 1 / (1 - (spindle_speed / critical) ** 2)

@@ -16,6 +16,7 @@ from fractions import Fraction
 from generator.calc.gearing import INCH, decimal, mixed
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.say import say
 
 PI = Fraction("3.14159265358979323846264338327950288419716939937511")  # 50 places
 SHORTEST, LONGEST = Fraction(1, 100), Fraction(10_000)  # mm; a lead outside these is a slip of the pen
@@ -41,7 +42,8 @@ class WantedLead:
     def __post_init__(self) -> None:
         if not SHORTEST <= self.rational <= LONGEST:
             low, high = float(SHORTEST), float(LONGEST)
-            raise OutsideRange("lead", float(self.rational), low, high, "what a lathe can cut", "mm")
+            source = say("what a lathe can cut")
+            raise OutsideRange(say("lead"), float(self.rational), low, high, source, "mm")
 
     @property
     def length(self) -> Fraction:
@@ -132,8 +134,9 @@ def lead_of_tpi(tpi: Fraction, starts: int = 1) -> WantedLead:
     ------
     Arithmetic; the inch of 25.4 mm exactly.
     """
-    above_zero("threads per inch", float(tpi))
-    return WantedLead(INCH / tpi * _starts(starts), f"{mixed(tpi)} threads per inch" + _of_starts(starts))
+    above_zero(say("threads per inch"), float(tpi))
+    words = say("{threads} threads per inch", threads=mixed(tpi)) + _of_starts(starts)
+    return WantedLead(INCH / tpi * _starts(starts), words)
 
 
 def lead_of_module(module: Fraction, starts: int = 1) -> WantedLead:
@@ -162,8 +165,9 @@ def lead_of_module(module: Fraction, starts: int = 1) -> WantedLead:
     ------
     ISO 1122-2 (worm gears: axial pitch, module); from memory.
     """
-    above_zero("module", float(module))
-    return WantedLead(module * _starts(starts), f"module {decimal(module)}" + _of_starts(starts), True)
+    above_zero(say("module"), float(module))
+    words = say("module {module}", module=decimal(module)) + _of_starts(starts)
+    return WantedLead(module * _starts(starts), words, True)
 
 
 def lead_of_diametral_pitch(diametral_pitch: Fraction, starts: int = 1) -> WantedLead:
@@ -194,15 +198,15 @@ def lead_of_diametral_pitch(diametral_pitch: Fraction, starts: int = 1) -> Wante
     ------
     Machinery's Handbook, Gearing, circular pitch = 3.1416 ÷ diametral pitch; from memory.
     """
-    above_zero("diametral pitch", float(diametral_pitch))
-    words = f"{mixed(diametral_pitch)} diametral pitch" + _of_starts(starts)
+    above_zero(say("diametral pitch"), float(diametral_pitch))
+    words = say("{teeth} diametral pitch", teeth=mixed(diametral_pitch)) + _of_starts(starts)
     return WantedLead(INCH / diametral_pitch * _starts(starts), words, True)
 
 
 def _starts(starts: int) -> int:
-    above_zero("starts", starts)
+    above_zero(say("starts"), starts)
     return starts
 
 
 def _of_starts(starts: int) -> str:
-    return f", {starts} starts" if starts != 1 else ""
+    return say(", {starts} starts", starts=starts) if starts != 1 else ""

@@ -13,10 +13,11 @@ from generator.calc.flanks import Flanks
 from generator.calc.helicoid import rest
 from generator.calc.thread_form import lead_angle
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import Length, degree, inch
 
-SOURCE = "NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2127"
-ASYMMETRIC = "ASME B1.9; Machinery's Handbook (from memory)"
+SOURCE = later("NBS Handbook H28; ASME B1.2; Machinery's Handbook, 31st ed., p. 2127")
+ASYMMETRIC = later("ASME B1.9; Machinery's Handbook (from memory)")
 LEAD_TERM_FROM = 0.00015 * inch  # Machinery's Handbook, 31st ed., p. 2127; 0.004 mm in metric practice
 EXACT_FROM = 5 * degree          # above, the lead-angle form is high by 0.0003 P and more
 ITERATIONS, CLOSE = 50, 1e-13    # of the inverse; it gains about two digits a step
@@ -297,7 +298,7 @@ def pitch_diameter_from_wires(
     """
     diameter = over - over_wires_simple(0.0, wire, pitch, flanks)
     if not diameter > 0:
-        raise OutsideRange("size over wires", over / inch, (over - diameter) / inch, None, SOURCE, "in")
+        raise OutsideRange(say("size over wires"), over / inch, (over - diameter) / inch, None, SOURCE, "in")
     form = form_of(diameter, wire, lead, flanks)
     for _ in range(ITERATIONS):
         step = over - over_wires_by(form, diameter, wire, pitch, lead, flanks)

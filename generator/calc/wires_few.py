@@ -8,9 +8,10 @@ import math
 from generator.calc.flanks import Flanks
 from generator.calc.guards import above_zero
 from generator.calc.taper import half_angle
+from generator.language.say import later, say
 from generator.si import Length
 
-TAPER_SOURCE = "NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2138"
+TAPER_SOURCE = later("NBS Handbook H28; Machinery's Handbook, 31st ed., p. 2138")
 
 
 def over_two_wires(over: Length, wire: Length, pitch: Length, starts: int) -> Length:
@@ -45,7 +46,7 @@ def over_two_wires(over: Length, wire: Length, pitch: Length, starts: int) -> Le
 
     Source: geometry; common practice, no source.
     """
-    above_zero("size over wires less the wire", over - wire, "m")
+    above_zero(say("size over wires less the wire"), over - wire, "m")
     return wire + math.hypot(over - wire, pitch / 2 if starts % 2 else 0.0)
 
 

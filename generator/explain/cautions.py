@@ -14,17 +14,32 @@ from types import ModuleType
 from typing import Final
 
 from generator.explain.source_words import local_words, words_of
+from generator.language.say import later, say
 from generator.sheet import cautions, cautions_for_use, cautions_holding
 from generator.sheet.cautions import ORDER
 
-MODULES: Final = {cautions_holding: "at the lathe", cautions: "at the lathe", cautions_for_use: "in use"}
+SIGNALS: Final = {
+    "DANGER": later("DANGER"),
+    "WARNING": later("WARNING"),
+    "CAUTION": later("CAUTION"),
+    "NOTICE": later("NOTICE"),
+}
+MODULES: Final = {
+    cautions_holding: later("at the lathe"),
+    cautions: later("at the lathe"),
+    cautions_for_use: later("in use"),
+}
 
 
 @dataclass(frozen=True)
 class CautionEntry:
-    """One caution: `when` it is given, `where` it counts; texts have … for what the job puts in."""
+    """One caution: `when` it is given, `where` it counts; texts have … for what the job puts in.
+
+    `signals` are the signal words that it may have, as the program has them; `signal` says them.
+    """
 
     id: str
+    signals: tuple[str, ...]
     signal: str
     when: str
     where: str
@@ -35,17 +50,38 @@ class CautionEntry:
 def caution_entries() -> list[CautionEntry]:
     """All of them; those of one signal word in the order of their modules."""
     found = [entry for module, where in MODULES.items() for entry in _of_module(module, where)]
-    return sorted(found, key=lambda entry: ORDER[entry.signal.partition(" or ")[0]])
+    return sorted(found, key=lambda entry: ORDER[entry.signals[0]])
+
+
+def when_texts() -> Iterator[str]:
+    """When each is given, as the catalogs have it."""
+    for module in MODULES:
+        yield from (_when(rule) for rule, _ in _rules(module))
 
 
 def _of_module(module: ModuleType, where: str) -> Iterator[CautionEntry]:
+    known = vars(module)
+    for rule, given in _rules(module):
+        local = local_words(rule, known)
+        for caution in given:
+            id, signal, text, _, source = (words_of(one, known, local) for one in caution.args)
+            signals = tuple(one.english for one in signal)
+            yield CautionEntry(
+                id[0].english, signals, say(" or ").join(str(SIGNALS[one]) for one in signals),
+                say(_when(rule)), str(where), say(" Or: ").join(one.said for one in text), source[0].said,
+            )
+
+
+def _rules(module: ModuleType) -> Iterator[tuple[ast.FunctionDef, list[ast.Call]]]:
+    """The rules of a module, each with where it makes cautions."""
     for rule in ast.parse(inspect.getsource(module)).body:
-        if not isinstance(rule, ast.FunctionDef):
-            continue
-        local = local_words(rule, vars(module))
-        for node in ast.walk(rule):
-            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "Caution":
-                id, signal, text, _, source = (words_of(one, vars(module), local) for one in node.args)
-                when = (ast.get_docstring(rule) or rule.name).splitlines()[0]
-                text, signal = text.replace("|", " Or: "), signal.replace("|", " or ")
-                yield CautionEntry(id.partition("|")[0], signal, when, where, text, source)
+        if isinstance(rule, ast.FunctionDef):
+            calls = [node for node in ast.walk(rule) if isinstance(node, ast.Call)]
+            made = [one for one in calls if isinstance(one.func, ast.Name) and one.func.id == "Caution"]
+            if made:
+                yield rule, made
+
+
+def _when(rule: ast.FunctionDef) -> str:
+    """The first line of a rule's docstring."""
+    return (ast.get_docstring(rule) or rule.name).splitlines()[0]

@@ -16,11 +16,16 @@ from typing import Final
 from generator.job.keys import ANY_CUT, ANY_OPERATION, Key, file_keys
 from generator.job.reading import read_tree
 from generator.job.written import Block, Listing, Scalar
+from generator.language.say import later
 
 FILE: Final = Path(__file__).with_name("fields.json")
 KINDS: Final = ("job", "log", "lathe", "materials", "tools", "house")  # in the order of `file_keys`
 LONGEST: Final = 48  # signs of an example
 _OPERATIONS: Final = "operations: "
+SHARED: Final = {
+    ANY_OPERATION: later("operations: (any of them)"),
+    ANY_CUT: later("operations: (any but relief and thread)"),
+}
 
 
 @dataclass(frozen=True)
@@ -64,22 +69,17 @@ def _field(kind: str, key: Key, kept: dict[str, str]) -> Field:
     place = f"{kind}.{key.name}".replace(": ", ".").replace(ANY_CUT.removeprefix(_OPERATIONS), "cut")
     place = place.replace(ANY_OPERATION.removeprefix(_OPERATIONS), "any")
     last = key.name.rpartition(": ")[2]
-    value = kept.get(key.name, "") or _first(key.wanted)
+    value = kept.get(key.name, "") or key.example
     example = f"{last}: {value}" if value else ""
-    return Field(place, key.name, key.meaning, key.wanted, key.needed, key.otherwise, example)
+    return Field(place, _shown(key.name), key.meaning, key.wanted, key.needed, key.otherwise, example)
 
 
-def _first(wanted: str) -> str:
-    """The first of what may be written, where that is said.
-
-    >>> [_first(one) for one in ("a length, such as 2.5 in or 64 mm", "yes or no", "inch or mm", "words")]
-    ['2.5 in', 'yes', 'inch', '']
-    """
-    _, such, examples = wanted.partition("such as ")
-    if such:
-        return examples.partition(" or ")[0].partition(", or ")[0]
-    choice = " or " in wanted and not wanted.startswith(("a ", "an "))
-    return wanted.partition(" or ")[0] if choice and " " not in wanted.partition(" or ")[0] else ""
+def _shown(name: str) -> str:
+    """A key with the operations it is one of in words."""
+    for shared, words in SHARED.items():
+        if name.startswith(shared):
+            return f"{words}{name.removeprefix(shared)}"
+    return name
 
 
 def written_in(files: Iterable[tuple[str, Path]]) -> dict[str, dict[str, str]]:

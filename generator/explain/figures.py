@@ -8,27 +8,47 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
 from typing import Final
 
 from generator.explain.docstrings import Calculation, calculation
 from generator.explain.laid import Laid, laid
 from generator.explain.written import FigureText, figure_texts
+from generator.language.say import later, say
+from generator.language.spoken import once_a_language
 from generator.render.formats import UNITS
+from generator.sheet.figure import Kind
 
 MOST: Final = 3  # formulas and sources that are shown of a figure; the others stand on the sheets
-ARITHMETIC: Final = "Arithmetic of what is put in; no range."
-FROM_FILES: Final = "what the job file, the log or the shop's files say, with the line on the sheet"
+ARITHMETIC: Final = later("Arithmetic of what is put in; no range.")
+FROM_FILES: Final = later("what the job file, the log or the shop's files say, with the line on the sheet")
+KINDS: Final = {
+    Kind.MEASURED.value: later("measured"),
+    Kind.GIVEN.value: later("given"),
+    Kind.STANDARD.value: later("from a standard"),
+    Kind.COMPUTED.value: later("computed"),
+    Kind.SHOP.value: later("shop's choice"),
+    Kind.ASSUMED.value: later("assumed"),
+    Kind.UNKNOWN.value: later("unknown"),
+}
+WITHOUT: Final = {  # what a quantity without a unit is
+    "ratio": later("a plain number"),
+    "count": later("a whole number"),
+    "text": later("words"),
+    "money": later("money"),
+}
 ROUNDS: Final = {
     "nearest": "",
-    "up": "Shown rounded up, the safe way for this figure.",
-    "down": "Shown rounded down, the safe way for this figure.",
+    "up": later("Shown rounded up, the safe way for this figure."),
+    "down": later("Shown rounded down, the safe way for this figure."),
 }
 
 
 @dataclass(frozen=True)
 class FigureEntry:
-    """A figure: `label` as a sheet calls it, `others` what it is called besides, `unit` in inch and mm."""
+    """A figure, in the language that is spoken.
+
+    `label` is what a sheet calls it, `others` what it is called besides; `unit` is that in inch and mm.
+    """
 
     name: str
     label: str
@@ -45,7 +65,7 @@ class FigureEntry:
     calculation: Calculation | None
 
 
-@cache
+@once_a_language
 def figure_entries() -> Mapping[str, FigureEntry]:
     """Every figure, in the order of its name."""
     known = laid()
@@ -54,20 +74,21 @@ def figure_entries() -> Mapping[str, FigureEntry]:
 
 def _entry(name: str, text: FigureText, one: Laid | None) -> FigureEntry:
     found = calculation(text.by) if text.by else None
-    one = one or Laid((text.label,), text.quantity, (), (), (), "nearest")
+    one = one or Laid((say(text.label),), text.quantity, (), (), (), "nearest")
     computed = bool(found or one.formulas)
     label, *others = sorted(one.labels, key=len)  # the plainest first
     return FigureEntry(
-        name, label, tuple(others), text.says, _unit(one.quantity), ", ".join(one.kinds),
+        name, label, tuple(others), say(text.says), _unit(one.quantity),
+        ", ".join(str(KINDS[kind]) for kind in one.kinds),
         one.formulas[:MOST], len(one.formulas) > MOST,
-        text.range or (found.range if found else "") or (ARITHMETIC if computed else ""),
-        ROUNDS[_rounds(one)], _sources(one, found), len(one.sources) > MOST, found,
+        say(text.range) or (found.range if found else "") or (str(ARITHMETIC) if computed else ""),
+        str(ROUNDS[_rounds(one)]), _sources(one, found), len(one.sources) > MOST, found,
     )
 
 
 def _sources(one: Laid, found: Calculation | None) -> tuple[str, ...]:
     named = one.sources[:MOST] or ((found.source,) if found else ())
-    return named or (FROM_FILES,)
+    return named or (str(FROM_FILES),)
 
 
 def _rounds(one: Laid) -> str:
@@ -81,8 +102,8 @@ def _unit(quantity: str) -> str:
     >>> _unit("length"), _unit("ratio"), _unit("text")
     ('in, mm', 'a plain number', 'words')
     """
-    if quantity in ("ratio", "count", "text"):
-        return {"ratio": "a plain number", "count": "a whole number", "text": "words"}[quantity]
+    if quantity in WITHOUT:
+        return str(WITHOUT[quantity])
     row = UNITS[quantity]  # type: ignore[index]
     units = (row.unit("inch").name, row.unit("mm").name)
-    return ", ".join(dict.fromkeys(one for one in units if one)) or quantity.replace("_", " ")
+    return ", ".join(dict.fromkeys(one for one in units if one))

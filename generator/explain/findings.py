@@ -9,29 +9,45 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fnmatch import fnmatchcase
-from functools import cache
+from typing import Final
 
 from generator.explain.sentences import Said, all_said
 from generator.explain.written import FindingText, finding_texts
-from generator.sheet.harm import HARM, LEVELS
+from generator.language.say import first_large, later, say
+from generator.language.spoken import once_a_language
+from generator.sheet.harm import HARM, LEVELS, Harm
 
 MOST = 3  # sentences that are shown of one
+LEVEL_WORDS: Final[Mapping[str, str]] = {
+    "stop": later("stop"),
+    "check": later("check"),
+    "note": later("note"),
+}
+HARM_WORDS: Final[Mapping[Harm, str]] = {
+    Harm.PEOPLE: later("people"),
+    Harm.LATHE: later("lathe"),
+    Harm.WORK: later("work"),
+    Harm.TIME: later("time"),
+}
 
 
 @dataclass(frozen=True)
 class FindingEntry:
-    """A finding; `harm` is the class of harm in one word, `sentences` have … for what the job puts in."""
+    """A finding; `sentences` have … for what the job puts in.
+
+    `levels` and `harm` are as the program has them, `LEVEL_WORDS` and `HARM_WORDS` say them.
+    """
 
     id: str
     levels: tuple[str, ...]
-    harm: str
+    harm: Harm
     why: str
     do: str
     source: str
     sentences: tuple[str, ...]
 
 
-@cache
+@once_a_language
 def finding_entries() -> Mapping[str, FindingEntry]:
     """Every finding by its id, in order.
 
@@ -51,5 +67,5 @@ def text_of(id: str, texts: Mapping[str, FindingText]) -> FindingText:
 
 def _entry(id: str, text: FindingText, said: Said) -> FindingEntry:
     levels = tuple(level for level in LEVELS if level in (text.levels or said.levels))
-    sentences = tuple(sentence[:1].upper() + sentence[1:] for sentence in said.sentences[:MOST])
-    return FindingEntry(id, levels, HARM[id].name.lower(), text.why, text.do, text.source, sentences)
+    sentences = tuple(first_large(sentence) for sentence in list(said.sentences.values())[:MOST])
+    return FindingEntry(id, levels, HARM[id], say(text.why), say(text.do), say(text.source), sentences)

@@ -17,43 +17,48 @@ from markdown import markdown
 from markupsafe import Markup
 
 from generator.explain.figures import figure_entries
-from generator.explain.findings import finding_entries
+from generator.explain.findings import HARM_WORDS, LEVEL_WORDS, finding_entries
+from generator.language.fragments import page_in_other_words
+from generator.language.say import later, say
 from generator.render.environment import environment
 from generator.sheet.explained_at import figure_page, figure_place, finding_page, finding_place
 from generator.sheet.harm import Harm
 
 CHAPTERS: Final = {  # by the first word of a figure's name
-    "job": "The job",
-    "work": "The work",
-    "holding": "How the work is held",
-    "capacity": "Whether it goes into the lathe",
-    "reach": "Whether the carriage gets there",
-    "give": "What gives under the cut",
-    "grip": "Whether the jaws hold",
-    "thin": "Thin work in jaws",
-    "strength": "What is left to carry",
-    "heat": "Heat",
-    "handling": "Weight and handling",
-    "found": "Which thread came in",
-    "thread": "The thread",
-    "mate": "The mate",
-    "measure": "Measuring the thread",
-    "cut": "Tool and infeed",
-    "passes": "Passes",
-    "relief": "Relief and ends of the thread",
-    "spindle": "Spindle speed",
-    "carriage": "Carriage speed",
-    "lathe": "Lathe settings",
-    "operation": "Operations of the route",
-    "time": "Time",
-    "log": "By the log",
-    "take_up": "Taking it up again",
+    "job": later("The job"),
+    "work": later("The work"),
+    "holding": later("How the work is held"),
+    "capacity": later("Whether it goes into the lathe"),
+    "reach": later("Whether the carriage gets there"),
+    "give": later("What gives under the cut"),
+    "grip": later("Whether the jaws hold"),
+    "thin": later("Thin work in jaws"),
+    "strength": later("What is left to carry"),
+    "heat": later("Heat"),
+    "handling": later("Weight and handling"),
+    "found": later("Which thread came in"),
+    "thread": later("The thread"),
+    "mate": later("The mate"),
+    "measure": later("Measuring the thread"),
+    "cut": later("Tool and infeed"),
+    "passes": later("Passes"),
+    "relief": later("Relief and ends of the thread"),
+    "spindle": later("Spindle speed"),
+    "carriage": later("Carriage speed"),
+    "lathe": later("Lathe settings"),
+    "operation": later("Operations of the route"),
+    "time": later("Time"),
+    "log": later("By the log"),
+    "take_up": later("Taking it up again"),
 }
 HARMED: Final = {
-    Harm.PEOPLE: ("Findings that bear on people", "Ignore one of these, and somebody may be hurt."),
-    Harm.LATHE: ("Findings that bear on the lathe", "What meets, stalls, burns or breaks."),
-    Harm.WORK: ("Findings that bear on the work", "What makes scrap of the customer's part."),
-    Harm.TIME: ("Findings that cost time", "What costs time, or is only worth knowing."),
+    Harm.PEOPLE: (
+        later("Findings that bear on people"),
+        later("Ignore one of these, and somebody may be hurt."),
+    ),
+    Harm.LATHE: (later("Findings that bear on the lathe"), later("What meets, stalls, burns or breaks.")),
+    Harm.WORK: (later("Findings that bear on the work"), later("What makes scrap of the customer's part.")),
+    Harm.TIME: (later("Findings that cost time"), later("What costs time, or is only worth knowing.")),
 }
 
 
@@ -67,8 +72,8 @@ class Explained:
 
 def explained_pages() -> list[Explained]:
     """Every page of figures, in the order of the work, then those of findings, the worst harm first."""
-    pages = [Explained(figure_page(first), title) for first, title in CHAPTERS.items()]
-    return pages + [Explained(finding_page(harm), title) for harm, (title, _) in HARMED.items()]
+    pages = [Explained(figure_page(first), str(title)) for first, title in CHAPTERS.items()]
+    return pages + [Explained(finding_page(harm), str(title)) for harm, (title, _) in HARMED.items()]
 
 
 def page_body(address: str) -> str:
@@ -80,8 +85,8 @@ def page_body(address: str) -> str:
 
 
 def how_to_body(text: str) -> str:
-    """A page of tasks, which is Markdown of our own with fenced blocks."""
-    made = markdown(text, extensions=["def_list", "fenced_code", "tables"])
+    """A page of tasks, which is Markdown of our own with fenced blocks, said block by block."""
+    made = markdown(page_in_other_words(text, say), extensions=["def_list", "fenced_code", "tables"])
     return _filled("how_to.html", text=Markup(made))
 
 
@@ -92,8 +97,9 @@ def figure_list() -> list[dict[str, str]]:
 
 
 def finding_list() -> list[dict[str, str]]:
-    """Id, levels, harm and place of every finding, by id."""
-    return [{"id": one.id, "levels": ", ".join(one.levels), "harm": one.harm, "place": finding_place(one.id)}
+    """Id, levels and harm in words, and place of every finding, by id."""
+    return [{"id": one.id, "levels": ", ".join(str(LEVEL_WORDS[level]) for level in one.levels),
+             "harm": str(HARM_WORDS[one.harm]), "place": finding_place(one.id)}
             for one in finding_entries().values()]
 
 
@@ -104,8 +110,8 @@ def _figures(chapter: str) -> str:
 
 def _findings(harm: Harm) -> str:
     title, says = HARMED[harm]
-    shown = [one for one in finding_entries().values() if one.harm == harm.name.lower()]
-    return _filled("findings.html", title=title, says=says, findings=shown)
+    shown = [one for one in finding_entries().values() if one.harm == harm]
+    return _filled("findings.html", title=title, says=says, findings=shown, level_words=LEVEL_WORDS)
 
 
 def _filled(template: str, **filled: Any) -> str:

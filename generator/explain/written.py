@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
 
+from generator.language.say import later
+
 FOLDER: Final = Path(__file__).with_name("texts")
 
 
@@ -35,7 +37,7 @@ class FindingText:
 
     why: str
     do: str
-    source: str = "common practice, no source"
+    source: str = later("common practice, no source")
     levels: Sequence[str] = ()
 
 

@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from generator.commands import CLEAN, ERRORS, UsageError
 from generator.errors import SheetError
+from generator.language.say import say
 from generator.render.environment import templates_folder
 from generator.site.hands import Hands
 
@@ -51,9 +52,9 @@ def _build(asked: Namespace, hands: Hands) -> int:
             raise UsageError(str(error)) from error
         mkdocs_build(config)
     index = (site / "index.html").resolve()
-    print(f"Built {plugin.summary()}.")
-    print(f"Open {index}")
-    print(f"  or {index.as_uri()}")
+    print(say("Built {summary}.", summary=plugin.summary()))
+    print(say("Open {index}", index=index))
+    print(say("  or {as_uri}", as_uri=index.as_uri()))
     return ERRORS if plugin.archive.bad else CLEAN
 
 
@@ -79,10 +80,13 @@ def _mkdocs(asked: Namespace, level: int = logging.WARNING) -> Iterator[str]:
     for jobs in folders if asked.jobs or not own else ():
         if not jobs.is_dir():
             raise UsageError(
-                f"{jobs}: there is no such jobs folder; go to the folder that has one, or give --jobs"
+                say(
+                    "{jobs}: there is no such jobs folder; go to the folder that has one, or give --jobs",
+                    jobs=jobs,
+                )
             )
     if len({one.resolve() for one in folders}) < len(folders):
-        raise UsageError("--jobs: a jobs folder is given twice; give each once")
+        raise UsageError(say("--jobs: a jobs folder is given twice; give each once"))
     logger, handler = logging.getLogger("mkdocs"), logging.StreamHandler()
     handler.setFormatter(logging.Formatter("%(message)s"))
     handler.setLevel(level)
@@ -121,7 +125,10 @@ def _config(config_file: str, **settings: Any) -> MkDocsConfig:
     config = load_config(config_file, **settings)
     if "setup_sheets" not in config.plugins:
         raise UsageError(
-            f"{config_file}: does not list the plugin setup_sheets; add it under plugins"
+            say(
+                "{config_file}: does not list the plugin setup_sheets; add it under plugins",
+                config_file=config_file,
+            )
         )
     return config
 

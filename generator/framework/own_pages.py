@@ -13,6 +13,8 @@ from typing import Final
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import File, Files
 
+from generator.language.say import say
+
 FOLDER: Final = "_pages"
 PAGE: Final = ".md"
 
@@ -31,7 +33,7 @@ def add_files(files: Files, config: MkDocsConfig, jobs: Sequence[Path]) -> Itera
         if files.get_file_from_path(name) is None:
             files.append(File.generated(config, name, abs_src_path=str(path)))
         else:
-            yield f"{path}: the site has a page or file of this name; give it another"
+            yield say("{path}: the site has a page or file of this name; give it another", path=path)
 
 
 def _own(jobs: Sequence[Path]) -> Iterator[tuple[str, Path]]:

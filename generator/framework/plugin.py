@@ -15,6 +15,7 @@ sheet's body in it, written when mkdocs has written everything else:
 
 from __future__ import annotations
 
+import json
 import logging
 import shutil
 import tempfile
@@ -46,8 +47,12 @@ from generator.collecting import collecting_all_again, without_collecting
 from generator.errors import SheetError
 from generator.framework.own_pages import add_files, add_to_menu
 from generator.framework.reloading import letting_reload
+from generator.framework.said import is_ours, say_settings
 from generator.framework.theme_files import list_without_hidden
-from generator.render.environment import compiled, templates_folder
+from generator.language.fragments import page_in_other_words
+from generator.language.say import say
+from generator.language.spoken import speak, spoken, written_for
+from generator.render.environment import Saying, compiled, templates_folder
 from generator.render.loaded import (
     ARCHIVE_SCRIPTS,
     ARCHIVE_STYLE,
@@ -78,7 +83,7 @@ from generator.site.word_index import Damaged, WordIndex
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
 
 SET: Final = "print-set"
-SET_PAGE: Final = "---\ntitle: Print a set of sheets\ntemplate: set.html\nhide: [navigation, toc]\n---\n"
+SET_PAGE: Final = "---\ntitle: {}\ntemplate: set.html\nhide: [navigation, toc]\n---\n"
 FRAME: Final = "sheets/_frame/frame"  # as deep as every sheet, so that relative links agree
 LIST_FRAME: Final = "lists/_frame/frame"  # and as every list
 FRAME_PAGE: Final = f"---\ntitle: {frames.TITLE}\ntemplate: {{}}.html\nhide: [navigation, toc]\n---\n"
@@ -141,9 +146,13 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
         """Take the staging folder for the site, and what makes a site that opens from disk."""
         self.begun = time.monotonic()
         self.jobs = self.jobs_folders(config)
+        speak(written_for(self.jobs[0]))
+        say_settings(config)
         for jobs in self.jobs:
             if not jobs.is_dir():
-                raise PluginError(f"{jobs}: there is no such jobs folder; set jobs_dir, or give --jobs")
+                raise PluginError(
+                    say("{jobs}: there is no such jobs folder; set jobs_dir, or give --jobs", jobs=jobs)
+                )
         if self.serving and self._keeps():
             config.site_dir = str(self._home(config) / "site.cache" / "served")
         self.folder = SiteFolder(Path(config.site_dir), self.jobs)
@@ -174,14 +183,18 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
                 self.open.enter_context(progress()),
             )
             self.build.begin()
-        for name, path in loaded_files():
+        for name, text in loaded_files():
             if files.get_file_from_path(name) is None:
-                files.append(File.generated(config, name, abs_src_path=str(path)))
+                files.append(File.generated(config, name, content=text.encode()))
         for clash in add_files(files, config, self.jobs):
             log.warning(clash)
         for file in [file for file in files if file.src_uri.startswith(UNUSED)]:
             files.remove(file)
-        generated = {FRAME: FRAME_PAGE.format("sheet"), LIST_FRAME: FRAME_PAGE.format("list"), SET: SET_PAGE}
+        generated = {
+            FRAME: FRAME_PAGE.format("sheet"),
+            LIST_FRAME: FRAME_PAGE.format("list"),
+            SET: SET_PAGE.format(json.dumps(say("Print a set of sheets"))),  # JSON's string is YAML's too
+        }
         for name, content in generated.items():
             page = File.generated(config, f"{name}.md", content=content, inclusion=InclusionLevel.NOT_IN_NAV)
             files.append(page)
@@ -189,8 +202,17 @@ class SetupSheetsPlugin(BasePlugin[SetupSheetsConfig]):  # type: ignore[no-untyp
 
     def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> Any:
         """Let the templates of the theme stay compiled from one build to the next."""
-        env.bytecode_cache = compiled(f"theme-{mkdocs.__version__}")
+        env.bytecode_cache = compiled(f"theme-{mkdocs.__version__}-{spoken().code}")
+        env.loader = Saying(env.loader)
         return env
+
+    def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Say the plain pages of the program; the shop's own stay as they are."""
+        if not is_ours(page.file):
+            return markdown
+        if "title" in page.meta:
+            page.meta["title"] = say(str(page.meta["title"]))
+        return page_in_other_words(markdown, say)
 
     def on_page_context(
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
@@ -362,7 +384,7 @@ def _faults_said() -> Iterator[None]:
 def _said(error: Exception) -> str:
     """A fault of a file as one sentence, with the file."""
     if isinstance(error, OSError):
-        return f"{error.filename or 'input or output'}: {error.strerror or error}"
+        return f"{error.filename or say('input or output')}: {error.strerror or error}"
     return str(error)
 
 

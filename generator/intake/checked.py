@@ -9,12 +9,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from generator.errors import JobProblems, Problem
+from generator.errors import JobProblems, Missing, Problem
 from generator.intake.question import Question
 from generator.job.writing import file_text
 from generator.job.written import Block
-
-MISSING = "is missing:"
 
 
 @dataclass(frozen=True)
@@ -51,7 +49,7 @@ def _concerns(one: Problem, field: str) -> bool:
     """Whether a problem is about an entry: at it or in it, or between it and what stands beside it."""
     if one.field == field or one.field.startswith(f"{field}."):
         return True
-    if one.message.startswith(MISSING):
+    if isinstance(one, Missing):
         return False
     around = field.rpartition(".")[0]
     return bool(around) and (one.field == around or one.field.startswith(f"{around}."))

@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from typing import Final, Literal
 
-from generator.intake.question import Answers, Question, Script
+from generator.intake.question import Answers, Question, Script, plain, yes_or_no
+from generator.language.say import later, say
 
 LATER, STOP, BACK = "later", "stop", "back"
-HOW: Final = (
+HOW: Final = later(
     "Enter leaves a question for later, or takes what stands in [brackets]. back goes to the question\n"
     "before, stop leaves the job here, to be taken up again."
 )
@@ -20,7 +21,7 @@ LONGEST: Final = 2000
 SHORT: Final = 16  # characters of a hint that may be said again
 Check = Callable[[Mapping[str, str], Question], "str | None"]
 Ask = Callable[[str], str]
-Say = Callable[[str], None]
+Tell = Callable[[str], None]
 
 
 class Dialog:
@@ -46,7 +47,9 @@ class Dialog:
             said = ""
         said = said or question.default
         if not said and question.needed:
-            return f"This is needed{f': {question.hint}' if question.hint else ''}."
+            return say("This is needed: {hint}.", hint=question.hint) if question.hint else say(
+                "This is needed."
+            )
         if said:
             said = _chosen(question, said)
             sentence = _unprintable(said) or _no_choice(question, said)
@@ -102,31 +105,35 @@ def _open(question: Question, answers: Mapping[str, str]) -> bool:
 
 def _chosen(question: Question, said: str) -> str:
     """The answer itself, where a short way to it was taken."""
-    lowered = said.lower()
+    lowered = said.casefold()
     if question.aliases and lowered in question.aliases:
         return question.aliases[lowered]
-    if question.kind == "yes or no" and lowered in ("y", "n"):
-        return {"y": "yes", "n": "no"}[lowered]
-    return lowered if lowered in question.choices else said
+    if question.kind == "yes or no":
+        return yes_or_no(said) or said
+    taken = {name.casefold(): plain(one) for one in question.choices for name in (str(one), plain(one))}
+    return taken.get(lowered, said)
 
 
 def _no_choice(question: Question, said: str) -> str | None:
-    choices = ("yes", "no") if question.kind == "yes or no" else question.choices
+    choices = (later("yes"), later("no")) if question.kind == "yes or no" else question.choices
     if choices and said not in choices:
-        return f'"{said[:60]}" is none of these: {", ".join(choices)}.'
+        shown = ", ".join(map(str, choices))
+        return say('"{said}" is none of these: {choices}.', said=said[:60], choices=shown)
     return None
 
 
 def _unprintable(said: str) -> str | None:
     if not said.isprintable():
-        return "There is a sign in it that cannot be printed: type it again."
-    return f"It is longer than {LONGEST} characters: put the rest into the file afterwards." * (
-        len(said) > LONGEST
-    ) or None
+        return say("There is a sign in it that cannot be printed: type it again.")
+    if len(said) > LONGEST:
+        return say(
+            "It is longer than {longest} characters: put the rest into the file afterwards.", longest=LONGEST
+        )
+    return None
 
 
 def converse(
-    dialog: Dialog, ask: Ask, say: Say, keep: Callable[[], None],
+    dialog: Dialog, ask: Ask, tell: Tell, keep: Callable[[], None],
     follows: Callable[[str], Iterable[str]] = lambda section: (),
 ) -> Literal["done", "stopped"]:
     """Ask until all is answered, or somebody leaves.
@@ -134,7 +141,7 @@ def converse(
     Parameters
     ----------
     ask : what prints a question and hands back the answer; EOFError leaves
-    say : what prints a line
+    tell : what prints a line
     keep : called after each answer: what is answered so far must not be lost
     follows : lines about what follows, by the section of questions that was just finished
     """
@@ -144,38 +151,42 @@ def converse(
         if question is None or question.section != section:
             if section:
                 for line in follows(section):
-                    say(line)
+                    tell(line)
             if question is None:
                 return "done"
             section = question.section
-            say(f"\n{section}")
+            tell(f"\n{section}")
         try:
             said = ask(_prompt(question, question.hint not in hinted or len(question.hint) < SHORT))
         except EOFError:
-            say("")
+            tell("")
             return "stopped"
         hinted.add(question.hint)
         word = said.strip().lower()
         if word == STOP:
             return "stopped"
         if word == BACK:
-            say("    There is nothing before this." if not dialog.back() else "    Back one question.")
+            back = dialog.back()
+            tell(f"    {say('Back one question.') if back else say('There is nothing before this.')}")
             section = ""
             keep()
             continue
         sentence = dialog.answer(question, said)
         if sentence:
-            say(f"    {sentence}")
+            tell(f"    {sentence}")
             hinted.discard(question.hint)
             continue
         if not dialog.answers[question.key] and question.costs:
-            say(f"    Left for later. {question.costs}")
+            tell(f"    {say('Left for later. {costs}', costs=question.costs)}")
         keep()
 
 
 def _prompt(question: Question, with_hint: bool) -> str:
     """The line that asks; how a length is written is said once, not at every one."""
-    options = ", ".join(question.choices) or ("yes or no" if question.kind == "yes or no" else "")
-    said = "; ".join(one for one in (options, question.hint * with_hint) if one)
-    default = f" [{question.default}]" if question.default else ""
+    yes_no = question.kind == "yes or no"
+    options = say("yes or no") if yes_no else ", ".join(map(str, question.choices))
+    said = "; ".join(one for one in (options, str(question.hint) * with_hint) if one)
+    shown = (later("yes"), later("no")) if yes_no else question.choices
+    default = next((str(one) for one in shown if one == question.default), question.default)
+    default = f" [{default}]" if default else ""
     return f"  {question.text}{f' ({said})' if said else ''}{default}: "

@@ -21,10 +21,11 @@ from generator.in_one_step import folder_to_disk, left_behind, replace_file
 from generator.job.reading import read_block
 from generator.job.writing import file_text, remark
 from generator.job.written import Block, Scalar
+from generator.language.say import later, say
 
 FOLDER: Final = "_drafts"
 _BEGINS, _ENDS = ".draft-", ".new"
-_SAYS: Final = "Answers of a job that is not written yet. Go on with: python -m generator new"
+_SAYS: Final = later("Answers of a job that is not written yet. Go on with: python -m generator new")
 
 
 @dataclass(frozen=True)
@@ -51,7 +52,9 @@ def read_draft(path: Path) -> Draft:
     tree = read_block(path)
     wrong = [key for key, value in tree.items() if not isinstance(value, Scalar)]
     if wrong:
-        raise JobProblems([Problem(tree.keys_where[wrong[0]], wrong[0], "is no answer: remove the draft")])
+        raise JobProblems(
+            [Problem(tree.keys_where[wrong[0]], wrong[0], say("is no answer: remove the draft"))]
+        )
     return Draft(path, {key: str(value) for key, value in tree.items()})
 
 

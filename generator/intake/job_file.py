@@ -3,6 +3,7 @@
     job_tree     answers -> the tree of the file, in the order of its keys
     probe        the same with stand-ins for what is not answered yet, to read what is
     job_text     the file itself, each block with what it is for
+    remarks_on   what a key is for, as it stands over it
 """
 
 from __future__ import annotations
@@ -16,27 +17,35 @@ from generator.job.editor_line import editor_line
 from generator.job.model import Job
 from generator.job.writing import remark, remarked
 from generator.job.written import NOWHERE, Block, Scalar
+from generator.language.lists import either
+from generator.language.say import later, say
 
 SAID_BY_LEAVING_OUT: Final = {
     **dict.fromkeys(("inside", "worn", "on_bench", "follow_rest", "people", "lifting", "brakes"), "no"),
     "center": "none", "hand": "right",
 }
-BY_LEAF: Final = {"angle": "angle leaf", "tpi": "thread leaf"}  # the question says what it goes by
+BY_LEAF: Final = {  # the question says what it goes by
+    "angle": later("angle leaf"), "tpi": later("thread leaf"),
+}
 REMARKS: Final[dict[str, str]] = {
-    "job": "Which job this is. All of this file can be changed; check it with: python -m generator check",
-    "units": "A bare number below is in this unit; 12 mm, 3 1/2 in, 20 thou always work.",
-    "lathe": "The lathe it is run on, by the name of its file in _shop/lathes.",
-    "material": "A name in _shop/materials.yml, or unknown.",
-    "work": "The work, section by section, from the chuck end towards the tailstock.",
-    "holding": "How it is held; chuck, collet, faceplate or centers, then what supports it.",
-    "mate": "The part that the thread must fit.",
-    "found": "The thread that came in, as it was measured: the sheet compares it with the one to be cut.",
-    "duty": "What the part must do, as somebody said; nobody has judged it.",
-    "operations": (
+    "job": later(
+        "Which job this is. All of this file can be changed; check it with: python -m generator check"
+    ),
+    "units": later("A bare number below is in this unit; 12 mm, 3 1/2 in, 20 thou always work."),
+    "lathe": later("The lathe it is run on, by the name of its file in _shop/lathes."),
+    "material": later("A name in _shop/materials.yml, or unknown."),
+    "work": later("The work, section by section, from the chuck end towards the tailstock."),
+    "holding": later("How it is held; {ways}, then what supports it."),
+    "mate": later("The part that the thread must fit."),
+    "found": later(
+        "The thread that came in, as it was measured: the sheet compares it with the one to be cut."
+    ),
+    "duty": later("What the part must do, as somebody said; nobody has judged it."),
+    "operations": later(
         "What is done, in order. Where only the thread is written the sheet proposes the rest of the route."
     ),
 }
-NO_THREAD: Final = "No thread is decided yet. When it is, take the # away and write it here:"
+NO_THREAD: Final = later("No thread is decided yet. When it is, take the # away and write it here:")
 _EXAMPLE: Final = ("operations:", "  - thread: {designation: 1/2-13 UNC-2A, length: 1 1/4, fit: wires}")
 _NONE_KNOWN: Final = Known((), (), "", "", "")
 
@@ -82,7 +91,7 @@ def _measured(tree: Block, answers: Mapping[str, str]) -> None:
             block[name] = _said(block[name], answers["by"], answers[with_])
     for name, leaf in BY_LEAF.items():
         if name in tree.get("found", ()) and answers.get("by"):
-            tree["found"][name] = _said(tree["found"][name], answers["by"], leaf)
+            tree["found"][name] = _said(tree["found"][name], answers["by"], str(leaf))
 
 
 def _said(value: Scalar, by: str, with_: str) -> Block:
@@ -95,12 +104,21 @@ def probe(tree: Block) -> Block:
     """The tree, with something harmless in the place of what a job file cannot do without."""
     whole = Block(NOWHERE)
     whole.update(
-        job=Scalar("0"), title=Scalar("-", quoted=True), lathe=Scalar("-", quoted=True),
+        job=Scalar("0"),
+        title=Scalar("-", quoted=True),
+        lathe=Scalar("-", quoted=True),
         material=Scalar("unknown"),
-        work=[{"length": Scalar("1 m"), "od": Scalar("1 m")}], holding={"collet": {"grip": Scalar("1 mm")}},
+        work=[{"length": Scalar("1 m"), "od": Scalar("1 m")}],
+        holding={"collet": {"grip": Scalar("1 mm")}},
     )
     whole.update(tree)
     return whole
+
+
+def remarks_on(key: str) -> list[str]:
+    """What a key at the top of a job file is for; nothing for one that says it itself."""
+    ways = either(["chuck", "collet", "faceplate", "centers"])  # keys: the same in every language
+    return [say(REMARKS[key], ways=ways)] if key in REMARKS else []
 
 
 def job_text(tree: Block, more: Mapping[str, Sequence[str]] | None = None, last: Sequence[str] = ()) -> str:
@@ -112,7 +130,7 @@ def job_text(tree: Block, more: Mapping[str, Sequence[str]] | None = None, last:
     more : further remarks, by the key over which they stand
     last : remarks at the end
     """
-    said = {key: [REMARKS[key]] if key in REMARKS else [] for key in tree}
+    said = {key: remarks_on(key) for key in tree}
     for key, lines in (more or {}).items():
         if key in tree:
             said[key].extend(lines)

@@ -16,37 +16,42 @@ from generator.job.editor_line import editor_line
 from generator.job.lathe import Lathe
 from generator.job.writing import remarked
 from generator.job.written import NOWHERE, Block, Scalar
+from generator.language.say import later, say
 
-NOT_READ: Final = "NOT READ OFF THE LATHE YET: read it, write what it says, and take out assumed."
+NOT_READ: Final = later("NOT READ OFF THE LATHE YET: read it, write what it says, and take out assumed.")
 REMARKS: Final[dict[str, str]] = {
-    "lathe": "The name of this file; jobs name the lathe by it.",
-    "name": "What the sheets call it.",
-    "units": "A bare number below is in this unit; 12 mm, 3 1/2 in, 20 thou always work.",
-    "swing": "Largest diameters that turn clear: whether work and chuck go in.",
-    "between_centers": "Longest work between centers, nothing else mounted: whether it fits along the bed.",
-    "spindle": "Bore (what goes through), nose (how the chuck is held on it), speeds in turns a minute.",
-    "chucks": (
+    "lathe": later("The name of this file; jobs name the lathe by it."),
+    "name": later("What the sheets call it."),
+    "units": later("A bare number below is in this unit; 12 mm, 3 1/2 in, 20 thou always work."),
+    "swing": later("Largest diameters that turn clear: whether work and chuck go in."),
+    "between_centers": later(
+        "Longest work between centers, nothing else mounted: whether it fits along the bed."
+    ),
+    "spindle": later(
+        "Bore (what goes through), nose (how the chuck is held on it), speeds in turns a minute."
+    ),
+    "chucks": later(
         "The chucks, by their jaws, with the diameters they grip. Worth adding: length, diameter, "
         "jaw_length, top_speed, mass."
     ),
-    "leadscrew": "Threads in one inch (tpi), or pitch: gears and half nuts hang on it.",
-    "thread_dial": "Teeth of its gear, lines on its face, every how many a number stands; or none.",
-    "gearbox": "The threads on the plate: which levers to set.",
-    "change_gears": "Teeth of every gear there is: what can be made that is not on the plate.",
-    "cross_dial": (
+    "leadscrew": later("Threads in one inch (tpi), or pitch: gears and half nuts hang on it."),
+    "thread_dial": later("Teeth of its gear, lines on its face, every how many a number stands; or none."),
+    "gearbox": later("The threads on the plate: which levers to set."),
+    "change_gears": later("Teeth of every gear there is: what can be made that is not on the plate."),
+    "cross_dial": later(
         "Division and turn as marked; reads: radius, what the slide moves, or diameter, what comes off."
     ),
-    "compound_dial": "The same for the compound: every pass is given in its divisions.",
-    "steady": "Diameters the steady rest takes.",
-    "follow_rest": "Diameters the follow rest takes.",
-    "power": "Of the motor: whether a cut stalls it.",
+    "compound_dial": later("The same for the compound: every pass is given in its divisions."),
+    "steady": later("Diameters the steady rest takes."),
+    "follow_rest": later("Diameters the follow rest takes."),
+    "power": later("Of the motor: whether a cut stalls it."),
 }
 
 
 def lathe_tree(answers: Mapping[str, str]) -> Block:
     """The tree of a lathe's file, as far as it is answered."""
     tree = Block(NOWHERE)
-    tree["lathe"] = scalar(file_name(answers.get("lathe") or "Lathe 1"))
+    tree["lathe"] = scalar(file_name(answers.get("lathe") or say("Lathe 1")))
     for question in lathe_questions(answers):
         said = answers.get(question.key, "")
         if question.key == "thread_dial" and said == "none":
@@ -67,11 +72,11 @@ def lathe_text(answers: Mapping[str, str]) -> str:
     remarks = {
         key: [REMARKS[key], *([NOT_READ] if key in assumed else [])] for key in tree if key in REMARKS
     }
-    later = [
-        f"{one.text}: {one.costs}" for one in lathe_questions(answers)
+    left = [
+        f"- {one.text}: {one.costs}" for one in lathe_questions(answers)
         if one.costs and not answers.get(one.key)
     ]
-    last = ["Left for later, and what it costs not to know:", *(f"- {one}" for one in later)] if later else []
+    last = [say("Left for later, and what it costs not to know:"), *left] if left else []
     return editor_line("lathe") + "\n" + remarked(_ordered(tree), remarks, last)
 
 

@@ -10,9 +10,16 @@ from collections.abc import Iterator, Mapping
 from typing import Final
 
 from generator.intake.question import Question
+from generator.language.say import later, say
+from generator.language.spoken import OFFERED
 
 SHOP, SIZE, SPINDLE, SCREW, DIALS, RESTS = (
-    "The shop", "What it takes", "Spindle and chucks", "Leadscrew and gears", "Dials", "Steady rest and motor"
+    later("The shop"),
+    later("What it takes"),
+    later("Spindle and chucks"),
+    later("Leadscrew and gears"),
+    later("Dials"),
+    later("Steady rest and motor"),
 )
 # By unit; of no lathe: the sheet says stop until they are read off. Common practice, no source.
 ASSUMED: Final[dict[str, dict[str, str]]] = {
@@ -25,17 +32,25 @@ ASSUMED: Final[dict[str, dict[str, str]]] = {
         "three_jaw": "3 to 150", "division": "0.02", "turn": "4",
     },
 }
-_STOPS: Final = "Until it is known every sheet says: not ready to run."
+_STOPS: Final = later("Until it is known every sheet says: not ready to run.")
 
 
 def lathe_questions(answers: Mapping[str, str]) -> Iterator[Question]:
     """The questions in their order; those that depend on an earlier answer come when it is there."""
-    yield Question("shop", SHOP, "Name of the shop, for the sheets", default="Our shop", needed=True)
     yield Question(
-        "units", SHOP, "Is the lathe an inch or a metric one, by its dials and leadscrew", "units",
+        "language", SHOP, say("Language of the sheets, the site and these questions"), choices=OFFERED,
+        default="en", needed=True,
+    )
+    yield Question(
+        "shop", SHOP, say("Name of the shop, for the sheets"), default=say("Our shop"), needed=True
+    )
+    yield Question(
+        "units", SHOP, say("Is the lathe an inch or a metric one, by its dials and leadscrew"), "units",
         choices=("inch", "mm"), default="inch", needed=True,
     )
-    yield Question("lathe", SHOP, "What do you call the lathe", "name", default="Lathe 1", needed=True)
+    yield Question(
+        "lathe", SHOP, say("What do you call the lathe"), "name", default=say("Lathe 1"), needed=True
+    )
     metric = answers.get("units") == "mm"
     yield from _size(metric)
     yield from _spindle(metric)
@@ -44,111 +59,145 @@ def lathe_questions(answers: Mapping[str, str]) -> Iterator[Question]:
     yield from _rests(metric)
 
 
+def _from_to(low: str, high: str) -> str:
+    return say("{low} to {high}", low=low, high=high)
+
+
 def _size(metric: bool) -> Iterator[Question]:
     yield Question(
-        "swing", SIZE, "Largest diameter that turns clear of the bed", "swing.over_bed",
-        "400" if metric else "13", costs="The sheet cannot say whether the work turns clear.",
+        "swing", SIZE, say("Largest diameter that turns clear of the bed"), "swing.over_bed",
+        "400" if metric else "13", costs=say("The sheet cannot say whether the work turns clear."),
     )
     yield Question(
-        "swing_cross", SIZE, "Largest diameter that turns clear of the cross slide", "swing.over_cross_slide",
-        "230" if metric else "8", costs="The sheet cannot say whether the work clears the cross slide.",
+        "swing_cross",
+        SIZE,
+        say("Largest diameter that turns clear of the cross slide"),
+        "swing.over_cross_slide",
+        "230" if metric else "8",
+        costs=say("The sheet cannot say whether the work clears the cross slide."),
     )
     yield Question(
-        "between_centers", SIZE, "Longest work between centers", "between_centers",
-        "1000" if metric else "40", costs="The sheet cannot say whether the work fits along the bed.",
+        "between_centers", SIZE, say("Longest work between centers"), "between_centers",
+        "1000" if metric else "40", costs=say("The sheet cannot say whether the work fits along the bed."),
     )
 
 
 def _spindle(metric: bool) -> Iterator[Question]:
     yield Question(
-        "bore", SPINDLE, "Bore through the spindle", "spindle.bore", "38" if metric else "1 3/8",
-        costs="Bars then cannot be planned through the spindle.",
+        "bore", SPINDLE, say("Bore through the spindle"), "spindle.bore", "38" if metric else "1 3/8",
+        costs=say("Bars then cannot be planned through the spindle."),
     )
     yield Question(
-        "nose", SPINDLE, "How is the chuck held on the spindle", "spindle.nose",
-        choices=("camlock", "screwed", "bolted", "taper key"),
-        costs="A screwed chuck can come off in reverse, and the sheet cannot warn of it.",
+        "nose", SPINDLE, say("How is the chuck held on the spindle"), "spindle.nose",
+        choices=(later("camlock"), later("screwed"), later("bolted"), later("taper key")),
+        costs=say("A screwed chuck can come off in reverse, and the sheet cannot warn of it."),
     )
     yield Question(
-        "speeds", SPINDLE, "Speeds on the plate, from low to high", "spindle.speeds", "45, 70, 115, 200",
+        "speeds", SPINDLE, say("Speeds on the plate, from low to high"), "spindle.speeds", "45, 70, 115, 200",
         kind="list", costs=_STOPS,
     )
     yield Question(
-        "three_jaw", SPINDLE, "Three-jaw chuck: smallest to largest diameter it grips", "chucks.0.grips",
-        "3 to 160" if metric else "1/8 to 6", kind="range",
-        costs="Without any chuck every sheet says: not ready to run.",
+        "three_jaw", SPINDLE, say("Three-jaw chuck: smallest to largest diameter it grips"), "chucks.0.grips",
+        _from_to("3", "160") if metric else _from_to("1/8", "6"), kind="range",
+        costs=say("Without any chuck every sheet says: not ready to run."),
     )
     yield Question(
-        "four_jaw", SPINDLE, "Four-jaw chuck: smallest to largest diameter it grips", "chucks.1.grips",
-        "10 to 200" if metric else "1/2 to 8", kind="range", costs="Jobs then cannot name it.",
+        "four_jaw", SPINDLE, say("Four-jaw chuck: smallest to largest diameter it grips"), "chucks.1.grips",
+        _from_to("10", "200") if metric else _from_to("1/2", "8"), kind="range",
+        costs=say("Jobs then cannot name it."),
     )
     yield Question(
-        "top_speed", SPINDLE, "Highest speed marked on the chuck", "chucks.0.top_speed", "2000 rpm",
-        costs="The sheet asks you to find it before the lathe is run.",
+        "top_speed", SPINDLE, say("Highest speed marked on the chuck"), "chucks.0.top_speed", "2000 rpm",
+        costs=say("The sheet asks you to find it before the lathe is run."),
     )
 
 
 def _screw(answers: Mapping[str, str], metric: bool) -> Iterator[Question]:
     if metric:
         yield Question(
-            "leadscrew", SCREW, "Pitch of the leadscrew", "leadscrew.pitch", "6",
-            costs="Nothing can be said of gears and half nuts.",
+            "leadscrew", SCREW, say("Pitch of the leadscrew"), "leadscrew.pitch", "6",
+            costs=say("Nothing can be said of gears and half nuts."),
         )
     else:
         yield Question(
-            "leadscrew", SCREW, "Threads in one inch of the leadscrew", "leadscrew.tpi", "8",
-            costs="Nothing can be said of gears and half nuts.",
+            "leadscrew", SCREW, say("Threads in one inch of the leadscrew"), "leadscrew.tpi", "8",
+            costs=say("Nothing can be said of gears and half nuts."),
         )
     yield Question(
-        "thread_dial", SCREW, "Thread dial: teeth of its gear, or none", "thread_dial.teeth", "16",
-        costs="The sheet cannot name the lines at which the half nuts may be closed.",
+        "thread_dial", SCREW, say("Thread dial: teeth of its gear, or none"), "thread_dial.teeth", "16",
+        costs=say("The sheet cannot name the lines at which the half nuts may be closed."),
+        aliases={say("none").casefold(): "none"},
     )
     if answers.get("thread_dial") not in (None, "", "none"):
-        yield Question("dial_lines", SCREW, "Lines on its face", "thread_dial.lines", "8", needed=True)
+        yield Question("dial_lines", SCREW, say("Lines on its face"), "thread_dial.lines", "8", needed=True)
         yield Question(
-            "dial_numbered", SCREW, "Lines from one number to the next", "thread_dial.numbered_every",
+            "dial_numbered", SCREW, say("Lines from one number to the next"), "thread_dial.numbered_every",
             "2", default="1", needed=True,
         )
-    what = "Pitches" if metric else "Threads in one inch"
     yield Question(
-        "gearbox", SCREW, f"{what} on the plate of the gearbox",
+        "gearbox", SCREW,
+        say("Pitches on the plate of the gearbox") if metric
+        else say("Threads in one inch on the plate of the gearbox"),
         "gearbox.pitches" if metric else "gearbox.tpi",
         "1, 1.25, 1.5, 1.75, 2" if metric else "4, 4 1/2, 5, 6, 7, 8, 10, 11 1/2, 12, 13",
-        kind="list", costs="The sheet cannot say how the levers are set.",
+        kind="list", costs=say("The sheet cannot say how the levers are set."),
     )
     yield Question(
-        "change_gears", SCREW, "Teeth of the change gears, each that you have", "change_gears.gears",
-        "20, 24, 24, 30, 40, 127", kind="list", costs="Threads that are not on the plate cannot be set up.",
+        "change_gears",
+        SCREW,
+        say("Teeth of the change gears, each that you have"),
+        "change_gears.gears",
+        "20, 24, 24, 30, 40, 127",
+        kind="list",
+        costs=say("Threads that are not on the plate cannot be set up."),
     )
+
+
+_DIALS: Final = {  # one division, what it is, one turn
+    "cross": (
+        later("Dial of the cross slide: one division as marked"),
+        later(
+            "Is a division of the cross slide what the slide moves (radius), or what comes off the diameter"
+        ),
+        later("Dial of the cross slide: one whole turn as marked"),
+    ),
+    "compound": (
+        later("Dial of the compound: one division as marked"),
+        later("Is a division of the compound what the slide moves (radius), or what comes off the diameter"),
+        later("Dial of the compound: one whole turn as marked"),
+    ),
+}
 
 
 def _dials(answers: Mapping[str, str], metric: bool) -> Iterator[Question]:
-    for slide in ("cross", "compound"):
-        name = "cross slide" if slide == "cross" else "compound"
+    for slide, (division, reads, turn) in _DIALS.items():
         yield Question(
-            f"{slide}_division", DIALS, f"Dial of the {name}: one division as marked",
-            f"{slide}_dial.division", "0.02" if metric else "0.001", costs=_STOPS,
+            f"{slide}_division", DIALS, str(division), f"{slide}_dial.division",
+            "0.02" if metric else "0.001", costs=_STOPS,
         )
         if answers.get(f"{slide}_division"):
             yield Question(
-                f"{slide}_reads", DIALS,
-                f"Is a division of the {name} what the slide moves (radius), or what comes off the diameter",
-                f"{slide}_dial.reads", "try it with an indicator", choices=("radius", "diameter"),
-                needed=True,
+                f"{slide}_reads", DIALS, str(reads), f"{slide}_dial.reads", say("try it with an indicator"),
+                choices=(later("radius"), later("diameter")), needed=True,
             )
             yield Question(
-                f"{slide}_turn", DIALS, f"Dial of the {name}: one whole turn as marked", f"{slide}_dial.turn",
-                "4" if metric else "0.100", needed=True,
+                f"{slide}_turn", DIALS, str(turn), f"{slide}_dial.turn", "4" if metric else "0.100",
+                needed=True,
             )
 
 
 def _rests(metric: bool) -> Iterator[Question]:
-    for key, name in (("steady", "Steady rest"), ("follow_rest", "Follow rest")):
+    for key, name in (("steady", say("Steady rest")), ("follow_rest", say("Follow rest"))):
         yield Question(
-            key, RESTS, f"{name}: smallest to largest diameter", key, "10 to 100" if metric else "1/4 to 4",
-            kind="range", costs="Jobs then cannot use it.",
+            key,
+            RESTS,
+            say("{name}: smallest to largest diameter", name=name),
+            key,
+            _from_to("10", "100") if metric else _from_to("1/4", "4"),
+            kind="range",
+            costs=say("Jobs then cannot use it."),
         )
     yield Question(
-        "power", RESTS, "Power of the motor", "power", "3 hp or 2.2 kW",
-        costs="The sheet cannot say whether it stalls.",
+        "power", RESTS, say("Power of the motor"), "power", say("3 hp or 2.2 kW"),
+        costs=say("The sheet cannot say whether it stalls."),
     )

@@ -15,18 +15,28 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
-from generator.intake.job_file import REMARKS
+from generator.intake.job_file import remarks_on
 from generator.job.editor_line import MARK, editor_line
 from generator.job.writing import remarked
 from generator.job.written import NOWHERE, Block, Scalar
+from generator.language.say import later, say
 
 LEFT_OUT: Final[dict[str, str]] = {
-    "customer": "whose it was", "received": "when it came in", "issued": "when its sheet was issued",
-    "revision": "its revision", "status": "where it stood", "agreed": "what was agreed",
-    "asked": "what was asked", "drawing": "its drawing", "superseded_by": "the sheet that takes its place",
-    "people": "who did what", "photos": "its pictures", "found": "what was measured on its thread",
-    "duty": "what it had to carry", "material_known_by": "how its material was known",
-    "notes": "its notes",
+    "customer": later("whose it was"),
+    "received": later("when it came in"),
+    "issued": later("when its sheet was issued"),
+    "revision": later("its revision"),
+    "status": later("where it stood"),
+    "agreed": later("what was agreed"),
+    "asked": later("what was asked"),
+    "drawing": later("its drawing"),
+    "superseded_by": later("the sheet that takes its place"),
+    "people": later("who did what"),
+    "photos": later("its pictures"),
+    "found": later("what was measured on its thread"),
+    "duty": later("what it had to carry"),
+    "material_known_by": later("how its material was known"),
+    "notes": later("its notes"),
 }
 OF_MATE: Final = ("pitch_diameter", "major", "minor", "on_bench", "says")
 OF_THREAD: Final = ("blank",)
@@ -104,11 +114,15 @@ def like_text(new: Block, like: Copied, more: Mapping[str, Sequence[str]] | None
     like : what was copied
     more : remarks, by the key over which they stand
     """
-    told = [f"Copied from {like.number}: work, holding and operations are those of that job."]
+    told = [
+        say("Copied from {number}: work, holding and operations are those of that job.", number=like.number)
+    ]
     if like.again:
-        told.append(f"Measure these anew, they are marked as not measured: {'; '.join(like.again)}.")
+        told.append(
+            say("Measure these anew, they are marked as not measured: {again}.", again="; ".join(like.again))
+        )
     if like.left:
-        told.append(f"Left out, for they are that job's own: {', '.join(like.left)}.")
+        told.append(say("Left out, for they are that job's own: {left}.", left=", ".join(like.left)))
     lines = like.text.splitlines()
     parts = [editor_line("job")]
     for key, value in new.items():
@@ -116,7 +130,7 @@ def like_text(new: Block, like: Copied, more: Mapping[str, Sequence[str]] | None
         if key in like.written and own and value == like.written[key]:
             parts.append(own)
             continue
-        said = [REMARKS[key]] if key in REMARKS and key not in like.written else []
+        said = remarks_on(key) if key not in like.written else []
         alone = Block(NOWHERE)
         alone[key] = value
         first = told if key == "job" else ()

@@ -2,6 +2,8 @@
 
     Question      one question: what is asked, where the answer goes, what it costs to leave it
     Answers       what was answered, by the names of the questions; an empty one was left for later
+    yes_or_no     what somebody means who answers in English or in the language that is spoken
+    plain         a choice as a file has it
     put           an answer into the tree of a file
     Kind          how an answer is written there: one value, yes or no, a list, from-to
 """
@@ -14,6 +16,7 @@ from dataclasses import dataclass
 from typing import Any, Final, Literal
 
 from generator.job.written import NOWHERE, Block, Scalar
+from generator.language.say import Later, say
 
 Kind = Literal["value", "yes or no", "list", "range"]
 Answers = dict[str, str]
@@ -26,7 +29,8 @@ class Question:
 
     `field` is the dotted name of the entry of the file, empty where the answer only leads on. `default` is
     what Enter stands for; without one Enter leaves the question for later, which `costs` something. `needed`
-    is what no file of its kind can do without. `aliases` are short ways to give an answer.
+    is what no file of its kind can do without. `choices` that are marked with `later` are shown in the
+    language that is spoken, and taken in it as well. `aliases` are short ways to give an answer.
     """
 
     key: str
@@ -48,6 +52,24 @@ class Question:
 
 
 Script = Callable[[Mapping[str, str]], Iterator[Question]]
+
+
+def yes_or_no(said: str) -> str:
+    """An answer as a file has it; "" where it is neither yes nor no.
+
+    >>> yes_or_no("Y"), yes_or_no("no"), yes_or_no("perhaps")
+    ('yes', 'no', '')
+    """
+    word = said.strip().casefold()
+    for answer, own in (("yes", say("yes")), ("no", say("no"))):
+        if word and word in (answer, answer[0], own.casefold(), own[0].casefold()):
+            return answer
+    return ""
+
+
+def plain(choice: str) -> str:
+    """A choice as a file has it, whatever it is called where it is shown."""
+    return choice.english if isinstance(choice, Later) else choice
 
 
 def scalar(text: str) -> Scalar:
@@ -86,7 +108,7 @@ def written(kind: Kind, text: str) -> Any:
         return [scalar(one.strip()) for one in parts if one.strip()]
     if kind == "range":
         block = Block(NOWHERE)
-        parts = re.split(r"\s+to\s+|\s*–\s*", text, maxsplit=1)
+        parts = re.split(r"\s+(?:to|bis)\s+|\s*–\s*", text, maxsplit=1)
         block.update(zip(("from", "to"), map(scalar, parts), strict=False))
         return block
     return scalar(text)

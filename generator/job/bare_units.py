@@ -6,6 +6,7 @@ from typing import Any
 
 from generator.errors import BadDesignation
 from generator.job.written import Scalar, System
+from generator.language.say import say
 from generator.threads.registry import parse_designation
 from generator.units import quoted
 
@@ -26,7 +27,7 @@ def say_units(node: object, system: System | None = None, mixed: str = "") -> No
         if isinstance(said, str) and said.strip() in ("inch", "mm") and "designation" not in node:
             system, mixed = _system(said), ""
         elif isinstance(said, str) and said.strip() and "designation" not in node:
-            system, mixed = None, f"units says {quoted(said)}"
+            system, mixed = None, say("units says {quoted}", quoted=quoted(said))
         for key, entry in node.items():
             if key == "thread" and isinstance(entry, dict):
                 own, why = _thread_units(entry, system)
@@ -48,7 +49,7 @@ def _thread_units(thread: dict[str, Any], system: System | None) -> tuple[System
     if own is None and system is None:
         return None, ""
     other = "inch" if of_thread == "mm" else "mm"
-    return None, f"the thread is in {of_thread} and the file in {other}"
+    return None, say("the thread is in {of_thread} and the file in {other}", of_thread=of_thread, other=other)
 
 
 def _system(text: str) -> System:

@@ -11,6 +11,7 @@ from generator.job.operations import Bore, Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import bore_from, section_at, total_length
 from generator.job.written import Given
+from generator.language.say import say
 from generator.threads.registry import Designation, limits, profile
 
 
@@ -19,10 +20,16 @@ def bore_room(read: ReadJob, thread: Thread, section: Section, start: float) -> 
     length, room = thread.length, start - bore_from(read.job.work, section)
     if length.si > room + SAME:
         yield Contradiction(
-            "thread-too-long", "stop",
-            f"The thread is {said(length)} long, and the bore there goes {length_like(room, length)} deep "
-            f"(line {section.length.where.line}).",
-            length.where, "How long is the thread, and how deep is the bore?",
+            "thread-too-long",
+            "stop",
+            say(
+                "The thread is {length} long, and the bore there goes {length_like} deep (line {line}).",
+                length=said(length),
+                length_like=length_like(room, length),
+                line=section.length.where.line,
+            ),
+            length.where,
+            say("How long is the thread, and how deep is the bore?"),
         )
         return
     for operation in read.job.operations:
@@ -32,18 +39,31 @@ def bore_room(read: ReadJob, thread: Thread, section: Section, start: float) -> 
 
 def _recess(relief: Relief, thread: Thread, section: Section, room: float) -> Iterator[Contradiction]:
     diameter = relief.diameter
-    yield from relief_room(relief, thread, section, room, "the bore there goes {} deep")
+    there = say("the bore there goes {depth} deep", depth=length_like(room, thread.length))
+    yield from relief_room(relief, thread, section, room, there)
     if diameter is not None and section.bore is not None and diameter.si <= section.bore.si + SAME:
         yield Contradiction(
-            "relief-not-above", "stop",
-            f"The relief diameter {said(diameter)} is not over the bore of {said(section.bore)}.",
-            diameter.where, "What is the diameter of the relief?",
+            "relief-not-above",
+            "stop",
+            say(
+                "The relief diameter {diameter} is not over the bore of {bore}.",
+                diameter=said(diameter),
+                bore=said(section.bore),
+            ),
+            diameter.where,
+            say("What is the diameter of the relief?"),
         )
     if diameter is not None and diameter.si >= section.od.si - SAME:
         yield Contradiction(
-            "relief-through-wall", "stop",
-            f"The relief diameter {said(diameter)} reaches the outside diameter of {said(section.od)}.",
-            diameter.where, "What are the diameters of the relief and of the outside?",
+            "relief-through-wall",
+            "stop",
+            say(
+                "The relief diameter {diameter} reaches the outside diameter of {od}.",
+                diameter=said(diameter),
+                od=said(section.od),
+            ),
+            diameter.where,
+            say("What are the diameters of the relief and of the outside?"),
         )
 
 
@@ -54,11 +74,18 @@ def relief_room(
     length, width = thread.length, relief.width
     if length.si + width.si > room + SAME:
         yield Contradiction(
-            "relief-too-wide", "stop",
-            f"The thread of {said(length)} and its relief of {said(width)} need "
-            f"{length_like(length.si + width.si, length)}, and {there.format(length_like(room, length))} "
-            f"(line {section.length.where.line}).",
-            width.where, "How much shorter may the thread or the relief be?",
+            "relief-too-wide",
+            "stop",
+            say(
+                "The thread of {length} and its relief of {width} need {needed}, and {there} (line {line}).",
+                length=said(length),
+                width=said(width),
+                needed=length_like(length.si + width.si, length),
+                there=there,
+                line=section.length.where.line,
+            ),
+            width.where,
+            say("How much shorter may the thread or the relief be?"),
         )
 
 
@@ -73,7 +100,9 @@ def bore_contradictions(
     if minor.min is None or minor.max is None:
         return
     unit, digits = (" in", 4) if designation.unit == "in" else (" mm", 3)
-    allowed = f"{minor.min:.{digits}f} to {minor.max:.{digits}f}{unit}"
+    allowed = say(
+        "{min:.{digits}f} to {max:.{digits}f}{unit}", min=minor.min, digits=digits, max=minor.max, unit=unit
+    )
     least, largest = minor.min * designation.unit_si, minor.max * designation.unit_si
     if profile(designation).taper:
         least = 0.0  # the taper is bored from a straight bore, which ends smaller than the face
@@ -95,10 +124,17 @@ def bore_contradictions(
         yield _under(before, named, allowed)
     elif before is None and not bores:
         yield Contradiction(
-            "bore-missing", "stop",
-            f"{named} is an internal thread, and its section has no bore (line {section.od.where.line}); no "
-            f"bore operation before the thread makes one. It wants {allowed} before threading.",
-            section.od.where, "How large is the bore, or is the thread outside?",
+            "bore-missing",
+            "stop",
+            say(
+                "{named} is an internal thread, and its section has no bore (line {line}); no "
+                "bore operation before the thread makes one. It wants {allowed} before threading.",
+                named=named,
+                line=section.od.where.line,
+                allowed=allowed,
+            ),
+            section.od.where,
+            say("How large is the bore, or is the thread outside?"),
         )
 
 
@@ -106,23 +142,36 @@ def _over(bore: Given, named: str, allowed: str, designation: Designation) -> Co
     how = f", {bore.origin}" if bore.kind == "measured" else ""
     own = designation.nominal * designation.unit_si
     hint = (
-        " If that is the thread's own size, write the bore as it is before threading."
+        say(" If that is the thread's own size, write the bore as it is before threading.")
         if abs(bore.si - own) <= SAME else ""
     )
+    text = say(
+        "The bore is {bore}{how}, and {named} wants {allowed} before threading: the crests would be too low "
+        "for the class.",
+        bore=said(bore),
+        how=how,
+        named=named,
+        allowed=allowed,
+    )
     return Contradiction(
-        "bore-over", "stop",
-        f"The bore is {said(bore)}{how}, and {named} wants {allowed} before threading: the crests would be "
-        f"too low for the class.{hint}",
-        bore.where,
-        "Was the bore measured where the thread goes? May the thread be larger, or is a bushing wanted?",
+        "bore-over", "stop", text + hint, bore.where,
+        say("Was the bore measured where the thread goes? May the thread be larger, or is a bushing wanted?"),
     )
 
 
 def _under(bore: Given, named: str, allowed: str) -> Contradiction:
     how = f", {bore.origin}" if bore.kind == "measured" else ""
     return Contradiction(
-        "bore-under", "stop",
-        f"The bore is {said(bore)}{how}, and {named} wants {allowed} before threading. Bore it out first, as "
-        "an operation before the thread, and measure again.",
-        bore.where, "Is the bore right, and was it measured where the thread goes?",
+        "bore-under",
+        "stop",
+        say(
+            "The bore is {bore}{how}, and {named} wants {allowed} before threading. Bore it out first, as "
+            "an operation before the thread, and measure again.",
+            bore=said(bore),
+            how=how,
+            named=named,
+            allowed=allowed,
+        ),
+        bore.where,
+        say("Is the bore right, and was it measured where the thread goes?"),
     )

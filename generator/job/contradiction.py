@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final, Literal
 
 from generator.errors import Location
 from generator.job.written import Given
+from generator.language.lists import listed
+from generator.language.say import figure, say, say_count
 from generator.si import inch, mm
 
 SAME: Final = 1e-6  # m: lengths closer than this are one length; absorbs the rounding of sums
@@ -29,14 +31,14 @@ class Contradiction:
 
 def said(given: Given) -> str:
     """What was written, and where: "2 1/4 in (line 12)"."""
-    return f"{given.with_unit} (line {given.where.line})"
+    return say("{with_unit} (line {line})", with_unit=given.with_unit, line=given.where.line)
 
 
 def length_like(length: float, like: Given) -> str:
     """A computed length (m) in the unit of a written one."""
     if like.unit in ("mm", "cm", "m", "um"):
-        return f"{number(length / mm, 3)} mm"
-    return f"{number(length / inch, 4)} in"
+        return say("{number} mm", number=number(length / mm, 3))
+    return say("{number} in", number=number(length / inch, 4))
 
 
 def number(value: float, digits: int = 6) -> str:
@@ -45,19 +47,10 @@ def number(value: float, digits: int = 6) -> str:
     >>> number(4.5), number(1 / 3, 4)
     ('4.5', '0.3333')
     """
-    return f"{value:.{digits}f}".rstrip("0").rstrip(".")
+    return figure(value, f".{digits}f").rstrip("0").rstrip(".,")
 
 
 def lines(given: Iterable[Given]) -> str:
     """The lines some values stand on: "line 11", "lines 11 and 12"."""
     numbers = [str(line) for line in sorted({one.where.line for one in given})]
-    return f"line{'s' if len(numbers) > 1 else ''} {listed(numbers)}"
-
-
-def listed(words: Sequence[str]) -> str:
-    """Words in a sentence.
-
-    >>> listed(["pitch", "hand", "starts"])
-    'pitch, hand and starts'
-    """
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+    return say_count("line {lines}", "lines {lines}", len(numbers), lines=listed(numbers))

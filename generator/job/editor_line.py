@@ -37,7 +37,7 @@ def editor_line(kind: FileKind) -> str:
     inside = place[0] == SCHEMAS.parts[0]
     up = [".."] * (len(place) - inside)
     down = SCHEMAS.parts[inside:]
-    return f"# yaml-language-server: $schema={'/'.join((*up, *down, f'{kind}.schema.json'))}\n"
+    return f"{MARK} $schema={'/'.join((*up, *down, f'{kind}.schema.json'))}\n"
 
 
 def with_lines(files: Mapping[str, bytes], jobs: Path) -> dict[str, bytes]:

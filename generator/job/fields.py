@@ -21,21 +21,28 @@ from pydantic_core import PydanticCustomError
 from generator import units
 from generator.errors import BadDesignation, BadQuantity, Location
 from generator.job.beside import PICTURES_NOT_TAKEN, PICTURES_TAKEN
-from generator.job.written import NOWHERE, Given, Scalar, System, refused, scalar_of, shown
+from generator.job.written import NOWHERE, Given, Scalar, System, not_known, refused, scalar_of, shown
+from generator.language.lists import either
+from generator.language.say import say
+from generator.language.spoken import LANGUAGES, OFFERED
+from generator.quantities import QUANTITIES, RATIO
 from generator.threads.registry import parse_designation
 
 # -- quantities -----------------------------------------------------------------------------------------
 
 
 def _read_quantity(quantity: str, *, zero: bool | None = None) -> Callable[[object], Given]:
-    known = units.RATIO if quantity == "ratio" else units.QUANTITIES[quantity]
-    wanted = f"write {known.a}, such as {known.examples}"
+    known = RATIO if quantity == "ratio" else QUANTITIES[quantity]
 
     def read(value: object) -> Given:
         if isinstance(value, Given):
             return value
+        wanted = say("write {a}, such as {examples}", a=known.a, examples=known.examples)
         if isinstance(value, dict):
-            return _said_by(value, read_scalar, wanted)
+            lacks = say(
+                "has no value: write value with {a}, such as {examples}", a=known.a, examples=known.examples
+            )
+            return _said_by(value, read_scalar, wanted, lacks)
         return read_scalar(scalar_of(value, wanted))
 
     def read_scalar(scalar: Scalar) -> Given:
@@ -47,12 +54,21 @@ def _read_quantity(quantity: str, *, zero: bool | None = None) -> Callable[[obje
             if not error.no_unit or quantity != "length":
                 raise refused(("", str(error))) from None
             number = scalar.strip()
-            text = f'{units.quoted(number)} has no unit'
             if scalar.mixed:
-                raise refused(("", f"{text}, and {scalar.mixed}: write {number} mm or {number} in")) from None
-            raise refused(
-                ("", f"{text}: write {number} mm or {number} in, or say units: inch once for the whole file")
-            ) from None
+                sentence = say(
+                    "{quoted} has no unit, and {mixed}: write {number} mm or {number} in",
+                    quoted=units.quoted(number),
+                    mixed=scalar.mixed,
+                    number=number,
+                )
+            else:
+                sentence = say(
+                    "{quoted} has no unit: write {number} mm or {number} in, or say units: inch once for the "
+                    "whole file",
+                    quoted=units.quoted(number),
+                    number=number,
+                )
+            raise refused(("", sentence)) from None
         return Given(
             amount.si, " ".join(scalar.split()), quantity, where=scalar.where, exact=amount.exact,
             unit=amount.unit, bare=amount.bare,
@@ -61,8 +77,13 @@ def _read_quantity(quantity: str, *, zero: bool | None = None) -> Callable[[obje
     return read
 
 
-def _said_by(block: dict[str, Any], read_scalar: Callable[[Scalar], Given], wanted: str) -> Given:
-    """`{value: 2.2405, by: KL, with: micrometer 2-3 in}` or `{value: 2.25, assumed: yes}`."""
+def _said_by(
+    block: dict[str, Any], read_scalar: Callable[[Scalar], Given], wanted: str, lacks: str
+) -> Given:
+    """`{value: 2.2405, by: KL, with: micrometer 2-3 in}` or `{value: 2.25, assumed: yes}`.
+
+    `wanted` says what is to be written for the value, `lacks` that it is not there.
+    """
     problems: list[tuple[str, str]] = []
     words: dict[str, str] = {}
     value: Given | None = None
@@ -77,20 +98,28 @@ def _said_by(block: dict[str, Any], read_scalar: Callable[[Scalar], Given], want
                 assumed = _read_yes_no(entry)
             else:
                 near = units.nearest(key, ["value", "by", "with", "assumed"])
-                hint = f"did you mean {near}?" if near else "the keys here are value, by, with, assumed"
-                problems.append((key, f"{units.quoted(key)} is not a key of a measured value: {hint}"))
+                hint = (
+                    say("did you mean {near}?", near=near)
+                    if near
+                    else say("the keys here are value, by, with, assumed")
+                )
+                quoted = units.quoted(key)
+                problems.append(
+                    (key, say("{quoted} is not a key of a measured value: {hint}", quoted=quoted, hint=hint))
+                )
         except PydanticCustomError as error:
             problems += [(key, text) for _, text in (error.context or {})["problems"]]
     if "value" not in block:
-        problems.append(("", f"has no value: {wanted.replace('write', 'write value with')}"))
+        problems.append(("", lacks))
     if assumed and words:
-        problems.append(("assumed", "is either measured or assumed: take out assumed, or by and with"))
-    for key, other, what in (("by", "with", "who measured it"), ("with", "by", "what it was measured with")):
-        if key not in block and other in block:
-            problems.append(("", f"does not say {what}: write {key} beside {other}"))
+        problems.append(("assumed", say("is either measured or assumed: take out assumed, or by and with")))
+    if "by" not in block and "with" in block:
+        problems.append(("", say("does not say who measured it: write by beside with")))
+    if "with" not in block and "by" in block:
+        problems.append(("", say("does not say what it was measured with: write with beside by")))
     if "value" in block and not assumed and not problems and not words:
         problems.append(
-            ("", "does not say how it is known: write by and with for a measured value, or assumed: yes")
+            ("", say("does not say how it is known: write by and with for a measured value, or assumed: yes"))
         )
     if problems or value is None:
         raise refused(*problems)
@@ -101,24 +130,35 @@ def _said_by(block: dict[str, Any], read_scalar: Callable[[Scalar], Given], want
     )
 
 
-# By the name that stands as `$comment` in the schema of a model.
+# By the name that stands as `$comment` in the schema of a model; `in_words` describes each.
 QUANTITY_SCHEMAS: Final[dict[str, dict[str, Any]]] = {}
 
 
 def _quantity_schema(quantity: str, *, zero: bool = False) -> WithJsonSchema:
     """Number, text with a unit, or the long form of a measured or assumed value."""
-    known = units.RATIO if quantity == "ratio" else units.QUANTITIES[quantity]
+    known = RATIO if quantity == "ratio" else QUANTITIES[quantity]
     zero = zero or known.zero
     number: dict[str, Any] = {"type": "number", "minimum" if zero else "exclusiveMinimum": 0}
     text: dict[str, Any] = {"type": "string", "pattern": units.pattern(quantity)}
     alone = [number, text] if quantity in ("length", "ratio") or known.bare else [text]
     name = f"{quantity}_or_zero" if zero and not known.zero else quantity
-    return _schema_of(name, f"{known.a}, such as {known.examples}", known.examples.split(" or "), alone)
+    return _schema_of(name, known.examples.split(" or "), alone)
 
 
-def _schema_of(
-    name: str, description: str, examples: list[str], alone: list[dict[str, Any]]
-) -> WithJsonSchema:
+def in_words(name: str) -> str:
+    """What is written for a value of one of the `QUANTITY_SCHEMAS`, with examples."""
+    if name == "taper":
+        return say("a taper, such as {tapers}", tapers=_either(units.TAPERS))
+    known = RATIO if name.startswith("ratio") else QUANTITIES[name.removesuffix("_or_zero")]
+    return say("{a}, such as {examples}", a=known.a, examples=_either(known.examples))
+
+
+def _either(examples: str) -> str:
+    """Examples with their "or" said; what is written stays as it is read."""
+    return say(" or ").join(examples.split(" or "))
+
+
+def _schema_of(name: str, examples: list[str], alone: list[dict[str, Any]]) -> WithJsonSchema:
     """What stands alone, or in the long form of a measured or assumed value."""
     word = {"type": ["string", "number"]}
     measured = {
@@ -130,9 +170,7 @@ def _schema_of(
         "type": "object", "properties": {"value": {"anyOf": alone}, "assumed": yes},
         "required": ["value", "assumed"], "additionalProperties": False,
     }
-    QUANTITY_SCHEMAS[name] = {
-        "description": description, "examples": examples, "anyOf": [*alone, measured, assumed],
-    }
+    QUANTITY_SCHEMAS[name] = {"examples": examples, "anyOf": [*alone, measured, assumed]}
     return WithJsonSchema({"$comment": name})
 
 
@@ -189,14 +227,16 @@ def length_or(word: str) -> tuple[PlainValidator, WithJsonSchema]:
         try:
             return read_length(value)
         except PydanticCustomError as error:
-            told = [(key, f"{text}, or {word}") for key, text in (error.context or {})["problems"]]
-            raise refused(*told) from None
+            problems = (error.context or {})["problems"]
+            raise refused(
+                *((key, say("{text}, or {word}", text=text, word=word)) for key, text in problems)
+            ) from None
 
     return PlainValidator(read), WithJsonSchema({"anyOf": [{"const": word}, {"$comment": "length"}]})
 
 
 def _read_taper(value: object) -> Given:
-    wanted = f"write a taper, such as {units.TAPERS}"
+    wanted = say("write a taper, such as {tapers}", tapers=units.TAPERS)
 
     def read_scalar(scalar: Scalar) -> Given:
         try:
@@ -208,18 +248,20 @@ def _read_taper(value: object) -> Given:
     if isinstance(value, Given):
         return value
     if isinstance(value, dict):
-        return _said_by(value, read_scalar, wanted)
+        lacks = say("has no value: write value with a taper, such as {tapers}", tapers=units.TAPERS)
+        return _said_by(value, read_scalar, wanted, lacks)
     return read_scalar(scalar_of(value, wanted))
 
 
 # An editor that counts to base 60 takes 1:16 for a whole number.
 _TAPER_FORMS: Final[list[dict[str, Any]]] = [
-    {"type": "string", "pattern": "^ *[0-9.].*(:| in |/|per).*[0-9t] *$"}, {"type": "integer", "minimum": 60},
+    {"type": "string", "pattern": "^ *[0-9.].*(:| in |/|per).*[0-9t] *$"},
+    {"type": "integer", "minimum": 60},
 ]
 TaperRatio = Annotated[
     Given,
     PlainValidator(_read_taper),
-    _schema_of("taper", f"a taper, such as {units.TAPERS}", ["1:16", "1 in 16", "3/4 in/ft"], _TAPER_FORMS),
+    _schema_of("taper", ["1:16", "1 in 16", "3/4 in/ft"], _TAPER_FORMS),
 ]
 
 
@@ -229,19 +271,25 @@ LONGEST_TEXT: Final = 4000
 
 
 def _read_text(value: object) -> str:
-    scalar = scalar_of(value, "write some words")
+    scalar = scalar_of(value, say("write some words"))
     if scalar.surprise:
-        quotes = f"write it in quotes, '{scalar.strip()}'"
-        raise refused(("", f"{shown(scalar)} without quotes is taken for {scalar.surprise}: {quotes}"))
+        sentence = say(
+            "{scalar} without quotes is taken for {surprise}: write it in quotes, '{text}'",
+            scalar=shown(scalar),
+            surprise=scalar.surprise,
+            text=scalar.strip(),
+        )
+        raise refused(("", sentence))
     if len(scalar) > LONGEST_TEXT:
-        raise refused(("", f"is longer than {LONGEST_TEXT} characters: keep the rest beside the job"))
+        sentence = say("is longer than {most} characters: keep the rest beside the job", most=LONGEST_TEXT)
+        raise refused(("", sentence))
     return str(scalar).strip()
 
 
 def _read_line(value: object) -> str:
     text = _read_text(value)
     if "\n" in text:
-        raise refused(("", f"{shown(text)} runs over several lines: write it on one line"))
+        raise refused(("", say("{text} runs over several lines: write it on one line", text=shown(text))))
     return text
 
 
@@ -260,49 +308,66 @@ _PICTURE_NAME: Final = rf"[\w(][\w ().,+-]*\.({'|'.join((*PICTURES_TAKEN, *PICTU
 def _read_picture(value: object) -> str:
     name = _read_line(value)
     if not re.fullmatch(_PICTURE_NAME, name, re.IGNORECASE):
-        raise refused(
-            ("", f"{shown(name)} is not a picture beside the job file: write its name, such as intake-1.jpg")
+        sentence = say(
+            "{name} is not a picture beside the job file: write its name, such as intake-1.jpg",
+            name=shown(name),
         )
+        raise refused(("", sentence))
     return name
+
+
+_CALLED: Final = {  # what else somebody may write for a language
+    "english": "en", "american": "en", "british": "en-GB", "uk": "en-GB", "german": "de", "deutsch": "de",
+}
+
+
+def _read_language(value: object) -> str:
+    code = scalar_of(value, say("write {languages}", languages=either(OFFERED))).strip()
+    if code not in LANGUAGES:
+        near = _CALLED.get(code.casefold()) or units.nearest(code, [*OFFERED])
+        raise refused(("", not_known(value, OFFERED, near)))
+    return code
 
 
 def _read_yes_no(value: object) -> bool:
     if isinstance(value, bool):
         return value
-    scalar = scalar_of(value, "write yes or no")
+    scalar = scalar_of(value, say("write yes or no"))
     known = {"yes": True, "true": True, "no": False, "false": False}
     if scalar.strip().lower() not in known:
-        raise refused(("", f"{shown(scalar)} is neither yes nor no: write one of the two"))
+        raise refused(("", say("{scalar} is neither yes nor no: write one of the two", scalar=shown(scalar))))
     return known[scalar.strip().lower()]
 
 
 def _read_count_or_zero(value: object) -> int:
     if isinstance(value, int):
         return value
-    scalar = scalar_of(value, "write a whole number, such as 2")
+    scalar = scalar_of(value, say("write a whole number, such as 2"))
     if not re.fullmatch(r"0|[1-9][0-9]{0,5}", scalar.strip()):
-        raise refused(("", f"{shown(scalar)} is not a whole number: write one such as 2"))
+        raise refused(("", say("{scalar} is not a whole number: write one such as 2", scalar=shown(scalar))))
     return int(scalar)
 
 
 def _read_count(value: object) -> int:
     count = _read_count_or_zero(value)
     if count == 0:
-        raise refused(("", f"{shown(value)} is zero: write a whole number from 1 up"))
+        raise refused(("", say("{value} is zero: write a whole number from 1 up", value=shown(value))))
     return count
 
 
 def _read_date(value: object) -> datetime.date:
     if isinstance(value, datetime.date):
         return value
-    wanted = "write year-month-day, such as 2026-03-02"
+    wanted = say("write year-month-day, such as 2026-03-02")
     scalar = scalar_of(value, wanted)
     if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", scalar.strip()):
-        raise refused(("", f"{shown(scalar)} is not a date: {wanted}"))
+        raise refused(("", say("{scalar} is not a date: {wanted}", scalar=shown(scalar), wanted=wanted)))
     try:
         return datetime.date.fromisoformat(scalar.strip())
     except ValueError:
-        raise refused(("", f"{shown(scalar)} is not a day of the calendar: {wanted}")) from None
+        raise refused(
+            ("", say("{scalar} is not a day of the calendar: {wanted}", scalar=shown(scalar), wanted=wanted))
+        ) from None
 
 
 @dataclass(frozen=True)
@@ -326,19 +391,24 @@ class Moment:
 def _read_moment(value: object) -> Moment:
     if isinstance(value, Moment):
         return value
-    wanted = "write year-month-day, and the time where it is known, such as 2026-03-04 14:20"
+    wanted = say("write year-month-day, and the time where it is known, such as 2026-03-04 14:20")
     scalar = scalar_of(value, wanted)
     parts = _MOMENT.fullmatch(scalar.strip())
     if not parts:
-        raise refused(("", f"{shown(scalar)} is not a date: {wanted}"))
+        raise refused(("", say("{scalar} is not a date: {wanted}", scalar=shown(scalar), wanted=wanted)))
     try:
         day = datetime.date.fromisoformat(parts[1])
     except ValueError:
-        raise refused(("", f"{shown(scalar)} is not a day of the calendar: {wanted}")) from None
+        raise refused(
+            ("", say("{scalar} is not a day of the calendar: {wanted}", scalar=shown(scalar), wanted=wanted))
+        ) from None
     try:
         clock = datetime.time.fromisoformat(f"{parts[2]:0>5}") if parts[2] else None
     except ValueError:
-        raise refused(("", f"{shown(scalar)} has a time that no clock shows: {wanted}")) from None
+        sentence = say(
+            "{scalar} has a time that no clock shows: {wanted}", scalar=shown(scalar), wanted=wanted
+        )
+        raise refused(("", sentence)) from None
     return Moment(day, clock, scalar.where)
 
 
@@ -392,6 +462,7 @@ DateAndTime = Annotated[
         "examples": ["2026-03-04", "2026-03-04 14:20"],
     }),
 ]
+LanguageCode = Annotated[str, PlainValidator(_read_language), WithJsonSchema({"enum": [*OFFERED]})]
 Jaws = Annotated[Literal[3, 4, 6], BeforeValidator(_whole)]
 Units = Annotated[System, Word]
 

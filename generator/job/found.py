@@ -30,6 +30,9 @@ NO_LENGTHS: Final = ("tpi", "angle", "taper")
 INSTRUMENTS: Final = (
     ("micrometer", 0.01 * mm), ("wires", 0.02 * mm), ("caliper", 0.05 * mm), ("calliper", 0.05 * mm),
     ("vernier", 0.05 * mm), ("rule", 0.25 * mm), ("tape", 1 * mm),
+    ("messschraube", 0.01 * mm), ("mikrometer", 0.01 * mm), ("messdr", 0.02 * mm),
+    ("messschieber", 0.05 * mm), ("schieblehre", 0.05 * mm), ("stahlmaß", 0.25 * mm), ("lineal", 0.25 * mm),
+    ("maßband", 1 * mm),
 )
 
 

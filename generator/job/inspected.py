@@ -8,6 +8,7 @@ from pydantic import Field, model_validator
 
 from generator.job.fields import Date, LengthOrZero, Line, NumberOrZero, Strict, Text, Word, YesNo
 from generator.job.written import refused
+from generator.language.say import say
 
 Accepted = Literal["mate", "gauge", "wires", "balls", "size"]
 
@@ -35,7 +36,7 @@ class Inspected(Strict):
     @model_validator(mode="after")
     def _something(self) -> Self:
         if not self.model_fields_set - {"feature", "with_", "where"}:
-            raise refused(("", "says nothing of it: write found, left, turns, goes or accepted"))
+            raise refused(("", say("says nothing of it: write found, left, turns, goes or accepted")))
         return self
 
 

@@ -15,6 +15,7 @@ from typing import Any, Final
 
 from generator.job.operations import Cut, Settings
 from generator.job.schema import job_schema, log_schema, shop_schemas
+from generator.language.say import say
 
 ANY_OPERATION: Final = "operations: (any of them)"
 ANY_CUT: Final = "operations: (any but relief and thread)"
@@ -30,7 +31,8 @@ class Key:
     """One key: `name` with the blocks it stands in ("spindle: speeds"), and what goes there.
 
     `wanted` says what is written there; the keys of a block follow it. `needed` is true when its block
-    cannot do without it. `otherwise` is what counts where it is left out, if the model has that as a word.
+    cannot do without it. `otherwise` is what counts where it is left out, if the model has that as a word;
+    `example` is the first of what may be written, where that is known.
     """
 
     name: str
@@ -38,6 +40,7 @@ class Key:
     wanted: str
     needed: bool
     otherwise: str = ""
+    example: str = ""
 
 
 @dataclass(frozen=True)
@@ -86,10 +89,10 @@ def _keys(block: Mapping[str, Any], known: Mapping[str, Any], within: str) -> It
         inner, listed = _block_in(entry, known)
         meaning = entry.get("description") or (inner or {}).get("description", "")
         if inner is None or _alone(entry, known):
-            wanted = _wanted(entry, known)
+            wanted, example = _wanted(entry, known), _example(entry, known)
         else:
-            wanted = "a list of blocks" if listed else "a block"
-        yield Key(full, meaning, wanted, name in block.get("required", ()), _default(entry))
+            wanted, example = say("a list of blocks") if listed else say("a block"), ""
+        yield Key(full, meaning, wanted, name in block.get("required", ()), _default(entry), example)
         if inner is not None:
             yield from _keys(inner, known, full)
 
@@ -128,21 +131,40 @@ def _alone(entry: Mapping[str, Any], known: Mapping[str, Any]) -> bool:
 def _wanted(entry: Mapping[str, Any], known: Mapping[str, Any]) -> str:
     """What is written there, in words."""
     if "items" in entry:
-        return f"a list; each {_wanted(entry['items'], known)}"
+        return say("a list; each {wanted}", wanted=_wanted(entry["items"], known))
     if "$ref" in entry:
         target = known[entry["$ref"].removeprefix(_BLOCKS)]
-        return "a block" if "properties" in target else str(target["description"])
+        return say("a block") if "properties" in target else str(target["description"])
     if "const" in entry:
         return str(entry["const"])
     if "enum" in entry:
-        return "yes or no" if "yes" in entry["enum"] else " or ".join(str(one) for one in entry["enum"])
+        return say(" or ").join(_enumerated(entry))
     if choices := [one for one in _choices(entry) if one.get("type") != "null"]:
-        return ", or ".join(dict.fromkeys(_wanted(one, known) for one in choices))
+        return say(", or ").join(dict.fromkeys(_wanted(one, known) for one in choices))
     kinds = entry.get("type")
     if kinds == "integer":
-        return "a whole number"
+        return say("a whole number")
     if entry.get("format") == "date":
-        return f"a date, such as {entry['examples'][0]}"
+        return say("a date, such as {entry}", entry=entry["examples"][0])
     if "pattern" in entry:
-        return f"a date, or a date and a time, such as {entry['examples'][-1]}"
-    return "words"
+        return say("a date, or a date and a time, such as {entry}", entry=entry["examples"][-1])
+    return say("words")
+
+
+def _example(entry: Mapping[str, Any], known: Mapping[str, Any]) -> str:
+    """The first of what may be written there, where that is said."""
+    if "items" in entry:
+        return _example(entry["items"], known)
+    if "$ref" in entry:
+        return _example(known[entry["$ref"].removeprefix(_BLOCKS)], known)
+    if len(entry.get("enum", ())) > 1:
+        return _enumerated(entry)[0]
+    words = "type" in entry and not entry.keys() & {"format", "pattern"}
+    if some := [str(one) for one in entry.get("examples", ()) if isinstance(one, str) and not words]:
+        return some[-1] if "pattern" in entry else some[0]
+    return next((one for choice in _choices(entry) if (one := _example(choice, known))), "")
+
+
+def _enumerated(entry: Mapping[str, Any]) -> list[str]:
+    """The words of which one is written."""
+    return ["yes", "no"] if "yes" in entry["enum"] else [str(one) for one in entry["enum"]]

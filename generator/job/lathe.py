@@ -49,6 +49,7 @@ from generator.job.lathe_parts import (
     TurnedDial,
 )
 from generator.job.written import refused
+from generator.language.say import say
 
 
 class Lathe(Strict):
@@ -147,7 +148,14 @@ class Lathe(Strict):
         if self.headstock_center is not None:
             mounted.append(("headstock_center.diameter", self.headstock_center.diameter))
         too_large = [
-            (key, f'"{size.with_unit}" does not turn clear of the bed, which leaves "{largest.with_unit}"')
+            (
+                key,
+                say(
+                    '"{size}" does not turn clear of the bed, which leaves "{bed}"',
+                    size=size.with_unit,
+                    bed=largest.with_unit,
+                ),
+            )
             for key, size in mounted
             if size is not None and size.si > largest.si
         ]

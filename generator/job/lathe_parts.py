@@ -40,6 +40,7 @@ from generator.job.fields import (
     Word,
 )
 from generator.job.written import Given, refused
+from generator.language.say import say
 
 
 class Range(Strict):
@@ -53,7 +54,11 @@ class Range(Strict):
     @model_validator(mode="after")
     def _rises(self) -> Self:
         if self.from_.si > self.to.si:
-            sentence = f'"{self.from_.with_unit}" is larger than to, "{self.to.with_unit}": swap them'
+            sentence = say(
+                '"{size}" is larger than to, "{other}": swap them',
+                size=self.from_.with_unit,
+                other=self.to.with_unit,
+            )
             raise refused(("from", sentence))
         return self
 
@@ -74,19 +79,23 @@ class Swing(Strict):
     def _cross_slide(self) -> Self:
         over = self.over_cross_slide
         if over is not None and over.si > self.over_bed.si:
-            larger = f'"{over.with_unit}" is larger than over_bed, "{self.over_bed.with_unit}"'
-            sentence = f"{larger}: swap them"
+            sentence = say(
+                '"{size}" is larger than over_bed, "{other}": swap them',
+                size=over.with_unit,
+                other=self.over_bed.with_unit,
+            )
             raise refused(("over_cross_slide", sentence))
         return self
 
     @model_validator(mode="after")
     def _gap(self) -> Self:
         if self.gap_width is not None and self.in_gap is None:
-            raise refused(("gap_width", "stands without in_gap: write what turns clear in the gap, too"))
+            raise refused(("gap_width", say("stands without in_gap: write what turns clear in the gap, too")))
         if self.in_gap is not None and self.in_gap.si < self.over_bed.si:
-            sentence = (
-                f'"{self.in_gap.with_unit}" is smaller than over_bed, "{self.over_bed.with_unit}": '
-                "the gap is there for larger work"
+            sentence = say(
+                '"{size}" is smaller than over_bed, "{other}": the gap is there for larger work',
+                size=self.in_gap.with_unit,
+                other=self.over_bed.with_unit,
             )
             raise refused(("in_gap", sentence))
         return self
@@ -178,7 +187,7 @@ class LatheChuck(Head):
     def _force_of_torque(self) -> Self:
         if (self.key_torque is None) != (self.grip_force is None):
             alone, other = ("key_torque", "grip_force") if self.key_torque else ("grip_force", "key_torque")
-            raise refused((alone, f"stands without {other}: write both, or take it out"))
+            raise refused((alone, say("stands without {other}: write both, or take it out", other=other)))
         return self
 
 
@@ -244,14 +253,19 @@ class Leadscrew(Strict):
     @model_validator(mode="after")
     def _one(self) -> Self:
         if (self.tpi is None) == (self.pitch is None):
-            raise refused(("", "needs one of two keys: tpi for an inch leadscrew, or pitch for a metric one"))
+            raise refused(
+                ("", say("needs one of two keys: tpi for an inch leadscrew, or pitch for a metric one"))
+            )
         return self
 
 
 def _not_above(most: int) -> AfterValidator:
     def check(count: int) -> int:
         if count > most:
-            raise refused(("", f"{count} is more than a thread dial has: write at most {most}"))
+            sentence = say(
+                "{count} is more than a thread dial has: write at most {most}", count=count, most=most
+            )
+            raise refused(("", sentence))
         return count
 
     return AfterValidator(check)
@@ -279,9 +293,11 @@ class ThreadDial(Strict):
     @model_validator(mode="after")
     def _even(self) -> Self:
         if self.lines % self.numbered_every:
-            sentence = (
-                f"{self.numbered_every} does not divide the {self.lines} lines: write every how many lines a "
-                "number stands, all around the dial"
+            sentence = say(
+                "{numbered_every} does not divide the {lines} lines: write every how many lines a number "
+                "stands, all around the dial",
+                numbered_every=self.numbered_every,
+                lines=self.lines,
             )
             raise refused(("numbered_every", sentence))
         return self
@@ -303,13 +319,20 @@ class Gearbox(Strict):
     def _gears_of_something(self) -> Self:
         for key in ("tpi", "pitches"):
             if getattr(self, f"{key}_with_gears") is not None and not getattr(self, key):
-                raise refused((f"{key}_with_gears", f"stands without {key}: write the threads they give"))
+                raise refused(
+                    (f"{key}_with_gears", say("stands without {key}: write the threads they give", key=key))
+                )
         return self
 
 
 def _gear(teeth: int) -> int:
     if not FEWEST_TEETH <= teeth <= MOST_TEETH:
-        sentence = f'"{teeth}" is not a change gear: write its teeth, {FEWEST_TEETH} to {MOST_TEETH}'
+        sentence = say(
+            '"{teeth}" is not a change gear: write its teeth, {fewest_teeth} to {most_teeth}',
+            teeth=teeth,
+            fewest_teeth=FEWEST_TEETH,
+            most_teeth=MOST_TEETH,
+        )
         raise refused(("", sentence))
     return teeth
 
@@ -366,9 +389,11 @@ class TurnedDial(Strict):
     def _whole_turn(self) -> Self:
         divisions = self.turn.si / self.division.si
         if abs(divisions - round(divisions)) > 1e-6 * divisions:
-            sentence = (
-                f"{self.turn.with_unit} is not a whole number of divisions of {self.division.with_unit}: "
-                "write one turn and one division as the dial is marked"
+            sentence = say(
+                "{size} is not a whole number of divisions of {other}: "
+                "write one turn and one division as the dial is marked",
+                size=self.turn.with_unit,
+                other=self.division.with_unit,
             )
             raise refused(("turn", sentence))
         return self
@@ -414,5 +439,9 @@ class TaperAttachment(Strict):
 def _check_rising(key: str, steps: Sequence[Given]) -> None:
     for place, (before, after) in enumerate(pairwise(steps), 1):
         if after.si <= before.si:
-            said = f'"{after.with_unit}" is not above the "{before.with_unit}" before it'
-            raise refused((f"{key}.{place}", f"{said}: write them from low to high"))
+            sentence = say(
+                '"{size}" is not above the "{other}" before it: write them from low to high',
+                size=after.with_unit,
+                other=before.with_unit,
+            )
+            raise refused((f"{key}.{place}", sentence))

@@ -30,6 +30,7 @@ from generator.job.fields import (
 from generator.job.inspected import Concession, Inspected
 from generator.job.learned import Alike
 from generator.job.written import Given, refused
+from generator.language.say import say
 
 ON_DIALS: Final = ("dial", "cross")  # read in the unit of the dial
 SIZES: Final = (
@@ -78,9 +79,9 @@ class Measured(Strict):
     @model_validator(mode="after")
     def _something(self) -> Self:
         if not self.sizes():
-            raise refused(("", "measures nothing: write a size, such as over_wires: 2.2847"))
+            raise refused(("", say("measures nothing: write a size, such as over_wires: 2.2847")))
         if self.wire is not None and self.over_wires is None:
-            raise refused(("wire", "stands without over_wires: write the size over the wires beside it"))
+            raise refused(("wire", say("stands without over_wires: write the size over the wires beside it")))
         return self
 
 
@@ -99,7 +100,7 @@ class Fit(Strict):
     @model_validator(mode="after")
     def _something(self) -> Self:
         if self.turns is None and self.feels is None:
-            raise refused(("", "does not say how it went: write turns, or feels"))
+            raise refused(("", say("does not say how it went: write turns, or feels")))
         return self
 
 
@@ -245,13 +246,15 @@ class Entry(Strict):
     def _something(self) -> Self:
         said = self.model_fields_set - (self.ABOUT - {"pass_"})
         if not said or (said == {"finished"} and not self.finished):
-            raise refused(("", "says nothing: write what happened, such as pass, measured or note"))
+            raise refused(("", say("says nothing: write what happened, such as pass, measured or note")))
         if self.lesson_for and not (self.watch_out or self.do_differently):
-            raise refused(("lesson_for", "stands without a lesson: write watch_out or do_differently"))
+            raise refused(("lesson_for", say("stands without a lesson: write watch_out or do_differently")))
         for turns, dial in (("turns", self.dial), ("cross_turns", self.cross)):
             if getattr(self, turns) is not None and dial is None:
                 other = "dial" if turns == "turns" else "cross"
-                raise refused((turns, f"stands without {other}: write what the dial reads, too"))
+                raise refused(
+                    (turns, say("stands without {other}: write what the dial reads, too", other=other))
+                )
         return self
 
 

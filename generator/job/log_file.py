@@ -17,13 +17,14 @@ from typing import Final
 
 from filelock import FileLock, Timeout
 
-from generator.errors import Problem, SheetError
+from generator.errors import Problem, SheetError, why_not
 from generator.in_one_step import replace_file
 from generator.job.editor_line import editor_line, has_schemas
 from generator.job.log_names import LogNames
 from generator.job.reading import ReadLog, read_log
 from generator.job.writing import entry_text
 from generator.job.written import Block, Scalar, System
+from generator.language.say import say
 
 PATIENCE: Final = 10.0  # s to wait for another who writes to the same log
 _BEGINS, _ENDS = ".log.yml.", ".tmp"  # of the name of a file that is not yet the log
@@ -67,11 +68,16 @@ def append_entries(
             replace_file(target, data, like=like, prefix=_BEGINS, suffix=_ENDS)
     except Timeout:
         raise LogNotWritten(
-            f"{path.name} is being written by somebody else, for {patience:g} s now: try again"
+            say(
+                "{name} is being written by somebody else, for {patience:g} s now: try again",
+                name=path.name,
+                patience=patience,
+            )
         ) from None
     except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise LogNotWritten(f"{path}: cannot be written: {reason}") from error
+        raise LogNotWritten(
+            say("{path}: cannot be written: {reason}", path=path, reason=why_not(error))
+        ) from error
     return after
 
 
@@ -119,7 +125,8 @@ def _added(path: Path, old: bytes, before: ReadLog, entries: Sequence[Block]) ->
     """The bytes to add: in the column and with the line ends of the entries that are there."""
     if before.tree is None:
         raise LogNotWritten(
-            f"{path.name} cannot be read, so nothing was added to it: put it right first", before.problems
+            say("{name} cannot be read, so nothing was added to it: put it right first", name=path.name),
+            before.problems,
         )
     break_ = _line_end(old)
     indent = " " * (before.tree.where.column - 1) if before.tree else ""
@@ -147,14 +154,17 @@ def _checked(
     whole = after.tree is not None and len(after.tree) == len(earlier) + count
     if after.tree is None or not whole or not _alike(list(after.tree)[: len(earlier)], earlier):
         raise LogNotWritten(
-            f"{path.name} does not take an entry at its end: write each entry there with a dash, without "
-            "square brackets around them, and nothing after the last",
+            say(
+                "{name} does not take an entry at its end: write each entry there with a dash, without "
+                "square brackets around them, and nothing after the last",
+                name=path.name,
+            ),
             after.problems,
         )
     first = after.tree[len(earlier)]
     wrong = tuple(one for one in after.problems if one.location >= first.where)
     if wrong:
-        raise LogNotWritten("The entry cannot be read", wrong)
+        raise LogNotWritten(say("The entry cannot be read"), wrong)
     return after
 
 

@@ -15,6 +15,7 @@ from generator.job.log import Entry
 from generator.job.model import Job
 from generator.job.shop import Shop
 from generator.job.written import System
+from generator.language.say import say, say_count
 from generator.units import nearest, quoted
 
 
@@ -48,17 +49,29 @@ def unknown_in(entry: Entry, names: LogNames) -> Iterator[tuple[str, str]]:
     """Field and sentence for each name, and for a start, that there is not."""
     back = entry.taken_up
     if back is not None and back.lathe is not None and back.lathe not in names.lathes:
-        yield "taken_up.lathe", _not_here(back.lathe, "a lathe", list(names.lathes))
+        sentence = say("{quoted} is not a lathe of this shop", quoted=quoted(back.lathe))
+        yield "taken_up.lathe", _with_hint(sentence, back.lathe, list(names.lathes))
     if back is not None and back.tool is not None and back.tool not in names.tools:
-        yield "taken_up.tool", _not_here(back.tool, "a tool", list(names.tools))
+        sentence = say("{quoted} is not a tool of this shop", quoted=quoted(back.tool))
+        yield "taken_up.tool", _with_hint(sentence, back.tool, list(names.tools))
     if entry.start is not None and names.starts is not None and entry.start > names.starts:
-        has = f"has {names.starts} starts: write 1 to {names.starts}"
-        if names.starts == 1:
-            has = "has one start: leave start out"
-        yield "start", f'"{entry.start}" is not a start of this thread, which {has}'
+        yield (
+            "start",
+            say_count(
+                '"{start}" is not a start of this thread, which has one start: leave start out',
+                '"{start}" is not a start of this thread, which has {count} starts: write 1 to {count}',
+                names.starts,
+                start=entry.start,
+            ),
+        )
 
 
-def _not_here(name: str, what: str, known: list[str]) -> str:
-    near = nearest(name, known)
-    hint = f"did you mean {near}? The" if near else "the"
-    return f"{quoted(name)} is not {what} of this shop: {hint} shop has {', '.join(known)}"
+def _with_hint(sentence: str, name: str, known: list[str]) -> str:
+    if near := nearest(name, known):
+        return say(
+            "{sentence}: did you mean {near}? The shop has {known}",
+            sentence=sentence,
+            near=near,
+            known=", ".join(known),
+        )
+    return say("{sentence}: the shop has {known}", sentence=sentence, known=", ".join(known))

@@ -39,6 +39,8 @@ from generator.job.fields import (
 from generator.job.found import Found
 from generator.job.operations import Operation
 from generator.job.written import Given, refused
+from generator.language.lists import either
+from generator.language.say import say
 
 HeldBy = Literal["chuck", "collet", "faceplate", "centers"]
 Status = Annotated[Literal["quoted", "planned", "in work", "stopped", "done", "scrapped"], Word]
@@ -94,7 +96,7 @@ class Chuck(Strict):
     @property
     def words(self) -> str:
         """What it is called on the sheet."""
-        return f"{self.jaws}-jaw chuck"
+        return say("{jaws}-jaw chuck", jaws=self.jaws)
 
 
 class Collet(Strict):
@@ -106,7 +108,11 @@ class Collet(Strict):
     """Force of the collet all around the work."""
 
     kind: ClassVar[HeldBy] = "collet"
-    words: ClassVar[str] = "collet"
+
+    @property
+    def words(self) -> str:
+        """What it is called on the sheet."""
+        return say("collet")
 
 
 class Faceplate(Strict):
@@ -120,7 +126,11 @@ class Faceplate(Strict):
     """Force of one clamp."""
 
     kind: ClassVar[HeldBy] = "faceplate"
-    words: ClassVar[str] = "faceplate"
+
+    @property
+    def words(self) -> str:
+        """What it is called on the sheet."""
+        return say("faceplate")
 
 
 class Centers(Strict):
@@ -130,7 +140,11 @@ class Centers(Strict):
     """How much of the work the dog takes at the headstock end."""
 
     kind: ClassVar[HeldBy] = "centers"
-    words: ClassVar[str] = "between centers, driven by a dog"
+
+    @property
+    def words(self) -> str:
+        """What it is called on the sheet."""
+        return say("between centers, driven by a dog")
 
 
 class Steady(Strict):
@@ -205,20 +219,25 @@ class Holding(Strict):
         kinds = ("chuck", "collet", "faceplate", "centers")
         written = [kind for kind in kinds if getattr(self, kind) is not None]
         if not written:
-            raise refused(("", "does not say what holds the work: write chuck, collet, faceplate or centers"))
+            sentence = say("does not say what holds the work: write {kinds}", kinds=either(kinds))
+            raise refused(("", sentence))
         if len(written) > 1:
-            sentence = f"stands beside {written[0]}: write the one that holds the work"
+            sentence = say("stands beside {written}: write the one that holds the work", written=written[0])
             raise refused((written[1], sentence))
         return self
 
     @model_validator(mode="after")
     def _supports(self) -> Self:
         if self.centers is not None and self.center is None:
-            raise refused(("centers", "has no tailstock center: write center: live or center: dead"))
+            sentence = say("has no tailstock center: write {key}: live or {key}: dead", key="center")
+            raise refused(("centers", sentence))
         if self.center_push is not None and self.center is None:
-            raise refused(("center_push", "stands without center: write the center that pushes"))
+            sentence = say("stands without {key}: write the center that pushes", key="center")
+            raise refused(("center_push", sentence))
         if self.follow_rest_from_tool is not None and not self.follow_rest:
-            raise refused(("follow_rest_from_tool", "stands without follow_rest: write follow_rest: yes"))
+            raise refused(
+                ("follow_rest_from_tool", say("stands without follow_rest: write follow_rest: yes"))
+            )
         return self
 
 

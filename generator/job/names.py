@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from generator.job.shop import Shop
+from generator.language.say import say
 from generator.units import nearest, quoted
 
 UNKNOWN = "unknown"
@@ -21,18 +22,33 @@ def unknown_names(named: Mapping[str, str], shop: Shop) -> Iterator[tuple[str, s
     cutting = [tool.name for tool in shop.tools.cutting]
     for field, name in named.items():
         if field == "lathe" and name not in shop.lathes:
-            yield field, _not_listed(name, "a lathe", list(shop.lathes), "a file in lathes")
+            yield field, _not_listed(name, say("a lathe"), list(shop.lathes), say("a file in lathes"))
         elif field in ("material", "mate.material") and name not in (UNKNOWN, *shop.materials):
-            message = _not_listed(name, "a material", list(shop.materials), "an entry in materials.yml")
-            yield field, f"{message}, or write {UNKNOWN}"
+            message = _not_listed(
+                name, say("a material"), list(shop.materials), say("an entry in materials.yml")
+            )
+            yield field, say("{message}, or write {unknown}", message=message, unknown=UNKNOWN)
         elif field.endswith(".thread.tool") and name not in threading:
-            yield field, _not_listed(name, "a threading tool", threading, "an entry in tools.yml")
+            yield field, _not_listed(name, say("a threading tool"), threading, say("an entry in tools.yml"))
         elif field.endswith(".tool") and not field.endswith(".thread.tool") and name not in cutting:
-            yield field, _not_listed(name, "a cutting tool", cutting, "an entry under cutting in tools.yml")
+            yield (
+                field,
+                _not_listed(name, say("a cutting tool"), cutting, say("an entry under cutting in tools.yml")),
+            )
 
 
 def _not_listed(name: str, what: str, known: list[str], place: str) -> str:
     near = nearest(name, known)
-    others = f"the shop has {', '.join(known)}; otherwise" if known else "so far there is none;"
-    hint = f"did you mean {near}? Otherwise" if near else others
-    return f"{quoted(name)} is not {what} of this shop: {hint} give it {place}"
+    others = (
+        say("the shop has {known}; otherwise", known=", ".join(known))
+        if known
+        else say("so far there is none;")
+    )
+    hint = say("did you mean {near}? Otherwise", near=near) if near else others
+    return say(
+        "{quoted} is not {what} of this shop: {hint} give it {place}",
+        quoted=quoted(name),
+        what=what,
+        hint=hint,
+        place=place,
+    )

@@ -33,6 +33,7 @@ from generator.job.fields import (
     YesNo,
 )
 from generator.job.written import refused
+from generator.language.say import say
 from generator.threads.designation import Designation, Side
 from generator.threads.registry import parse_designation
 
@@ -272,8 +273,10 @@ class Operation(Strict):
     def _one_key(cls, written: Any) -> Any:
         """An entry is one operation; its order in the list is the order of work."""
         if isinstance(written, dict) and len(written) != 1:
-            names = " and ".join(str(key) for key in list(written)[:3]) or "nothing"
-            raise refused(("", f"has {names} in one entry: give each operation a dash of its own"))
+            names = say(" and ").join(str(key) for key in list(written)[:3]) or say("nothing")
+            raise refused(
+                ("", say("has {names} in one entry: give each operation a dash of its own", names=names))
+            )
         return written
 
     @property

@@ -21,6 +21,7 @@ from generator.job.shop import House, Materials, Shop, Tools
 from generator.job.source import NO_ENTRIES, NO_KEYS, LogEntry, Model, Source
 from generator.job.wording import Hole, places_of
 from generator.job.written import Block, Listing, Scalar, System
+from generator.language.say import say
 from generator.units import quoted
 
 
@@ -156,7 +157,7 @@ def _of_entries(problems: Sequence[Problem]) -> list[Problem]:
 
 def _say_log_units(node: object, units: System | None, dials: System) -> None:
     """A dial is read in its own unit, every other length in the job's."""
-    say_units(node, units, "" if units else "the job file does not say units")
+    say_units(node, units, "" if units else say("the job file does not say units"))
     if isinstance(node, dict):
         for key, value in node.items():
             if key in ON_DIALS:
@@ -247,12 +248,16 @@ def read_shop(folder: Path) -> Shop:
             source = Source(path)
             problems.append(source.problem(
                 places_of(source.block()).get("lathe", Location(path)), "lathe",
-                f"{quoted(lathe.lathe)} is not the name of the file: write lathe: {path.stem}, or name the "
-                f"file {lathe.lathe}.yml",
+                say(
+                    "{quoted} is not the name of the file: write lathe: {stem}, or name the file {lathe}.yml",
+                    quoted=quoted(lathe.lathe),
+                    stem=path.stem,
+                    lathe=lathe.lathe,
+                ),
             ))
         lathes[path.stem] = lathe
     if not lathes and not problems:
-        message = "no lathe is described here: write one file for each, such as lathes/long-bed.yml"
+        message = say("no lathe is described here: write one file for each, such as lathes/long-bed.yml")
         problems.append(Problem(Location(folder / "lathes"), "", message))
     if problems or house is None or tools is None:
         raise JobProblems(problems)

@@ -17,6 +17,7 @@ from generator.job.fields import (
     Density,
     FeedPerRev,
     Force,
+    LanguageCode,
     Length,
     Line,
     Mass,
@@ -35,6 +36,7 @@ from generator.job.fields import (
 )
 from generator.job.lathe import Lathe
 from generator.job.written import refused
+from generator.language.say import say
 
 ToolFor = Literal[
     "face", "turn", "taper", "bore", "chamfer", "groove", "relief", "part off", "knurl", "center drill",
@@ -120,7 +122,7 @@ class ThreadTool(Strict):
     @model_validator(mode="after")
     def _one_nose(self) -> Self:
         if self.nose_flat is not None and self.nose_radius is not None:
-            raise refused(("nose_radius", "stands beside nose_flat: write the one that the nose has"))
+            raise refused(("nose_radius", say("stands beside nose_flat: write the one that the nose has")))
         return self
 
 
@@ -204,8 +206,8 @@ class House(Strict):
     """Unit of every length that is written without one."""
     shop: Line
     """Name of the shop, for the title block."""
-    language: Line = "en"
-    """Language of the sheets, as a two-letter code."""
+    language: LanguageCode = "en"
+    """Language of sheets, site and messages: en (American words), en-GB (British words) or de (German)."""
     first_cut: Length | None = None
     """Largest first cut, radial."""
     last_cut: Length | None = None
@@ -277,7 +279,7 @@ class Shop(Strict):
 
 def _each_once(key: str, names: list[str]) -> None:
     twice = [
-        (f"{key}.{place}.name", f'"{name}" is listed twice: take one out')
+        (f"{key}.{place}.name", say('"{name}" is listed twice: take one out', name=name))
         for place, name in enumerate(names)
         if name in names[:place]
     ]

@@ -9,6 +9,7 @@ from generator.errors import JobProblems
 from generator.job.beside import Successor
 from generator.job.contradiction import Contradiction
 from generator.job.reading import ReadJob, find_jobs, read_job
+from generator.language.say import say
 
 
 def successor(read: ReadJob) -> tuple[Successor | None, list[Contradiction]]:
@@ -17,22 +18,31 @@ def successor(read: ReadJob) -> tuple[Successor | None, list[Contradiction]]:
     if number is None:
         return None, []
     if number in (read.job.job, read.path.parent.name):
-        text = f"The job says that {number} supersedes it, which is this very job: write the other number."
+        text = say(
+            "The job says that {number} supersedes it, which is this very job: write the other number.",
+            number=number,
+        )
         return None, [Contradiction("superseded-itself", "check", text, where)]
     path = _in_archive(read.path, number)
-    said = f"This sheet is superseded by {number}: do not work from it."
+    said = say("This sheet is superseded by {number}: do not work from it.", number=number)
     if path is None:
-        said += " No job of that number is in the archive: ask the office for it."
+        said += say(" No job of that number is in the archive: ask the office for it.")
         return Successor(number), [Contradiction("superseded", "check", said, where)]
-    later, ring = _after(read.path, path)
+    after, ring = _after(read.path, path)
     if ring:
-        steps = _steps([read.job.job, number, *later])
-        said += (
-            f" They go around in a ring ({steps}), so none is the one to work from: ask the office which is, "
-            "and take superseded_by out of its file."
+        steps = _steps([read.job.job, number, *after])
+        said += say(
+            " They go around in a ring ({steps}), so none is the one to work from: ask the office which is, "
+            "and take superseded_by out of its file.",
+            steps=steps,
         )
-    elif later:
-        said += f" Nor from {number}: take {later[-1]} ({_steps([number, *later])})."
+    elif after:
+        said += say(
+            " Nor from {number}: take {newest} ({steps}).",
+            number=number,
+            newest=after[-1],
+            steps=_steps([number, *after]),
+        )
     found = Successor(number, path.parent.parent.name, path.parent.name)
     if ring:
         return found, [Contradiction("superseded-ring", "stop", said, where)]
@@ -64,7 +74,7 @@ def _steps(numbers: list[str]) -> str:
     >>> _steps(["A", "B", "C"])
     'A by B, B by C'
     """
-    return ", ".join(f"{old} by {new}" for old, new in pairwise(numbers))
+    return ", ".join(say("{old} by {new}", old=old, new=new) for old, new in pairwise(numbers))
 
 
 def _in_archive(job: Path, number: str) -> Path | None:

@@ -8,12 +8,14 @@ from typing import Final
 
 from generator.errors import BadDesignation, OutsideRange
 from generator.job.bore_checks import bore_contradictions, bore_room, relief_room
-from generator.job.contradiction import SAME, Contradiction, length_like, listed, number, said
+from generator.job.contradiction import SAME, Contradiction, length_like, number, said
 from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_at, section_lines, straight_from, total_length
 from generator.job.written import Given
+from generator.language.lists import listed
+from generator.language.say import later, say, say_count
 from generator.threads.engagement import in_words
 from generator.threads.registry import Designation, family_of, limits, parse_designation, profile
 from generator.units import quoted
@@ -30,7 +32,11 @@ def thread_contradictions(
 ) -> Iterator[Contradiction]:
     """All of one thread operation; `place` is its place in `operations`."""
     at = f"operations.{place}.thread"
-    named = f"{thread.designation} (line {read.where(f'{at}.designation').line})"
+    named = say(
+        "{designation} (line {line})",
+        designation=thread.designation,
+        line=read.where(f"{at}.designation").line,
+    )
     yield from _said_beside(read, at, named, thread, designation)
     yield from _room(read, thread, designation)
     if designation.internal:
@@ -41,9 +47,21 @@ def thread_contradictions(
     yield from _mate(read, named, designation)
 
 
+_TWICE: Final = {
+    "thread": later(
+        "There are {count} thread operations (lines {lines}). A sheet is one setup with one thread: write "
+        "the next one as a job of its own."
+    ),
+    "relief": later(
+        "There are {count} relief operations (lines {lines}). A sheet is one setup with one thread: write "
+        "the next one as a job of its own."
+    ),
+}
+
+
 def one_of_each(read: ReadJob) -> Iterator[Contradiction]:
     """A sheet has one thread and its one relief."""
-    for name in ("thread", "relief"):
+    for name, text in _TWICE.items():
         places = [
             read.where(f"operations.{place}.{name}")
             for place, operation in enumerate(read.job.operations)
@@ -51,10 +69,9 @@ def one_of_each(read: ReadJob) -> Iterator[Contradiction]:
         ]
         if len(places) > 1:
             yield Contradiction(
-                f"{name}-twice", "stop",
-                f"There are {len(places)} {name} operations (lines "
-                f"{listed([str(one.line) for one in places])}). A sheet is one setup with one thread: write "
-                "the next one as a job of its own.",
+                f"{name}-twice",
+                "stop",
+                say(text, count=len(places), lines=listed([str(one.line) for one in places])),
                 places[1],
             )
 
@@ -64,64 +81,98 @@ def _said_beside(
 ) -> Iterator[Contradiction]:
     def differs(key: str, is_: str, says: str, asks: str, hint: str = "") -> Contradiction:
         where = read.where(f"{at}.{key}")
-        text = f"The designation {named} {is_}, and {key} beside it (line {where.line}) says {says}.{hint}"
+        text = say(
+            "The designation {named} {is_}, and {key} beside it (line {line}) says {says}.{hint}",
+            named=named,
+            is_=is_,
+            key=key,
+            line=where.line,
+            says=says,
+            hint=hint,
+        )
         return Contradiction(f"{key}-differs", "stop", text, where, asks)
 
     if thread.hand and thread.hand != designation.hand:
-        hint = " A left-hand thread has LH at the end of its designation." if thread.hand == "left" else ""
-        asks = "Is the thread right-hand or left-hand?"
-        yield differs("hand", f"is a {designation.hand}-hand thread", thread.hand, asks, hint)
+        hint = (
+            say(" A left-hand thread has LH at the end of its designation.") if thread.hand == "left" else ""
+        )
+        is_ = say("is a left-hand thread") if designation.hand == "left" else say("is a right-hand thread")
+        yield differs("hand", is_, thread.hand, say("Is the thread right-hand or left-hand?"), hint)
 
     pitch = float(designation.pitch) * designation.unit_si
     if thread.pitch and abs(thread.pitch.si - pitch) > SAME_PITCH * pitch:
-        has = f"has a pitch of {length_like(pitch, thread.pitch)}"
-        yield differs("pitch", has, thread.pitch.with_unit, "What is the pitch?")
+        has = say("has a pitch of {length_like}", length_like=length_like(pitch, thread.pitch))
+        yield differs("pitch", has, thread.pitch.with_unit, say("What is the pitch?"))
 
     if thread.tpi and designation.tpi is None:
-        has = f"has a pitch of {number(float(designation.pitch))} mm"
-        asks = "Is it a metric thread or an inch thread?"
-        yield differs("tpi", has, f"{thread.tpi.text} in one inch", asks)
+        has = say("has a pitch of {number} mm", number=number(float(designation.pitch)))
+        asks = say("Is it a metric thread or an inch thread?")
+        yield differs("tpi", has, say("{text} in one inch", text=thread.tpi.text), asks)
     elif thread.tpi and designation.tpi is not None and thread.tpi.exact != designation.tpi:
-        has = f"has {number(float(designation.tpi))} threads in one inch"
-        yield differs("tpi", has, thread.tpi.text, "How many threads are there in one inch?")
+        has = say("has {number} threads in one inch", number=number(float(designation.tpi)))
+        yield differs("tpi", has, thread.tpi.text, say("How many threads are there in one inch?"))
 
     if thread.class_ and _class(thread.class_, designation) != designation.class_:
-        has = "names no class" if designation.class_assumed else f"is of class {designation.class_}"
-        hint = " Write the class in the designation." if designation.class_assumed else ""
-        yield differs("class", has, thread.class_, "Which class of fit is wanted?", hint)
+        has = (
+            say("names no class")
+            if designation.class_assumed
+            else say("is of class {class_}", class_=designation.class_)
+        )
+        hint = say(" Write the class in the designation.") if designation.class_assumed else ""
+        yield differs("class", has, thread.class_, say("Which class of fit is wanted?"), hint)
 
     if thread.starts is not None and thread.starts != designation.starts:
-        has = "has 1 start" if designation.starts == 1 else f"has {designation.starts} starts"
-        yield differs("starts", has, str(thread.starts), "How many starts does the thread have?")
+        has = say_count("has 1 start", "has {count} starts", designation.starts)
+        yield differs("starts", has, str(thread.starts), say("How many starts does the thread have?"))
 
     if thread.units and thread.units != ("inch" if designation.unit == "in" else "mm"):
-        has = "is an inch thread" if designation.unit == "in" else "is a metric thread"
-        yield differs("units", has, thread.units, "Is it a metric thread or an inch thread?")
+        has = say("is an inch thread") if designation.unit == "in" else say("is a metric thread")
+        yield differs("units", has, thread.units, say("Is it a metric thread or an inch thread?"))
 
 
 def _engagement(
     read: ReadJob, at: str, named: str, thread: Thread, designation: Designation
 ) -> Iterator[Contradiction]:
     """The length of engagement as the designation, the thread and the mate say it, two by two."""
-    asks = "How much of the thread goes into its mate?"
+    asks = say("How much of the thread goes into its mate?")
     mate = read.job.mate if isinstance(read.job.mate, Mate) else None
     beside, of_mate = thread.engagement, mate.engagement if mate else None
     asked = family_of(designation).engagements(designation)
-    said_beside = ((beside, f"{at}.engagement", "beside it"), (of_mate, "mate.engagement", "of the mate"))
-    for given, key, whose in said_beside:
+    for given, key in ((beside, f"{at}.engagement"), (of_mate, "mate.engagement")):
         if given is None or asked is None or _within(given.si / designation.unit_si, asked):
             continue
         yield Contradiction(
-            "engagement-differs", "stop",
-            f"The designation {named} asks for an engagement of {in_words(asked, designation.unit)}, and the "
-            f"engagement {whose} (line {read.where(key).line}) is {given.with_unit}.",
-            read.where(key), asks,
+            "engagement-differs",
+            "stop",
+            say(
+                "The designation {named} asks for an engagement of {in_words}, and the engagement of the "
+                "mate (line {line}) is {with_unit}.",
+                named=named,
+                in_words=in_words(asked, designation.unit),
+                line=read.where(key).line,
+                with_unit=given.with_unit,
+            )
+            if given is of_mate
+            else say(
+                "The designation {named} asks for an engagement of {in_words}, and the engagement beside it "
+                "(line {line}) is {with_unit}.",
+                named=named,
+                in_words=in_words(asked, designation.unit),
+                line=read.where(key).line,
+                with_unit=given.with_unit,
+            ),
+            read.where(key),
+            asks,
         )
     if beside and of_mate and not _within(beside.si, (of_mate.si, of_mate.si)):
         yield Contradiction(
             "engagement-differs", "check",
-            f"The limits of {named} are to be for an engagement of {said(beside)}, and the mate's is "
-            f"{said(of_mate)}.",
+            say(
+                "The limits of {named} are to be for an engagement of {beside}, and the mate's is {of_mate}.",
+                named=named,
+                beside=said(beside),
+                of_mate=said(of_mate),
+            ),
             beside.where, asks,
         )
 
@@ -147,18 +198,31 @@ def _room(read: ReadJob, thread: Thread, designation: Designation) -> Iterator[C
     pitch = float(designation.pitch) * designation.unit_si
     if length.si < pitch - SAME:
         yield Contradiction(
-            "thread-too-short", "stop",
-            f"The thread is {said(length)} long, less than one pitch of {length_like(pitch, length)}.",
-            length.where, "How long is the thread?",
+            "thread-too-short",
+            "stop",
+            say(
+                "The thread is {length} long, less than one pitch of {length_like}.",
+                length=said(length),
+                length_like=length_like(pitch, length),
+            ),
+            length.where,
+            say("How long is the thread?"),
         )
     total = total_length(work)
     start = _start(work, thread)
     if thread.from_end and start <= SAME:
         yield Contradiction(
-            "thread-outside", "stop",
-            f"The thread starts {said(thread.from_end)} from the tailstock end, and the work is "
-            f"{length_like(total, thread.from_end)} long ({section_lines(work)}).",
-            thread.from_end.where, "Where does the thread start?",
+            "thread-outside",
+            "stop",
+            say(
+                "The thread starts {from_end} from the tailstock end, and the work is "
+                "{length_like} long ({section_lines}).",
+                from_end=said(thread.from_end),
+                length_like=length_like(total, thread.from_end),
+                section_lines=section_lines(work),
+            ),
+            thread.from_end.where,
+            say("Where does the thread start?"),
         )
         return
     section, begins = section_at(work, start - SAME)
@@ -169,10 +233,16 @@ def _room(read: ReadJob, thread: Thread, designation: Designation) -> Iterator[C
         yield from _on_taper(thread, designation, section, section.od_end)
     if length.si > start - begins + SAME:
         yield Contradiction(
-            "thread-too-long", "stop",
-            f"The thread is {said(length)} long, and its section has room for "
-            f"{length_like(start - begins, length)} (line {section.length.where.line}).",
-            length.where, "How long is the thread, and how long is the section?",
+            "thread-too-long",
+            "stop",
+            say(
+                "The thread is {length} long, and its section has room for {length_like} (line {line}).",
+                length=said(length),
+                length_like=length_like(start - begins, length),
+                line=section.length.where.line,
+            ),
+            length.where,
+            say("How long is the thread, and how long is the section?"),
         )
         return
     straight = start - straight_from(work, section)
@@ -189,33 +259,54 @@ def _on_taper(
     wanted = profile(designation).taper
     if wanted and abs(own - wanted) <= WRITTEN_TAPER:
         return
-    tapers = f"lies on a section that tapers from {said(section.od)} to {said(end)}"
+    tapers = say("lies on a section that tapers from {od} to {end}", od=said(section.od), end=said(end))
     if not wanted:
-        text, asks = f"{tapers}.", "Is the section straight, or is a taper thread wanted?"
+        text, asks = f"{tapers}.", say("Is the section straight, or is a taper thread wanted?")
     else:
-        lean = "it grows towards the tailstock" if own < 0 else f"1 in {1 / own:.4g}"
-        wants = f"{designation.text} wants 1 in {1 / wanted:.4g}, small end at the tailstock"
+        lean = say("it grows towards the tailstock") if own < 0 else say("1 in {length:.4g}", length=1 / own)
+        wants = say(
+            "{text} wants 1 in {length:.4g}, small end at the tailstock",
+            text=designation.text,
+            length=1 / wanted,
+        )
         text = f"{tapers}: {lean}. {wants}."
-        asks = "What are the diameters at both ends of the thread?"
+        asks = say("What are the diameters at both ends of the thread?")
     yield Contradiction(
-        "thread-on-taper", "stop", f"The thread of {said(thread.length)} {text}", thread.length.where, asks
+        "thread-on-taper",
+        "stop",
+        say("The thread of {length} {text}", length=said(thread.length), text=text),
+        thread.length.where,
+        asks,
     )
 
 
 def _relief(relief: Relief, thread: Thread, section: Section, straight: float) -> Iterator[Contradiction]:
-    diameter, there = relief.diameter, "there is room for {} up to the shoulder"
+    diameter = relief.diameter
+    there = say("there is room for {length} up to the shoulder", length=length_like(straight, thread.length))
     yield from relief_room(relief, thread, section, straight, there)
     if diameter is not None and diameter.si >= section.od.si - SAME:
         yield Contradiction(
-            "relief-not-below", "stop",
-            f"The relief diameter {said(diameter)} is not below the outside diameter {said(section.od)}.",
-            diameter.where, "What is the diameter of the relief?",
+            "relief-not-below",
+            "stop",
+            say(
+                "The relief diameter {diameter} is not below the outside diameter {od}.",
+                diameter=said(diameter),
+                od=said(section.od),
+            ),
+            diameter.where,
+            say("What is the diameter of the relief?"),
         )
     if diameter is not None and section.bore is not None and diameter.si <= section.bore.si + SAME:
         yield Contradiction(
-            "relief-into-bore", "stop",
-            f"The relief diameter {said(diameter)} reaches the bore of {said(section.bore)}.",
-            diameter.where, "What are the diameters of the relief and of the bore?",
+            "relief-into-bore",
+            "stop",
+            say(
+                "The relief diameter {diameter} reaches the bore of {bore}.",
+                diameter=said(diameter),
+                bore=said(section.bore),
+            ),
+            diameter.where,
+            say("What are the diameters of the relief and of the bore?"),
         )
 
 
@@ -234,7 +325,9 @@ def _blank(
     if major.min is None or major.max is None:
         return
     unit, digits = (" in", 4) if designation.unit == "in" else (" mm", 3)
-    allowed = f"{major.min:.{digits}f} to {major.max:.{digits}f}{unit}"
+    allowed = say(
+        "{min:.{digits}f} to {max:.{digits}f}{unit}", min=major.min, digits=digits, max=major.max, unit=unit
+    )
     least, largest = major.min * designation.unit_si, major.max * designation.unit_si
     nominal = designation.nominal * designation.unit_si
     section = section_at(read.job.work, _start(read.job.work, thread) - SAME)[0]
@@ -244,32 +337,59 @@ def _blank(
         if blank.si > largest + 1e-9:
             yield Contradiction(
                 "blank-over", "stop",
-                f"The blank is {said(blank)}{how}, and {named} wants {allowed}. Turn it down first and "
-                "measure again.",
-                blank.where, "Was the blank measured where the thread goes?",
+                say(
+                    "The blank is {blank}{how}, and {named} wants {allowed}. Turn it down first and measure "
+                    "again.",
+                    blank=said(blank),
+                    how=how,
+                    named=named,
+                    allowed=allowed,
+                ),
+                blank.where, say("Was the blank measured where the thread goes?"),
             )
         elif blank.si < least - 1e-9:
             yield Contradiction(
                 "blank-under", "stop",
-                f"The blank is {said(blank)}{how}, and {named} wants {allowed}. The crests would be too low "
-                "for the class.",
+                say(
+                    "The blank is {blank}{how}, and {named} wants {allowed}. The crests would be too low for "
+                    "the class.",
+                    blank=said(blank),
+                    how=how,
+                    named=named,
+                    allowed=allowed,
+                ),
                 blank.where,
-                "May the thread be cut on the smaller blank, in another size or class, or is new stock "
-                "wanted?",
+                say(
+                    "May the thread be cut on the smaller blank, in another size or class, or is new stock "
+                    "wanted?"
+                ),
             )
     elif od.si < least - SAME:
         yield Contradiction(
-            "section-under-blank", "stop",
-            f"The section to be threaded is {said(od)}, and {named} needs a blank of {allowed}.",
-            od.where, "Is the diameter right, or is another thread wanted?",
+            "section-under-blank",
+            "stop",
+            say(
+                "The section to be threaded is {od}, and {named} needs a blank of {allowed}.",
+                od=said(od),
+                named=named,
+                allowed=allowed,
+            ),
+            od.where,
+            say("Is the diameter right, or is another thread wanted?"),
         )
     elif profile(designation).taper:
         return  # its blank is a taper: the sheet says from where to where
     elif od.si > nominal + SAME and not _turned_to(read, place, nominal):
         yield Contradiction(
-            "turn-first", "check",
-            f"The section to be threaded is {said(od)}, larger than {named}, and no turn operation before "
-            f"the thread takes it down. Turn it to {allowed} first.",
+            "turn-first",
+            "check",
+            say(
+                "The section to be threaded is {od}, larger than {named}, and no turn operation before "
+                "the thread takes it down. Turn it to {allowed} first.",
+                od=said(od),
+                named=named,
+                allowed=allowed,
+            ),
             od.where,
         )
 
@@ -289,38 +409,67 @@ def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contr
     if other is None:
         yield Contradiction(
             "mate-unread", "note",
-            f"The mate's thread {quoted(mate.thread)} (line {where.line}) cannot be read, so it was not "
-            f"compared with {named}.",
+            say(
+                "The mate's thread {quoted} (line {line}) cannot be read, so it was not compared with "
+                "{named}.",
+                quoted=quoted(mate.thread),
+                line=where.line,
+                named=named,
+            ),
             where,
         )
         return
     pairs = {
-        "diameter": (designation.nominal * designation.unit_si, other.nominal * other.unit_si),
-        "pitch": (float(designation.pitch) * designation.unit_si, float(other.pitch) * other.unit_si),
+        say("diameter"): (designation.nominal * designation.unit_si, other.nominal * other.unit_si),
+        say("pitch"): (float(designation.pitch) * designation.unit_si, float(other.pitch) * other.unit_si),
     }
     differing = [what for what, (one, two) in pairs.items() if abs(one - two) > 1e-6 * one]
-    differing += ["number of starts"] if designation.starts != other.starts else []
-    differing += ["hand"] if designation.hand != other.hand else []
+    differing += [say("number of starts")] if designation.starts != other.starts else []
+    differing += [say("hand")] if designation.hand != other.hand else []
     own_form, its_form = profile(designation), profile(other)
     angles = own_form.flanks, its_form.flanks
-    differing += ["flank angle"] if abs(angles[0].included - angles[1].included) > SAME_ANGLE else []
+    differing += [say("flank angle")] if abs(angles[0].included - angles[1].included) > SAME_ANGLE else []
     tapers = abs(own_form.taper - its_form.taper) > SAME_TAPER
-    differing += ["taper"] if tapers and designation.family != other.family else []  # R goes with Rp
+    differing += [say("taper")] if tapers and designation.family != other.family else []  # R goes with Rp
     lengths = [family_of(one).engagements(one) for one in (designation, other)]
-    differing += ["length of engagement"] if not _meet(*lengths) else []
+    differing += [say("length of engagement")] if not _meet(*lengths) else []
     if differing:
         yield Contradiction(
-            "mate-differs", "stop",
-            f"The mate has {mate.thread} (line {where.line}), and the thread to cut is {named}: "
-            f"{listed(differing)} {'differs' if len(differing) == 1 else 'differ'}.",
-            where, "Which thread does the mate have, and which one is to be cut?",
+            "mate-differs",
+            "stop",
+            say_count(
+                "The mate has {thread} (line {line}), and the thread to cut is {named}: {listed} differs.",
+                "The mate has {thread} (line {line}), and the thread to cut is {named}: {listed} differ.",
+                len(differing),
+                thread=mate.thread,
+                line=where.line,
+                named=named,
+                listed=listed(differing),
+            ),
+            where,
+            say("Which thread does the mate have, and which one is to be cut?"),
         )
     elif other.side == designation.side and not other.class_assumed and _names_side(mate.thread):
         yield Contradiction(
-            "mate-same-side", "stop",
-            f"The mate has {mate.thread} (line {where.line}), an {other.side} thread, and the thread to cut, "
-            f"{named}, is {designation.side} too: they do not go together.",
-            where, "Is the thread to be cut outside or inside?",
+            "mate-same-side",
+            "stop",
+            say(
+                "The mate has {thread} (line {line}), an internal thread, and the thread to cut, {named}, is "
+                "internal too: they do not go together.",
+                thread=mate.thread,
+                line=where.line,
+                named=named,
+            )
+            if designation.internal
+            else say(
+                "The mate has {thread} (line {line}), an external thread, and the thread to cut, {named}, is "
+                "external too: they do not go together.",
+                thread=mate.thread,
+                line=where.line,
+                named=named,
+            ),
+            where,
+            say("Is the thread to be cut outside or inside?"),
         )
 
 

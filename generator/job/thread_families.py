@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from functools import cache
 
 from generator.errors import BadDesignation
 from generator.job.thread_print import from_memory
+from generator.language.say import first_large, say
+from generator.language.spoken import once_a_language
 from generator.threads.designation import Designation
 from generator.threads.family import Family
 from generator.threads.registry import (
@@ -39,7 +40,7 @@ class ListedFamily:
     from_memory: tuple[str, ...]
 
 
-@cache
+@once_a_language
 def listed_families() -> tuple[ListedFamily, ...]:
     """Every family, by name."""
     memory = {one.family: one.figures for one in from_memory()}
@@ -53,8 +54,8 @@ def _listed(family: Family, memory: tuple[str, ...]) -> ListedFamily:
     first = parse_designation(family.examples[0])
     forms = dict.fromkeys(_form(parse_designation(text)) for text in family.examples)
     return ListedFamily(
-        family.name[0].upper() + family.name[1:], family.standard,
-        " or ".join(forms) if any(family.sizes()) else "as it was measured",
+        first_large(family.name), family.standard,
+        say(" or ").join(forms) if any(family.sizes()) else say("as it was measured"),
         family.examples, write_designation(mate_of(first)), _left(first), _sizes(family), memory,
     )
 
@@ -68,11 +69,11 @@ def _form(d: Designation) -> str:
     form = profile(d)
     load, clearance = (math.degrees(angle) for angle in (form.flanks.load, form.flanks.clearance))
     if form.square:
-        return "square"
-    angle = f"{load + clearance:.4g} degrees"
+        return say("square")
+    angle = say("{angle:.4g} degrees", angle=load + clearance)
     if abs(load - clearance) > 0.01:
-        angle += f", flanks {load:.3g} and {clearance:.3g}"
-    return angle + (f", taper 1 in {1 / form.taper:.3g}" if form.taper else "")
+        angle += say(", flanks {load:.3g} and {clearance:.3g}", load=load, clearance=clearance)
+    return angle + (say(", taper 1 in {length:.3g}", length=1 / form.taper) if form.taper else "")
 
 
 def _left(first: Designation) -> str:
@@ -86,6 +87,11 @@ def _sizes(family: Family) -> str:
     """How many standard sizes, and from which to which."""
     sizes = list(family.sizes())
     if not sizes:
-        return "any"
+        return say("any")
     smallest, largest = (pick(sizes, key=lambda one: one.major) for pick in (min, max))
-    return f"{len(sizes)}, {smallest.designation} to {largest.designation}"
+    return say(
+        "{count}, {smallest} to {largest}",
+        count=len(sizes),
+        smallest=smallest.designation,
+        largest=largest.designation,
+    )

@@ -10,10 +10,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from functools import cache
 from importlib.resources import files
 
 from generator.errors import BadDesignation, OutsideRange, SheetError
+from generator.language.say import figure, say
+from generator.language.spoken import once_a_language
 from generator.tables.rows import source, table
 from generator.threads.family import Family
 from generator.threads.registry import (
@@ -37,7 +38,12 @@ CLASSES = (
     "6c", "7c", "8c", "9c", "7e", "8e", "7h", "8h", "9h",
 )
 COLUMNS = ("designation", "quantity", "printed", "computed", "source", "reason")
-NUMBER = r"(?<=\bfor )\d+(?:\.\d+)?(?= )"
+NUMBER = r"(?:(?<=\bfor )|(?<=\bfür ))\d+(?:[.,]\d+)?(?= )"
+# Between two phrases, in each language; the next one begins with an article, or with "that".
+BETWEEN = r", | and (?=the |that )| und (?=der |die |das |dass )"
+
+
+FAMILIES = "generator.threads.families"
 
 
 @dataclass(frozen=True)
@@ -62,7 +68,7 @@ class FromMemory:
     figures: tuple[str, ...]
 
 
-@cache
+@once_a_language
 def differences() -> tuple[Difference, ...]:
     """Every printed size that differs, in the order of families, then as listed."""
     found = (_difference(row) for row in table("differences", "generator.threads"))
@@ -72,6 +78,7 @@ def differences() -> tuple[Difference, ...]:
 def _difference(row: Mapping[str, str | None]) -> Difference:
     """One row; what of it cannot be read stands on the page as it is in the list, and stops no site."""
     cells = {name: row.get(name) or "" for name in COLUMNS}
+    cells |= {name: say(cells[name]) for name in ("source", "reason")}
     name = TOLERANCES.get(cells["quantity"], cells["quantity"])
     try:
         d = parse_designation(cells["designation"])
@@ -89,25 +96,23 @@ class ThreadTable:
     head: str
 
 
-@cache
+@once_a_language
 def thread_tables() -> tuple[ThreadTable, ...]:
     """All tables of all families, by the name of their files."""
-    root = files("generator.threads.families")
+    root = files(FAMILIES)
     folders = [root, *(one for one in root.iterdir() if one.is_dir())]
     names = sorted(
         (folder.name if folder != root else "", one.name.removesuffix(".csv"))
         for folder in folders for one in folder.iterdir() if one.name.endswith(".csv")
     )
     return tuple(
-        ThreadTable(
-            f"{name}.csv",
-            source(name, f"generator.threads.families.{folder}" if folder else "generator.threads.families"),
-        )
+        ThreadTable(f"{name}.csv", say(source(name, f"{FAMILIES}.{folder}" if folder else FAMILIES)))
         for folder, name in names
     )
 
 
-@cache
+
+@once_a_language
 def from_memory() -> tuple[FromMemory, ...]:
     """The families that have figures from memory, and which."""
     found = []
@@ -115,13 +120,12 @@ def from_memory() -> tuple[FromMemory, ...]:
         figures: dict[str, None] = {}
         for d in _threads(family):
             try:
-                said = [limits(d).memory]
+                said = [*limits(d).from_memory]
             except OutsideRange:
                 continue
             gauging = family.gauging(d)
-            said += [gauging.memory] if gauging is not None else []
-            for words in filter(None, said):
-                figures |= dict.fromkeys(re.split(r", | and (?=the |that )", words))
+            said += gauging.from_memory if gauging is not None else ()
+            figures |= dict.fromkeys(said)
         if figures:
             found.append(FromMemory(family.name, family.standard, _gathered(figures)))
     return tuple(found)
@@ -132,9 +136,11 @@ def _gathered(figures: Iterable[str]) -> tuple[str, ...]:
     numbers: dict[str, list[float]] = {}
     for phrase in figures:
         said = re.search(NUMBER, phrase)
-        numbers.setdefault(re.sub(NUMBER, "{}", phrase), []).extend([float(said[0])] if said else [])
+        numbers.setdefault(re.sub(NUMBER, "{}", phrase), []).extend(
+            [float(said[0].replace(",", "."))] if said else []
+        )
     return tuple(
-        phrase.replace("{}", ", ".join(f"{one:g}" for one in sorted(found)))
+        phrase.replace("{}", ", ".join(figure(one, "g") for one in sorted(found)))
         for phrase, found in numbers.items()
     )
 

@@ -21,28 +21,31 @@ from generator.job.editor_line import without_line
 from generator.job.reading import read_tree
 from generator.job.writing import file_text
 from generator.job.written import Block, Listing
+from generator.language.say import later, say
 
 Private = tuple[tuple[tuple[str, ...], str], ...]  # keys from the top down, * for each; what stands there
 
 CUSTOMERS: Final[Private] = (
-    (("customer",), "the customer"),
-    (("drawing",), "the number of the drawing"),
-    (("asked",), "what the customer asked"),
-    (("agreed",), "what was agreed with the customer"),
-    (("duty", "by"), "who said what the part must do"),
-    (("mate", "says"), "who told of the mate"),
+    (("customer",), later("the customer")),
+    (("drawing",), later("the number of the drawing")),
+    (("asked",), later("what the customer asked")),
+    (("agreed",), later("what was agreed with the customer")),
+    (("duty", "by"), later("who said what the part must do")),
+    (("mate", "says"), later("who told of the mate")),
 )
-PHOTOS: Final[Private] = ((("photos",), "the pictures and their captions"),)
-TIMES: Final[Private] = ((("operations", "*", "*", "time"), "the time that an operation is known to take"),)
-PEOPLE: Final[Private] = ((("people",), "who did what"),)
+PHOTOS: Final[Private] = ((("photos",), later("the pictures and their captions")),)
+TIMES: Final[Private] = (
+    (("operations", "*", "*", "time"), later("the time that an operation is known to take")),
+)
+PEOPLE: Final[Private] = ((("people",), later("who did what")),)
 CUSTOMERS_IN_LOG: Final[Private] = (
-    (("*", "agreed"), "what was agreed with the customer"),
-    (("*", "concession"), "what the customer let pass outside its limits"),
+    (("*", "agreed"), later("what was agreed with the customer")),
+    (("*", "concession"), later("what the customer let pass outside its limits")),
 )
-TIMES_IN_LOG: Final[Private] = ((("*", "time"), "the time that it took"),)
-PEOPLE_IN_LOG: Final[Private] = ((("*", "by"), "who did it"),)
+TIMES_IN_LOG: Final[Private] = ((("*", "time"), later("the time that it took")),)
+PEOPLE_IN_LOG: Final[Private] = ((("*", "by"), later("who did it")),)
 
-REMARKS: Final = "remarks in the file (after #)"
+REMARKS: Final = later("remarks in the file (after #)")
 _NOT_ALONE: Final = frozenset({"at", "by", "operation", "start"})  # an entry of a log says more than these
 
 
@@ -93,17 +96,25 @@ def without(
     for keys, words in private:
         label = f"{words} ({'.'.join(key for key in keys if key != '*')})"
         found[label] += _take_out(tree, keys)
-    left_out = [f"{label}, {count} times" if count > 1 else label for label, count in found.items() if count]
+    left_out = [
+        say("{label}, {count} times", label=label, count=count) if count > 1 else label
+        for label, count in found.items()
+        if count
+    ]
     if isinstance(tree, Listing):
         empty = [entry for entry, keys in entries if len(entry) < keys and _says_nothing(entry)]
         tree[:] = [entry for entry in tree if not any(entry is one for one in empty)]
-        left_out += [f"{len(empty)} of the entries, which said nothing else"] if empty else []
+        left_out += (
+            [say("{empty} of the entries, which said nothing else", empty=len(empty))] if empty else []
+        )
     if not left_out and not (customer and (remarks or b"\\" in data)):  # "\x23" could hide a remark's sign
         return data, []
     new = file_text(tree).encode()
     if read_tree(path, new) != tree:
-        raise SheetError(f"{path}: cannot be written without its private entries: take them out by hand")
-    return new, [*left_out, REMARKS] if remarks else left_out
+        raise SheetError(
+            say("{path}: cannot be written without its private entries: take them out by hand", path=path)
+        )
+    return new, [*left_out, str(REMARKS)] if remarks else left_out
 
 
 def still_named(before: bytes, after: bytes, path: Path) -> list[str]:

@@ -13,9 +13,10 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from generator.errors import Location, Problem
+from generator.errors import Location, Missing, Problem
 from generator.job.described import described
-from generator.job.written import Block, Listing, Scalar, shown
+from generator.job.written import Block, Listing, Scalar, not_known, shown
+from generator.language.say import first_small, say
 from generator.units import nearest, quoted
 
 MOST_KEYS: Final = 12  # more than that are not listed in a sentence
@@ -39,7 +40,8 @@ def problems_of(
             continue
         for key, sentence in _sentences(report, loc, tree, model):
             field = ".".join(str(part) for part in (*loc, *([key] if key else [])))
-            yield Problem(_place(report["type"], loc, field, tree, places), field, sentence)
+            kind = Missing if report["type"] == "missing" else Problem
+            yield kind(_place(report["type"], loc, field, tree, places), field, sentence)
 
 
 def at(tree: object, loc: Sequence[int | str]) -> object:
@@ -72,33 +74,57 @@ def _sentences(
     if kind == "refused":
         problems: Sequence[tuple[str, str]] = context["problems"]
         if _blank(written) and not _required(loc, model):
-            return [(key, f"{sentence}, or take the line out") for key, sentence in problems]
+            return [(key, _or_nothing(sentence)) for key, sentence in problems]
         return problems
     if kind == "missing":
         return [("", _missing(loc, model))]
     if kind == "extra_forbidden":
         return [("", _unknown_key(str(loc[-1]), written, at(tree, loc[:-1]), loc, model))]
     if _blank(written):
-        what = "a list" if kind == "list_type" else "a value"
+        what = say("a list") if kind == "list_type" else say("a value")
         if kind == "model_type":
-            what = f"its keys below it, indented, such as {_keys_like(model, loc)}"
-        return [("", f"is empty: write {what}" + ("" if _required(loc, model) else ", or take the line out"))]
+            what = say("its keys below it, indented, such as {keys_like}", keys_like=_keys_like(model, loc))
+        sentence = say("is empty: write {what}", what=what)
+        return [("", sentence if _required(loc, model) else _or_nothing(sentence))]
     if kind == "literal_error":
         sentence = _choice(written, str(context["expected"]))
         if "<word>" in report["loc"]:
-            sentence += f", or a block of keys such as {_keys_like(model, loc)}"
+            keys_like = _keys_like(model, loc)
+            sentence = say("{sentence}, or a block of keys such as {keys}", sentence=sentence, keys=keys_like)
         return [("", sentence)]
     if kind in ("model_type", "model_attributes_type", "dict_type"):
-        if isinstance(written, Scalar) and written.strip() in _keys(model, loc):
-            return [("", f"{shown(written)} needs a colon here: write {written.strip()}:")]
-        known = _keys_like(model, loc)
-        alone = " without a key" if isinstance(written, Scalar) else ""
-        return [("", f"{shown(written)} stands here{alone}: write key: value, with keys such as {known}")]
+        return [("", _no_block(written, loc, model))]
     if kind == "list_type":
-        return [("", f"{shown(written)} stands here, a list is wanted: begin each entry with a dash")]
+        sentence = say(
+            "{written} stands here, a list is wanted: begin each entry with a dash", written=shown(written)
+        )
+        return [("", sentence)]
     if kind == "too_short":
-        return [("", "is an empty list: write at least one entry, each with a dash")]
-    return [("", f"{shown(written)} cannot be read here")]
+        return [("", say("is an empty list: write at least one entry, each with a dash"))]
+    return [("", say("{written} cannot be read here", written=shown(written)))]
+
+
+def _or_nothing(sentence: str) -> str:
+    """A sentence about an entry that may be left out."""
+    return say("{sentence}, or take the line out", sentence=sentence)
+
+
+def _no_block(written: object, loc: Loc, model: type[BaseModel]) -> str:
+    """What stands where a block of keys is wanted."""
+    known = _keys_like(model, loc)
+    if not isinstance(written, Scalar):
+        return say(
+            "{written} stands here: write key: value, with keys such as {known}",
+            written=shown(written),
+            known=known,
+        )
+    if (key := written.strip()) in _keys(model, loc):
+        return say("{written} needs a colon here: write {key}:", written=shown(written), key=key)
+    return say(
+        "{written} stands here without a key: write key: value, with keys such as {known}",
+        written=shown(written),
+        known=known,
+    )
 
 
 def _blank(written: object) -> bool:
@@ -126,41 +152,60 @@ def _required(loc: Loc, model: type[BaseModel]) -> bool:
 
 def _missing(loc: Loc, model: type[BaseModel]) -> str:
     known = _field(loc, model)
-    means = known[1].rstrip(".") if known else ""
-    meaning = f" ({means[:1].lower()}{means[1:]})" if means else ""
-    return f"is missing: write {loc[-1]}{meaning}"
+    if known is None or not known[1]:
+        return say("is missing: write {key}", key=loc[-1])
+    meaning = first_small(known[1].rstrip("."))
+    return say("is missing: write {key} ({meaning})", key=loc[-1], meaning=meaning)
 
 
 def _unknown_key(key: str, written: object, parent: object, loc: Loc, model: type[BaseModel]) -> str:
     known = _keys(model, loc[:-1])
-    said = f"{quoted(key)} is not a key that is known here"
+    said = say("{quoted} is not a key that is known here", quoted=quoted(key))
     bare = isinstance(written, Scalar) and not written
     if bare and isinstance(parent, Block) and re.fullmatch(r"[0-9]+.*", key):
         value = list(parent.values())[list(parent).index(key) - 1]  # what stands before the comma
         if isinstance(value, Scalar) and value:
-            whole = f"{value}{key} without the comma, or " if re.match(r"[0-9]{3}(?![0-9])", key) else ""
             both = quoted(f"{value},{key}")
-            return f"{said}: if {both} is one number, write {whole}{value}.{key}, with a point"
+            if re.match(r"[0-9]{3}(?![0-9])", key):
+                return say(
+                    "{said}: if {both} is one number, write {value}{key} without the comma, or "
+                    "{value}.{key}, with a point",
+                    said=said,
+                    both=both,
+                    value=value,
+                    key=key,
+                )
+            return say(
+                "{said}: if {both} is one number, write {value}.{key}, with a point",
+                said=said,
+                both=both,
+                value=value,
+                key=key,
+            )
     name, colon, rest = key.partition(":")
     if bare and colon and name in known:
-        return f"{quoted(key)} has no space after its colon: write {name}: {rest}"
+        return say(
+            "{quoted} has no space after its colon: write {name}: {rest}",
+            quoted=quoted(key),
+            name=name,
+            rest=rest,
+        )
     for above, value in parent.items() if isinstance(parent, Block) else ():
         if _blank(value) and key in _keys(model, (*loc[:-1], above)):
-            return f"{said}: it belongs under {above}, indented"
+            return say("{said}: it belongs under {above}, indented", said=said, above=above)
     near = nearest(key, known)
     if near:
-        return f"{said}: did you mean {near}?"
-    more = f" and {len(known) - MOST_KEYS} more" if len(known) > MOST_KEYS else ""
-    return f"{said}: the keys here are {', '.join(known[:MOST_KEYS])}{more}"
+        return say("{said}: did you mean {near}?", said=said, near=near)
+    first, more = ", ".join(known[:MOST_KEYS]), len(known) - MOST_KEYS
+    if more > 0:
+        return say("{said}: the keys here are {known} and {more} more", said=said, known=first, more=more)
+    return say("{said}: the keys here are {known}", said=said, known=first)
 
 
 def _choice(written: object, expected: str) -> str:
     words = re.findall(r"'([^']*)'|(\d+)", expected)
     known = [word or number for word, number in words]
-    near = nearest(str(written), known) if isinstance(written, str) else None
-    hint = f"did you mean {near}? Write " if near else "write "
-    joined = " or ".join([", ".join(known[:-1]), known[-1]] if len(known) > 1 else known)
-    return f"{shown(written)} is not known here: {hint}{joined}"
+    return not_known(written, known, nearest(str(written), known) if isinstance(written, str) else None)
 
 
 def _keys(model: type[BaseModel], loc: Loc) -> list[str]:

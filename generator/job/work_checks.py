@@ -11,6 +11,7 @@ from itertools import pairwise
 from generator.job.contradiction import SAME, Contradiction, length_like, lines, said
 from generator.job.model import Job, Section
 from generator.job.written import Given
+from generator.language.say import say
 
 
 def work_contradictions(job: Job) -> Iterator[Contradiction]:
@@ -72,10 +73,17 @@ def _bores(job: Job) -> Iterator[Contradiction]:
         smallest = min(section.od, section.od_end or section.od, key=lambda one: one.si)
         if section.bore is not None and section.bore.si >= smallest.si - SAME:
             yield Contradiction(
-                "bore-too-large", "stop",
-                f"Section {place} of the work has a bore of {said(section.bore)} in an outside diameter of "
-                f"{said(smallest)}: there is no wall left.",
-                section.bore.where, "What are the bore and the outside diameter there?",
+                "bore-too-large",
+                "stop",
+                say(
+                    "Section {place} of the work has a bore of {bore} in an outside diameter of "
+                    "{smallest}: there is no wall left.",
+                    place=place,
+                    bore=said(section.bore),
+                    smallest=said(smallest),
+                ),
+                section.bore.where,
+                say("What are the bore and the outside diameter there?"),
             )
 
 
@@ -83,22 +91,37 @@ def _sum(job: Job) -> Iterator[Contradiction]:
     total, written = total_length(job.work), job.total_length
     if written is not None and abs(total - written.si) > SAME:
         yield Contradiction(
-            "sections-sum", "stop",
-            f"The sections add up to {length_like(total, written)} ({section_lines(job.work)}), and "
-            f"total_length says {said(written)}.",
-            written.where, "How long is the work overall, and how long is each section?",
+            "sections-sum",
+            "stop",
+            say(
+                "The sections add up to {length_like} ({section_lines}), and total_length says {written}.",
+                length_like=length_like(total, written),
+                section_lines=section_lines(job.work),
+                written=said(written),
+            ),
+            written.where,
+            say("How long is the work overall, and how long is each section?"),
         )
 
 
 def _grip(job: Job) -> Iterator[Contradiction]:
     grip, total, chuck = job.holding.grip, total_length(job.work), job.holding.chuck
-    holds = "collet" if job.holding.collet else "jaws"
+    collet = job.holding.collet is not None
     if grip.si >= total - SAME:
         yield Contradiction(
-            "grip-too-long", "stop",
-            f"The grip of {said(grip)} is not shorter than the work, which is {length_like(total, grip)} "
-            f"long ({section_lines(job.work)}).",
-            grip.where, f"How much of the work is to be inside the {holds}?",
+            "grip-too-long",
+            "stop",
+            say(
+                "The grip of {grip} is not shorter than the work, which is {length_like} "
+                "long ({section_lines}).",
+                grip=said(grip),
+                length_like=length_like(total, grip),
+                section_lines=section_lines(job.work),
+            ),
+            grip.where,
+            say("How much of the work is to be inside the collet?")
+            if collet
+            else say("How much of the work is to be inside the jaws?"),
         )
         return
     if chuck is not None and chuck.inside:
@@ -108,14 +131,28 @@ def _grip(job: Job) -> Iterator[Contradiction]:
         start += before.length.si
         ends = before.od_end or before.od
         if start < grip.si - SAME and abs(after.od.si - ends.si) > SAME:
-            smaller = after.od.si < ends.si
-            bear = "bears" if holds == "collet" else "bear"
-            both = f"the {holds} cannot close on both diameters"
-            means = f"the {holds} {bear} only up to it" if smaller else both
+            if after.od.si < ends.si:
+                means = (
+                    say("the collet bears only up to it") if collet else say("the jaws bear only up to it")
+                )
+            else:
+                means = (
+                    say("the collet cannot close on both diameters")
+                    if collet
+                    else say("the jaws cannot close on both diameters")
+                )
             yield Contradiction(
-                "grip-past-shoulder", "check",
-                f"The grip of {said(grip)} goes past the shoulder at {length_like(start, grip)} from "
-                f"{said(ends)} to {said(after.od)}: {means}. Grip less, or turn the work end for end.",
+                "grip-past-shoulder",
+                "check",
+                say(
+                    "The grip of {grip} goes past the shoulder at {length_like} from "
+                    "{ends} to {od}: {means}. Grip less, or turn the work end for end.",
+                    grip=said(grip),
+                    length_like=length_like(start, grip),
+                    ends=said(ends),
+                    od=said(after.od),
+                    means=means,
+                ),
                 grip.where,
             )
             return
@@ -125,10 +162,17 @@ def _cross_hole(job: Job, diameter: Given, from_end: Given) -> Iterator[Contradi
     total = total_length(job.work)
     if from_end.si > total + SAME:
         yield Contradiction(
-            "cross-hole-outside", "stop",
-            f"The cross hole is {said(from_end)} from the tailstock end, and the work is "
-            f"{length_like(total, from_end)} long ({section_lines(job.work)}).",
-            from_end.where, "Where is the cross hole?",
+            "cross-hole-outside",
+            "stop",
+            say(
+                "The cross hole is {from_end} from the tailstock end, and the work is "
+                "{length_like} long ({section_lines}).",
+                from_end=said(from_end),
+                length_like=length_like(total, from_end),
+                section_lines=section_lines(job.work),
+            ),
+            from_end.where,
+            say("Where is the cross hole?"),
         )
         return
     section, start = section_at(job.work, total - from_end.si)
@@ -136,15 +180,26 @@ def _cross_hole(job: Job, diameter: Given, from_end: Given) -> Iterator[Contradi
     od = section.od.si + (end.si - section.od.si) * (total - from_end.si - start) / section.length.si
     if diameter.si >= od - SAME:
         yield Contradiction(
-            "cross-hole-too-large", "stop",
-            f"The cross hole of {said(diameter)} is not smaller than the work there, "
-            f"{length_like(od, diameter)} (line {section.od.where.line}).",
-            diameter.where, "What are the diameter of the hole and of the work there?",
+            "cross-hole-too-large",
+            "stop",
+            say(
+                "The cross hole of {diameter} is not smaller than the work there, "
+                "{length_like} (line {line}).",
+                diameter=said(diameter),
+                length_like=length_like(od, diameter),
+                line=section.od.where.line,
+            ),
+            diameter.where,
+            say("What are the diameter of the hole and of the work there?"),
         )
     elif from_end.si < diameter.si / 2 - SAME:
         yield Contradiction(
             "cross-hole-breaks-out", "check",
-            f"The cross hole of {said(diameter)} with its axis {said(from_end)} from the end breaks out of "
-            "the end face.",
-            from_end.where, "Is the hole open at the end face?",
+            say(
+                "The cross hole of {diameter} with its axis {from_end} from the end breaks out of the end "
+                "face.",
+                diameter=said(diameter),
+                from_end=said(from_end),
+            ),
+            from_end.where, say("Is the hole open at the end face?"),
         )

@@ -80,7 +80,7 @@ def remarked(tree: Block, remarks: Mapping[str, Sequence[str]], last: Sequence[s
 
 def remark(sentence: str) -> str:
     """A sentence as a remark, of several lines where it is long."""
-    plain = " ".join("".join(sign if sign.isprintable() else " " for sign in sentence).split())
+    plain = " ".join("".join(sign if sign.isprintable() else " " for sign in str(sentence)).split())
     return "".join(f"# {line}\n" for line in textwrap.wrap(plain, WIDTH - 2, break_on_hyphens=False))
 
 

@@ -3,10 +3,12 @@
     Scalar, Block, Listing    text, keys, entries
     Given                     a value that remembers how it was written
     refused                   how a field says no
+    not_known                 that a word is none of those that may stand there
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from pathlib import Path
@@ -16,6 +18,9 @@ from pydantic_core import PydanticCustomError
 
 from generator import units
 from generator.errors import Location
+from generator.language.lists import either
+from generator.language.say import say
+from generator.language.spoken import spoken
 
 NOWHERE: Final = Location(Path("-"))
 System = Literal["inch", "mm"]
@@ -91,13 +96,15 @@ class Given:
     def origin(self) -> str:
         """Where the value comes from, in words: "measured by KL with micrometer 2-3 in"."""
         if self.kind == "measured":
-            return f"measured by {self.by} with {self.with_}"
-        return "assumed, as the file says" if self.kind == "assumed" else "given in the file"
+            return say("measured by {by} with {with_}", by=self.by, with_=self.with_)
+        return say("assumed, as the file says") if self.kind == "assumed" else say("given in the file")
 
     @property
     def with_unit(self) -> str:
         """What was written, with the unit of the file where it was left out."""
-        return f"{self.text} {self.unit}" if self.bare and self.unit else self.text
+        written = self.where is not NOWHERE  # else it is proposed
+        text = self.text if written else spoken().figures(self.text)
+        return f"{text} {self.unit}" if self.bare and self.unit else text
 
 
 def refused(*problems: tuple[str, str]) -> PydanticCustomError:
@@ -105,12 +112,24 @@ def refused(*problems: tuple[str, str]) -> PydanticCustomError:
     return PydanticCustomError("refused", "refused", {"problems": problems})
 
 
+def not_known(value: object, known: Sequence[str], near: str | None) -> str:
+    """The sentence about a word that is none of the known ones; `near` is the one that may be meant."""
+    if near:
+        return say(
+            "{written} is not known here: did you mean {near}? Write {known}",
+            written=shown(value),
+            near=near,
+            known=either(known),
+        )
+    return say("{written} is not known here: write {known}", written=shown(value), known=either(known))
+
+
 def shown(value: object) -> str:
     """What was written, for a sentence."""
     if isinstance(value, dict):
-        return "a block of keys"
+        return say("a block of keys")
     if isinstance(value, list):
-        return "a list"
+        return say("a list")
     return units.quoted(str(value))
 
 
@@ -121,7 +140,7 @@ def scalar_of(value: object, wanted: str) -> Scalar:
     elif isinstance(value, str):
         scalar = Scalar(value)
     else:
-        raise refused(("", f"{shown(value)} stands here: {wanted}"))
+        raise refused(("", say("{value} stands here: {wanted}", value=shown(value), wanted=wanted)))
     if not scalar.strip():
-        raise refused(("", f"is empty: {wanted}"))
+        raise refused(("", say("is empty: {wanted}", wanted=wanted)))
     return scalar

@@ -27,6 +27,7 @@ from pydantic.json_schema import GenerateJsonSchema
 
 from generator.errors import SheetError
 from generator.job.beside import PICTURES_TAKEN
+from generator.language.say import say
 
 FORMAT: Final = "lathe setup handed over"
 VERSION: Final = 1
@@ -108,20 +109,28 @@ def read_manifest(data: bytes) -> Manifest:
     try:
         head = _Head.model_validate_json(data)
     except ValidationError as error:
-        raise PackRefused("its manifest cannot be read, so this is not a setup that was shared") from error
+        raise PackRefused(
+            say("its manifest cannot be read, so this is not a setup that was shared")
+        ) from error
     if head.format != FORMAT:
-        raise PackRefused("its manifest is that of something else, not of a setup that was shared")
+        raise PackRefused(say("its manifest is that of something else, not of a setup that was shared"))
     if head.version > VERSION:
         raise PackRefused(
-            f"it is in version {head.version} of the format, and this program reads up to {VERSION}: "
-            "take a newer one of this program, or ask the sender for an older one"
+            say(
+                "it is in version {version} of the format, and this program reads up to {known}: "
+                "take a newer one of this program, or ask the sender for an older one",
+                version=head.version,
+                known=VERSION,
+            )
         )
     try:
         return Manifest.model_validate_json(data)
     except ValidationError as error:
         first = error.errors()[0]
         place = ".".join(str(step) for step in first["loc"])
-        raise PackRefused(f"its manifest is damaged at {place[:80] or 'its top'}") from error
+        raise PackRefused(
+            say("its manifest is damaged at {place}", place=place[:80] or say("its top"))
+        ) from error
 
 
 def manifest_schema() -> dict[str, Any]:

@@ -19,12 +19,13 @@ from generator.job.reading import ReadJob, ReadLog, read_block
 from generator.job.without import still_named, without
 from generator.job.writing import file_text
 from generator.job.written import Block, Listing, Scalar
+from generator.language.say import later, say
 from generator.pack.contents import JOB, LOG, picture_name
 from generator.pack.used import PRICES, names_used, shop_texts
 from generator.pictures import BadPicture, shown_picture
 
 PARTS: Final = ("customer", "photos", "times", "log")  # what can be left out
-REMARKS: Final = "remarks in the shop's files (after #)"
+REMARKS: Final = later("remarks in the shop's files (after #)")
 _WIDTH: Final = 78
 
 
@@ -58,7 +59,7 @@ def handed(
     before = read.path.read_bytes()
     job, left_out = without(before, read.path, **private)
     named = still_named(before, job, read.path) if "customer" in leave else []
-    look_at = [f"job.yml: {name} still names the customer" for name in named]
+    look_at = [say("job.yml: {name} still names the customer", name=name) for name in named]
     files = {}
     if "photos" not in leave:
         job, pictures, missing = _pictures(read, job)
@@ -67,11 +68,11 @@ def handed(
     files[JOB] = job
     if log is not None and "log" not in leave:
         files[LOG], said = without(log.path.read_bytes(), log.path, **private)
-        left_out += [f"of the log: {one}" for one in said]
+        left_out += [say("of the log: {one}", one=one) for one in said]
     elif log is not None:
-        left_out.append("the log")
+        left_out.append(say("the log"))
     files.update(shop_texts(shop_folder, names_used(read, None if "log" in leave else log, tools)))
-    left_out += [f"of the shop: {', '.join(PRICES)}", REMARKS]
+    left_out += [say("of the shop: {prices}", prices=", ".join(PRICES)), str(REMARKS)]
     return Handed(files, tuple(left_out), tuple(look_at))
 
 
@@ -84,7 +85,7 @@ def _pictures(read: ReadJob, job: bytes) -> tuple[bytes, dict[str, bytes], list[
         try:
             shown = shown_picture(read.path.parent / picture.file)
         except BadPicture as error:
-            missing.append(f"the picture {picture.file}, which {error}")
+            missing.append(say("the picture {file}, which {error}", file=picture.file, error=error))
             continue
         name = shown.name_beside(picture.file)
         if not picture_name(f"job/{name}") or f"job/{name}" in files:
@@ -113,19 +114,28 @@ def read_me(number: str, title: str, shop: str, lathe: str, left_out: Collection
     'SETUP OF A LATHE JOB: SW-1, Pin'
     """
     said = [
-        f"From {shop}, planned there for the lathe {lathe}.",
-        "To see it, open sheet.html in any web browser; it needs no other file and no network.",
-        "The figures hold for that lathe, its chucks, dials and tools, as that shop described them, and for "
-        "no other. Speeds, dial readings, lever positions, gears, reach and the place of the steady rest "
-        "have to be worked out again for yours before anything turns. Check the material, the grip and the "
-        "top speed of your chuck yourself. The rules of your country and your shop come first; where they "
-        "ask for somebody who is licensed, ask them.",
-        "Where this program is installed, the setup is taken in and computed anew by",
-        f"    python -m generator receive {number}.zip --lathe YOURS",
-        "Everything else in here is plain text: job/ has the job and its log, shop/ what the job uses of the "
-        "sender's lathe, material and tools. manifest.json lists every file with its SHA-256 checksum; the "
-        "format is open, and its JSON Schema is printed by: python -m generator schema --out schemas",
-        "Left out: " + ("; ".join(left_out) if left_out else "nothing") + ".",
+        say("From {shop}, planned there for the lathe {lathe}.", shop=shop, lathe=lathe),
+        say("To see it, open sheet.html in any web browser; it needs no other file and no network."),
+        say(
+            "The figures hold for that lathe, its chucks, dials and tools, as that shop described them, and "
+            "for no other. Speeds, dial readings, lever positions, gears, reach and the place of the steady "
+            "rest have to be worked out again for yours before anything turns. Check the material, the grip "
+            "and the top speed of your chuck yourself. The rules of your country and your shop come first; "
+            "where they ask for somebody who is licensed, ask them."
+        ),
+        say("Where this program is installed, the setup is taken in and computed anew by"),
+        say("    python -m generator receive {number}.zip --lathe YOURS", number=number),
+        say(
+            "Everything else in here is plain text: job/ has the job and its log, shop/ what the job uses "
+            "of the sender's lathe, material and tools. manifest.json lists every file with its SHA-256 "
+            "checksum; the format is open, and its JSON Schema is printed by: python -m generator schema "
+            "--out schemas"
+        ),
+        say("Left out: {things}.", things="; ".join(map(str, left_out))) if left_out
+        else say("Left out: nothing."),
     ]
     paragraphs = [one if one.startswith(" ") else textwrap.fill(one, _WIDTH) for one in said]
-    return "\n\n".join([f"SETUP OF A LATHE JOB: {number}, {title}", *paragraphs]) + "\n"
+    return (
+        "\n\n".join([say("SETUP OF A LATHE JOB: {number}, {title}", number=number, title=title), *paragraphs])
+        + "\n"
+    )

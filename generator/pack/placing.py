@@ -19,6 +19,7 @@ from typing import Final
 
 from generator.errors import SheetError
 from generator.in_one_step import folder_to_disk, left_behind, write_new
+from generator.language.say import say
 
 _BEGINS: Final = ".taking-in-"
 
@@ -48,7 +49,7 @@ def place_folder(target: Path, files: Mapping[str, bytes]) -> None:
         os.chmod(staging, 0o755)
         folder_to_disk(staging)
         if os.path.lexists(target):
-            raise AlreadyThere(f"{target}: is there already, and stays as it is")
+            raise AlreadyThere(say("{target}: is there already, and stays as it is", target=target))
         os.rename(staging, target)  # onto a folder that is not empty it fails
     except BaseException:
         shutil.rmtree(staging, ignore_errors=True)

@@ -30,17 +30,25 @@ from generator.job.sender import THEIRS
 from generator.job.shop import Shop
 from generator.job.writing import entry_text, file_text
 from generator.job.written import NOWHERE, Block, Given, Listing, Scalar
+from generator.language.say import later, say, say_count
 from generator.pack.contents import JOB, MATERIALS, SHEET, TOOLS, Manifest, picture_name
 from generator.pack.zipped import zipped
 
 RECEIVED: Final = "received.zip"  # in the job's folder: what came, as it came, without its page
 DROPPED: Final = {  # keys of the job that speak of the other shop
-    "issued": "the day the sheet was issued there",
-    "superseded_by": "the number of the sheet that takes its place there",
-    "people": "who did what there",
+    "issued": later("the day the sheet was issued there"),
+    "superseded_by": later("the number of the sheet that takes its place there"),
+    "people": later("who did what there"),
 }
-STANDS: Final = ("turns", "dial", "cross_turns", "cross")  # of an entry: what the dials of that lathe read
-OF_LATHE: Final = (*STANDS, "levers", "gears", "dial_line", "tool", "flat", "lathe")  # of a stop, or taken up
+STANDS: Final = {  # of an entry: what the dials of that lathe read
+    "turns": later("turns"), "dial": later("dial"), "cross_turns": later("cross turns"), "cross": later(
+        "cross"
+    ),
+}
+OF_LATHE: Final = {  # of a stop, or taken up
+    **STANDS, "levers": later("levers"), "gears": later("gears"), "dial_line": later("dial line"),
+    "tool": later("tool"), "flat": later("flat"), "lathe": later("lathe"),
+}
 _LONGEST: Final = 48  # signs of a title in a folder's name
 
 
@@ -88,20 +96,30 @@ def taken(
     tree = read_block(theirs.read.path, theirs.files[JOB])
     written = str(tree["job"])
     number = free_number(written, folders)
-    changed = [f"job: {number} instead of {written}, which is taken here"] if number != written else []
-    changed.append(f"lathe: {lathe} instead of their {tree['lathe']}")
+    changed = (
+        [say("job: {number} instead of {written}, which is taken here", number=number, written=written)]
+        if number != written
+        else []
+    )
+    changed.append(say("lathe: {lathe} instead of their {theirs}", lathe=lathe, theirs=tree["lathe"]))
     apart = _Apart(theirs, shop)
     for field, block in _named(tree):
         apart.take(field, block)
     tree["job"], tree["lathe"] = Scalar(number), Scalar(lathe)
     tree["notes"] = [*_notes(tree), _whose(theirs, written)]
-    changed.append("notes: one more, whose setup it was")
+    changed.append(say("notes: one more, whose setup it was"))
     if tree.get("status") in FINISHED:
-        changed.append(f"status: planned instead of {tree['status']}; their log is in {RECEIVED}")
+        changed.append(
+            say(
+                "status: planned instead of {status}; their log is in {received}",
+                status=tree["status"],
+                received=RECEIVED,
+            )
+        )
         tree["status"] = Scalar("planned")
     for key, said in DROPPED.items():
         if tree.pop(key, None) is not None:
-            changed.append(f"{key}: left out, {said}")
+            changed.append(say("{key}: left out, {said}", key=key, said=said))
     for field in let_go:
         changed.append(_left_to_the_sheet(tree, field))
     sender = Block(NOWHERE)
@@ -112,7 +130,14 @@ def taken(
     files = {"job.yml": file_text(tree).encode(), SENDER: file_text(sender).encode()}
     if theirs.log is not None and theirs.log.tree and theirs.read.job.status not in FINISHED:
         files["log.yml"], moved = _log_here(theirs)
-        changed += [f"log: {moved} with what stood on their lathe in the note"] if moved else []
+        if moved:
+            changed.append(
+                say_count(
+                    "log: {count} entry with what stood on their lathe in the note",
+                    "log: {count} entries with what stood on their lathe in the note",
+                    moved,
+                )
+            )
     for name, data in theirs.files.items():
         if picture_name(name):
             files[picture_name(name)] = data
@@ -154,6 +179,27 @@ def _plain(text: str) -> str:
 # -- what is theirs ----------------------------------------------------------------------------------------
 
 
+# Another one of the name is here; none is; what is to be decided.
+_RENAMED: Final = {
+    "materials": (
+        later("material {name}: is another one here, so the job says {name}{theirs}, as {sender} has it"),
+        later("material {name}: is not in your files, so the job says {name}{theirs}, as {sender} has it"),
+        later(
+            "The job uses their material {name}: write one of yours into the job if it is the same, or go on "
+            "with their figures."
+        ),
+    ),
+    "tools": (
+        later("tool {name}: is another one here, so the job says {name}{theirs}, as {sender} has it"),
+        later("tool {name}: is not in your files, so the job says {name}{theirs}, as {sender} has it"),
+        later(
+            "The job uses their tool {name}: write one of yours into the job if it is the same, or go on "
+            "with their figures."
+        ),
+    ),
+}
+
+
 class _Apart:
     """Materials and tools of the sender that the job uses and this shop does not have as they are."""
 
@@ -184,24 +230,32 @@ class _Apart:
         if (kind, name) in self._taken or entry is None:
             return
         self._taken[kind, name] = entry
-        here = "is another one here" if own is not None else "is not in your files"
-        what = "material" if kind == "materials" else "tool"
-        self.renamed.append(f"{what} {name}: {here}, so the job says {name}{THEIRS}, as {SENDER} has it")
-        self.decide.append(
-            f"The job uses their {what} {name}: write one of yours into the job if it is the same, or go on "
-            "with their figures."
-        )
+        another, not_there, decide = _RENAMED["materials" if kind == "materials" else "tools"]
+        renamed = another if own is not None else not_there
+        self.renamed.append(say(renamed, name=name, theirs=THEIRS, sender=SENDER))
+        self.decide.append(say(decide, name=name))
 
     def _not_there(self, field: str, name: str, block: Block) -> None:
         """A name of a job that came alone, and that nobody here knows."""
         key = field.rpartition(".")[2]
         if key == "material":
             block[key] = Scalar(UNKNOWN)
-            self.renamed.append(f"{field}: {UNKNOWN} instead of {name}, which is not in your files")
-            self.decide.append(f"Their material {name} is not in your files: find out what it is like.")
+            self.renamed.append(
+                say(
+                    "{field}: {unknown} instead of {name}, which is not in your files",
+                    field=field,
+                    unknown=UNKNOWN,
+                    name=name,
+                )
+            )
+            self.decide.append(
+                say("Their material {name} is not in your files: find out what it is like.", name=name)
+            )
         else:
             del block[key]
-            self.renamed.append(f"{field}: {name} is not in your files, and left to the sheet")
+            self.renamed.append(
+                say("{field}: {name} is not in your files, and left to the sheet", field=field, name=name)
+            )
 
     def entries(self) -> dict[str, list[Block]]:
         """The entries for `sender.yml`, by its keys."""
@@ -269,8 +323,14 @@ def _whose(theirs: Theirs, number: str) -> Scalar:
     """Whose setup it was, for everybody who reads the sheet."""
     said = theirs.manifest
     return Scalar(
-        f"Taken in from {said.shop}, {number} there, planned for their {said.lathe}; "
-        f"as it came it is in {RECEIVED}.",
+        say(
+            "Taken in from {shop}, {number} there, planned for their {lathe}; "
+            "as it came it is in {received}.",
+            shop=said.shop,
+            number=number,
+            lathe=said.lathe,
+            received=RECEIVED,
+        ),
         quoted=True,
     )
 
@@ -286,13 +346,15 @@ def _left_to_the_sheet(tree: Block, field: str) -> str:
         node[key] = Scalar("auto")
     else:
         del node[key]
-    return f"{field}: {said} is left to the sheet, for it was chosen for their lathe"
+    return say(
+        "{field}: {said} is left to the sheet, for it was chosen for their lathe", field=field, said=said
+    )
 
 
 # -- the log -----------------------------------------------------------------------------------------------
 
 
-def _log_here(theirs: Theirs) -> tuple[bytes, str]:
+def _log_here(theirs: Theirs) -> tuple[bytes, int]:
     """Their log without what only their dials and levers mean, which goes into the notes; and how often."""
     assert theirs.log is not None
     assert theirs.log.tree is not None
@@ -303,11 +365,10 @@ def _log_here(theirs: Theirs) -> tuple[bytes, str]:
         new, stood = _entry_here(entry)
         if stood:
             moved += 1
-            said = f"On their lathe, dials in {dials}: {'; '.join(stood)}."
+            said = say("On their lathe, dials in {dials}: {stood}.", dials=dials, stood="; ".join(stood))
             new["note"] = Scalar(f"{new['note']} {said}" if "note" in new else said)
         entries.append(new)
-    text = "".join(map(entry_text, entries))
-    return text.encode(), f"{moved} entr{'y' if moved == 1 else 'ies'}" if moved else ""
+    return "".join(map(entry_text, entries)).encode(), moved
 
 
 def _entry_here(entry: Block) -> tuple[Block, list[str]]:
@@ -315,16 +376,19 @@ def _entry_here(entry: Block) -> tuple[Block, list[str]]:
     new, stood = Block(entry.where), []
     for key, value in entry.items():
         if key in STANDS:
-            stood.append(f"{key.replace('_', ' ')} {value}")
+            stood.append(f"{STANDS[key]} {value}")
         elif key in ("stop", "taken_up") and isinstance(value, Block):
             left, here = Block(value.where), list[str]()
             for inner, said in value.items():
                 if inner in OF_LATHE:
-                    here.append(f"{inner.replace('_', ' ')} {said}")
+                    here.append(f"{OF_LATHE[inner]} {said}")
                 else:
                     left[inner] = said
             new[key] = left or Scalar("yes")
-            stood += [f"{key.replace('_', ' ')} with {', '.join(here)}"] if here else []
+            if here and key == "stop":
+                stood.append(say("stop with {values}", values=", ".join(here)))
+            elif here:
+                stood.append(say("taken up with {values}", values=", ".join(here)))
         else:
             new[key] = value
     return new, stood
@@ -334,6 +398,4 @@ def as_it_came(theirs: Theirs) -> bytes:
     """What came, for `RECEIVED`, packed anew: their page is no file to trust, and is made anew here."""
     files = {name: data for name, data in theirs.files.items() if name != SHEET}
     said = theirs.manifest.model_dump(exclude={"files"})
-    return zipped(files, **{**said, "left_out": (*theirs.manifest.left_out, "the sheet as a page")})
-
-
+    return zipped(files, **{**said, "left_out": (*theirs.manifest.left_out, say("the sheet as a page"))})

@@ -18,6 +18,7 @@ import zlib
 from collections.abc import Iterator, Mapping
 from typing import Final
 
+from generator.language.say import say
 from generator.pack.contents import (
     MANIFEST,
     MOST_BYTES,
@@ -70,16 +71,23 @@ def unzipped(data: bytes) -> tuple[Manifest, dict[str, bytes]]:
         When anything in it is not as the format has it.
     """
     if len(data) > MOST_ZIP:
-        said = f"it has {len(data) // 1_000_000} MB"
-        raise PackRefused(f"{said}, and {MOST_ZIP // 1_000_000} are taken at most")
+        raise PackRefused(
+            say(
+                "it has {size} MB, and {most} are taken at most",
+                size=len(data) // 1_000_000,
+                most=MOST_ZIP // 1_000_000,
+            )
+        )
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as whole:
             members = _checked(whole, len(data))
             files = {one.filename: _held(whole, one) for one in members}
     except (zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError, ValueError, OSError) as error:
-        raise PackRefused("it is not a complete zip file: it is damaged, or it is something else") from error
+        raise PackRefused(
+            say("it is not a complete zip file: it is damaged, or it is something else")
+        ) from error
     except RuntimeError as error:  # what zipfile says of a password
-        raise PackRefused("a file in it cannot be opened without a password") from error
+        raise PackRefused(say("a file in it cannot be opened without a password")) from error
     manifest = read_manifest(files.pop(MANIFEST))
     _as_listed(manifest, files)
     return manifest, files
@@ -89,44 +97,68 @@ def _checked(whole: zipfile.ZipFile, size: int) -> list[zipfile.ZipInfo]:
     """The files of the zip, each with a name, a kind, a size and a place that it may have."""
     members = whole.infolist()
     if len(members) > MOST_FILES:
-        raise PackRefused(f"it holds {len(members)} files, and {MOST_FILES} are taken at most")
+        raise PackRefused(
+            say(
+                "it holds {members} files, and {most_files} are taken at most",
+                members=len(members),
+                most_files=MOST_FILES,
+            )
+        )
     names: set[str] = set()
     for one in members:
         _may_be_there(one)
         folded = one.filename.casefold()
         if folded in names:
-            raise PackRefused(f"it holds {_said(one.filename)} twice")
+            raise PackRefused(say("it holds {said} twice", said=_said(one.filename)))
         names.add(folded)
     if MANIFEST not in names:
-        raise PackRefused(f"it holds no {MANIFEST}, so it is not a setup that was shared")
+        raise PackRefused(
+            say("it holds no {manifest}, so it is not a setup that was shared", manifest=MANIFEST)
+        )
     if sum(one.file_size for one in members) > MOST_BYTES:
-        raise PackRefused(f"its files have more than {MOST_BYTES // 1_000_000} MB together")
+        raise PackRefused(
+            say("its files have more than {most_bytes} MB together", most_bytes=MOST_BYTES // 1_000_000)
+        )
     end = 0
     for one in sorted(members, key=lambda member: member.header_offset):
         if one.header_offset < end or (end == 0 and one.header_offset != 0):
-            raise PackRefused("its files lie one within another, or something stands in front of them")
+            raise PackRefused(say("its files lie one within another, or something stands in front of them"))
         end = one.header_offset + _LOCAL + len(one.orig_filename.encode()) + one.compress_size
     if end > size:
-        raise PackRefused("it is cut short")
+        raise PackRefused(say("it is cut short"))
     return members
 
 
 def _may_be_there(one: zipfile.ZipInfo) -> None:
     name, kind = one.filename, kind_of(one.filename)
     if kind is None or one.orig_filename != name:
-        raise PackRefused(f"it holds {_said(one.orig_filename)}, and no file of that name belongs there")
+        raise PackRefused(
+            say("it holds {said}, and no file of that name belongs there", said=_said(one.orig_filename))
+        )
     mode = one.external_attr >> 16
     if one.is_dir() or (stat.S_IFMT(mode) not in (0, stat.S_IFREG)):
-        raise PackRefused(f"{_said(name)} in it is not a plain file, but a link, a folder or a device")
+        raise PackRefused(
+            say("{said} in it is not a plain file, but a link, a folder or a device", said=_said(name))
+        )
     if one.flag_bits & 0x1:
-        raise PackRefused(f"{_said(name)} in it cannot be opened without a password")
+        raise PackRefused(say("{said} in it cannot be opened without a password", said=_said(name)))
     if one.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
-        raise PackRefused(f"{_said(name)} in it is compressed in a way not known here: use deflate")
+        raise PackRefused(
+            say("{said} in it is compressed in a way not known here: use deflate", said=_said(name))
+        )
     most = MOST_OF_KIND[kind]
     if one.file_size > most:
-        raise PackRefused(f"{_said(name)} in it is larger than {most // 1_000_000} MB")
+        raise PackRefused(
+            say("{said} in it is larger than {most} MB", said=_said(name), most=most // 1_000_000)
+        )
     if one.file_size > _SMALL and one.file_size > MOST_RATIO * max(one.compress_size, 1):
-        raise PackRefused(f"{_said(name)} in it would grow more than {MOST_RATIO} times as it is unpacked")
+        raise PackRefused(
+            say(
+                "{said} in it would grow more than {most_ratio} times as it is unpacked",
+                said=_said(name),
+                most_ratio=MOST_RATIO,
+            )
+        )
 
 
 def _held(whole: zipfile.ZipFile, one: zipfile.ZipInfo) -> bytes:
@@ -134,7 +166,7 @@ def _held(whole: zipfile.ZipFile, one: zipfile.ZipInfo) -> bytes:
     with whole.open(one) as file:
         data = file.read(one.file_size + 1)
         if len(data) != one.file_size or file.read(1):
-            raise PackRefused(f"{_said(one.filename)} in it is not as large as it says")
+            raise PackRefused(say("{said} in it is not as large as it says", said=_said(one.filename)))
     return data
 
 
@@ -142,19 +174,19 @@ def _as_listed(manifest: Manifest, files: Mapping[str, bytes]) -> None:
     """Every file is as the manifest lists it, and none is missing or more."""
     listed = {one.name: one for one in manifest.files}
     if len(listed) < len(manifest.files):
-        raise PackRefused("its manifest lists a file twice")
+        raise PackRefused(say("its manifest lists a file twice"))
     for said in _differences(listed, files):
         raise PackRefused(said)
 
 
 def _differences(listed: Mapping[str, PackedFile], files: Mapping[str, bytes]) -> Iterator[str]:
     for name in sorted(listed.keys() - files.keys()):
-        yield f"{_said(name)} is missing, which its manifest lists"
+        yield say("{said} is missing, which its manifest lists", said=_said(name))
     for name in sorted(files.keys() - listed.keys()):
-        yield f"it holds {_said(name)}, which its manifest does not list"
+        yield say("it holds {said}, which its manifest does not list", said=_said(name))
     for name, one in sorted(listed.items()):
         if len(files[name]) != one.bytes or hashlib.sha256(files[name]).hexdigest() != one.sha256:
-            yield f"{_said(name)} in it is not as it was sent: its checksum is another"
+            yield say("{said} in it is not as it was sent: its checksum is another", said=_said(name))
 
 
 def _said(name: str) -> str:

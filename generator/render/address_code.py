@@ -13,6 +13,8 @@ from urllib.parse import urlsplit
 import segno
 from markupsafe import Markup
 
+from generator.language.say import say
+
 WIDEST: Final = 20.0  # mm: the room beside the title block, quiet zone included
 # Error correction, and mm a module must have on paper with it: a shop's paper gets oil on it, so the stronger
 # come first while the modules stay coarse; 0.33 mm is 4 dots at 300 dots an inch. Common practice, no source.
@@ -65,6 +67,6 @@ def _svg(code: segno.QRCode) -> Markup:
     """Black on white in any colour scheme; one user unit is one module, its size is in sheet.css."""
     svg = code.svg_inline(
         border=QUIET, dark="#000", light="#fff", omitsize=True, svgclass=None, lineclass=None,
-        title="QR code of this sheet's address",
+        title=say("QR code of this sheet's address"),
     )
     return Markup(svg)

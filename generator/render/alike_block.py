@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from generator.language.say import say
 from generator.sheet.row import ArchiveRow
 from generator.sheet.row_names import alike_address, alike_names, list_address, pitched, safe_name
 
@@ -31,11 +32,11 @@ def alike_block(row: ArchiveRow) -> AlikeBlock:
     """Those of this job."""
     if row.thread is None:
         turns, link = "", list_address("material", safe_name(row.material))
-        words = "All jobs of this material"
+        words = say("All jobs of this material")
     else:
         one = pitched(row.thread)
         turns, link = one.turns, list_address("thread", one.name)
-        words = "All jobs with this thread"
+        words = say("All jobs with this thread")
     material = row.material if row.material != UNKNOWN else ""
     data = " ".join(TOP + alike_address(name) for name in alike_names(row))
     return AlikeBlock(data, turns, material, row.held, TOP + link, words)

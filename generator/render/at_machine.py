@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
+from generator.language.say import all_said, later, say
 from generator.render.cards import Card, card_data, cards, planned
 from generator.render.figure_line import FigureLine
 from generator.render.folded import Row, Run, folded
@@ -24,8 +25,8 @@ from generator.si import Length
 
 FINE: Final = 9  # decimals of a length in the page: far below what any instrument shows
 GOES: Final = FitRow(
-    "Goes on by hand over its whole length, without shake", (),
-    "Then it fits. Write down the last reading, and cut nothing more.", "free",
+    later("Goes on by hand over its whole length, without shake"), (),
+    later("Then it fits. Write down the last reading, and cut nothing more."), "free",
 )
 
 
@@ -64,14 +65,14 @@ def at_machine(
         fits=fits,
         passes=tuple(row.number for part in passes.parts for row in part.rows) if passes else (),
         unit=unit.name,
-        data={
+        data=all_said({
             "job": sheet.job, "owner": sheet.shop, "folder": f"{sheet.year}/{sheet.slug}",
             "revision": sheet.revision, "thread": thread,
             "entries": _entry_data(entries), "cards": card_data(found),
             "size": _to_size(to_size, sheet) if to_size else None,
             "lead": _lead(sheet), "unit": unit.name,
             "fits": [{"feels": fit.feels, "where": fit.at} for fit in fits],
-        },
+        }),
     )
 
 
@@ -80,27 +81,38 @@ def _steps(steps: Sequence[StepRow]) -> Iterator[tuple[str, dict[str, Any]]]:
         if not step.operation:
             yield step.entry, {"takes": "tick", "label": step.text}
         if step.reading:
-            yield step.reading, {"takes": "text", "label": f"{step.text}, written down"}
+            yield step.reading, {"takes": "text", "label": say("{text}, written down", text=step.text)}
 
 
 def _route(route: RouteTable | None) -> Iterator[tuple[str, dict[str, Any]]]:
     for row in route.rows if route else ():
         about = {"operation": row.number}
-        label = f"Operation {row.number}, {row.title}"
-        yield row.done, {"takes": "done", "label": f"{label}: done", **about}
-        yield row.took_entry, {"takes": "time", "label": f"{label}: time it took, minutes", **about}
+        label = say("Operation {number}, {title}: done", number=row.number, title=row.title)
+        yield row.done, {"takes": "done", "label": label, **about}
+        label = say("Operation {number}, {title}: time it took, minutes", number=row.number, title=row.title)
+        yield row.took_entry, {"takes": "time", "label": label, **about}
 
 
 def _passes(passes: PassTable | None, thread: str) -> Iterator[tuple[str, dict[str, Any]]]:
     if passes is None:
         return
     for row in (row for part in passes.parts for row in part.rows):
-        yield row.entry, {
-            "takes": "dial", "label": f"Pass {row.number}, as cut: dial, {passes.dial_unit}",
-            "operation": thread, "pass": int(row.number), "turns": int(row.turns), "planned": planned(row),
-            "unit": passes.dial_unit,
-            "stood": f"{row.turns} turns {row.dial} {passes.dial_unit}, cut {row.cut} {passes.dial_unit}",
-        }
+        yield (
+            row.entry,
+            {
+                "takes": "dial",
+                "label": say("Pass {number}, as cut: dial, {unit}", number=row.number, unit=passes.dial_unit),
+                "operation": thread,
+                "pass": int(row.number),
+                "turns": int(row.turns),
+                "planned": planned(row),
+                "unit": passes.dial_unit,
+                "stood": say(
+                    "{turns} turns {dial} {unit}, cut {cut} {unit}",
+                    turns=row.turns, dial=row.dial, unit=passes.dial_unit, cut=row.cut,
+                ),
+            },
+        )
 
 
 def _record(
@@ -116,13 +128,24 @@ def _record(
             "unit": UNITS["length"].unit(system).name,
         }
         if row.takes_size:
-            yield row.found_field, {**about, "label": f"{row.feature}, as it came in", "side": "found"}
+            yield (
+                row.found_field,
+                {**about, "label": say("{feature}, as it came in", feature=row.feature), "side": "found"},
+            )
         yield row.left_field, {**about, "label": row.feature, "side": "left"}
-        yield row.accepted_field, {
-            **about, "label": f"{row.feature}: accepted by mate, gauge, wires, balls or size",
-            "side": "accepted", "kind": "words",
-        }
-        yield row.by_field, {"takes": "by", "label": f"{row.feature}: by, date", "of": row.left_field}
+        yield (
+            row.accepted_field,
+            {
+                **about,
+                "label": say("{feature}: accepted by mate, gauge, wires, balls or size", feature=row.feature),
+                "side": "accepted",
+                "kind": "words",
+            },
+        )
+        yield (
+            row.by_field,
+            {"takes": "by", "label": say("{feature}: by, date", feature=row.feature), "of": row.left_field},
+        )
 
 
 def _entry_data(entries: Mapping[str, Row]) -> list[Run]:

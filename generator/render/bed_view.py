@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from generator.language.say import say
 from generator.render.dimensions import Dimension, dimension_text, lay_along, place_leader
 from generator.render.drawing import (
     LETTER,
@@ -86,26 +87,38 @@ def bed_view(scene: SetupScene, reach: ReachScene) -> Drawing:
 
 def _finished(canvas: Canvas, scene: SetupScene, reach: ReachScene, scale: Scale) -> Drawing:
     """Words below the drawing, everything shifted to the paper's corner."""
-    caption = f"Along the bed, from the operator's side; headstock left. Scale {scale}, heights not to scale."
+    caption = say(
+        "Along the bed, from the operator's side; headstock left. Scale {scale}, heights not to scale.",
+        scale=scale,
+    )
     least = _least_room(reach, scene)
     width = WIDTH - 2 * MARGIN
     bottom = canvas.extent().bottom + LINE_STEP
     canvas.paragraph("caption", f"{caption} {least}".split(), MARGIN, bottom, width, " ")
     return canvas.drawing(
-        "bed", scene.job, title="Room along the bed", scale=str(scale), caption=caption,
-        desc=f"The lathe along its bed with the tool at one cut, where that has least room. {least}",
+        "bed",
+        scene.job,
+        title=say("Room along the bed"),
+        scale=str(scale),
+        caption=caption,
+        desc=say(
+            "The lathe along its bed with the tool at one cut, where that has least room. {least}",
+            least=least,
+        ),
     )
 
 
 def _least_room(reach: ReachScene, scene: SetupScene) -> str:
     """Where the cut that is drawn has the least room, and how much."""
     if reach.clearance == 0:
-        meets = "they just touch"
+        meets = say("they just touch")
     else:
         size = dimension_text(abs(reach.clearance), scene.system)
-        meets = f"short by {size}" if reach.clearance < 0 else size
-    where = f"{reach.part} to {reach.obstacle}"
-    return f"{reach.cut}, least room: {where}, {meets}. Other cuts: see Work holding."
+        meets = say("short by {size}", size=size) if reach.clearance < 0 else size
+    return say(
+        "{cut}, least room: {part} to {obstacle}, {meets}. Other cuts: see Work holding.",
+        cut=reach.cut, part=reach.part, obstacle=reach.obstacle, meets=meets,
+    )
 
 
 def _name(canvas: Canvas, board: Board, text: str, box: Box, place: str) -> None:
@@ -164,11 +177,11 @@ def _draw(canvas: Canvas, bed: _Bed, scene: SetupScene, reach: ReachScene) -> It
         )
         left, bottom = headstock.left, headstock.bottom
         canvas.line("thin", "bed-headstock", *zigzag((left, headstock.top), (left, bottom)))
-        yield "headstock", headstock, "above"
+        yield say("headstock"), headstock, "above"
     if reach.fingers:
         fingers = bed.box(reach.fingers, -CHUCK, CARRIAGE[0])
         _outline(canvas, "bed-fingers", fingers)
-        yield "steady rest", fingers, "above"
+        yield say("steady rest"), fingers, "above"
     if reach.base:
         base = bed.box(reach.base, CARRIAGE[0], CARRIAGE[1])
         _outline(canvas, "bed-base", base)
@@ -184,15 +197,15 @@ def _head(canvas: Canvas, bed: _Bed, scene: SetupScene, reach: ReachScene) -> It
     if scene.held == "chuck":
         box = bed.box(room, -CHUCK, CHUCK)
         _outline(canvas, "bed-chuck", box)
-        yield "chuck", box, "above"
+        yield say("chuck"), box, "above"
     elif scene.held == "collet":
         box = bed.box(room, -COLLET, COLLET)
         _outline(canvas, "bed-collet", box)
-        yield "collet", box, "above"
+        yield say("collet"), box, "above"
     elif scene.held == "faceplate":
         box = bed.box(room, -PLATE, PLATE)
         _outline(canvas, "bed-faceplate", box)
-        yield "faceplate", box, "above"
+        yield say("faceplate"), box, "above"
     else:
         tip, nose = (bed.at(0.0), bed.axis), bed.at(back)
         for side in (-1, 1):
@@ -200,7 +213,7 @@ def _head(canvas: Canvas, bed: _Bed, scene: SetupScene, reach: ReachScene) -> It
         canvas.line("thin", "bed-headstock-center", (nose, bed.axis - QUILL), (nose, bed.axis + QUILL))
         dog = bed.box((0.0, scene.dog), -CHUCK, CHUCK)
         _outline(canvas, "bed-dog", dog)
-        yield "dog", dog, "above"
+        yield say("dog"), dog, "above"
 
 
 def _tailstock(
@@ -223,7 +236,7 @@ def _tailstock(
     )
     right = casting.right
     canvas.line("thin", "bed-tailstock", *zigzag((right, casting.top), (right, casting.bottom)))
-    yield "tailstock", casting, "above"
+    yield say("tailstock"), casting, "above"
 
 
 def _travelling(canvas: Canvas, bed: _Bed, reach: ReachScene) -> Iterator[Word]:
@@ -231,13 +244,13 @@ def _travelling(canvas: Canvas, bed: _Bed, reach: ReachScene) -> Iterator[Word]:
     if reach.carriage is not None:
         box = bed.box(reach.carriage, *CARRIAGE)
         _outline(canvas, "bed-carriage", box)
-        yield "carriage", box, "beside"
+        yield say("carriage"), box, "beside"
     x = bed.at(reach.tool_at)
     canvas.line("thin", "bed-tool", (x, bed.axis + WORK), (x, bed.axis + HOLDER[1]))
     for name, words, room in (
-        ("holder", "tool holder", reach.holder),
-        ("compound", "compound", reach.compound),
-        ("follow-rest", "follow rest", reach.follow_rest),
+        ("holder", say("tool holder"), reach.holder),
+        ("compound", say("compound"), reach.compound),
+        ("follow-rest", say("follow rest"), reach.follow_rest),
     ):
         if room is None:
             continue
@@ -266,9 +279,9 @@ def _lay_room(
     x1, x2 = sorted((bed.at(reach.edge), bed.at(reach.face)))
     text = dimension_text(abs(reach.clearance), scene.system)
     if reach.clearance < 0:
-        text = f"short by {text}"
+        text = say("short by {text}", text=text)
     if x2 - x1 < 0.05:
         return  # they just touch: said in the caption
     start = bed.axis + (CARRIAGE[1] if reach.part == "carriage" else HOLDER[1])
-    room = Dimension(x1, x2, start, start, text, "least room")
+    room = Dimension(x1, x2, start, start, text, say("least room"))
     lay_along(canvas, board, [room], floor + ROOM_LINE, "bed-room", 1)

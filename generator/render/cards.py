@@ -11,13 +11,20 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields
 from typing import Any, Final
 
+from generator.language.say import later, say, say_count
 from generator.render.figure_line import FigureLine
 from generator.render.folded import Run, folded
 from generator.render.pass_table import PassRow, PassTable
 from generator.render.route_table import RouteRow, RouteTable
 from generator.render.step_rows import StepRow
 
-SET: Final = {"tool": "Tool", "spindle": "Spindle", "feed": "Feed", "cuts": "Cuts", "dial": "Dial"}
+SET: Final = {
+    "tool": later("Tool"),
+    "spindle": later("Spindle"),
+    "feed": later("Feed"),
+    "cuts": later("Cuts"),
+    "dial": later("Dial"),
+}
 NOT_SEATED: Final = "–"  # over wires, in the pass table
 
 
@@ -35,8 +42,8 @@ class CardFigure:
 class Card:
     """One step or pass. `tick` and `field` name what is ticked and written on it ("" : nothing).
 
-    `planned` is what the field gets by one
-    touch where it was cut as planned; `trial` says that it is a place to measure or to try.
+    `planned` is what the field gets by one touch where it was cut as planned; `trial` says that it is a place
+    to measure or to try.
     """
 
     head: str
@@ -62,7 +69,7 @@ def cards(
     rows = {row.number: row for row in route.rows} if route else {}
     found: list[Card] = []
     for count, step in enumerate(steps, 1):
-        head = f"Step {count} of {len(steps)}"
+        head = say("Step {count} of {steps}", count=count, steps=len(steps))
         found.append(_step(head, step, rows.get(step.operation), lines))
         if passes is not None and step.passes:
             found += _passes(passes)
@@ -71,8 +78,9 @@ def cards(
 
 def planned(row: PassRow) -> str:
     """What is written where a pass was cut as planned: whole turns, where there are any, and the reading."""
-    turns = {"0": "", "1": "1 turn "}.get(row.turns, f"{row.turns} turns ")
-    return f"{turns}{row.dial}"
+    if row.turns == "0":
+        return row.dial
+    return say_count("{count} turn {dial}", "{count} turns {dial}", int(row.turns), dial=row.dial)
 
 
 def _step(head: str, step: StepRow, row: RouteRow | None, lines: Mapping[str, FigureLine]) -> Card:
@@ -86,40 +94,44 @@ def _step(head: str, step: StepRow, row: RouteRow | None, lines: Mapping[str, Fi
                 one = setting.parts[0]
                 single = len(text) == 1
                 figures.append(CardFigure(
-                    SET[setting.name], one.value if single else f"{setting.between} ".join(text),
+                    str(SET[setting.name]), one.value if single else f"{setting.between} ".join(text),
                     one.unit if single else "", bool(one.look) or not single,
                 ))
     return Card(
         head, step.text, step.detail, step.hold, (), tuple(figures), step.entry, step.reading,
-        "Write here", "", "", step.hold and step.trial, "",
+        say("Write here"), "", "", step.hold and step.trial, "",
     )
 
 
 def _passes(table: PassTable) -> Iterator[Card]:
     rows = [row for part in table.parts for row in part.rows]
     for row in rows:
-        head = f"Pass {row.number} of {len(rows)}"
+        head = say("Pass {number} of {rows}", number=row.number, rows=len(rows))
         figures = [
-            CardFigure("Turns", row.turns, "", False),
-            CardFigure("Dial", row.dial, table.dial_unit, False),
-            CardFigure("Cut", row.cut, table.dial_unit, False),
+            CardFigure(say("Turns"), row.turns, "", False),
+            CardFigure(say("Dial"), row.dial, table.dial_unit, False),
+            CardFigure(say("Cut"), row.cut, table.dial_unit, False),
         ]
         if table.has_over_wires and row.over_wires != NOT_SEATED:
-            figures.append(CardFigure("Then over wires", row.over_wires, table.size_unit, False))
+            figures.append(CardFigure(say("Then over wires"), row.over_wires, table.size_unit, False))
         else:
-            figures.append(CardFigure("Then pitch diameter", row.pitch_diameter, table.size_unit, False))
+            figures.append(CardFigure(say("Then pitch diameter"), row.pitch_diameter, table.size_unit, False))
         yield Card(
-            head, "", f"Set on: {table.dial}", False, row.marks, tuple(figures), "", row.entry,
-            "As cut, dial", table.dial_unit, planned(row), row.stop_here, row.number,
+            head, "", say("Set on: {dial}", dial=table.dial), False, row.marks, tuple(figures), "", row.entry,
+            say("As cut, dial"), table.dial_unit, planned(row), row.stop_here, row.number,
         )
 
 
 def _apart(line: FigureLine) -> tuple[str, str, bool]:
     """Number and unit of a figure; words stay whole."""
     number, _, unit = line.first.rpartition(" ")
-    if number and number.replace(".", "").isdigit():
+    if _is_figures(number):
         return number, unit, False
-    return line.first, "", not line.first.rstrip("°").replace(".", "").isdigit()
+    return line.first, "", not _is_figures(line.first.rstrip("°"))
+
+
+def _is_figures(number: str) -> bool:
+    return number.replace(".", "").replace(",", "").isdigit()
 
 
 def card_data(found: Sequence[Card]) -> list[Run]:

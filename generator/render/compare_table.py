@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from generator.language.say import later, say
 from generator.render.formats import written
 from generator.sheet.best_lathe import Ranked
 from generator.sheet.compare import Compared, Line, Row, Verdict
@@ -22,9 +23,9 @@ from generator.sheet.other_lathes import Comparison
 State = Literal["differs", "same", "left out"]
 MOST_BESIDE = 3  # other lathes in one table of a page
 NOTHING = "–"
-NO_LATHE = "No lathe of the shop runs it as it is planned."
-JUDGES_NOTHING = "As far as the records of the lathes say; common practice, no source."
-_MARKS: dict[Verdict, str] = {"cannot be done": "CANNOT BE DONE", "not known": "NOT KNOWN"}
+NO_LATHE = later("No lathe of the shop runs it as it is planned.")
+JUDGES_NOTHING = later("As far as the records of the lathes say; common practice, no source.")
+_MARKS: dict[Verdict, str] = {"cannot be done": later("CANNOT BE DONE"), "not known": later("NOT KNOWN")}
 
 
 @dataclass(frozen=True)
@@ -103,9 +104,12 @@ def summary_words(compared: Comparison) -> str:
     """The best lathe in a sentence."""
     best = compared.ranking[0]
     if best.stops:
-        return f"{NO_LATHE} It comes nearest on {best.on.lathe.name}."
-    planned = ", the one it is planned for" if best.on is compared.here else ""
-    return f"Best lathe of the shop for this job: {best.on.lathe.name}{planned}."
+        return say("{no_lathe} It comes nearest on {name}.", no_lathe=NO_LATHE, name=best.on.lathe.name)
+    if best.on is compared.here:
+        return say(
+            "Best lathe of the shop for this job: {name}, the one it is planned for.", name=best.on.lathe.name
+        )
+    return say("Best lathe of the shop for this job: {name}.", name=best.on.lathe.name)
 
 
 # -- rows -----------------------------------------------------------------------------------------------
@@ -167,7 +171,7 @@ def _cell(row: Row | None, one: Compared, system: System) -> LatheCell:
         return LatheCell(NOTHING)
     words = line_words(row.there, system)
     if found == "same":
-        return LatheCell("the same" if words == line_words(row.here, system) else words)
+        return LatheCell(say("the same") if words == line_words(row.here, system) else words)
     has_value = row.there is not None and any(figure.value is not None for figure in row.there.figures)
     return LatheCell(words if has_value else "", _MARKS.get(row.verdict, ""), row.reason)
 
@@ -178,7 +182,7 @@ def line_words(line: Line | None, system: System) -> str:
         return NOTHING
     values = "; ".join(written(figure, system).text for figure in line.figures)
     if line.fits and line.limit:
-        return line.limit
+        return str(line.limit)
     return f"{values}; {line.limit}" if line.limit else values
 
 
@@ -186,12 +190,12 @@ def label_words(row: Row, system: System) -> str:
     """The label, with the work's own size where the row is about it."""
     line = row.here or row.there
     if line is None or not line.fits or not line.limit:
-        return row.label
+        return str(row.label)
     return f"{row.label}, {'; '.join(written(figure, system).text for figure in line.figures)}"
 
 
 def says_words(row: Row, system: System) -> str:
     """A row that stays, in words; of a size that fits, the limits of one lathe are not those of another."""
     if row.here is not None and row.here.fits and row.here.limit:
-        return f"{label_words(row, system)}: it fits"
+        return say("{size}: it fits", size=label_words(row, system))
     return f"{label_words(row, system)}: {line_words(row.here, system)}"

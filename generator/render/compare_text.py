@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Iterator
 from typing import Final
 
+from generator.language.say import later, say
 from generator.render.compare_table import (
     JUDGES_NOTHING,
     label_words,
@@ -19,18 +20,23 @@ from generator.sheet.figure import System
 from generator.sheet.other_lathes import Comparison
 
 WIDTH, INDENT = 100, 4
-DIFFERS: Final[tuple[Verdict, ...]] = ("cannot be done", "changes", "not known")
+VERDICT_WORDS: Final[dict[Verdict, str]] = {
+    "cannot be done": later("cannot be done"), "changes": later("changes"), "not known": later("not known"),
+}  # fmt: skip
+STAYS: Final = later("stays")
 
 
 def compare_lines(compared: Comparison) -> Iterator[str]:
     """Plain text for people: the best lathe, then each other lathe row by row."""
     sheet = compared.here.sheet
-    yield f"{sheet.job} {sheet.title}, planned for {compared.here.lathe.name}"
+    yield say(
+        "{job} {title}, planned for {name}", job=sheet.job, title=sheet.title, name=compared.here.lathe.name
+    )
     yield ""
     yield summary_words(compared)
     for ranked in compared.ranking:
         yield from _wrapped(f"{ranked.place}. {ranked.on.lathe.name}: {ranked.reason}", INDENT)
-    yield JUDGES_NOTHING
+    yield str(JUDGES_NOTHING)
     for one in compared.others:
         yield ""
         yield from other_lathe_lines(one, sheet.system)
@@ -44,17 +50,17 @@ def other_lathe_lines(one: Compared, system: System) -> Iterator[str]:
 
 def _verdict_words(one: Compared) -> str:
     if one.can_be_done:
-        return "nothing stops it there"
+        return say("nothing stops it there")
     if one.having("cannot be done"):
-        return "it cannot be done there as it is planned"
-    return "what stops it here stops it there"
+        return say("it cannot be done there as it is planned")
+    return say("what stops it here stops it there")
 
 
 def _block(one: Compared, system: System) -> Iterator[str]:
-    for verdict in DIFFERS:
+    for verdict in VERDICT_WORDS:
         rows = [row for row in one.having(verdict) if state(row, one, system) == "differs"]
         if rows:
-            yield f"  {verdict}"
+            yield f"  {VERDICT_WORDS[verdict]}"
         for row in rows:
             here, there = line_words(row.here, system), line_words(row.there, system)
             values = "" if row.here is None and row.there is None else f": {here} -> {there}"
@@ -63,7 +69,7 @@ def _block(one: Compared, system: System) -> Iterator[str]:
                 yield from _wrapped(row.reason, 2 * INDENT)
     stays = [row for row in one.rows if row.here is not None and state(row, one, system) == "same"]
     if stays:
-        yield "  stays"
+        yield f"  {STAYS}"
         yield from _wrapped("; ".join(says_words(row, system) for row in stays), INDENT)
 
 

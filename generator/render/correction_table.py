@@ -9,15 +9,25 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from generator.language.say import later, say
 from generator.render.formats import UNITS, decimals, digits, places_needed
 from generator.render.pass_table import size_system
 from generator.sheet.lines import Reading
 from generator.sheet.model import Sheet
 from generator.si import Length
 
-SPRING = "a spring pass"
-_WHERE: Mapping[Reading, str] = {
-    "over wires": "over wires", "between balls": "between balls", "pitch diameter": "on the pitch diameter",
+SPRING = later("a spring pass")
+COMPOUND_DIAMETER = later("The compound dial reads diameter, and so do the numbers under it.")
+CROSS_DIAMETER = later("The cross slide dial reads diameter, and so do the numbers under it.")
+_READING: Mapping[Reading, str] = {
+    "over wires": later("Over wires"),
+    "between balls": later("Between balls"),
+    "pitch diameter": later("Pitch diameter"),
+}
+_SIZE: Mapping[Reading, str] = {
+    "over wires": later("{size} over wires"),
+    "between balls": later("{size} between balls"),
+    "pitch diameter": later("{size} on the pitch diameter"),
 }
 
 
@@ -33,11 +43,14 @@ class CorrectionLine:
 
 @dataclass(frozen=True)
 class CorrectionBlock:
-    """The table: what is read and the size it should be, the rows, and how the dials read."""
+    """The table: what is read and the size it should be, the rows, and how the dials read.
+
+    `under`: what is still to be cut shows as a reading under that size.
+    """
 
     reading: str
     size: str
-    way: str
+    under: bool
     size_unit: str
     dial_unit: str
     compound: bool
@@ -58,27 +71,30 @@ def correction_block(sheet: Sheet) -> CorrectionBlock | None:
     def on_dial(size: Length | None) -> str:
         if size is None:
             return ""
-        return digits(size / in_dial.si, dial_places) if size > 0 else SPRING
+        return digits(size / in_dial.si, dial_places) if size > 0 else str(SPRING)
 
     compound = any(row.compound is not None for row in table.rows)
     return CorrectionBlock(
-        reading=table.reading.capitalize(),
-        size=f"{digits(table.size / in_size.si, size_places)} {in_size.name} {_WHERE[table.reading]}",
-        way="under" if sheet.internal else "over",
+        reading=str(_READING[table.reading]),
+        size=say(_SIZE[table.reading], size=in_size.attached(digits(table.size / in_size.si, size_places))),
+        under=sheet.internal,
         size_unit=in_size.name,
         dial_unit=in_dial.name,
         compound=compound,
         lines=tuple(
             CorrectionLine(
-                digits(row.excess / in_size.si, size_places), digits(row.depth / in_dial.si, depth_places),
-                on_dial(row.compound), on_dial(row.cross_slide),
+                digits(row.excess / in_size.si, size_places),
+                digits(row.depth / in_dial.si, depth_places),
+                on_dial(row.compound),
+                on_dial(row.cross_slide),
             )
             for row in table.rows
         ),
         remarks=tuple(
-            f"The {slide} dial reads diameter, and so do the numbers under it."
-            for slide, reads, shown in (
-                ("compound", table.compound_reads, compound), ("cross slide", table.cross_slide_reads, True),
+            said
+            for said, reads, shown in (
+                (COMPOUND_DIAMETER, table.compound_reads, compound),
+                (CROSS_DIAMETER, table.cross_slide_reads, True),
             )
             if shown and reads == "diameter"
         ),

@@ -8,20 +8,28 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from generator.language.say import later
 from generator.render.formats import written
 from generator.sheet.lines import Caution
 from generator.sheet.model import Sheet, TitleField
 
-FROM_TITLE_BLOCK = ("Legal owner", "Customer", "Received", "Drawing", "Revision", "Date of issue")
-FIGURES = (  # of the part, as the customer spoke of it
-    ("Asked for", ("job.asked",)),
-    ("Agreed instead", ("job.agreed",)),
-    ("What the part does", ("job.duty",)),
-    ("Material", ("job.material",)),
-    ("Thread", ("thread.designation", "thread.hand")),
-    ("Full thread length", ("thread.length",)),
+FROM_TITLE_BLOCK = (
+    later("Legal owner"),
+    later("Customer"),
+    later("Received"),
+    later("Drawing"),
+    later("Revision"),
+    later("Date of issue"),
 )
-NOT_SAID = "not known"
+FIGURES = (  # of the part, as the customer spoke of it
+    (later("Asked for"), ("job.asked",)),
+    (later("Agreed instead"), ("job.agreed",)),
+    (later("What the part does"), ("job.duty",)),
+    (later("Material"), ("job.material",)),
+    (later("Thread"), ("thread.designation", "thread.hand")),
+    (later("Full thread length"), ("thread.length",)),
+)
+NOT_SAID = later("not known")
 
 
 @dataclass(frozen=True)
@@ -35,10 +43,10 @@ class CustomerPage:
 
 def customer_page(sheet: Sheet) -> CustomerPage:
     """What the customer is told about this job."""
-    fields = {field.label: field for field in sheet.title_block}
+    fields = {str(field.label): field for field in sheet.title_block}
     return CustomerPage(
-        tuple(fields[label] for label in FROM_TITLE_BLOCK if label in fields),
-        tuple(TitleField(label, words) for label, names in FIGURES if (words := _words(sheet, names))),
+        tuple(fields[label] for label in map(str, FROM_TITLE_BLOCK) if label in fields),
+        tuple(TitleField(str(label), words) for label, names in FIGURES if (words := _words(sheet, names))),
         sheet.for_use,
     )
 
@@ -48,5 +56,5 @@ def _words(sheet: Sheet, names: tuple[str, ...]) -> str:
     figures = [sheet.figures[name] for name in names if name in sheet.figures]
     shown = [written(figure, sheet.system) for figure in figures if figure.value is not None]
     if figures and not shown:
-        return NOT_SAID
-    return ", ".join(f"{one.first} ({one.second})" if one.second else one.first for one in shown)
+        return str(NOT_SAID)
+    return ", ".join(one.text for one in shown)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from jinja2 import Environment
 from markupsafe import Markup
 
+from generator.language.say import first_large
 from generator.render.dial_view import dial_view, mark_view
 from generator.render.svg import svg
 from generator.sheet.drawn import DialScene
@@ -40,7 +41,7 @@ def dial_block(scene: DialScene | None, env: Environment) -> DialBlock | None:
     return DialBlock(
         svg(face, env),
         face.title,
-        f"{scene.rule[:1].upper()}{scene.rule[1:]}",
+        first_large(scene.rule),
         face.caption,
         tuple(
             DialLine(svg(mark_view(scene, row, number), env), row.places, row.says)

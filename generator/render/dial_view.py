@@ -15,6 +15,7 @@ from itertools import pairwise
 from math import ceil, cos, hypot, pi, sin
 from typing import Final
 
+from generator.language.say import first_large, later, say
 from generator.render.drawing import (
     LARGE_LETTER,
     LETTER,
@@ -36,13 +37,13 @@ RING_GAP: Final = 4.6  # mm from the rim to the middle of the marks
 DOT, RING, CROSS = 1.7, 2.3, 1.3  # mm, half width of the marks
 AIR: Final = 0.5  # mm between two marks, two numbers
 POINTER_GAP, POINTER, POINTER_HALF = 0.9, 4.0, 1.7  # mm, the fixed mark
-FIXED: Final = "fixed mark"
+FIXED: Final = later("fixed mark")
 
 _WORDS: Final = {
-    "same start": "dot",
-    "wrong": "cross",
-    "changes": "cross",
-    "does not close": "no mark",
+    "same start": later("dot"),
+    "wrong": later("cross"),
+    "changes": later("cross"),
+    "does not close": later("no mark"),
 }
 
 
@@ -87,7 +88,7 @@ def mark_view(scene: DialScene, row: DialRow, number: int) -> Drawing:
     return Drawing(
         drawing_id(scene.job, f"dial-mark-{number}"), "dial", round(2 * half, 2), round(2 * half, 2),
         tuple(done.lines), tuple(done.circles), tuple(done.fills), tuple(done.texts), title=word,
-        desc=f"The mark that stands for: {row.says}.", scale="", caption="",
+        desc=say("The mark that stands for: {says}.", says=row.says), scale="", caption="",
     )
 
 
@@ -179,7 +180,7 @@ def _mark(canvas: Canvas, meets: str, start: int | None, middle: Point) -> None:
 
 
 def _mark_word(row: DialRow) -> str:
-    return f"ring with {row.start}" if row.meets == "other start" else _WORDS[row.meets]
+    return say("ring with {start}", start=row.start) if row.meets == "other start" else str(_WORDS[row.meets])
 
 
 def _pointer(canvas: Canvas, size: _Size) -> None:
@@ -193,11 +194,17 @@ def _finished(canvas: Canvas, scene: DialScene) -> Drawing:
     """Shifted on its paper; the caption stands beside it, over the table."""
     extent = canvas.extent()
     return canvas.drawing(
-        "dial", scene.job, title="Thread dial", desc=_described(scene), scale="",
-        left=MARGIN - extent.left, width=extent.right - extent.left + 2 * MARGIN,
-        caption=(
-            f"{scene.designation} with a {scene.leadscrew} and a {scene.gear}; the first pass begun at line "
-            "1. Begun at another line, count on from there. The drawing is to no scale."
+        "dial",
+        scene.job,
+        title=say("Thread dial"),
+        desc=_described(scene),
+        scale="",
+        left=MARGIN - extent.left,
+        width=extent.right - extent.left + 2 * MARGIN,
+        caption=say(
+            "{designation} with a {leadscrew} and a {gear}; the first pass begun at line "
+            "1. Begun at another line, count on from there. The drawing is to no scale.",
+            designation=scene.designation, leadscrew=scene.leadscrew, gear=scene.gear,
         ),
     )
 
@@ -206,7 +213,9 @@ def _described(scene: DialScene) -> str:
     """What the drawing shows, in sentences."""
     numbered = sum(bool(place.number) for place in scene.places)
     rows = "; ".join(f"{row.places}: {row.says}" for row in scene.rows)
-    return (
-        f"Face of a thread dial with {scene.lines} lines, {numbered} of them numbered, line 1 at the fixed "
-        f"mark; {scene.leadscrew}, {scene.gear}. Rule: {scene.rule}. {rows[:1].upper()}{rows[1:]}."
+    return say(
+        "Face of a thread dial with {lines} lines, {numbered} of them numbered, line 1 at the fixed "
+        "mark; {leadscrew}, {gear}. Rule: {rule}. {rows}.",
+        lines=scene.lines, numbered=numbered, leadscrew=scene.leadscrew, gear=scene.gear, rule=scene.rule,
+        rows=first_large(rows),
     )

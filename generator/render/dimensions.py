@@ -45,7 +45,7 @@ def dimension_text(length: Length, system: System, fine: bool = False) -> str:
 def _inches(length: Length, fine: bool, own: bool) -> str:
     value = length / inch
     text = digits(value, 4 if fine or (own and abs(value - round(value, 3)) > 5e-5) else 3)
-    return text.removeprefix("0") if text.startswith("0.") else text
+    return text.removeprefix("0") if text.startswith("0.") else text  # German keeps the 0 before its comma
 
 
 def _millimetres(length: Length, fine: bool, own: bool) -> str:
@@ -202,7 +202,7 @@ def place_leader(
     An anchor is a point on an outline and the side it is reached from: −1 from above, +1 from below. A leader
     crosses a dimension or an arrow only where nothing else is free.
     """
-    words = Text(text, (0.0, 0.0), LETTER, part)
+    words = Text(str(text), (0.0, 0.0), LETTER, part)
     wide = words.width
     taken = board.taken()
     free: list[tuple[Run, Point]] = []

@@ -14,6 +14,7 @@ from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from typing import Final, Literal
 
+from generator.language.say import say
 from generator.render.lines import LineKind, Point, edges
 
 LETTER: Final = 2.5  # mm, height of a capital: ISO 3098-1 sizes 2.5 and 3.5
@@ -54,7 +55,7 @@ _OTHER: Final = 0.56
 @lru_cache(maxsize=4096)  # a name is tried at many places
 def text_width(text: str, height: float = LETTER) -> float:
     """Width in mm of one line of lettering; the drawing then sets the line to this very width."""
-    widths = (_WIDTHS.get(c, _CAPITAL if c.isupper() else _OTHER) for c in text)
+    widths = (_WIDTHS.get(c, _CAPITAL if c.isupper() else _OTHER) for c in str(text))
     return sum(widths) * height * BODY_PER_CAPITAL
 
 
@@ -255,7 +256,7 @@ class Canvas:
             circles=tuple(done.circles),
             fills=tuple(done.fills),
             texts=tuple(done.texts),
-            title=f"{title}, job {job}",
+            title=say("{title}, job {job}", title=title, job=job),
             desc=desc,
             scale=scale,
             caption=caption,
@@ -282,7 +283,7 @@ class Canvas:
 
     def text(self, part: str, text: str, x: float, y: float, height: float = LETTER) -> Text:
         """Add a line of lettering that starts at x, on base line y."""
-        made = Text(text, (x, y), height, part)
+        made = Text(str(text), (x, y), height, part)
         self.texts.append(made)
         return made
 

@@ -9,10 +9,12 @@ from __future__ import annotations
 import hashlib
 import json
 
+from generator.language.say import later
 from generator.render.formats import written
 from generator.sheet.model import Sheet
 
 LETTERS = 12  # of the hash: two fields of one job that meet by chance are one in 2 to the 48th
+LATHE = later("Lathe")  # the field of the title block
 PLAN = ("thread.designation", "thread.hand", "thread.blank", "passes.infeed_angle", "passes.travel")
 
 
@@ -34,5 +36,5 @@ def plan_words(sheet: Sheet) -> tuple[str, ...]:
     """Thread, blank, slide, its angle and travel, and lathe: where one of them changes, all passes do."""
     figures = (sheet.figures.get(name) for name in PLAN)
     said = ["" if figure is None else written(figure, sheet.system).text for figure in figures]
-    lathe = next((field.text for field in sheet.title_block if field.label == "Lathe"), "")
+    lathe = next((field.text for field in sheet.title_block if str(field.label) == str(LATHE)), "")
     return (*said, sheet.pass_dial, lathe)

@@ -3,12 +3,23 @@
 from __future__ import annotations
 
 import os
-from functools import cache
+from collections.abc import Callable
 from pathlib import Path
 
-from jinja2 import BytecodeCache, Environment, FileSystemBytecodeCache, FileSystemLoader, StrictUndefined
+from jinja2 import (
+    BaseLoader,
+    BytecodeCache,
+    Environment,
+    FileSystemBytecodeCache,
+    FileSystemLoader,
+    StrictUndefined,
+)
 
 import generator
+from generator.language.fragments import in_other_words
+from generator.language.say import say
+from generator.language.spoken import once_a_language, spoken
+from generator.sheet.lines import SIGNAL_WORDS
 from generator.user_cache import user_cache
 
 
@@ -17,7 +28,7 @@ def templates_folder() -> Path:
     return Path(generator.__file__).resolve().parent.parent / "site_templates"
 
 
-@cache
+@once_a_language
 def environment() -> Environment:
     """The jinja2 environment on `site_templates`: always escaping, and a missing name is an error.
 
@@ -26,16 +37,33 @@ def environment() -> Environment:
     user's own cache.
     """
     env = Environment(
-        bytecode_cache=compiled("templates"),
-        loader=FileSystemLoader(templates_folder(), encoding="utf-8"),
+        bytecode_cache=compiled(f"templates-{spoken().code}"),
+        loader=Saying(FileSystemLoader(templates_folder(), encoding="utf-8")),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=False,
     )
+    env.globals["signal_words"] = SIGNAL_WORDS
     env.policies["json.dumps_kwargs"] = {"separators": (",", ":")}
     return env
+
+
+class Saying(BaseLoader):
+    """Templates of another loader; ours among them say their texts in the language that is spoken then."""
+
+    def __init__(self, loader: BaseLoader) -> None:
+        self.loader = loader
+
+    def get_source(
+        self, environment: Environment, template: str
+    ) -> tuple[str, str | None, Callable[[], bool] | None]:
+        """The template, said where it is ours; other than that, what the loader gives."""
+        source, name, is_fresh = self.loader.get_source(environment, template)
+        if spoken().code != "en" and name and Path(name).resolve().is_relative_to(templates_folder()):
+            source = in_other_words(source, say)
+        return source, name, is_fresh
 
 
 def compiled(name: str) -> BytecodeCache | None:

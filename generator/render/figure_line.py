@@ -9,21 +9,22 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from generator.language.say import later, say
 from generator.render.formats import written
-from generator.render.working import origin_line, working_line
+from generator.render.working import origin_words, working_line
 from generator.sheet.explained_at import any_name
 from generator.sheet.figure import Figure, Kind, System
 from generator.sheet.model import Sheet
 
 OF_OPERATION: Final = "operation.n."  # not written: there are many, and pages have to be light
 KIND_WORDS: Final = {
-    Kind.MEASURED: "measured",
-    Kind.GIVEN: "given",
-    Kind.STANDARD: "standard",
-    Kind.COMPUTED: "computed",
-    Kind.SHOP: "shop's choice",
-    Kind.ASSUMED: "ASSUMED",
-    Kind.UNKNOWN: "UNKNOWN",
+    Kind.MEASURED: later("measured"),
+    Kind.GIVEN: later("given"),
+    Kind.STANDARD: later("standard"),
+    Kind.COMPUTED: later("computed"),
+    Kind.SHOP: later("shop's choice"),
+    Kind.ASSUMED: later("ASSUMED"),
+    Kind.UNKNOWN: later("UNKNOWN"),
 }
 
 
@@ -65,24 +66,24 @@ def figure_lines(sheet: Sheet) -> dict[str, FigureLine]:
 
 def _figure_line(figure: Figure, number: str, system: System, alone: bool, in_route: bool) -> FigureLine:
     shown = written(figure, system)
-    notes = [figure.note] if figure.note else []
+    notes = [str(figure.note)] if figure.note else []
     if shown.as_written:
-        notes.append(f"written “{shown.as_written}”")
-    kind = KIND_WORDS[figure.kind]
+        notes.append(say("written “{as_written}”", as_written=shown.as_written))
+    kind = str(KIND_WORDS[figure.kind])
     if figure.kind is Kind.MEASURED:
-        kind += f" {figure.source.removeprefix(kind).strip(' ,')}"
+        kind = str(figure.source)  # it begins with the same word
     working = working_line(figure, system)
     if figure.working is not None and (figure.text or figure.where):
-        working += f"; {origin_line(figure).partition(': ')[2]}"
+        working += f"; {origin_words(figure)}"
     return FigureLine(
         figure.name,
-        figure.label,
+        str(figure.label),
         shown.first,
         shown.second,
         kind,
         number,
         working,
-        figure.source,
+        str(figure.source),
         "; ".join(notes),
         figure.value is None,
         figure.kind is Kind.COMPUTED,

@@ -21,10 +21,11 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Context, Decimal
 from fractions import Fraction
-from functools import lru_cache
 from math import floor, isfinite, log10
 from typing import Final, Literal
 
+from generator.language.say import later, say
+from generator.language.spoken import once_a_language, spoken
 from generator.sheet.figure import Figure, Quantity, System
 from generator.si import (
     MPa,
@@ -50,7 +51,7 @@ _MODES: Final = {"nearest": ROUND_HALF_UP, "up": ROUND_CEILING, "down": ROUND_FL
 _WIDE: Final = Context(prec=400)  # digits: more than any float has before and behind its point
 _DUST: Final = 6  # decimals past the last one shown; beyond them a difference is float dust
 _WHOLE: Final = {"inch": inch / 64, "mm": 0.05 * mm}  # sizes on this grid need no trailing zeros
-UNKNOWN: Final = "unknown"
+UNKNOWN: Final = later("unknown")
 
 
 @dataclass(frozen=True)
@@ -70,7 +71,7 @@ class Unit:
     def attached(self, number: str) -> str:
         """The number with its unit behind it."""
         if self.sign is not None:
-            return number + self.sign
+            return f"{number}{self.sign}"
         return f"{number} {self.name}" if self.name else number
 
 
@@ -103,13 +104,13 @@ UNITS: Final[Mapping[Quantity, Row]] = {
     "angle": _same(Unit("deg", degree, places=2, sign="°")),
     "speed": Row(Unit("ft/min", ft_per_min, places=0), Unit("m/min", m_per_min, places=1), "down"),
     "carriage_speed": Row(Unit("in/s", inch, places=3), Unit("mm/s", mm, places=2), "up"),
-    "spindle_speed": _same(Unit("rpm", rev_per_min, places=0), "down"),
+    "spindle_speed": _same(Unit(later("rpm"), rev_per_min, places=0), "down"),
     "force": Row(Unit("lbf", lbf, figures=3), Unit("N", 1.0, figures=3), "up"),
     "temperature_rise": Row(Unit("°F", 5 / 9, places=0, sign=" °F"), Unit("°C", 1.0, places=0, sign=" °C")),
     "mass": Row(Unit("lb", lb, figures=3), Unit("kg", 1.0, figures=3), "up"),
     "power": Row(Unit("hp", hp, figures=2), Unit("kW", kW, figures=2), "up"),
     "torque": Row(Unit("lbf·ft", lbf * ft, figures=3), Unit("N·m", 1.0, figures=3), "up"),
-    "feed": Row(Unit("in/rev", inch, places=4), Unit("mm/rev", mm, places=3)),
+    "feed": Row(Unit(later("in/rev"), inch, places=4), Unit(later("mm/rev"), mm, places=3)),
     "roughness": Row(Unit("µin", inch / 1e6, figures=2), Unit("µm", um, figures=2), "up"),
     "money": _same(Unit("", 1.0, places=2), "up"),
     "duration": _same(Unit("min", minute, places=1), "up"),
@@ -123,7 +124,7 @@ UNITS: Final[Mapping[Quantity, Row]] = {
     "mass_per_length": Row(Unit("lb/ft", lb / ft, figures=3), Unit("kg/m", 1.0, figures=3)),
     "ratio": _same(Unit("", 1.0, figures=4)),
     "count": _same(Unit("", 1.0, places=0)),
-    "tpi": _same(Unit("tpi", 1.0, places=3, sign=" per inch")),
+    "tpi": _same(Unit("tpi", 1.0, places=3, sign=later(" per inch"))),
     "text": _same(Unit("", 1.0, places=0)),
 }
 
@@ -154,7 +155,7 @@ def digits(number: float, places: int, rounds: Rounds = "nearest") -> str:
         raise ValueError(f"{number} cannot be shown on a sheet")
     exact = Decimal(repr(round(number, places + _DUST)))
     text = format(exact.quantize(Decimal(1).scaleb(-places), _MODES[rounds], _WIDE), "f")
-    return _signed(_grouped(text))
+    return spoken().figures(_signed(_grouped(text)))
 
 
 def _grouped(text: str) -> str:
@@ -179,10 +180,10 @@ def tidied(number: str) -> str:
     >>> tidied("17.0000"), tidied("0.1250"), tidied("100")
     ('17', '0.125', '100')
     """
-    return number.rstrip("0").rstrip(".") if "." in number else number
+    return number.rstrip("0").rstrip(".,") if "." in number or "," in number else number
 
 
-@lru_cache(maxsize=4096)  # a figure stands in its row, in its working, on the other lathes and in the route
+@once_a_language  # a figure stands in its row, in its working, on the other lathes and in the route
 def in_unit(
     value: float, quantity: Quantity, system: System, rounds: Rounds | None = None, tidy: bool = False
 ) -> str:
@@ -205,7 +206,9 @@ def in_unit(
 def _long_time(value: float) -> str:
     """From ten minutes on seconds mean nothing: hours and whole minutes, rounded up."""
     hours, minutes = divmod(int(digits(value / minute, 0, "up").replace("\u202f", "")), 60)
-    return f"{hours} h {minutes} min" if hours else f"{minutes} min"
+    if hours:
+        return say("{hours} h {minutes} min", hours=hours, minutes=minutes)
+    return say("{minutes} min", minutes=minutes)
 
 
 @dataclass(frozen=True)
@@ -226,9 +229,9 @@ def written(figure: Figure, system: System) -> Written:
     """A figure as the sheet shows it; a dimension that somebody gave keeps the words it was given in."""
     value = figure.value
     if value is None:
-        return Written(UNKNOWN)
+        return Written(str(UNKNOWN))
     if isinstance(value, str):
-        return Written(value)
+        return Written(str(value))
     own = figure.system or system
     if figure.text:
         said = _as_said(figure, value, own)
@@ -280,7 +283,8 @@ def _as_said(figure: Figure, value: float, system: System) -> Written | None:
     for candidate in (system, other(system)):
         unit = row.unit(candidate)
         if abs(number * unit.si - value) <= 1e-9 * max(abs(value), unit.si):
-            first = figure.text if rest else unit.attached(figure.text.strip())
+            number_said = spoken().figures(figure.text.strip().removesuffix(rest)) + rest
+            first = number_said if rest else unit.attached(number_said)
             second = in_unit(value, figure.quantity, other(candidate), figure.rounds, tidy=True)
             return Written(first, second if row.dual else "")
     return None

@@ -10,6 +10,7 @@ from math import cos, degrees, sin, sqrt, tan
 from typing import Final
 
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.sheet.drawn import ThreadScene
 from generator.si import Angle
 
@@ -115,11 +116,11 @@ def groove(scene: ThreadScene) -> Groove:
     behind = towards_tailstock if scene.feed_towards == "headstock" else towards_chuck
     if scene.infeed_angle > behind + 1e-9:
         raise OutsideRange(
-            "infeed angle",
+            say("infeed angle"),
             degrees(scene.infeed_angle),
             0.0,
             degrees(behind),
-            "plane geometry: beyond the angle of the following flank it is left stepped",
+            say("plane geometry: beyond the angle of the following flank it is left stepped"),
             "°",
         )
     nose = Nose(scene.nose_flat, scene.nose_radius, towards_chuck, towards_tailstock)

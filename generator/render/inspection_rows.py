@@ -10,18 +10,25 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from generator.language.say import later, say
 from generator.render.entries import entry_name
-from generator.render.formats import Written, limits_written, written
+from generator.render.formats import UNKNOWN, Written, limits_written, written
 from generator.sheet.figure import Figure
 from generator.sheet.model import Inspected, Sheet, Verdict
 
 VERDICTS: Final[dict[Verdict, str]] = {
-    "inside": "inside", "outside": "OUTSIDE", "by concession": "outside, by concession",
-    "no limit": "no limit on this sheet", "not measured": "",
+    "inside": later("within"), "outside": later("OUTSIDE"), "by concession": later("outside, by concession"),
+    "no limit": later("no limit on this sheet"), "not measured": "",
 }
-NOT_MEASURED: Final = "not measured yet"
-ACCEPTED: Final = {"mate": "by its mate", "gauge": "by gauge", "wires": "by wires", "balls": "by balls",
-                   "size": "by size"}
+AT_LEAST, AT_MOST = later("at least {size}"), later("at most {size}")
+NOT_MEASURED: Final = later("not measured yet")
+ACCEPTED: Final = {
+    "mate": later("by its mate"),
+    "gauge": later("by gauge"),
+    "wires": later("by wires"),
+    "balls": later("by balls"),
+    "size": later("by size"),
+}
 
 
 @dataclass(frozen=True)
@@ -79,8 +86,8 @@ def _limits(sheet: Sheet, low: str, high: str) -> Written:
     figures: Sequence[Figure | None] = [sheet.figures.get(name) for name in (low, high)]
     if figures[0] is not None and figures[1] is not None:
         return limits_written(figures[0], figures[1], sheet.system)
-    for word, figure in zip(("at least", "at most"), figures, strict=True):
+    for text, figure in zip((AT_LEAST, AT_MOST), figures, strict=True):
         if figure is not None and figure.value is not None:
             shown = written(figure, sheet.system)
-            return Written(f"{word} {shown.first}", shown.second)
-    return Written("unknown")
+            return Written(say(text, size=shown.first), shown.second)
+    return Written(str(UNKNOWN))

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 from urllib.parse import quote
 
+from generator.language.say import say_count
 from generator.sheet.happened import LessonLine
 from generator.sheet.model import Sheet
 
@@ -63,15 +64,27 @@ def lesson_block(sheet: Sheet) -> LessonBlock:
     learned, rest = sheet.learned, rows[AT_ONCE:]
     unseen = len(rest) + learned.more
     return LessonBlock(
-        rows[:AT_ONCE], rest, f"{len(rest)} more",
-        f"{learned.more} more of other jobs {_are(learned.more)} left out." if learned.more else "",
+        rows[:AT_ONCE],
+        rest,
+        say_count("{count} more", "{count} more", len(rest)),
+        _left_out(learned.more) if learned.more else "",
         tuple(SearchLink(words, f"{ARCHIVE}#find={quote(what, safe='')}") for words, what in learned.search),
-        f"{unseen} more {_are(unseen)} on the page of this sheet and in the archive." if unseen else "",
+        _on_the_page(unseen) if unseen else "",
     )
 
 
-def _are(many: int) -> str:
-    return "is" if many == 1 else "are"
+def _left_out(many: int) -> str:
+    return say_count(
+        "{count} more of other jobs is left out.", "{count} more of other jobs are left out.", many
+    )
+
+
+def _on_the_page(many: int) -> str:
+    return say_count(
+        "{count} more is on the page of this sheet and in the archive.",
+        "{count} more are on the page of this sheet and in the archive.",
+        many,
+    )
 
 
 def _row(line: LessonLine) -> LessonRow:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from generator.language.say import later, say
 from generator.render.formats import UNITS, Unit, decimals, digits, in_unit
 from generator.render.problem_line import ProblemLine, problem_line
 from generator.sheet.figure import System
@@ -18,8 +19,12 @@ from generator.sheet.lines import LogMark
 from generator.sheet.model import Sheet
 
 NOT_KNOWN: Final = "–"
+_SIZE_BY: Final = {"over wires": later("Over wires"), "pitch diameter": later("Pitch diameter")}
 _MARKS: Final[dict[LogMark, str]] = {
-    "stop": "STOPPED", "taken up": "TAKEN UP", "agreed": "AGREED", "finished": "FINISHED",
+    "stop": later("STOPPED"),
+    "taken up": later("TAKEN UP"),
+    "agreed": later("AGREED"),
+    "finished": later("FINISHED"),
 }
 
 
@@ -107,7 +112,7 @@ def log_block(sheet: Sheet, dials: System, sizes: System) -> LogBlock | None:
         taken=tuple(_taken(one, in_dial, in_size) for one in history.passes),
         depth_unit=in_dial.name,
         size_unit=in_size.name,
-        size_by=history.size_by[:1].upper() + history.size_by[1:],
+        size_by=str(_SIZE_BY[history.size_by]),
         times=_times(history.times, sheet.system),
         says=history.says,
         problems=tuple(map(problem_line, history.problems)),
@@ -127,12 +132,17 @@ def as_cut(taken: PassTaken, sizes: System) -> tuple[str, ...]:
     """What the log says of a pass: its dial as written, and its size as measured."""
     in_size = UNITS["length"].unit(sizes)
     size = () if taken.size is None else (_length(taken.size, in_size),)
-    said = (taken.dial, *size) if taken.dial else size or ("cut",)
-    return (f"start {taken.start}: {said[0]}", *said[1:]) if taken.start else said
+    said = (taken.dial, *size) if taken.dial else size or (say("cut"),)
+    if not taken.start:
+        return said
+    return (say("start {start}: {said}", start=taken.start, said=said[0]), *said[1:])
 
 
 def _row(line: LogLine) -> LogRow:
-    about = [line.operation, "" if line.pass_number is None else f"pass {line.pass_number}"]
+    about = [
+        str(line.operation),
+        "" if line.pass_number is None else say("pass {number}", number=line.pass_number),
+    ]
     return LogRow(
         line.at, line.by, ", ".join(part for part in about if part),
         tuple(_MARKS[mark] for mark in line.marks), line.said,
@@ -140,7 +150,9 @@ def _row(line: LogLine) -> LogRow:
 
 
 def _number(one: PassTaken) -> str:
-    return f"{one.number}, start {one.start}" if one.start else str(one.number)
+    if not one.start:
+        return str(one.number)
+    return say("{number}, start {start}", number=one.number, start=one.start)
 
 
 def _left_on(left: LeftOnDial | None) -> LeftOn | None:
@@ -179,7 +191,7 @@ def _off(value: float | None, planned: float | None, unit: Unit) -> str:
 
 def _plus(shown: str) -> str:
     """A difference with its sign, none before zero."""
-    return shown if shown.startswith("−") or not shown.strip("0.") else f"+{shown}"
+    return shown if shown.startswith("−") or not shown.strip("0.,") else f"+{shown}"
 
 
 def _times(times: tuple[TimeTaken, ...], system: System) -> tuple[TimeRow, ...]:
@@ -187,7 +199,7 @@ def _times(times: tuple[TimeTaken, ...], system: System) -> tuple[TimeRow, ...]:
     rows = [(f"{one.number} {one.title}", one.planned, one.taken) for one in times]
     both = [(one.planned, one.taken) for one in times if one.planned is not None]
     if len(both) > 1:
-        name = "Together" if len(both) == len(times) else "Together, those that were estimated"
+        name = say("Together") if len(both) == len(times) else say("Together, those that were estimated")
         rows.append((name, sum(planned for planned, _ in both), sum(taken for _, taken in both)))
     return tuple(
         TimeRow(

@@ -10,11 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from generator.language.say import later, say, say_count
 from generator.render.figure_line import FigureLine
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.model import Sheet
 
-TIMES = "Times"
+TIMES = later("Times")
 
 
 @dataclass(frozen=True)
@@ -30,9 +31,13 @@ def missing_lines(sheet: Sheet) -> tuple[str, ...]:
     found = []
     for together, figures in _grouped(sheet, Kind.UNKNOWN):
         first, rest = figures[0], len(figures) - 1
-        said = first.label + (f": {first.note}" if first.note else "")
+        said = f"{first.label}: {first.note}" if first.note else str(first.label)
         if together and rest:
-            said += f"; with it {rest} more figure{'s' if rest > 1 else ''} of the route"
+            said += say_count(
+                "; with it {count} more figure of the route",
+                "; with it {count} more figures of the route",
+                rest,
+            )
         found.append(said)
     return tuple(found)
 
@@ -43,9 +48,9 @@ def assumed_lines(sheet: Sheet, lines: Mapping[str, FigureLine]) -> tuple[Assume
     for together, figures in _grouped(sheet, Kind.ASSUMED):
         shown = [lines[figure.name] for figure in figures]
         if together:
-            before = "Time for " if together == TIMES else f"{together}: "
+            before = say("Time for {words}", words="") if together == TIMES else f"{together}: "
             values = ((line.label.removeprefix(before), line.first, line.second) for line in shown)
-            found.append(AssumedLine(together, tuple(values)))
+            found.append(AssumedLine(str(together), tuple(values)))
         else:
             found += [AssumedLine(line.label, (("", line.first, line.second),)) for line in shown]
     return tuple(found)

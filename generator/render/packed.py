@@ -18,10 +18,17 @@ from typing import Final
 
 from jinja2 import Environment
 
+from generator.language.say import later
+
 HEAVIEST: Final = 230_000  # with the frame of the theme, some 15 kB, the page stays under 250 kB
 PARTS: Final = {  # in the order in which they are packed, and what the reader misses without script
-    "working": "working of the figures", "log": "log", "sections": "figures of the holding", "plots": "plots",
-    "other": "comparison with the other lathes", "route": "route", "order": "order of work",
+    "working": later("working of the figures"),
+    "log": later("log"),
+    "sections": later("figures of the holding"),
+    "plots": later("plots"),
+    "other": later("comparison with the other lathes"),
+    "route": later("route"),
+    "order": later("order of work"),
 }
 _PART: Final = re.compile(r"<!--part (\w+)-->(.*?)<!--/part-->", re.DOTALL)
 _PACKED: Final = re.compile(  # as sheet/packed.html has it

@@ -2,7 +2,6 @@
 
 render_page               Sheet -> HTML
 render_problem_page       the problems of a file that could not be read -> HTML
-css_string                any text as a CSS string that can end neither itself nor a style element
 """
 
 from __future__ import annotations
@@ -15,8 +14,10 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from generator.errors import Problem
+from generator.language.say import later, say, say_count
 from generator.render.address_code import address_code
 from generator.render.bed_view import bed_view
+from generator.render.css_words import OF_PAGES, css_numbers, css_string
 from generator.render.dial_block import dial_block
 from generator.render.drawing import Drawing
 from generator.render.environment import environment
@@ -31,13 +32,10 @@ from generator.render.view import NOT_READY, Page, view
 from generator.sheet.model import Sheet
 from generator.sheet.other_lathes import Comparison, NotCompared
 
-LONGEST_RUNNING_TEXT = 48  # characters that fit half a page's width in the margin
-STANDING_LINE = (
+STANDING_LINE = later(
     "This sheet is not a certificate. It does not judge strength, weld, heat treatment or fitness for use. "
     "Local codes, the lathe maker's manual and licensed practice come first."
 )
-
-
 
 
 def render_page(
@@ -103,28 +101,34 @@ def _drawn(drawing: Drawing | None, env: Environment) -> DrawnView | None:
 
 @dataclass(frozen=True)
 class RunningHeads:
-    """The margins of a sheet's pages: a kind of page by name, for the sheet to ask for, and its rules."""
+    """The margins of a sheet's pages: a kind of page by name, for the sheet to ask for, and its rules.
+
+    `line` is the head of a page in a browser that prints no margins.
+    """
 
     name: str
     rules: Markup
+    line: str
 
 
 def running_heads(page: Page) -> RunningHeads:
     """The page's own margins: job number, revision, thread, page number, and whether it may be run."""
     thread = " ".join(part for part in (page.thread, page.hand) if part)
     boxes = [
-        ("top-left", css_string(f"Job {page.job}, rev. {page.revision}")),
+        ("top-left", css_string(say("Job {job}, rev. {revision}", job=page.job, revision=page.revision))),
         ("top-right", css_string(thread)),
         ("bottom-left", css_string(page.title)),
     ]
     if page.superseded_by:
-        boxes.insert(1, ("top-center", css_string(f"SUPERSEDED BY {page.superseded_by}")))
+        superseded = say("SUPERSEDED BY {superseded_by}", superseded_by=page.superseded_by)
+        boxes.insert(1, ("top-center", css_string(superseded)))
     elif not page.ready:
         boxes.insert(1, ("top-center", css_string(NOT_READY)))
-    return _heads(boxes)
+    ready = say("Job {job}", job=page.job) if page.ready else say("Job {job}, NOT READY TO RUN", job=page.job)
+    return _heads(boxes, ready)
 
 
-def _heads(boxes: Sequence[tuple[str, str]]) -> RunningHeads:
+def _heads(boxes: Sequence[tuple[str, str]], line: str) -> RunningHeads:
     """Margins as a named page (CSS Paged Media Level 3), so that in a set each sheet keeps its own.
 
     The name comes from what the margins say: two sheets that share it have the same. The pages are counted
@@ -132,43 +136,28 @@ def _heads(boxes: Sequence[tuple[str, str]]) -> RunningHeads:
     """
     said = " ".join(f"@{place} {{ content: {content} }}" for place, content in boxes)
     name = f"sheet-{blake2b(said.encode(), digest_size=4).hexdigest()}"
-    number = f'"Page " counter({name}) var(--of-pages, " of " counter(pages))'
+    before, of_all = css_numbers(say("Page {number} of {all}"))
+    number = f"{before} counter({name}) var({OF_PAGES}, {of_all})"
     return RunningHeads(
         name,
         Markup(f"@page {name} {{ counter-increment: {name}; {said} @bottom-right {{ content: {number} }} }}"),
-    )
-
-
-def css_string(text: str) -> str:
-    r"""Any text as a CSS string, by CSS Syntax Level 3: all but letters, digits and spaces escaped by number.
-
-    Line ends become spaces and long text is cut, for it has to fit one line of a page's margin.
-
-    >>> css_string('a"\\</style>')
-    '"a\\22 \\5c \\3c \\2f style\\3e "'
-    """
-    line = " ".join(text.split())
-    if len(line) > LONGEST_RUNNING_TEXT:
-        line = line[: LONGEST_RUNNING_TEXT - 1] + "…"
-    return (
-        '"' + "".join(char if char == " " or char.isalnum() else f"\\{ord(char):x} " for char in line) + '"'
+        line,
     )
 
 
 def render_problem_page(number: str, problems: Sequence[Problem]) -> str:
     """The body of the page of a job that could not be read: what is wrong, where, what would be accepted."""
-    count = len(problems)
+    named = say("Job {job}", job=number)
     return (
         environment()
         .get_template("sheet/problems.html")
         .render(
             number=number,
-            count=f"{count} thing{'' if count == 1 else 's'} to put right",
+            count=say_count("{count} thing to put right", "{count} things to put right", len(problems)),
             problems=[problem_line(problem) for problem in problems],
             heads=_heads(
-                [("top-left", css_string(f"Job {number}")), ("top-right", css_string("cannot be read"))]
+                [("top-left", css_string(named)), ("top-right", css_string(say("cannot be read")))], named
             ),
             standing_line=STANDING_LINE,
         )
     )
-

@@ -11,6 +11,8 @@ from typing import Final
 import segno
 from markupsafe import Markup
 
+from generator.language.say import say
+
 LEVELS: Final = ("m", "l")  # error correction; the stronger first, for a shop's paper gets oil on it
 MOST_BYTES: Final = 2953  # that the largest code holds at level L (ISO/IEC 18004, version 40)
 MODULE: Final = 0.5  # mm on paper: 3 dots at 150 dots an inch, the coarsest that scanners are set to
@@ -45,7 +47,7 @@ def paper_code(data: bytes) -> PaperCode:
             continue
         svg = code.svg_inline(
             border=QUIET, dark="#000", light="#fff", omitsize=True, svgclass=None, lineclass=None,
-            title="QR code of the job file",
+            title=say("QR code of the job file"),
         )
         return PaperCode(Markup(svg), max(LEAST_SIDE, MODULE * code.symbol_size(border=QUIET)[0]))
     return PaperCode(Markup(), 0.0, len(data) - MOST_BYTES)

@@ -9,28 +9,40 @@ page says so where it is: the code has all of it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, floor
 from typing import Final
 
 from markupsafe import Markup
 
+from generator.language.say import figure, later, say
+from generator.language.spoken import spoken
 from generator.render.environment import environment, templates_folder
 from generator.render.figure_line import figure_lines
 from generator.render.formats import written
 from generator.render.page import STANDING_LINE
 from generator.render.paper_code import paper_code
+from generator.render.pass_table import PassRow
 from generator.render.view import Cell, Page, figure_cells, view
+from generator.sheet.lines import SIGNAL_WORDS
 from generator.sheet.model import Sheet
 
 MARK: Final = "<!-- A setup on one page, written by the command paper, which may replace it. -->"
 STYLE: Final = "paper/paper.css"
 
+LATHE: Final = later("Lathe")
 FIELDS: Final = (
-    "Legal owner", "Customer", "Drawing", "Revision", "Status", "Date of issue", "Creator", "Approval person",
-    "Lathe",
+    later("Legal owner"),
+    later("Customer"),
+    later("Drawing"),
+    later("Revision"),
+    later("Status"),
+    later("Date of issue"),
+    later("Creator"),
+    later("Approval person"),
+    LATHE,
 )
-NOTHING: Final = ("none", "unknown", "________")  # a field that says no more needs no room
+NOTHING: Final = (later("none"), later("unknown"), "________")  # a field that says no more needs no room
 THREAD: Final = (
     "thread.major.max", "thread.major.min", "thread.pitch_diameter.max", "thread.pitch_diameter.min",
     "thread.minor.max", "thread.minor.min", "thread.over_wires.max", "thread.over_wires.min",
@@ -88,9 +100,10 @@ def paper_page(sheet: Sheet, data: bytes, left_out: Sequence[str], stays: Sequen
     paper : "A4" or "Letter"
     """
     page, lines, code = view(sheet), figure_lines(sheet), paper_code(data)
-    fields = [one for one in page.title_block if one.label in FIELDS and one.text not in NOTHING]
+    wanted, empty = set(map(str, FIELDS)), set(map(str, NOTHING))
+    fields = [one for one in page.title_block if str(one.label) in wanted and str(one.text) not in empty]
     passes, gap = _passes(page)
-    lathe = next((one.text for one in page.title_block if one.label == "Lathe"), "")
+    lathe = next((one.text for one in page.title_block if str(one.label) == str(LATHE)), "")
 
     def cells(names: Sequence[str]) -> list[tuple[str, str, str]]:
         return _cells(figure_cells(sheet, [name for name in names if name in sheet.figures], lines))
@@ -98,8 +111,8 @@ def paper_page(sheet: Sheet, data: bytes, left_out: Sequence[str], stays: Sequen
     groups = [
         (name, rows)
         for name, rows in (
-            ("Thread", cells(THREAD)), ("How it is held", [*_held(sheet), *cells(HELD)]),
-            ("Settings", cells(SET)),
+            (say("Thread"), cells(THREAD)), (say("How it is held"), [*_held(sheet), *cells(HELD)]),
+            (say("Settings"), cells(SET)),
         )
         if rows
     ]
@@ -132,13 +145,14 @@ def paper_page(sheet: Sheet, data: bytes, left_out: Sequence[str], stays: Sequen
             route=route,
             turned=any("+" in one.reading for one in passes),
             pass_dial=_short(sheet.pass_dial, LINE),
+            language=spoken().code,
             passes=passes,
             gap=gap,
             lathe=_short(lathe, LONGEST_FIELD),
             code=code,
             side=f"{code.side:g}mm",
-            size_said=f"{len(data):,} bytes",
-            over=f"{code.over:,}",
+            size_said=say("{count:,} bytes", count=len(data)),
+            over=figure(code.over, ","),
             left_out=left,
             stays=stays,
             standing_line=STANDING_LINE,
@@ -148,7 +162,7 @@ def paper_page(sheet: Sheet, data: bytes, left_out: Sequence[str], stays: Sequen
 
 
 def _short(text: str, most: int) -> str:
-    line = " ".join(text.split())
+    line = " ".join(str(text).split())
     return line if len(line) <= most else line[: most - 1].rstrip() + "…"
 
 
@@ -170,16 +184,17 @@ def _warned(page: Page, sheet: Sheet, room: int) -> tuple[list[Warned], str, lis
         Warned(one.word, _short(one.text, LINE * 5))
         for level in ("stop", "check") for one in page.findings if one.level == level
     ]
-    cautions = [Warned(one.signal, one.because) for one in sheet.cautions]
+    cautions = [Warned(str(SIGNAL_WORDS[one.signal]), one.because) for one in sheet.cautions]
     shown = list(wanted)
     while _needed(shown) > max(LEAST_LINES, room - _needed(cautions)):
         shown.pop()
     for place, one in enumerate(sheet.cautions):
-        whole = [*cautions[:place], Warned(one.signal, one.because, one.text), *cautions[place + 1 :]]
+        whole = [*cautions[:place], replace(cautions[place], more=one.text), *cautions[place + 1 :]]
         if _needed(shown) + _needed(whole) <= room:
             cautions = whole
     rest = len(wanted) - len(shown)
-    return shown, f"{rest} more to decide before starting: compute the sheet." if rest else "", cautions
+    more = say("{count} more to decide before starting: compute the sheet.", count=rest) if rest else ""
+    return shown, more, cautions
 
 
 def _needed(warned: Sequence[Warned]) -> int:
@@ -189,7 +204,7 @@ def _needed(warned: Sequence[Warned]) -> int:
 def _cells(cells: Sequence[Cell]) -> list[tuple[str, str, str]]:
     return [
         (
-            _short(one.label.removesuffix(", min – max"), LONGEST_VALUE), _short(one.first, LONGEST_VALUE),
+            _short(one.name, LONGEST_VALUE), _short(one.first, LONGEST_VALUE),
             _short(one.second, LONGEST_VALUE),
         )
         for one in cells
@@ -199,7 +214,9 @@ def _cells(cells: Sequence[Cell]) -> list[tuple[str, str, str]]:
 def _held(sheet: Sheet) -> list[tuple[str, str, str]]:
     """What holds the work, in the words of the setup's drawing."""
     scene = sheet.setup_scene
-    return [("Held by", _short(scene.caption.partition(": ")[2], 2 * LONGEST_VALUE), "")] if scene else []
+    if scene is None:
+        return []
+    return [(say("Held by"), _short(str(scene.caption).partition(": ")[2], 2 * LONGEST_VALUE), "")]
 
 
 def _route(sheet: Sheet) -> list[str]:
@@ -213,7 +230,7 @@ def _route(sheet: Sheet) -> list[str]:
     while shown and _lines(" · ".join(shown)) > ROUTE_LINES:
         shown.pop()
     rest = len(said) - len(shown)
-    return [*shown, f"and {rest} more, in the code"] if rest else shown
+    return [*shown, say("and {count} more, in the code", count=rest)] if rest else shown
 
 
 def _passes(page: Page) -> tuple[list[BriefPass], str]:
@@ -221,13 +238,22 @@ def _passes(page: Page) -> tuple[list[BriefPass], str]:
     rows = [row for part in page.passes.parts for row in part.rows] if page.passes else []
     turned = any(row.turns != "0" for row in rows)
     brief = [
-        BriefPass(
-            row.number, f"{row.turns} + {row.dial}" if turned else row.dial, ", ".join(row.marks).lower()
-        )
+        BriefPass(row.number, f"{row.turns} + {row.dial}" if turned else row.dial, _brief(row))
         for row in rows
     ]
     if len(brief) <= MOST_PASSES:
         return brief, ""
     first = MOST_PASSES - ENDS
-    gap = f"Passes {brief[first].number} to {brief[-ENDS - 1].number} have no room here: compute the sheet."
+    gap = say(
+        "Passes {first} to {last} have no room here: compute the sheet.",
+        first=brief[first].number, last=brief[-ENDS - 1].number,
+    )
     return [*brief[:first], *brief[-ENDS:]], gap
+
+
+def _brief(row: PassRow) -> str:
+    """What is done after a pass, in small letters."""
+    said = (
+        (row.spring, say("spring")), (row.measure, say("measure")), (row.try_mate, say("try the mate")),
+    )
+    return ", ".join(words for flag, words in said if flag)

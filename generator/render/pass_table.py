@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from math import ceil
 
+from generator.language.say import say
 from generator.render.entries import entry_name, plan_words
 from generator.render.formats import UNITS, decimals, digits, in_unit, places_needed
 from generator.render.log_view import as_cut
@@ -34,9 +35,16 @@ class PassRow:
     chip_area: str
     force: str
     marks: tuple[str, ...]
-    stop_here: bool
+    spring: bool
+    measure: bool
+    try_mate: bool
     entry: str  # the name of its field "as cut"
     as_cut: tuple[str, ...] = ()
+
+    @property
+    def stop_here(self) -> bool:
+        """True where something is measured or tried before the next pass."""
+        return self.measure or self.try_mate
 
 
 @dataclass(frozen=True)
@@ -87,9 +95,9 @@ def pass_table(sheet: Sheet) -> PassTable:
         marks = [
             word
             for flag, word in (
-                (line.spring, "spring"),
-                (line.measure, "MEASURE"),
-                (line.try_mate, "TRY THE MATE"),
+                (line.spring, say("spring")),
+                (line.measure, say("MEASURE")),
+                (line.try_mate, say("TRY THE MATE")),
             )
             if flag
         ]
@@ -104,7 +112,9 @@ def pass_table(sheet: Sheet) -> PassTable:
             chip_area=_without_unit(in_unit(line.chip_area, "area", sheet.system)),
             force="–" if line.force is None else _without_unit(in_unit(line.force, "force", sheet.system)),
             marks=tuple(marks),
-            stop_here=line.measure or line.try_mate,
+            spring=line.spring,
+            measure=line.measure,
+            try_mate=line.try_mate,
             entry="",
             as_cut=taken.get(line.number, ()),
         )
@@ -114,7 +124,7 @@ def pass_table(sheet: Sheet) -> PassTable:
 
     return PassTable(
         parts=_parts(tuple(row(line) for line in sheet.passes)),
-        dial=sheet.pass_dial,
+        dial=str(sheet.pass_dial),
         dial_unit=in_dial.name,
         size_unit=in_size.name,
         area_unit=area.name,
@@ -135,7 +145,12 @@ def _parts(rows: tuple[PassRow, ...]) -> tuple[PassPart, ...]:
         return (PassPart("", pieces[0], True),)
     return tuple(
         PassPart(
-            f"Passes {piece[0].number} to {piece[-1].number}, part {number} of {count}", piece, number == 1
+            say(
+                "Passes {first} to {last}, part {number} of {count}",
+                first=piece[0].number, last=piece[-1].number, number=number, count=count,
+            ),
+            piece,
+            number == 1,
         )
         for number, piece in enumerate(pieces, 1)
     )

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from math import inf
 from typing import Final
 
+from generator.language.say import say
 from generator.render.drawing import LETTER, LINE_STEP, MARGIN, Box, Canvas, Drawing, text_width
 from generator.render.formats import Unit
 from generator.render.lines import LineKind, Point
@@ -90,9 +91,12 @@ def plot_view(scene: PlotScene) -> Drawing:
 
 def _described(scene: PlotScene) -> str:
     """The plot in words, for those who cannot see it."""
-    curves = "; ".join(curve.label for curve in scene.curves if curve.label)
-    shows = f" Curves: {curves}." if curves else ""
-    return f"{scene.y_label} over {scene.x_label}.{shows} {scene.says}"
+    curves = "; ".join(str(curve.label) for curve in scene.curves if curve.label)
+    shows = say(" Curves: {curves}.", curves=curves) if curves else ""
+    return say(
+        "{y_label} over {x_label}.{shows} {says}",
+        y_label=scene.y_label, x_label=scene.x_label, shows=shows, says=scene.says,
+    )
 
 
 # -- lay out --------------------------------------------------------------------------------------------
@@ -236,7 +240,7 @@ def _name_axes(canvas: Canvas, plot: _Plot, key: Sequence[str], top: float) -> N
     scene, box = plot.scene, plot.box
     label = _with_unit(scene.y_label, plot.up.unit)
     if highest(scene) < inf:
-        label += "; more runs off the plot"
+        label += say("; more runs off the plot")
     lines = wrapped(label, WIDTH - 2 * MARGIN)
     for number, line in enumerate(lines, 1):
         canvas.text("y-label", line, MARGIN, top - 1.6 - LINE_STEP * (len(lines) - number))
@@ -251,7 +255,7 @@ def _name_axes(canvas: Canvas, plot: _Plot, key: Sequence[str], top: float) -> N
 
 
 def _with_unit(label: str, unit: Unit) -> str:
-    return f"{label}, {unit.name}" if unit.name else label
+    return f"{label}, {unit.name}" if unit.name else str(label)
 
 
 def _flowed(phrases: Iterable[str], width: float) -> list[str]:

@@ -21,6 +21,8 @@ from typing import Final
 
 from markupsafe import Markup
 
+from generator.language.say import say
+
 # From disk no page has an origin of its own, and a browser need not take the files beside it for its own. To
 # a page from a server `file:` gives nothing: browsers load no file from the disk into it.
 OWN: Final = ("'self'", "file:")
@@ -84,7 +86,7 @@ def with_policy(page: str, *, frames: bool = False) -> str:
     """
     head = _HEAD.search(page)
     if head is None:
-        raise ValueError("the template of a page must have a <head>, for its content security policy")
+        raise ValueError(say("the template of a page must have a <head>, for its content security policy"))
     own = policy_element(policy(inline_scripts(page), frames=frames))
     return f"{page[:head.end()]}{own}\n    {page[head.end():]}"
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from generator.language.say import later
+
 EVERYTHING: Final = "everything"
 PARTS: Final = {  # word of the command line: class on the sheet, read by print.css; what the page calls it
-    EVERYTHING: ("", "everything"),
-    "machine": ("print-machine", "pages for the machine"),
-    "file": ("print-file", "pages for the file"),
-    "customer": ("print-customer", "page for the customer"),
+    EVERYTHING: ("", later("everything")),
+    "machine": ("print-machine", later("pages for the machine")),
+    "file": ("print-file", later("pages for the file")),
+    "customer": ("print-customer", later("page for the customer")),
 }
 
 
@@ -23,7 +25,7 @@ class PrintChoice:
     chosen: bool = False
 
 
-CARD: Final = PrintChoice("print-card", "card to take it up")  # of a sheet that has one
+CARD: Final = PrintChoice("print-card", later("card to take it up"))  # of a sheet that has one
 
 
 def print_choices(chosen: str = EVERYTHING, *, card: bool = False) -> tuple[PrintChoice, ...]:

@@ -15,8 +15,11 @@ from typing import Final
 
 from markupsafe import Markup
 
-from generator.render.environment import environment, templates_folder
-from generator.render.loaded import SET_STYLE, STYLES
+from generator.language.say import say
+from generator.language.spoken import spoken
+from generator.render.css_words import OF_PAGES, css_numbers, css_set
+from generator.render.environment import environment
+from generator.render.loaded import SET_STYLE, STYLES, loaded_text
 from generator.render.policy import policy, policy_element
 from generator.render.print_choice import EVERYTHING, print_choices
 
@@ -27,7 +30,14 @@ PAPERS: Final = ("A4", "Letter")
 
 def set_tools() -> Markup:
     """The choice of what is printed of every sheet of a set."""
-    return Markup(environment().get_template("set/tools.html").render(print_choices=print_choices()))
+    tools = environment().get_template("set/tools.html")
+    return Markup(tools.render(print_choices=print_choices(), of_pages=_of_pages()))
+
+
+def _of_pages() -> Markup:
+    """What stands behind the number of a page: which page of the set it is, besides."""
+    _, behind = css_numbers(say("Page {number} of this sheet, {page} of {all} of the set"))
+    return Markup(css_set(OF_PAGES, behind))
 
 
 def set_document(
@@ -52,10 +62,11 @@ def set_document(
         environment()
         .get_template("set/document.html")
         .render(
+            language=spoken().code,
             mark=Markup(MARK),
             numbers=" ".join(numbers),
             bodies=[Markup(body) for body in bodies],
-            styles=[*(_read(f"css/{name}") for name in STYLES), _read(SET_STYLE), *_size(paper)],
+            styles=[*(_read(f"css/{name}") for name in STYLES), _read(SET_STYLE), _of_pages(), *_size(paper)],
             scripts=scripts,
             policy=policy_element(policy(scripts, beside=False)),
             print_choices=print_choices(part),
@@ -66,7 +77,7 @@ def set_document(
 
 def _read(name: str) -> Markup:
     """A file of ours, for a style or script element: it holds neither's end tag."""
-    return Markup((templates_folder() / name).read_text(encoding="utf-8").strip())
+    return Markup(loaded_text(name).strip())
 
 
 def _size(paper: str) -> list[Markup]:

@@ -10,28 +10,30 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
+from generator.language.say import later, say
 from generator.render.entries import entry_name
 from generator.render.figure_line import FigureLine
 from generator.render.formats import UNITS, in_unit
-from generator.sheet.figure import Kind
+from generator.sheet.figure import Kind, System
 from generator.sheet.lines import OperationLine
 from generator.sheet.model import Sheet
 
 COLUMNS: Final = (  # name and head of a column, and the figures of an operation that stand in it
-    ("tool", "Tool", ("tool",)),
-    ("spindle", "Spindle", ("step",)),
-    ("feed", "Feed", ("feed",)),
-    ("cuts", "Cuts", ("passes", "depth")),
-    ("dial", "Dial", ("dial",)),
-    ("load", "Force, power", ("force", "power")),
+    ("tool", later("Tool"), ("tool",)),
+    ("spindle", later("Spindle"), ("step",)),
+    ("feed", later("Feed"), ("feed",)),
+    ("cuts", later("Cuts"), ("passes", "depth")),
+    ("dial", later("Dial"), ("dial",)),
+    ("load", later("Force, power"), ("force", "power")),
     ("finish", "Ra", ("roughness",)),
 )
-TIME: Final = ("time", "Time", ("time",))
+TIME: Final = ("time", later("Time"), ("time",))
 BEFORE: Final = ("time.work",)
 AFTER: Final = ("time.hand_over", "time.total")
-HOLD: Final = "HOLD: stop here, measure, and write the reading down before going on."
-PROPOSED: Final = "Proposed: the job file does not have this operation; decide whether it is done."
-ESTIMATE: Final = "Time is an estimate. Write what it took beside it."
+HOLD: Final = later("HOLD: stop here, measure, and write the reading down before going on.")
+PROPOSED: Final = later("Proposed: the job file does not have this operation; decide whether it is done.")
+ESTIMATE: Final = later("Time is an estimate. Write what it took beside it.")
+SYSTEMS: Final[tuple[System, ...]] = ("inch", "mm")
 PLAIN: Final = (Kind.COMPUTED, Kind.STANDARD, Kind.SHOP)  # kinds that a narrow column need not say
 
 
@@ -60,8 +62,7 @@ class RouteRow:
     """One operation: what is done, its settings, and what to measure before going on.
 
     `lines` are the numbers of the workings of all its figures, `lines_high` how many rows of the table it
-    takes, `took`
-    the time in the log.
+    takes, `took` the time in the log.
     """
 
     number: str
@@ -153,13 +154,15 @@ def _took(sheet: Sheet, number: int) -> str:
     """The time that the log has for an operation; empty, to be written in, where it has none."""
     times = sheet.history.times if sheet.history else ()
     return next((in_unit(one.taken, "duration", sheet.system) for one in times if one.number == number), "")
+
+
 def _setting(name: str, parts: list[Part]) -> Setting:
     """Parts that say the same, as two that are unknown, stand once."""
     if len(parts) > 1 and parts[0].look and len({part.value for part in parts}) == 1:
         same = replace(parts[0], numbers=tuple(number for part in parts for number in part.numbers))
         return Setting(name, (same,))
     one_cut = bool(parts) and parts[0].value == "1"
-    return Setting(name, tuple(parts), (" ×" if one_cut else ", up to") if name == "cuts" else "")
+    return Setting(name, tuple(parts), (" ×" if one_cut else say(", up to")) if name == "cuts" else "")
 
 
 def _sums(sheet: Sheet, lines: Mapping[str, FigureLine], wanted: tuple[str, ...]) -> tuple[SumRow, ...]:
@@ -174,7 +177,7 @@ def _part(sheet: Sheet, line: FigureLine) -> Part:
     """The number and its unit apart, so that the number can be read from further away."""
     figure = sheet.figures[line.name]
     look = "unknown" if line.unknown else "words" if isinstance(figure.value, str) else ""
-    names = {UNITS[figure.quantity].inch.name, UNITS[figure.quantity].mm.name}
+    names = {str(UNITS[figure.quantity].unit(system).name) for system in SYSTEMS}
     number, _, unit = line.first.rpartition(" ")
     if look or unit not in names or " " in number:
         number, unit = line.first, ""

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import tan
 from typing import Final
 
+from generator.language.say import say
 from generator.render.along import Along
 from generator.render.drawing import Box, Canvas
 from generator.render.lines import Point, zigzag
@@ -55,13 +56,14 @@ def draw_head(canvas: Canvas, scene: SetupScene, along: Along) -> DrawnHead:
 def head_words(scene: SetupScene) -> tuple[str, str]:
     """What the body and what takes hold of the work are called, in trade words."""
     if scene.held == "chuck":
-        held = f"{scene.jaw_words} ({scene.jaws} in the chuck)"
-        return "chuck", f"{held}, inside the bore" if scene.inside else held
+        held = say("{jaws} ({count} in the chuck)", jaws=scene.jaw_words, count=scene.jaws)
+        return say("chuck"), say("{held}, inside the bore", held=held) if scene.inside else held
     if scene.held == "collet":
-        return "spindle nose", "collet"
+        return say("spindle nose"), say("collet")
     if scene.held == "faceplate":
-        return "faceplate", f"clamps ({scene.clamps} on the plate)" if scene.clamps > 1 else "clamp"
-    return "driving plate", "dog"
+        clamps = say("clamps ({count} on the plate)", count=scene.clamps)
+        return say("faceplate"), clamps if scene.clamps > 1 else say("clamp")
+    return say("driving plate"), say("dog")
 
 
 def head_room(scene: SetupScene, scale: Scale) -> float:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 from typing import Final
 
+from generator.language.say import say
 from generator.render import setup_parts as parts
 from generator.render.along import Along
 from generator.render.dimensions import Dimension, dimension_text
@@ -93,7 +94,8 @@ def notes(scene: SetupScene, along: Along) -> Iterator[tuple[str, Anchors]]:
             continue
         text = f"Ø{dimension_text(piece.od_start, scene.system)}"
         if piece.form == "taper":
-            text += f" to Ø{dimension_text(piece.od_end, scene.system)}"
+            end = dimension_text(piece.od_end, scene.system)
+            text = say("Ø{start} to Ø{end}", start=dimension_text(piece.od_start, scene.system), end=end)
         if fresh(text, "outside"):
             yield text, _outline_anchors(along, piece, low, high)
     for piece in scene.pieces:
@@ -104,7 +106,7 @@ def notes(scene: SetupScene, along: Along) -> Iterator[tuple[str, Anchors]]:
     for piece in scene.pieces:
         if piece.inside == "thread":
             continue
-        text = f"bore Ø{dimension_text(piece.bore, scene.system)}"
+        text = say("bore Ø{size}", size=dimension_text(piece.bore, scene.system))
         low, high = max(piece.start, 0.0), piece.end
         if piece.bore > 0 and low < high and fresh(text, "bore"):
             half = along.scale.mm(piece.bore) / 2
@@ -157,18 +159,25 @@ def labelled_parts(
     yield body, inside(head.body), head.body
     yield holders, inside(head.holders), head.holders
     if head.center:
-        yield "center in the headstock", inside(head.center), head.center
-    yield "work", list(_work_anchors(scene, along)), []
+        yield say("center in the headstock"), inside(head.center), head.center
+    yield say("work"), list(_work_anchors(scene, along)), []
     if steady:
-        yield "steady rest", inside(steady), steady
+        yield say("steady rest"), inside(steady), steady
     if follow:
-        where = "at the tool" if tool else "travels with the tool"
-        yield f"follow rest, {where}", inside(follow), follow
+        at_tool = say("follow rest, at the tool") if tool else say("follow rest, travels with the tool")
+        yield at_tool, inside(follow), follow
     if center:
-        yield f"{scene.center} center in the tailstock", inside(center), center
+        live = scene.center == "live"
+        words = say("live center in the tailstock") if live else say("dead center in the tailstock")
+        yield words, inside(center), center
     if tool:
         bar = any(piece.inside == "thread" for piece in scene.pieces)
-        yield f"threading {'bar' if bar else 'tool'} at the start of the cut", inside(tool), tool
+        words = (
+            say("threading bar at the start of the cut")
+            if bar
+            else say("threading tool at the start of the cut")
+        )
+        yield words, inside(tool), tool
 
 
 def _work_anchors(scene: SetupScene, along: Along) -> Iterator[tuple[Point, int]]:

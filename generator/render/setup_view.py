@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from generator.language.say import say
 from generator.render import setup_parts as parts
 from generator.render.along import Along, lay_out
 from generator.render.dimensions import (
@@ -163,13 +164,16 @@ def _finished(
     items: list[tuple[int, str]],
 ) -> Drawing:
     """Items, caption and scale below the drawing; everything shifted to the paper's corner."""
-    units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
-    caption = f"{scene.caption}; headstock left. Scale {along.scale}, {units}."
-    signs = ["Arrow on the left: spindle, top of the work towards the operator."]
+    units = say("inches [millimeters]") if scene.system == "inch" else say("millimeters [inches]")
+    caption = say(
+        "{caption}; headstock left. Scale {scale}, {units}.",
+        caption=scene.caption, scale=along.scale, units=units,
+    )
+    signs = [say("Arrow on the left: spindle, top of the work towards the operator.")]
     if scene.cut_from is not None:
-        signs.append("At the tool: carriage in the cut.")
+        signs.append(say("At the tool: carriage in the cut."))
     if along.breaks:
-        signs.append("Zigzags: length left out.")
+        signs.append(say("Zigzags: length left out."))
     extent = canvas.extent()
     canvas = canvas.finished((WIDTH - extent.left - extent.right) / 2, 0.0)
     y = extent.bottom + LINE_STEP
@@ -180,7 +184,7 @@ def _finished(
         "caption", " ".join([caption, *signs]).split(), MARGIN, y + LINE_STEP, WIDTH - 2 * MARGIN, " "
     )
     return canvas.drawing(
-        "setup", scene.job, title="Setup drawing", desc=_described(scene), scale=str(along.scale),
+        "setup", scene.job, title=say("Setup drawing"), desc=_described(scene), scale=str(along.scale),
         caption=caption, items=items,
     )
 
@@ -192,23 +196,42 @@ def _described(scene: SetupScene) -> str:
     def size(length: Length) -> str:
         return dimension_text(length, scene.system)
 
-    held = {
-        "chuck": f"held {size(scene.grip)} in a {scene.jaws}-jaw chuck",
-        "collet": f"held {size(scene.grip)} in a collet",
-        "faceplate": "clamped on the faceplate",
-        "centers": f"between centers, driven by a dog on its first {size(scene.dog)}",
-    }[scene.held]
-    if scene.inside:
-        held += " from its bore"
-    words = [f"Work {held}, {'reaching' if scene.held == 'centers' else 'standing out'} {size(end)}"]
+    words = [_held(scene, size(end))]
     if scene.steady_at is not None:
-        words.append(f"steady rest at {size(scene.steady_at)} from the chuck face")
+        words.append(say("steady rest at {size} from the chuck face", size=size(scene.steady_at)))
     if scene.follow_rest_at is not None:
-        words.append("follow rest at the tool")
+        words.append(say("follow rest at the tool"))
     if scene.center is not None:
-        words.append(f"{scene.center} center in the tailstock end")
+        live = scene.center == "live"
+        words.append(
+            say("live center in the tailstock end") if live else say("dead center in the tailstock end")
+        )
     if scene.cut_from is not None and scene.cut_to is not None:
-        towards = "headstock" if scene.cut_to < scene.cut_from else "tailstock"
-        words.append(f"thread {scene.designation} cut towards the {towards}")
-    unit = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
-    return f"{', '.join(words)}. Lengths in {unit}."
+        words.append(
+            say("thread {designation} cut towards the headstock", designation=scene.designation)
+            if scene.cut_to < scene.cut_from
+            else say("thread {designation} cut towards the tailstock", designation=scene.designation)
+        )
+    unit = say("inches [millimeters]") if scene.system == "inch" else say("millimeters [inches]")
+    return say("{words}. Lengths in {unit}.", words=", ".join(words), unit=unit)
+
+
+def _held(scene: SetupScene, out: str) -> str:
+    """How the work is held, and how far it stands out of that."""
+    grip, dog = (dimension_text(length, scene.system) for length in (scene.grip, scene.dog))
+    if scene.held == "centers":
+        return say(
+            "Work between centers, driven by a dog on its first {dog}, reaching {out}", dog=dog, out=out
+        )
+    if scene.held == "faceplate":
+        return say("Work clamped on the faceplate, standing out {out}", out=out)
+    if scene.held == "collet":
+        return say("Work held {grip} in a collet, standing out {out}", grip=grip, out=out)
+    if scene.inside:
+        return say(
+            "Work held {grip} in a {jaws}-jaw chuck from its bore, standing out {out}",
+            grip=grip, jaws=scene.jaws, out=out,
+        )
+    return say(
+        "Work held {grip} in a {jaws}-jaw chuck, standing out {out}", grip=grip, jaws=scene.jaws, out=out
+    )

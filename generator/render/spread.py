@@ -19,7 +19,7 @@ def wrapped(text: str, width: float) -> tuple[str, ...]:
     """
     lines: list[str] = []
     line = ""
-    for word in text.split():
+    for word in str(text).split():
         longer = f"{line} {word}" if line else word
         if line and text_width(longer) > width:
             lines.append(line)

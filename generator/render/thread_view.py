@@ -12,6 +12,7 @@ from itertools import pairwise
 from math import cos, degrees, pi, sin, sqrt, tan
 from typing import Final
 
+from generator.language.say import say
 from generator.render.dimensions import (
     ABOVE,
     ARROW,
@@ -176,9 +177,9 @@ class _View:
         if self.scene.infeed_angle:
             self.canvas.line("center", "groove-axis", (x, -self.depth), (x, TOOL_BELOW * 0.75))
         words = (
-            f"infeed {degrees(self.scene.infeed_angle):.4g}°"
+            say("infeed {angle:.4g}°", angle=degrees(self.scene.infeed_angle))
             if self.scene.infeed_angle
-            else "infeed straight"
+            else say("infeed straight")
         )
         width = text_width(words)
         self.canvas.text("infeed", words, x - width / 2, TOOL_BELOW + LINE_STEP)
@@ -188,34 +189,25 @@ class _View:
         """Crest, unless it is sharp, root, depth, pitch; nothing else."""
         scene, mm = self.scene, self.scale.mm
 
-        def size(name: str, length: Length) -> str:
-            return f"{name} {dimension_text(length, scene.system, fine=True)}"
+        def size(length: Length) -> str:
+            return dimension_text(length, scene.system, fine=True)
 
-        self._depth_dimension(size("depth", scene.depth))
+        self._depth_dimension(say("depth {size}", size=size(scene.depth)))
         self.board.letters.append(self.canvas.texts[-1].box)
         if not self.top:
-            crest = Dimension(
-                self.left + self.mouth[1], -self.mouth[0], 0.0, 0.0, size("crest", self.cut.crest_flat),
-                "crest",
-            )
+            flat = say("crest {size}", size=size(self.cut.crest_flat))
+            crest = Dimension(self.left + self.mouth[1], -self.mouth[0], 0.0, 0.0, flat, "crest")
             lay_along(self.canvas, self.board, [crest], 11.0, side=1)
-        above = [Dimension(0.0, self.pitch, -self.depth, -self.depth, size("pitch", scene.pitch), "pitch")]
+        pitch = say("pitch {size}", size=size(scene.pitch))
+        above = [Dimension(0.0, self.pitch, -self.depth, -self.depth, pitch, "pitch")]
         if scene.nose_radius <= 0 and scene.nose_flat > 0:
             half = mm(scene.nose_flat) / 2
-            above.append(
-                Dimension(
-                    -half,
-                    half,
-                    -self.depth,
-                    -self.depth,
-                    size("root", scene.nose_flat),
-                    "root",
-                )
-            )
+            root = say("root {size}", size=size(scene.nose_flat))
+            above.append(Dimension(-half, half, -self.depth, -self.depth, root, "root"))
         lay_along(self.canvas, self.board, above, self.behind - 5.0)
         if scene.nose_radius > 0:
             self.board.parts.pop()
-            radius = f"root R{dimension_text(scene.nose_radius, scene.system, fine=True)}"
+            radius = say("root R{size}", size=size(scene.nose_radius))
             x = mm(scene.nose_radius) * sin(pi / 6)
             y = -self.depth + mm(scene.nose_radius) * (1 - cos(pi / 6))
             place_leader(
@@ -251,22 +243,30 @@ class _View:
             extent.top - 3.0,
             LARGE_LETTER,
         )
-        units = "inches [millimetres]" if scene.system == "inch" else "millimetres [inches]"
-        where = ", the wall of the bore on the operator's side" if scene.internal else ""
-        some = ", not all of them drawn" if len(self._drawn_passes()) < len(scene.pass_depths) else ""
-        caption = (
-            f"Axial half-section of {scene.designation} from above{where}, headstock left; numbers are "
-            f"passes{some}. Scale {self.scale}, {units}."
+        units = say("inches [millimeters]") if scene.system == "inch" else say("millimeters [inches]")
+        where = say(", the wall of the bore on the operator's side") if scene.internal else ""
+        some = say(", not all of them drawn") if len(self._drawn_passes()) < len(scene.pass_depths) else ""
+        caption = say(
+            "Axial half-section of {designation} from above{where}, headstock left; numbers are "
+            "passes{some}. Scale {scale}, {units}.",
+            designation=scene.designation, where=where, some=some, scale=self.scale, units=units,
         )
         width = max(extent.right - extent.left, LEAST_WIDTH)
         left = (extent.left + extent.right) / 2 - width / 2
         canvas.paragraph("caption", caption.split(), left, extent.bottom + LINE_STEP + 0.8, width, " ")
         size = dimension_text(scene.depth, scene.system, fine=True)
         return canvas.drawing(
-            "thread", scene.job, title="Thread drawing", scale=str(self.scale), caption=caption,
-            desc=f"Groove of {scene.designation}, {size} deep, cut in {len(scene.pass_depths)} passes. "
-            f"Lengths in {units}.",
-            left=MARGIN - left, width=width + 2 * MARGIN,
+            "thread",
+            scene.job,
+            title=say("Thread drawing"),
+            scale=str(self.scale),
+            caption=caption,
+            desc=say(
+                "Groove of {designation}, {size} deep, cut in {passes} passes. Lengths in {units}.",
+                designation=scene.designation, size=size, passes=len(scene.pass_depths), units=units,
+            ),
+            left=MARGIN - left,
+            width=width + 2 * MARGIN,
         )
 
 

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from urllib.parse import quote
 
+from generator.language.say import first_large, later, say
 from generator.render.alike_block import AlikeBlock, alike_block
 from generator.render.at_machine import AtMachine, at_machine
 from generator.render.compare_table import CompareTable, compare_table
@@ -29,13 +30,13 @@ from generator.render.step_rows import StepRow, step_rows
 from generator.sheet.explained_at import finding_place
 from generator.sheet.figure import Kind
 from generator.sheet.happened import TakeUpCard
-from generator.sheet.lines import Caution, Finding, FitRow
+from generator.sheet.lines import LEVEL_WORDS, SIGNAL_WORDS, Caution, Finding, FitRow
 from generator.sheet.model import Conceded, Section, Sheet, TitleField
 from generator.sheet.other_lathes import Comparison, NotCompared
 from generator.sheet.take_up_elsewhere import CHANGES, Elsewhere, elsewhere
 
-NOT_READY = "NOT READY TO RUN"
-REVISION = "Revision"  # the field of the title block that stands on every page, too
+NOT_READY = later("NOT READY TO RUN")
+REVISION = later("Revision")  # the field of the title block that stands on every page, too
 WIDE_TEXT = 18  # characters at 4 mm capitals that fit one of three columns
 SET_FIRST = ("lathe", "relief")  # sections that stand before the pass table
 HOLDING = ("holding", "grip", "give", "thin", "handling", "heat", "strength")  # as the work is held, then cut
@@ -44,14 +45,16 @@ LAST_SECTION = "job"
 LOG = "log"  # its figures stand with the log
 
 TOP = "../../"  # from a sheet to the top of the site
-_LEVEL_WORDS = {"stop": "STOP", "check": "CHECK", "note": "NOTE"}
-_SIGNALS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 
 
 @dataclass(frozen=True)
 class Cell:
-    """A figure to be set at the machine, or two limits of one size; `wide` where it needs two columns."""
+    """A figure to be set at the machine, or two limits of one size; `wide` where it needs two columns.
 
+    `name` is its label without the word that it has two limits.
+    """
+
+    name: str
     label: str
     first: str
     second: str
@@ -161,11 +164,11 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
     others = elsewhere(sheet, compared) if isinstance(compared, Comparison) else ()
     return Page(
         job=sheet.job,
-        revision=next((field.text for field in sheet.title_block if field.label == REVISION), ""),
+        revision=next((field.text for field in sheet.title_block if str(field.label) == str(REVISION)), ""),
         title=sheet.title,
         thread=_text_of(sheet, "thread.designation"),
         hand=hand,
-        left_hand="left" in hand.lower(),
+        left_hand=_is_left(sheet),
         ready=ready,
         title_block=sheet.title_block,
         summary=_summary(sheet),
@@ -179,7 +182,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         set_first=tuple(blocks[id] for id in ordered if id in SET_FIRST),
         blocks=tuple(blocks[id] for id in ordered if id not in (*SET_FIRST, LOG)),
         passes=passes,
-        no_passes_because=stops or ("The job cuts no thread.",),
+        no_passes_because=stops or (say("The job cuts no thread."),),
         steps=steps,
         pictures=tuple(_picture_lines(sheet)),
         superseded_by=sheet.successor.number if sheet.successor else "",
@@ -192,7 +195,7 @@ def view(sheet: Sheet, compared: Comparison | NotCompared | None = None) -> Page
         at_machine=at_machine(sheet, lines, steps, route, passes, record),
         appendix=tuple(lines.values()),
         other_lathes=compare_table(compared) if isinstance(compared, Comparison) else None,
-        not_compared=compared.reasons if isinstance(compared, NotCompared) else (),
+        not_compared=tuple(map(first_large, compared.reasons)) if isinstance(compared, NotCompared) else (),
         log=log_block(sheet, dial_system(sheet), size_system(sheet)),
         log_figures=blocks.get(LOG),
         conceded=sheet.conceded,
@@ -234,8 +237,14 @@ def _hand(sheet: Sheet) -> str:
     """The hand of the thread; in question where the job file contradicts itself."""
     figure = sheet.figures.get("thread.hand")
     if figure is not None and figure.kind is Kind.UNKNOWN:
-        return "hand in question"
+        return say("hand in question")
     return _text_of(sheet, "thread.hand")
+
+
+def _is_left(sheet: Sheet) -> bool:
+    """True for a left-hand thread; not where its hand is in question."""
+    figure, thread = sheet.figures.get("thread.hand"), sheet.index.thread
+    return figure is not None and figure.value is not None and thread is not None and thread.hand == "left"
 
 
 def _text_of(sheet: Sheet, name: str) -> str:
@@ -244,27 +253,29 @@ def _text_of(sheet: Sheet, name: str) -> str:
 
 
 def _block(section: Section, lines: dict[str, FigureLine]) -> Block:
-    title = f"{section.title}: how they were found" if section.id == "passes" else section.title
+    title = str(section.title)
+    if section.id == "passes":
+        title = say("{title}: how they were found", title=title)
     first = f"{section.id}.caution"
     figures = tuple(lines[name] for name in section.figures if name != first)
     caution = lines[first].first if first in section.figures else ""
-    return Block(section.id, title, figures, section.remarks, f"{caution[:1].upper()}{caution[1:]}")
+    return Block(section.id, title, figures, section.remarks, first_large(caution))
 
 
 def _finding_line(finding: Finding) -> FindingLine:
     return FindingLine(
-        finding.level, _LEVEL_WORDS[finding.level], finding.text, finding_where(finding), finding.asks,
+        finding.level, str(LEVEL_WORDS[finding.level]), finding.text, finding_where(finding), finding.asks,
         TOP + finding_place(finding.id),
     )
 
 
 def _summary(sheet: Sheet) -> str:
     """What stands under "Before starting", counted, for the first page."""
-    levels = Counter[str](finding.level for finding in sheet.findings)
-    signals = Counter[str](caution.signal for caution in sheet.cautions)
-    counts = [f"{levels[level]} {word}" for level, word in _LEVEL_WORDS.items() if levels[level]]
-    counts += [f"{signals[word]} {word}" for word in _SIGNALS if signals[word]]
-    return ", ".join(counts) if counts else "nothing found"
+    levels = Counter(finding.level for finding in sheet.findings)
+    signals = Counter(caution.signal for caution in sheet.cautions)
+    counts = [f"{levels[level]} {word}" for level, word in LEVEL_WORDS.items() if levels[level]]
+    counts += [f"{signals[signal]} {word}" for signal, word in SIGNAL_WORDS.items() if signals[signal]]
+    return ", ".join(counts) if counts else say("nothing found")
 
 
 def figure_cells(
@@ -281,21 +292,27 @@ def figure_cells(
         if partner in names and _is_number(sheet, name) and _is_number(sheet, partner):
             paired.update((name, partner))
             shown = limits_written(sheet.figures[f"{stem}.min"], sheet.figures[f"{stem}.max"], sheet.system)
-            label = sheet.figures[name].label.rpartition(",")[0] or sheet.figures[name].label
-            cells.append(_cell(f"{label}, min – max", shown, (lines[f"{stem}.min"], lines[f"{stem}.max"])))
+            size = _without_end(lines[name].label)
+            both = (lines[f"{stem}.min"], lines[f"{stem}.max"])
+            cells.append(_cell(size, say("{size}, min – max", size=size), shown, both))
         else:
             shown = written(sheet.figures[name], sheet.system)
-            cells.append(_cell(sheet.figures[name].label, shown, (lines[name],)))
+            cells.append(_cell(lines[name].label, lines[name].label, shown, (lines[name],)))
     return tuple(cells)
+
+
+def _without_end(label: str) -> str:
+    """The name of a maximum or minimum without that word, which stands behind its last comma."""
+    return label.rpartition(",")[0] or label
 
 
 def _is_number(sheet: Sheet, name: str) -> bool:
     return isinstance(sheet.figures[name].value, int | float)
 
 
-def _cell(label: str, shown: Written, lines: tuple[FigureLine, ...]) -> Cell:
+def _cell(name: str, label: str, shown: Written, lines: tuple[FigureLine, ...]) -> Cell:
     notes = dict.fromkeys(line.note for line in lines if line.note)
-    return Cell(label, shown.first, shown.second, "; ".join(notes), len(shown.first) > WIDE_TEXT, lines)
+    return Cell(name, label, shown.first, shown.second, "; ".join(notes), len(shown.first) > WIDE_TEXT, lines)
 
 
 def _over_wires(sheet: Sheet) -> str:

@@ -12,6 +12,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import Chuck, Duty, Job, Mate
 from generator.job.operations import Cut
 from generator.job.reading import ReadJob, ReadLog
+from generator.language.say import figure, later, say
 from generator.sheet.figure import Figure
 from generator.sheet.happened import History
 from generator.sheet.lines import Finding, OperationLine
@@ -21,6 +22,11 @@ from generator.threads.registry import Designation, family_of
 
 # Families whose sizes are names and no diameters: ISO 228-1, ISO 7-1, BS 93, DIN 40430.
 NAMED: Final = MappingProxyType({"G": "G {}", "R": "R {}", "BA": "{} BA", "PG": "Pg {}"})
+STATUSES: Final = MappingProxyType({  # of a job, as the archive has them
+    "quoted": later("quoted"), "planned": later("planned"), "in work": later("in work"),
+    "stopped": later("stopped"), "done": later("done"), "scrapped": later("scrapped"),
+    "superseded": later("superseded"), "not ready to run": later("not ready to run"),
+})
 
 
 def archive_row(
@@ -97,17 +103,17 @@ def _thread(job: Job) -> ThreadRow | None:
 def _size(found: Designation) -> str:
     if found.family in NAMED:
         return NAMED[found.family].format(found.nominal_text)
-    return f"{found.nominal_text} in" if found.unit == "in" else f"{found.nominal_text} mm"
+    return f"{found.nominal_text} {'in' if found.unit == 'in' else 'mm'}"
 
 
 def _pitch(found: Designation) -> str:
     if found.tpi is not None:
-        return f"{_plain(float(found.tpi))} per inch"
+        return say("{tpi} per inch", tpi=_plain(float(found.tpi)))
     return f"{_plain(float(found.pitch))} {found.unit}"
 
 
 def _plain(number: float) -> str:
-    return f"{number:.4f}".rstrip("0").rstrip(".")
+    return figure(number, ".4f").rstrip("0").rstrip(".,")
 
 
 def _holding(job: Job) -> Iterator[str]:
@@ -117,38 +123,38 @@ def _holding(job: Job) -> Iterator[str]:
     yield held.words
     if isinstance(held, Chuck):
         if held.soft_jaws or held.pie_jaws:
-            yield "pie jaws" if held.pie_jaws else "soft jaws"
+            yield say("pie jaws") if held.pie_jaws else say("soft jaws")
         if held.reversed:
-            yield "reversed jaws"
+            yield say("reversed jaws")
         if held.inside:
-            yield "gripped from inside"
+            yield say("gripped from inside")
     if holding.steady:
-        yield "steady rest"
+        yield say("steady rest")
     if holding.follow_rest:
-        yield "follow rest"
+        yield say("follow rest")
     if holding.center:
-        yield f"{holding.center} center"
+        yield say("live center") if holding.center == "live" else say("dead center")
     if holding.behind_spindle:
-        yield "through the spindle"
+        yield say("through the spindle")
 
 
 def _duty(job: Job) -> Iterator[str]:
     duty = job.duty
     if not isinstance(duty, Duty):
-        yield "unknown" if duty is not None else "not said"
+        yield say("unknown") if duty is not None else say("not said")
         return
     if duty.people:
-        yield "people depend on it"
+        yield say("people depend on it")
     if duty.lifting:
-        yield "lifts"
+        yield say("lifts")
     if duty.brakes:
-        yield "part of a brake"
+        yield say("part of a brake")
     if duty.load is not None:
-        yield "carries a load"
+        yield say("carries a load")
     if duty.pressure is not None:
-        yield "holds pressure"
+        yield say("holds pressure")
     if not (duty.people or duty.lifting or duty.brakes or duty.load or duty.pressure):
-        yield "said, nothing of these"
+        yield say("said, nothing of these")
 
 
 def _mate(job: Job) -> MateIs:

@@ -14,8 +14,10 @@ from dataclasses import dataclass
 from math import ceil, floor, inf, isfinite
 from typing import Final
 
+from generator.calc.thread_dial import DialRule
+from generator.language.say import first_large, later, say, say_count
 from generator.sheet.compare import OnLathe
-from generator.sheet.compare_lines import ROOMS, capital, lathe_lines, most_power
+from generator.sheet.compare_lines import ROOMS, lathe_lines, most_power
 from generator.sheet.wording import length_words
 from generator.si import Length, minute, mm
 
@@ -25,22 +27,13 @@ MINUTES_APART: Final = 5  # a shorter difference is not worth moving a job for; 
 LOAD_LIGHT: Final = 0.5  # of the motor's power; under this a stronger lathe is no better; common practice
 
 LEADS: Final = (
-    "the levers alone give the lead",
-    "change gears give the lead exactly",
-    "the lead is only near",
-    "the lead cannot be had",
-    "how the lead is had is not known",
+    later("the levers alone give the lead"),
+    later("change gears give the lead exactly"),
+    later("the lead is only near"),
+    later("the lead cannot be had"),
+    later("how the lead is had is not known"),
 )
-PLACES: Final = (  # how the sheet says where the half nuts may close, the easiest first
-    "any place",
-    "any line",
-    "numbered lines",
-    "every",
-    "one opposite pair",
-    "lines of one set",
-    "the same line",
-    "keep the half nuts closed",
-)
+KEPT_CLOSED: Final = 7  # the hardest answer of `ease`
 
 
 @dataclass(frozen=True)
@@ -85,7 +78,7 @@ QUESTIONS: Final = (
     Question(lambda fit: fit.stops, lambda fit: _stops_words(fit)),
     Question(lambda fit: fit.open, lambda fit: _open_words(fit)),
     Question(lambda fit: fit.lead, lambda fit: LEADS[fit.lead]),
-    Question(lambda fit: fit.dial, lambda fit: f"the half nuts: {fit.dial_words}"),
+    Question(lambda fit: fit.dial, lambda fit: say("the half nuts: {dial_words}", dial_words=fit.dial_words)),
     Question(lambda fit: -_whole_mm(fit.room), lambda fit: _room_words(fit)),
     Question(lambda fit: _steps(fit.time), lambda fit: _time_words(fit)),
     Question(lambda fit: max(fit.load, LOAD_LIGHT), lambda fit: _load_words(fit)),
@@ -107,7 +100,7 @@ def ranking(lathes: Sequence[OnLathe], planned: OnLathe) -> tuple[Ranked, ...]:
     ranked = []
     for place, (fit, on) in enumerate(asked, 1):
         beside = asked[0] if place > 1 else asked[1] if len(asked) > 1 else None
-        reason = _reason(fit, *_named(beside)) if beside else "The only lathe of the shop."
+        reason = _reason(fit, *_named(beside)) if beside else say("The only lathe of the shop.")
         ranked.append(Ranked(on, place, reason, fit.stops, fit.open))
     return tuple(ranked)
 
@@ -120,10 +113,17 @@ def _reason(fit: Fitness, other: Fitness, name: str) -> str:
     """The first answer that tells two lathes apart, in a sentence."""
     for question in QUESTIONS:
         if question.rank(fit) != question.rank(other):
-            return f"{capital(question.words(fit))}; on {name} {question.words(other)}."
+            return say(
+                "{here}; on {name} {there}.",
+                here=first_large(question.words(fit)), name=name, there=question.words(other),
+            )
     if fit.planned:
-        return f"As good as {name}, and the job is planned for it."
-    return f"As good as {name}, for which the job is planned." if other.planned else f"As good as {name}."
+        return say("As good as {name}, and the job is planned for it.", name=name)
+    return (
+        say("As good as {name}, for which the job is planned.", name=name)
+        if other.planned
+        else say("As good as {name}.", name=name)
+    )
 
 
 def _fitness(on: OnLathe, planned: bool) -> Fitness:
@@ -138,8 +138,8 @@ def _fitness(on: OnLathe, planned: bool) -> Fitness:
         stops=len(on.stops),
         open=checks + sum(not line.is_known for line in lines.values()),
         lead=_lead(on),
-        dial=_dial(str(dial.value) if dial is not None and dial.value is not None else ""),
-        dial_words=str(dial.value) if dial is not None and dial.value is not None else "not known",
+        dial=_dial(on),
+        dial_words=str(dial.value) if dial is not None and dial.value is not None else say("not known"),
         room=min((room for room in rooms if room is not None), default=inf),
         time=inf if total is None else total,
         load=watts / on.lathe.power.si if watts is not None and on.lathe.power is not None else inf,
@@ -166,25 +166,55 @@ def _lead(on: OnLathe) -> int:
         return LEADS.index("how the lead is had is not known")
     if "check" in levels:
         return LEADS.index("the lead is only near")
-    return int("lathe.change_gears" in figures or " with " in str(gearbox.value))
+    return int("lathe.change_gears" in figures or _has_own_gears(on, str(gearbox.value)))
 
 
-def _dial(words: str) -> int:
-    """How easy the half nuts are, as a place in `PLACES`; what is not known goes with closed half nuts."""
-    last = len(PLACES) - 1
-    return next((place for place, known in enumerate(PLACES) if known in words), last)
+def _has_own_gears(on: OnLathe, entry: str) -> bool:
+    """True for an entry of the plate that its own gears belong to, as the record writes them."""
+    box = on.lathe.gearbox
+    written = (box.tpi_with_gears, box.pitches_with_gears) if box is not None else ()
+    return any(gears in entry for gears in written if gears)
+
+
+def _dial(on: OnLathe) -> int:
+    """How easy the half nuts are, by `ease`; what is not known goes with closed half nuts."""
+    dial, scene = on.sheet.figures.get("lathe.thread_dial"), on.sheet.dial_scene
+    if dial is None or dial.value is None or any(one.id == "half-nuts-closed" for one in on.sheet.findings):
+        return KEPT_CLOSED
+    return ease(scene.closing) if scene is not None and scene.closing is not None else 0
+
+
+def ease(rule: DialRule) -> int:
+    """How easy a rule of the thread dial is: 0 is any place, then any line, and so on.
+
+    >>> ease(DialRule(False, 1, ((1, 2),), 2, 1)), ease(DialRule(False, None, (), 2, 1))
+    (1, 7)
+    """
+    if rule.anywhere:
+        return 0
+    if rule.step is None:
+        return KEPT_CLOSED
+    harder = (
+        rule.step == 1, rule.step == rule.numbered_every and rule.step < rule.marks,
+        rule.step % rule.numbered_every > 0 and rule.step < rule.marks, rule.marks == 2 * rule.step,
+        rule.step < rule.marks,
+    )
+    return harder.index(True) + 1 if True in harder else KEPT_CLOSED - 1
 
 
 def _stops_words(fit: Fitness) -> str:
     if not fit.stops:
-        return "nothing stops it"
-    return f"{fit.stops} thing{' stops' if fit.stops == 1 else 's stop'} it"
+        return say("nothing stops it")
+    return say_count("{count} thing stops it", "{count} things stop it", fit.stops)
 
 
 def _open_words(fit: Fitness) -> str:
     if not fit.open:
-        return "nothing is left to decide or find out"
-    return f"{fit.open} thing{' is' if fit.open == 1 else 's are'} left to decide or find out"
+        return say("nothing is left to decide or find out")
+    return say_count(
+        "{count} thing is left to decide or find out", "{count} things are left to decide or find out",
+        fit.open,
+    )
 
 
 def _whole_mm(room: Length) -> float:
@@ -193,8 +223,11 @@ def _whole_mm(room: Length) -> float:
 
 def _room_words(fit: Fitness) -> str:
     if fit.room == inf:
-        return "the room along the bed is not known"
-    return f"the least room along the bed is {length_words(fit.room, 'inch' if fit.inch_first else 'mm')}"
+        return say("the room along the bed is not known")
+    return say(
+        "the least room along the bed is {room}",
+        room=length_words(fit.room, "inch" if fit.inch_first else "mm"),
+    )
 
 
 def _steps(time: float) -> float:
@@ -202,8 +235,16 @@ def _steps(time: float) -> float:
 
 
 def _time_words(fit: Fitness) -> str:
-    return "the time is not known" if fit.time == inf else f"it takes about {ceil(fit.time / minute)} min"
+    return (
+        say("the time is not known")
+        if fit.time == inf
+        else say("it takes about {minutes} min", minutes=ceil(fit.time / minute))
+    )
 
 
 def _load_words(fit: Fitness) -> str:
-    return "the load on the motor is not known" if fit.load == inf else f"the motor works at {fit.load:.0%}"
+    return (
+        say("the load on the motor is not known")
+        if fit.load == inf
+        else say("the motor works at {percent:.0f}%", percent=100 * fit.load)
+    )

@@ -8,6 +8,7 @@ from generator.calc.beam import Beam, Segment, Support
 from generator.calc.boring_spring import spring_passes
 from generator.job.operations import Thread
 from generator.job.shop import House
+from generator.language.say import later, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.loads import THRUST_SHARE
@@ -17,7 +18,9 @@ from generator.si import Force, GPa, Length
 
 STEEL = 205 * GPa  # elastic modulus of a steel bar: Gere, Mechanics of Materials, 5th ed., Appendix H
 DENSITY = 7850.0   # kg/m^3, the same source; the bar's own weight does not enter
-BEAM = "cantilever with the load at its end (Roark, Formulas for Stress and Strain, beam table, case 1a)"
+BEAM = later(
+    "cantilever with the load at its end (Roark, Formulas for Stress and Strain, beam table, case 1a)"
+)
 
 
 def lay_bar(
@@ -36,37 +39,51 @@ def lay_bar(
     beam = Beam((Segment(0.0, out, bar),), (Support(0.0, inf, inf),), STEEL, DENSITY)
     spring = float(beam.under_tool(share * last, [out])[0])
     error = desk.computed(
-        "passes.bar_error", "What the bar springs away in the last cut, on diameter", 2 * spring,
-        "fine_length", "2 × {share} × {F last} × {bar out}³ ÷ (3 × {E} × π × {bar}⁴ ÷ 64)",
+        "passes.bar_error",
+        say("What the bar springs away in the last cut, on diameter"),
+        2 * spring,
+        "fine_length",
+        "2 × {share} × {F last} × {bar out}³ ÷ (3 × {E} × π × {bar}⁴ ÷ 64)",
         {
-            "share": (share, "ratio"), "F last": (last, "force"), "bar out": (out, "length"),
-            "E": (STEEL, "pressure"), "bar": (bar, "length"),
+            "share": (share, "ratio"),
+            "F last": (last, "force"),
+            "bar out": (out, "length"),
+            "E": (STEEL, "pressure"),
+            "bar": (bar, "length"),
         },
-        f"{BEAM}; radial force over cutting force: common practice, no source", rounds="up",
-        system=thread.system, note="the thread comes out that much smaller until spring passes take it out",
+        say("{beam}; radial force over cutting force: common practice, no source", beam=BEAM),
+        rounds="up",
+        system=thread.system,
+        note=say("the thread comes out that much smaller until spring passes take it out"),
     )
     tolerance = _tolerance(thread)
     if tolerance is None or error <= ERROR_SHARE * tolerance:
         return
     wanted = desk.computed(
-        "passes.bar_springs", "Spring passes until a quarter of the tolerance is left of it",
+        "passes.bar_springs", say("Spring passes until a quarter of the tolerance is left of it"),
         spring_passes(spring, cut, ERROR_SHARE * tolerance / 2), "count",
-        "ln({left} ÷ {spring}) ÷ ln({spring} ÷ ({cut} + {spring})), up",
+        say("ln({left} ÷ {spring}) ÷ ln({spring} ÷ ({cut} + {spring})), up"),
         {
             "left": (ERROR_SHARE * tolerance / 2, "fine_length"), "spring": (spring, "fine_length"),
             "cut": (cut, "fine_length"),
         },
-        "arithmetic of a spring, the force in proportion to the cut: common practice, no source",
+        say("arithmetic of a spring, the force in proportion to the cut: common practice, no source"),
     )
-    what = "major" if thread.flanks.square else "pitch"
-    left = "" if springs else " and there is no spring pass"
-    more = f" {wanted:g} spring passes would do it." if wanted > springs else ""
+    what = say("major diameter") if thread.flanks.square else say("pitch diameter")
+    left = "" if springs else say(" and there is no spring pass")
+    more = (
+        say_count(" {count} spring pass would do it.", " {count} spring passes would do it.", round(wanted))
+        if wanted > springs else ""
+    )
     desk.find(
         "bar-springs", "check",
-        f"The bar of tool {operation.tool} springs away by {fine_words(error, thread.system)} on "
-        f"diameter in the last cut, more than a quarter of the {what} diameter tolerance of "
-        f"{fine_words(tolerance, thread.system)}{left}.{more} Take a thicker bar or set it out less, take "
-        "smaller last cuts, and repeat the last reading until it does not cut.",
+        say(
+            "The bar of tool {tool} springs away by {error} on diameter in the last cut, more than a "
+            "quarter of the {what} tolerance of {tolerance}{left}.{more} Take a thicker bar or set "
+            "it out less, take smaller last cuts, and repeat the last reading until it does not cut.",
+            tool=operation.tool, error=fine_words(error, thread.system), what=what,
+            tolerance=fine_words(tolerance, thread.system), left=left, more=more,
+        ),
         operation.length.where,
     )
 

@@ -13,6 +13,7 @@ from generator.job.lathe import Lathe
 from generator.job.lathe_parts import Head
 from generator.job.model import Job
 from generator.job.written import Given
+from generator.language.say import say
 from generator.sheet.capacity_head import head_section
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity, System
@@ -61,9 +62,20 @@ def unchecked_note(lathe: Lathe, unchecked: Sequence[str], desk: Desk) -> None:
         desk.find(
             "not-checked",
             "note",
-            f"Not checked, because the record of {lathe.name} says nothing of it: "
-            f"{', '.join(dict.fromkeys(unchecked))}.",
+            say(
+                "Not checked, because the record of {lathe} says nothing of it: {unchecked}.",
+                lathe=lathe.name, unchecked=", ".join(map(str, dict.fromkeys(unchecked))),
+            ),
         )
+
+
+def unchecked_of(note: str, lathe: Lathe) -> str:
+    """What a sentence of `unchecked_note` names, without the words around it."""
+    before, _, after = say(
+        "Not checked, because the record of {lathe} says nothing of it: {unchecked}.",
+        lathe=lathe.name, unchecked="\0",
+    ).partition("\0")
+    return note.removeprefix(before).removesuffix(after)
 
 
 def _steady(
@@ -82,29 +94,35 @@ def _steady(
         desk.find(
             "steady-missing",
             "stop",
-            f"{lathe.name} has no steady rest in its record. If it has one, write it there; if not, "
-            "take another lathe, or a center.",
+            say(
+                "{lathe} has no steady rest in its record. If it has one, write it there; if not, take "
+                "another lathe, or a center.",
+                lathe=lathe.name,
+            ),
             steady_where(job),
         )
         return
     if lathe.steady.width is None:
-        unchecked.append("the width of the steady rest's fingers (steady: width)")
+        unchecked.append(say("the width of the steady rest's fingers (steady: width)"))
     if span is not None:
         diameter = span.od_at(steady_at)
         lay_size(
             desk,
             "steady",
-            "Diameter at the steady rest",
+            say("Diameter at the steady rest"),
             diameter,
-            f"the steady rest takes {range_words(lathe.steady)}",
+            say("the steady rest takes {steady}", steady=range_words(lathe.steady)),
         )
         if not fits(lathe.steady, diameter):
             desk.find(
                 "steady-range",
                 "stop",
-                f"The work is {length_words(diameter, system)} where the steady rest stands; the one of "
-                f"{lathe.name} takes {range_words(lathe.steady)}. Run it on another place, or take another "
-                "lathe.",
+                say(
+                    "The work is {diameter} where the steady rest stands; the one of {lathe} takes "
+                    "{steady}. Run it on another place, or take another lathe.",
+                    diameter=length_words(diameter, system), lathe=lathe.name,
+                    steady=range_words(lathe.steady),
+                ),
                 steady_where(job),
             )
 
@@ -120,8 +138,11 @@ def _follow_rest(
         desk.find(
             "follow-rest-missing",
             "stop",
-            f"{lathe.name} has no follow rest in its record. If it has one, write it there; if not, "
-            "take another lathe, or a steady rest.",
+            say(
+                "{lathe} has no follow rest in its record. If it has one, write it there; if not, take "
+                "another lathe, or a steady rest.",
+                lathe=lathe.name,
+            ),
             job.holding.grip.where,
         )
         return
@@ -130,16 +151,19 @@ def _follow_rest(
     lay_size(
         desk,
         "follow_rest",
-        "Diameter at the follow rest",
+        say("Diameter at the follow rest"),
         thread.blank,
-        f"the follow rest takes {range_words(rest)}",
+        say("the follow rest takes {rest}", rest=range_words(rest)),
     )
     if not fits(rest, thread.blank):
         desk.find(
             "follow-rest-range",
             "stop",
-            f"The follow rest runs on {length_words(thread.blank, system)}; the one of {lathe.name} takes "
-            f"{range_words(rest)}. Take a steady rest, or another lathe.",
+            say(
+                "The follow rest runs on {blank}; the one of {lathe} takes {rest}. Take a steady rest, or "
+                "another lathe.",
+                blank=length_words(thread.blank, system), lathe=lathe.name, rest=range_words(rest),
+            ),
             job.holding.grip.where,
         )
 
@@ -157,7 +181,7 @@ def _length(
     holding = job.holding
     if holding.behind_spindle is not None:
         return
-    put, words = {"work": layout.total}, HEAD_WORDS[holding.held.kind]
+    put, words = {"work": layout.total}, HEAD_WORDS[holding.held.kind].english
     if holding.centers is None:
         if head is None or head.length is None:
             unchecked.append(LENGTH_KEYS[holding.held.kind])
@@ -165,30 +189,44 @@ def _length(
         put[words] = head.length.si
         if holding.center:
             if lathe.center_length is None:
-                unchecked.append("the length of the center (center_length)")
+                unchecked.append(say("the length of the center (center_length)"))
             else:
                 put["center"] = lathe.center_length.si
     need = sum(put.values())
     quantities: dict[str, tuple[float, Quantity]] = {name: (value, "length") for name, value in put.items()}
     desk.computed(
         "capacity.between_centers",
-        "Length needed between centers",
+        say("Length needed between centers"),
         need,
         "length",
         " + ".join(f"{{{name}}}" for name in put),
         quantities,
-        "common practice, no source",
-        note=f"{lathe.name} has {lathe.between_centers.with_unit}",
+        say("common practice, no source"),
+        note=say(
+            "{name} has {between_centers}",
+            name=lathe.name, between_centers=lathe.between_centers.with_unit,
+        ),
         rounds="up",
     )
     if need > lathe.between_centers.si:
-        takes = "The work takes" if holding.centers else f"Work, {words} and center take"
-        through = "" if holding.centers or holding.faceplate else ", or pass the work through the spindle"
+        takes = (
+            say("The work takes {need}", need=length_words(need, system)) if holding.centers
+            else say(
+                "Work, {head} and center take {need}",
+                head=HEAD_WORDS[holding.held.kind], need=length_words(need, system),
+            )
+        )
+        through = (
+            "" if holding.centers or holding.faceplate else say(", or pass the work through the spindle")
+        )
         desk.find(
             "too-long",
             "stop",
-            f"{takes} {length_words(need, system)}; {lathe.name} has "
-            f"{lathe.between_centers.with_unit} between centers. Take a longer lathe{through}.",
+            say(
+                "{takes}; {lathe} has {between_centers} between centers. Take a longer lathe{through}.",
+                takes=takes, lathe=lathe.name, between_centers=lathe.between_centers.with_unit,
+                through=through,
+            ),
             job.work[0].length.where,
         )
 
@@ -199,21 +237,24 @@ def _bore(
     if job.holding.behind_spindle is None:
         return
     if lathe.spindle.bore is None:
-        unchecked.append("the spindle bore (spindle: bore)")
+        unchecked.append(say("the spindle bore (spindle: bore)"))
         return
     inside = layout.spans[0].od_start
     lay_size(
         desk,
         "spindle_bore",
-        "Diameter through the spindle",
+        say("Diameter through the spindle"),
         inside,
-        f"the spindle bore is {lathe.spindle.bore.with_unit}",
+        say("the spindle bore is {bore}", bore=lathe.spindle.bore.with_unit),
     )
     if inside > lathe.spindle.bore.si:
         desk.find(
             "spindle-bore",
             "stop",
-            f"The bar is {length_words(inside, system)}; the spindle bore of {lathe.name} is "
-            f"{lathe.spindle.bore.with_unit}. It does not pass: take a lathe with a larger bore.",
+            say(
+                "The bar is {inside}; the spindle bore of {lathe} is {bore}. It does not pass: take a lathe "
+                "with a larger bore.",
+                inside=length_words(inside, system), lathe=lathe.name, bore=lathe.spindle.bore.with_unit,
+            ),
             job.holding.behind_spindle.where,
         )

@@ -8,6 +8,7 @@ from generator.calc.weight import weight
 from generator.job.lathe import Lathe
 from generator.job.model import Duty, Job
 from generator.job.shop import House, Material
+from generator.language.say import later
 from generator.sheet.figure import System
 from generator.sheet.holding.stock import stock_rounds
 from generator.sheet.layout import Layout
@@ -15,7 +16,7 @@ from generator.sheet.plans import HoldingPlan, LathePlan, Route, ThreadPlan
 from generator.si import Mass
 from generator.tables.materials import MaterialRow
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 
 
 @dataclass(frozen=True)

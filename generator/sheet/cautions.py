@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from generator.language.say import say
 from generator.sheet.caution_setup import PRACTICE, Setup
 from generator.sheet.cautions_holding import (
     bar_behind_spindle,
@@ -53,11 +54,15 @@ def emery_and_file(setup: Setup) -> Caution | None:
     return Caution(
         "emery-file",
         "WARNING",
-        "Never hold emery cloth by hand against turning work, and wear no gloves: use a backing board or a "
-        "holder in the tool post. File left-handed, with a handle on the file and arms clear of the jaws, or "
-        "stop and deburr by hand.",
-        "The work is polished on the lathe." if polished else "A fresh thread has burrs on its crests.",
-        "HSE EIS2 and engineering FAQ; MCA Safety Bulletin 21 (2021); SafeWork NSW",
+        say(
+            "Never hold emery cloth by hand against turning work, and wear no gloves: use a backing board or "
+            "a holder in the tool post. File left-handed, with a handle on the file and arms clear of the "
+            "jaws, or stop and deburr by hand."
+        ),
+        say("The work is polished on the lathe.")
+        if polished
+        else say("A fresh thread has burrs on its crests."),
+        say("HSE EIS2 and engineering FAQ; MCA Safety Bulletin 21 (2021); SafeWork NSW"),
     )
 
 
@@ -69,14 +74,15 @@ def parting_off(setup: Setup) -> Caution | None:
     return Caution(
         "parting-off",
         "WARNING",
-        "Spindle slow, blade square and on center, short stick-out, oil; wood on the ways, and never a hand "
-        "under the part. A long or heavy part is not parted through: stop, take it in a sling that does not "
-        "pull, and saw the last of it with the spindle stopped.",
-        "A part is cut off; " + (
-            "the steady rest carries it, but does not keep it from jamming the blade." if steady else
-            "nothing holds it when it comes off."
+        say(
+            "Spindle slow, blade square and on center, short stick-out, oil; wood on the ways, and never a "
+            "hand under the part. A long or heavy part is not parted through: stop, take it in a sling that "
+            "does not pull, and saw the last of it with the spindle stopped."
         ),
-        "common practice, no source",
+        say("A part is cut off; the steady rest carries it, but does not keep it from jamming the blade.")
+        if steady
+        else say("A part is cut off; nothing holds it when it comes off."),
+        PRACTICE,
     )
 
 
@@ -91,10 +97,12 @@ def people_depend(setup: Setup) -> Caution | None:
     return Caution(
         "people",
         "WARNING",
-        "People depend on this part. Work to the drawing or to what was agreed in writing; the owner has "
-        "strength, material and fitness judged by a competent, where required licensed, person before it "
-        "goes back into use.",
-        f"The customer said: {setup.duty.said}",
+        say(
+            "People depend on this part. Work to the drawing or to what was agreed in writing; the owner has "
+            "strength, material and fitness judged by a competent, where required licensed, person before it "
+            "goes back into use."
+        ),
+        say("The customer said: {said}", said=setup.duty.said),
         PRACTICE,
     )
 
@@ -106,10 +114,12 @@ def lifting_part(setup: Setup) -> Caution | None:
     return Caution(
         "lifting-part",
         "WARNING",
-        "A lifting part is examined thoroughly after repair, by someone competent and independent of the "
-        "repair, before use.",
-        f"The customer said: {setup.duty.said}",
-        "LOLER 1998 reg. 9 (United Kingdom); local rules elsewhere",
+        say(
+            "A lifting part is examined thoroughly after repair, by someone competent and independent of the "
+            "repair, before use."
+        ),
+        say("The customer said: {said}", said=setup.duty.said),
+        say("LOLER 1998 reg. 9 (United Kingdom); local rules elsewhere"),
     )
 
 
@@ -120,9 +130,11 @@ def brake_part(setup: Setup) -> Caution | None:
     return Caution(
         "brakes",
         "WARNING",
-        "Brakes depend on this part. No hand-over before the owner's inspection and brake test; local codes "
-        "decide who may do it.",
-        f"The customer said: {setup.duty.said}",
+        say(
+            "Brakes depend on this part. No hand-over before the owner's inspection and brake test; local "
+            "codes decide who may do it."
+        ),
+        say("The customer said: {said}", said=setup.duty.said),
         PRACTICE,
     )
 
@@ -134,11 +146,17 @@ def pressure_part(setup: Setup) -> Caution | None:
     return Caution(
         "pressure",
         "WARNING",
-        "A part under pressure is repaired only under the owner's procedure and the code that applies. "
-        "Depressurize, purge and check for residues and trapped pressure before cutting a used body. This "
-        "sheet does not say it is safe for a pressure.",
-        f"Pressure {setup.duty.pressure.with_unit}; the customer said: {setup.duty.said}",
-        "PSSR 2000 (United Kingdom); ASME BPVC and B31 elsewhere",
+        say(
+            "A part under pressure is repaired only under the owner's procedure and the code that applies. "
+            "Depressurize, purge and check for residues and trapped pressure before cutting a used body. "
+            "This sheet does not say it is safe for a pressure."
+        ),
+        say(
+            "Pressure {pressure}; the customer said: {said}",
+            pressure=setup.duty.pressure.with_unit,
+            said=setup.duty.said,
+        ),
+        say("PSSR 2000 (United Kingdom); ASME BPVC and B31 elsewhere"),
     )
 
 
@@ -150,10 +168,18 @@ def lift_the_work(setup: Setup) -> Caution | None:
     return Caution(
         "lift",
         "WARNING" if weight >= 25 else "CAUTION",
-        "Lift with a hoist and sling or with help, and never over the reach of the bed by arm alone. Keep "
-        "the sling on until the work is held and supported. Chucks are heavy too: use a cradle board.",
-        f"The work weighs about {mass_words(weight, setup.system)} as it is lifted in.",
-        "HSE INDG143 guideline filter (25 kg / 16 kg close in, much less reaching out); not a legal limit",
+        say(
+            "Lift with a hoist and sling or with help, and never over the reach of the bed by arm alone. "
+            "Keep the sling on until the work is held and supported. Chucks are heavy too: use a cradle "
+            "board."
+        ),
+        say(
+            "The work weighs about {weight} as it is lifted in.",
+            weight=mass_words(weight, setup.system),
+        ),
+        say(
+            "HSE INDG143 guideline filter (25 kg / 16 kg close in, much less reaching out); not a legal limit"
+        ),
     )
 
 
@@ -164,10 +190,12 @@ def left_hand(setup: Setup) -> Caution | None:
     return Caution(
         "left-hand",
         "NOTICE",
-        "The cut starts in the relief and runs towards the tailstock. Set the feed direction and try it with "
-        "the tool clear; withdraw before the center.",
-        "The thread is left-hand.",
-        "Fox Valley Technical College, threading course; common practice",
+        say(
+            "The cut starts in the relief and runs towards the tailstock. Set the feed direction and try it "
+            "with the tool clear; withdraw before the center."
+        ),
+        say("The thread is left-hand."),
+        say("Fox Valley Technical College, threading course; common practice"),
     )
 
 
@@ -178,10 +206,12 @@ def galling(setup: Setup) -> Caution | None:
     return Caution(
         "galling",
         "NOTICE",
-        "This material picks up and seizes. Clean and lubricate both threads for every trial fit, turn "
-        "slowly by hand, and back off at the first bind.",
-        f"Material: {setup.job.material}.",
-        "trade texts on galling of stainless, aluminum and titanium threads",
+        say(
+            "This material picks up and seizes. Clean and lubricate both threads for every trial fit, turn "
+            "slowly by hand, and back off at the first bind."
+        ),
+        say("Material: {material}.", material=setup.job.material),
+        say("trade texts on galling of stainless, aluminum and titanium threads"),
     )
 
 
@@ -192,11 +222,13 @@ def unknown_material(setup: Setup) -> Caution | None:
     return Caution(
         "unknown-material",
         "WARNING",
-        "Find out what it is before cutting: chips of magnesium and titanium burn, some bronzes and platings "
-        "make poisonous dust, hardened work breaks tools. Mark, look, magnet, file, spark, in that order; "
-        "the magnet alone proves nothing.",
-        "The material is unknown.",
-        "US Army course EN0562; US Navy training manual on metal identification",
+        say(
+            "Find out what it is before cutting: chips of magnesium and titanium burn, some bronzes and "
+            "platings make poisonous dust, hardened work breaks tools. Mark, look, magnet, file, spark, in "
+            "that order; the magnet alone proves nothing."
+        ),
+        say("The material is unknown."),
+        say("US Army course EN0562; US Navy training manual on metal identification"),
     )
 
 
@@ -205,9 +237,15 @@ def chips_and_measuring(setup: Setup) -> Caution | None:
     return Caution(
         "chips",
         "CAUTION",
-        "Wear eye protection. Chips come off with a hook or brush, spindle stopped, never by hand. Stop the "
-        "spindle and take the hand off the lever before measuring, setting the wires or trying the mate.",
-        f"Passes, wires and test fits are done beside the {HEAD_WORDS[setup.job.holding.held.kind]}.",
+        say(
+            "Wear eye protection. Chips come off with a hook or brush, spindle stopped, never by hand. Stop "
+            "the spindle and take the hand off the lever before measuring, setting the wires or trying the "
+            "mate."
+        ),
+        say(
+            "Passes, wires and test fits are done beside the {head}.",
+            head=HEAD_WORDS[setup.job.holding.held.kind],
+        ),
         "NAVEDTRA 14076 ch. 9; OSHA 29 CFR 1910.212",
     )
 
@@ -219,11 +257,13 @@ def work_in_a_bore(setup: Setup) -> Caution | None:
     return Caution(
         "work-in-a-bore",
         "WARNING",
-        "Never put a finger, a cloth or emery into a turning bore: it is wound in. Chips pack in the bore: "
-        "stop the spindle, run the bar out, and clear them with a brush or a hook. Gauge and try the mate "
-        "with the spindle stopped and the bar clear.",
-        "The thread is cut inside a bore.",
-        "HSE EIS2 and engineering FAQ; NAVEDTRA 14076 ch. 9",
+        say(
+            "Never put a finger, a cloth or emery into a turning bore: it is wound in. Chips pack in the "
+            "bore: stop the spindle, run the bar out, and clear them with a brush or a hook. Gauge and try "
+            "the mate with the spindle stopped and the bar clear."
+        ),
+        say("The thread is cut inside a bore."),
+        say("HSE EIS2 and engineering FAQ; NAVEDTRA 14076 ch. 9"),
     )
 
 

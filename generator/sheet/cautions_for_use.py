@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from generator.job.model import Mate
+from generator.language.say import say
 from generator.sheet.caution_setup import PRACTICE, Setup
 from generator.sheet.lines import Caution
 
@@ -24,9 +25,11 @@ def people(setup: Setup) -> Caution | None:
     return Caution(
         "use-people",
         "WARNING",
-        "Before it goes back into use, have strength, material and fitness judged by a competent person, "
-        "licensed where local codes ask for it.",
-        "People depend on this part.",
+        say(
+            "Before it goes back into use, have strength, material and fitness judged by a competent person, "
+            "licensed where local codes ask for it."
+        ),
+        say("People depend on this part."),
         PRACTICE,
     )
 
@@ -38,10 +41,12 @@ def lifting(setup: Setup) -> Caution | None:
     return Caution(
         "use-lifting",
         "WARNING",
-        "Before the first lift, have it examined thoroughly by someone competent who had no part in the "
-        "repair.",
-        "This part is used for lifting.",
-        "LOLER 1998 reg. 9 (United Kingdom); local rules elsewhere",
+        say(
+            "Before the first lift, have it examined thoroughly by someone competent who had no part in the "
+            "repair."
+        ),
+        say("This part is used for lifting."),
+        say("LOLER 1998 reg. 9 (United Kingdom); local rules elsewhere"),
     )
 
 
@@ -52,8 +57,11 @@ def brakes(setup: Setup) -> Caution | None:
     return Caution(
         "use-brakes",
         "WARNING",
-        "Do not run on it before the owner's inspection and brake test; local codes decide who may do them.",
-        "Brakes depend on this part.",
+        say(
+            "Do not run on it before the owner's inspection and brake test; local codes decide who may do "
+            "them."
+        ),
+        say("Brakes depend on this part."),
         PRACTICE,
     )
 
@@ -65,10 +73,12 @@ def pressure(setup: Setup) -> Caution | None:
     return Caution(
         "use-pressure",
         "WARNING",
-        "Have it inspected and tested under the code that applies before it holds pressure. The shop does "
-        "not say that it is safe for any.",
-        f"This part holds pressure: {setup.duty.pressure.with_unit} was said.",
-        "PSSR 2000 (United Kingdom); ASME BPVC and B31 elsewhere",
+        say(
+            "Have it inspected and tested under the code that applies before it holds pressure. The shop "
+            "does not say that it is safe for any."
+        ),
+        say("This part holds pressure: {pressure} was said.", pressure=setup.duty.pressure.with_unit),
+        say("PSSR 2000 (United Kingdom); ASME BPVC and B31 elsewhere"),
     )
 
 
@@ -79,9 +89,11 @@ def duty_unknown(setup: Setup) -> Caution | None:
     return Caution(
         "use-unknown",
         "WARNING",
-        "If people, lifting, brakes or pressure depend on it, have it judged by a competent person before "
-        "use.",
-        "The shop was not told what this part does.",
+        say(
+            "If people, lifting, brakes or pressure depend on it, have it judged by a competent person "
+            "before use."
+        ),
+        say("The shop was not told what this part does."),
         PRACTICE,
     )
 
@@ -93,8 +105,8 @@ def material_unknown(setup: Setup) -> Caution | None:
     return Caution(
         "use-material",
         "WARNING",
-        "Do not load, weld or heat it as if the material were known.",
-        "The material is not known.",
+        say("Do not load, weld or heat it as if the material were known."),
+        say("The material is not known."),
         PRACTICE,
     )
 
@@ -106,8 +118,10 @@ def left_hand(setup: Setup) -> Caution | None:
     return Caution(
         "use-left-hand",
         "NOTICE",
-        "It goes on when turned to the left, against the clock. A wrench pulled the usual way undoes it.",
-        "The thread is left-hand.",
+        say(
+            "It goes on when turned to the left, against the clock. A wrench pulled the usual way undoes it."
+        ),
+        say("The thread is left-hand."),
         PRACTICE,
     )
 
@@ -121,9 +135,12 @@ def by_hand(setup: Setup) -> Caution | None:
     return Caution(
         "use-by-hand",
         "NOTICE",
-        "Clean and oil both threads and start them by hand. Where it binds, back off and ask: do not force "
-        "it with a wrench." + (" This material seizes when it runs dry." if setup.galls else ""),
-        "The thread is freshly cut." if tried else "The mating part was not here to try.",
+        say(
+            "Clean and oil both threads and start them by hand. Where it binds, back off and ask: do not "
+            "force it with a wrench."
+        )
+        + (say(" This material seizes when it runs dry.") if setup.galls else ""),
+        say("The thread is freshly cut.") if tried else say("The mating part was not here to try."),
         PRACTICE,
     )
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from generator.calc.slenderness import ALONE, BETWEEN
-from generator.job.model import Centers, Chuck, Collet, CrossHole, Faceplate
+from generator.job.model import Centers, Chuck, Collet, Faceplate
+from generator.language.say import first_small, later, say
 from generator.sheet.caution_setup import PRACTICE, Setup
 from generator.sheet.head import FACE_WORDS, HEAD_WORDS
 from generator.sheet.lines import Caution
@@ -12,12 +13,18 @@ from generator.si import Length
 
 SAME = 1e-6  # m: a hole and its drilling nearer than this are one
 THIN_WALL = 0.1  # wall over outside diameter; common practice, no source
-GUARD = "OSHA letter of interpretation, 26 January 1979, citing ANSI B11.6"
+GUARD = later("OSHA letter of interpretation, 26 January 1979, citing ANSI B11.6")
 HELD_IN = {
-    "chuck": "The work is held in a chuck.", "collet": "The work is held in a collet.",
-    "faceplate": "The work is clamped on a faceplate.", "centers": "The work turns between centers.",
+    "chuck": later("The work is held in a chuck."),
+    "collet": later("The work is held in a collet."),
+    "faceplate": later("The work is clamped on a faceplate."),
+    "centers": later("The work turns between centers."),
 }
-KEEPS = {"chuck": "jaws keeps", "collet": "collet keeps", "faceplate": "clamps keeps"}
+KEEPS = {
+    "chuck": later("Nothing but the jaws keeps this work from walking towards the tailstock."),
+    "collet": later("Nothing but the collet keeps this work from walking towards the tailstock."),
+    "faceplate": later("Nothing but the clamps keeps this work from walking towards the tailstock."),
+}
 HAMMERED = ("turn", "taper", "bore", "groove", "relief", "knurl")  # cuts that feel a hole across the work
 
 
@@ -29,24 +36,27 @@ def bar_behind_spindle(setup: Setup) -> Caution | None:
     return Caution(
         "bar-behind-spindle",
         "DANGER",
-        "Support and guard the bar behind the headstock over its whole length and keep people out of its "
-        "way. Start at the lowest speed. An unsupported bar bends over in one moment and strikes.",
-        f"{behind.with_unit} of bar stands out of the back of the spindle.",
-        "Washington State FACE report 10WA01001; WorkSafe Victoria, Safe use of metal turning lathes",
+        say(
+            "Support and guard the bar behind the headstock over its whole length and keep people out of its "
+            "way. Start at the lowest speed. An unsupported bar bends over in one moment and strikes."
+        ),
+        say("{behind} of bar stands out of the back of the spindle.", behind=behind.with_unit),
+        say("Washington State FACE report 10WA01001; WorkSafe Victoria, Safe use of metal turning lathes"),
     )
 
 
 def what_turns(setup: Setup) -> Caution | None:
     """Always: keys and wrenches, sleeves and hair."""
     kind = setup.job.holding.held.kind
-    away = "Keep sleeves, rings, gloves and long hair away from what turns."
+    away = say("Keep sleeves, rings, gloves and long hair away from what turns.")
     return Caution(
         "chuck-key" if kind == "chuck" else "what-turns",
         "WARNING",
-        f"The hand stays on the chuck key until the key is out of the chuck. {away}" if kind == "chuck" else
-        f"No wrench or key stays on what holds the work, not for a moment. {away}",
+        say("The hand stays on the chuck key until the key is out of the chuck. {away}", away=away)
+        if kind == "chuck"
+        else say("No wrench or key stays on what holds the work, not for a moment. {away}", away=away),
         HELD_IN[kind],
-        "machine-safety texts; WorkSafe Victoria, Safe use of metal turning lathes",
+        say("machine-safety texts; WorkSafe Victoria, Safe use of metal turning lathes"),
     )
 
 
@@ -57,9 +67,11 @@ def dog_and_plate(setup: Setup) -> Caution | None:
     return Caution(
         "dog",
         "WARNING",
-        "Tail and screw of the dog catch sleeves, cloth and hands. Use a dog whose screw does not stand "
-        "out, or guard it, and keep to its tailstock side. Nobody files or polishes near it.",
-        "The work is driven by a dog.",
+        say(
+            "Tail and screw of the dog catch sleeves, cloth and hands. Use a dog whose screw does not stand "
+            "out, or guard it, and keep to its tailstock side. Nobody files or polishes near it."
+        ),
+        say("The work is driven by a dog."),
         GUARD,
     )
 
@@ -71,11 +83,13 @@ def between_centers(setup: Setup) -> Caution | None:
     return Caution(
         "between-centers",
         "WARNING",
-        "Only the two centers hold this work. Lock tailstock and quill before the spindle starts, and "
-        "never loosen them while it turns. A tool that digs in, or a center hole that is worn or too "
-        "small, throws the work out: lighter cuts than in a chuck.",
-        "The work turns between centers.",
-        "Jones, Turning and Boring (1914), from memory; common practice",
+        say(
+            "Only the two centers hold this work. Lock tailstock and quill before the spindle starts, and "
+            "never loosen them while it turns. A tool that digs in, or a center hole that is worn or too "
+            "small, throws the work out: lighter cuts than in a chuck."
+        ),
+        say("The work turns between centers."),
+        say("Jones, Turning and Boring (1914), from memory; common practice"),
     )
 
 
@@ -86,10 +100,12 @@ def faceplate(setup: Setup) -> Caution | None:
     return Caution(
         "faceplate",
         "WARNING",
-        "Clamps, bolts and counterweight stand out and turn in the open: guard the plate, and keep out of "
-        "its plane. Start at the lowest step. Stop after the first cut and tighten every bolt again, the "
-        "counterweight's too.",
-        "The work is clamped on a faceplate.",
+        say(
+            "Clamps, bolts and counterweight stand out and turn in the open: guard the plate, and keep out "
+            "of its plane. Start at the lowest step. Stop after the first cut and tighten every bolt again, "
+            "the counterweight's too."
+        ),
+        say("The work is clamped on a faceplate."),
         GUARD,
     )
 
@@ -102,9 +118,15 @@ def out_of_balance(setup: Setup) -> Caution | None:
     return Caution(
         "unbalance",
         "WARNING",
-        "Balance it before the spindle turns under power. Then begin at the lowest step and go up one at a "
-        "time; at the first shaking go back. What shakes loosens its own clamps, and the lathe walks.",
-        f"{heavy.mass.with_unit} turn {heavy.radius.with_unit} off the axis.",
+        say(
+            "Balance it before the spindle turns under power. Then begin at the lowest step and go up one at "
+            "a time; at the first shaking go back. What shakes loosens its own clamps, and the lathe walks."
+        ),
+        say(
+            "{mass} turn {radius} off the axis.",
+            mass=heavy.mass.with_unit,
+            radius=heavy.radius.with_unit,
+        ),
         PRACTICE,
     )
 
@@ -116,10 +138,12 @@ def collet(setup: Setup) -> Caution | None:
     return Caution(
         "collet",
         "CAUTION",
-        "A collet holds work of its own size only, round, clean and without a ridge: on any other it grips "
-        "at one end and lets go. Try by hand that the work neither turns nor pulls out. Never close it "
-        "empty.",
-        "The work is held in a collet.",
+        say(
+            "A collet holds work of its own size only, round, clean and without a ridge: on any other it "
+            "grips at one end and lets go. Try by hand that the work neither turns nor pulls out. Never "
+            "close it empty."
+        ),
+        say("The work is held in a collet."),
         PRACTICE,
     )
 
@@ -132,9 +156,11 @@ def inside_grip(setup: Setup) -> Caution | None:
     return Caution(
         "inside-grip",
         "CAUTION",
-        "Jaws that open in a bore burst cast, hardened or thin work, and a ring that stretches lets go. "
-        "Tighten by feel, with all jaws on the wall, and look for cracks before starting.",
-        "The jaws grip from inside the bore.",
+        say(
+            "Jaws that open in a bore burst cast, hardened or thin work, and a ring that stretches lets go. "
+            "Tighten by feel, with all jaws on the wall, and look for cracks before starting."
+        ),
+        say("The jaws grip from inside the bore."),
         PRACTICE,
     )
 
@@ -146,12 +172,14 @@ def steady_rest(setup: Setup) -> Caution | None:
     return Caution(
         "steady-rest",
         "WARNING",
-        "Set the fingers with the spindle stopped: lower ones to touch, top shut and locked, then the top "
-        "finger. Work turns freely without shake. Oil the fingers, and look again after the first cut: a "
-        "warm journal grips and gets worse by itself. Off the spindle axis the work bends every turn and "
-        "walks out of the chuck.",
-        "The work runs in a steady rest.",
-        "Jones, Turning and Boring (1914); US Army TC 9-524 ch. 7; workshop texts on steady rests",
+        say(
+            "Set the fingers with the spindle stopped: lower ones to touch, top shut and locked, then the "
+            "top finger. Work turns freely without shake. Oil the fingers, and look again after the first "
+            "cut: a warm journal grips and gets worse by itself. Off the spindle axis the work bends every "
+            "turn and walks out of the chuck."
+        ),
+        say("The work runs in a steady rest."),
+        say("Jones, Turning and Boring (1914); US Army TC 9-524 ch. 7; workshop texts on steady rests"),
     )
 
 
@@ -160,14 +188,17 @@ def nothing_holds_back(setup: Setup) -> Caution | None:
     holding = setup.job.holding
     if holding.steady is None or holding.center is not None or holding.hold_back:
         return None
-    keeps, at = KEEPS[holding.held.kind], FACE_WORDS[holding.held.kind]
+    kind = holding.held.kind
     return Caution(
         "no-hold-back",
         "WARNING",
-        f"Nothing but the {keeps} this work from walking towards the tailstock. Put on a hold-back, or "
-        f"thrust the cut towards the headstock, and mark the work at the {at} to see it move.",
-        "Steady rest, and no center at the tailstock end.",
-        "Jones, Turning and Boring (1914), sec. 16",
+        say(
+            "{keeps} Put on a hold-back, or thrust the cut towards the headstock, and mark the work at the "
+            "{face} to see it move.",
+            keeps=KEEPS[kind], face=FACE_WORDS[kind],
+        ),
+        say("Steady rest, and no center at the tailstock end."),
+        say("Jones, Turning and Boring (1914), sec. 16"),
     )
 
 
@@ -178,11 +209,13 @@ def dead_center(setup: Setup) -> Caution | None:
     return Caution(
         "dead-center",
         "WARNING",
-        "Grease the center and its hole. The work grows as it warms and presses on the center: ease it and "
-        "grease it again after each heavy cut, and stop at once when it squeals or smokes. A center that "
-        "burns off lets the work go.",
-        "The center stands still while the work turns on it.",
-        "US Army TC 9-524 ch. 7 and Jones, Turning and Boring (1914), both from memory; common practice",
+        say(
+            "Grease the center and its hole. The work grows as it warms and presses on the center: ease it "
+            "and grease it again after each heavy cut, and stop at once when it squeals or smokes. A center "
+            "that burns off lets the work go."
+        ),
+        say("The center stands still while the work turns on it."),
+        say("US Army TC 9-524 ch. 7 and Jones, Turning and Boring (1914), both from memory; common practice"),
     )
 
 
@@ -198,11 +231,19 @@ def long_stock(setup: Setup) -> Caution | None:
     return Caution(
         "long-stock",
         "WARNING",
-        "Long work whips. Do not start the spindle before the support is set and locked; keep to the speed "
-        "on this sheet.",
-        f"The work is {ratio:.1f} times as long between the centers as it is thick." if centers else
-        f"The work stands out {ratio:.1f} times its diameter from the {FACE_WORDS[kind]}.",
-        "machine-safety texts (support beyond three diameters)" + (f"; {PRACTICE}" if centers else ""),
+        say(
+            "Long work whips. Do not start the spindle before the support is set and locked; keep to the "
+            "speed on this sheet."
+        ),
+        say("The work is {ratio:.1f} times as long between the centers as it is thick.", ratio=ratio)
+        if centers
+        else say(
+            "The work stands out {ratio:.1f} times its diameter from the {face}.",
+            ratio=ratio, face=FACE_WORDS[kind],
+        ),
+        say("machine-safety texts (support beyond three diameters); common practice, no source")
+        if centers
+        else say("machine-safety texts (support beyond three diameters)"),
     )
 
 
@@ -216,10 +257,19 @@ def screwed_nose(setup: Setup) -> Caution | None:
     return Caution(
         "screwed-nose",
         "WARNING",
-        "The half nuts stay closed, so the spindle is reversed to bring the carriage back: a "
-        f"{HEAD_WORDS[kind]} screwed on the nose can unscrew. Let the spindle stop first, reverse gently at "
-        f"the lowest speed, withdraw the tool, or use a {'chuck ' if kind == 'chuck' else ''}lock.",
-        f"{setup.lathe.name} has a screwed spindle nose.",
+        say(
+            "The half nuts stay closed, so the spindle is reversed to bring the carriage back: a chuck "
+            "screwed on the nose can unscrew. Let the spindle stop first, reverse gently at the lowest "
+            "speed, withdraw the tool, or use a chuck lock."
+        )
+        if kind == "chuck"
+        else say(
+            "The half nuts stay closed, so the spindle is reversed to bring the carriage back: a {head} "
+            "screwed on the nose can unscrew. Let the spindle stop first, reverse gently at the lowest "
+            "speed, withdraw the tool, or use a lock.",
+            head=HEAD_WORDS[kind],
+        ),
+        say("{name} has a screwed spindle nose.", name=setup.lathe.name),
         PRACTICE,
     )
 
@@ -230,16 +280,29 @@ def interrupted_cut(setup: Setup) -> Caution | None:
     for hole in holes if thread is not None else ():
         x = setup.layout.stick_out - hole.from_end.si
         if thread is not None and _meets(x, thread.end, thread.start, reach=hole.diameter.si):
-            first = "Drill the hole after threading, or plug it."
-            return _hammers(hole, first, "lies in the threaded length")
+            return _hammers(
+                say("Drill the hole after threading, or plug it."),
+                say(
+                    "A {diameter} cross hole lies in the threaded length, {from_end} from the end.",
+                    diameter=hole.diameter.with_unit, from_end=hole.from_end.with_unit,
+                ),
+                mate=True,
+            )
     for place, plan in enumerate(setup.route.plans):
         for hole in holes if plan.name in HAMMERED else ():
             x = setup.layout.stick_out - hole.from_end.si
             ends = sorted((plan.start, plan.end))
             if _meets(x, *ends, reach=hole.diameter.si / 2) and not _drilled_later(setup, place, x):
-                title = setup.route.lines[place].title
-                what = f"lies under operation {plan.number} ({title[:1].lower()}{title[1:]})"
-                return _hammers(hole, "Drill the hole after this cut, or plug it.", what)
+                return _hammers(
+                    say("Drill the hole after this cut, or plug it."),
+                    say(
+                        "A {diameter} cross hole lies under operation {number} ({title}), {from_end} from "
+                        "the end.",
+                        diameter=hole.diameter.with_unit, number=plan.number,
+                        title=first_small(setup.route.lines[place].title),
+                        from_end=hole.from_end.with_unit,
+                    ),
+                )
     return None
 
 
@@ -249,19 +312,22 @@ def _meets(x: Length, low: Length, high: Length, *, reach: Length) -> bool:
 
 def _drilled_later(setup: Setup, place: int, x: Length) -> bool:
     """True when the route drills this hole only after the cut at that place of it."""
-    later = setup.route.plans[place + 1 :]
-    return any(one.name == "drill" and one.start == one.end and abs(one.start - x) < SAME for one in later)
+    after = setup.route.plans[place + 1 :]
+    return any(one.name == "drill" and one.start == one.end and abs(one.start - x) < SAME for one in after)
 
 
-def _hammers(hole: CrossHole, first: str, lies: str) -> Caution:
+def _hammers(first: str, lies: str, *, mate: bool = False) -> Caution:
     """A cut runs over a hole across the work."""
-    mate = " before the mate goes on" if "thread" in lies else ""
     return Caution(
         "cross-hole",
         "CAUTION",
-        f"{first} Over an open hole the cut hammers: light cuts, firm grip, look at the center and the jaws "
-        f"between passes, and deburr the hole's edges{mate}.",
-        f"A {hole.diameter.with_unit} cross hole {lies}, {hole.from_end.with_unit} from the end.",
+        say(
+            "{first} Over an open hole the cut hammers: light cuts, firm grip, look at the center and the "
+            "jaws between passes, and deburr the hole's edges{mate}.",
+            first=first,
+            mate=say(" before the mate goes on") if mate else "",
+        ),
+        lies,
         PRACTICE,
     )
 
@@ -278,10 +344,15 @@ def thin_wall(setup: Setup) -> Caution | None:
     return Caution(
         "thin-wall",
         "CAUTION",
-        "Grip lightly with soft jaws bored to the work, or plug the bore: every hard jaw presses a lobe into "
-        "it, and a crushed wall lets go.",
-        f"The wall in the {FACE_WORDS[setup.job.holding.held.kind]} is {length_words(wall, setup.system)}.",
-        "Roark, ring under equal radial loads; common practice",
+        say(
+            "Grip lightly with soft jaws bored to the work, or plug the bore: every hard jaw presses a lobe "
+            "into it, and a crushed wall lets go."
+        ),
+        say(
+            "The wall in the {face} is {wall}.",
+            face=FACE_WORDS[setup.job.holding.held.kind], wall=length_words(wall, setup.system),
+        ),
+        say("Roark, ring under equal radial loads; common practice"),
     )
 
 
@@ -293,9 +364,12 @@ def reversed_jaws(setup: Setup) -> Caution | None:
     return Caution(
         "projecting-jaws",
         "CAUTION",
-        "Jaws set by hand can stand out past the chuck's rim. Turn the chuck once by hand, check that all "
-        "clears carriage and compound, and guard it where you can reach it.",
-        f"The jaws stand out {chuck.past_body.with_unit} past the chuck's body." if chuck.past_body else
-        "Independent or reversed jaws.",
+        say(
+            "Jaws set by hand can stand out past the chuck's rim. Turn the chuck once by hand, check that "
+            "all clears carriage and compound, and guard it where you can reach it."
+        ),
+        say("The jaws stand out {past_body} past the chuck's body.", past_body=chuck.past_body.with_unit)
+        if chuck.past_body
+        else say("Independent or reversed jaws."),
         GUARD,
     )

@@ -17,6 +17,7 @@ from typing import Final, Literal
 
 from generator.errors import Location
 from generator.job.lathe import Lathe
+from generator.language.say import say
 from generator.sheet.figure import Figure
 from generator.sheet.lines import Finding, Level
 from generator.sheet.model import Sheet
@@ -223,8 +224,10 @@ def _reason(
         return " ".join(dict.fromkeys([*let_go, *(finding.text for finding in new)]))
     if verdict == "not known":
         notes = [figure.note for figure in there.figures if figure.value is None] if there else []
-        return (there.why if there else "") or "; ".join(filter(None, notes)) or (
-            f"Not worked out for {name}."
+        return (
+            (there.why if there else "")
+            or "; ".join(map(str, filter(None, notes)))
+            or say("Not worked out for {name}.", name=name)
         )
     return there.why if there else ""
 
@@ -250,7 +253,7 @@ def _found_rows(
             ("changes", _gone(_texts(_new(mine, other, "stop", "check")), on_here, on_there)),
         ):
             if text:
-                label = id.replace("-", " ").capitalize()
+                label = say("Finding {id}", id=id)
                 rows.append(Row(f"finding.{id}", group, label, None, None, verdict, text))  # type: ignore[arg-type]
                 break
     return rows
@@ -267,4 +270,11 @@ def _texts(findings: Sequence[Finding]) -> str:
 
 
 def _gone(text: str, here: OnLathe, there: OnLathe) -> str:
-    return f"Found on {here.lathe.name}, and not on {there.lathe.name}: {text}" if text else ""
+    return (
+        say(
+            "Found on {here}, and not on {there}: {text}",
+            here=here.lathe.name, there=there.lathe.name, text=text,
+        )
+        if text
+        else ""
+    )

@@ -14,20 +14,22 @@ from typing import Final
 
 from generator.job.lathe import Lathe
 from generator.job.lathe_parts import Dial
+from generator.language.say import figure, first_large, later, say, say_count
+from generator.sheet.capacity import unchecked_of
 from generator.sheet.compare import Line, OnLathe
 from generator.sheet.figure import Figure, Kind, System
 from generator.sheet.lines import Finding, OperationLine, PassLine
 from generator.sheet.model import Sheet
 from generator.sheet.wording import rpm_words
-from generator.si import inch, minute, mm
+from generator.si import Length, inch, minute, mm
 
-HELD, REACH, LEVERS = "Can it be held", "Does it reach", "Levers and gears"
-NUTS, SPINDLE, DIALS = "Half nuts and thread dial", "Spindle", "Dials"
-OPERATIONS, POWER, TIME = "Other operations", "Power and stiffness", "Time"
-NOT_KNOWN, FOUND = "What is not known", "What else is found"
+HELD, REACH, LEVERS = later("Can it be held"), later("Does it reach"), later("Levers and gears")
+NUTS, SPINDLE, DIALS = later("Half nuts and thread dial"), later("Spindle"), later("Dials")
+OPERATIONS, POWER, TIME = later("Other operations"), later("Power and stiffness"), later("Time")
+NOT_KNOWN, FOUND = later("What is not known"), later("What else is found")
 
-OFF_DIAMETER: Final[Mapping[System, tuple[float, str]]] = {
-    "inch": (0.010 * inch, "0.010 in"), "mm": (0.2 * mm, "0.2 mm"),
+OFF_DIAMETER: Final[Mapping[System, tuple[float, str, float]]] = {  # number, its form, unit
+    "inch": (0.010, ".3f", inch), "mm": (0.2, ".1f", mm),
 }
 COLUMNS: Final = ("step", "feed", "dial")  # of an operation: what is set, and may differ
 
@@ -169,12 +171,12 @@ def lathe_lines(on: OnLathe) -> dict[str, Line]:
 
 def _named(on: OnLathe, rows: tuple[Named, ...]) -> Iterator[Line]:
     for row in rows:
-        figure = on.sheet.figures.get(row.name)
-        if figure is not None:
-            limit = figure.note if row.limited else ""
-            why = f"{capital(figure.note)}." if row.noted and figure.note else ""
+        shown = on.sheet.figures.get(row.name)
+        if shown is not None:
+            limit = shown.note if row.limited else ""
+            why = f"{first_large(shown.note)}." if row.noted and shown.note else ""
             yield Line(
-                row.name, row.group, figure.label, (figure,), limit, why, fits=row.fits, grain=row.grain
+                row.name, row.group, shown.label, (shown,), limit, why, fits=row.fits, grain=row.grain
             )
 
 
@@ -190,45 +192,45 @@ def _lifting(on: OnLathe) -> Iterator[Line]:
         return
     hoist = on.lathe.hoist
     heavy = bool(alone and _number(weight) > _number(alone))
-    limit = f"its hoist lifts {hoist.with_unit}" if hoist else "no hoist in its record"
+    limit = (
+        say("its hoist lifts {hoist}", hoist=hoist.with_unit)
+        if hoist
+        else say("no hoist in its record")
+    )
     known = hoist is not None or not heavy
-    why = "" if known else f"The record of {on.lathe.name} names no hoist, and one person does not lift this."
+    why = (
+        ""
+        if known
+        else say(
+            "The record of {name} names no hoist, and one person does not lift this.", name=on.lathe.name
+        )
+    )
     yield Line("lift", HELD, weight.label, (weight,), limit, why, known, fits=True)
 
 
-def _number(figure: Figure) -> float:
-    return float(figure.value) if isinstance(figure.value, int | float) else 0.0
+def _number(shown: Figure) -> float:
+    return float(shown.value) if isinstance(shown.value, int | float) else 0.0
 
 
 def _reach(on: OnLathe) -> Iterator[Line]:
     """The least room of all cuts, and the travel of the slides."""
     rooms = [
-        figure for name, figure in on.sheet.figures.items()
-        if ROOMS.fullmatch(name) and figure.value is not None
+        one for name, one in on.sheet.figures.items() if ROOMS.fullmatch(name) and one.value is not None
     ]
     if not rooms:
         rooms = [line.figures[0] for line in _named(on, CARRIAGE) if line.is_known]
     if rooms:
         tightest = min(rooms, key=_number)
-        limit = "; ".join(filter(None, (tightest.label, tightest.note)))
-        yield Line(ROOM, REACH, "Least room along the bed", (replace(tightest, name=ROOM),), limit)
+        limit = "; ".join(map(str, filter(None, (tightest.label, tightest.note))))
+        yield Line(ROOM, REACH, say("Least room along the bed"), (replace(tightest, name=ROOM),), limit)
     yield from _named(on, SLIDES)
 
 
 def _half_nuts(on: OnLathe) -> Iterator[Line]:
-    figure, rule = (on.sheet.figures.get(name) for name in ("lathe.thread_dial", "lathe.thread_dial.rule"))
-    if figure is not None:
-        why = f"{capital(str(rule.value))}." if rule is not None and rule.value else ""
-        yield Line(figure.name, NUTS, figure.label, (figure,), why=why)
-
-
-def capital(text: str) -> str:
-    """A sentence from words that do not begin with a capital letter.
-
-    >>> capital("any line")
-    'Any line'
-    """
-    return text[:1].upper() + text[1:]
+    dial, rule = (on.sheet.figures.get(name) for name in ("lathe.thread_dial", "lathe.thread_dial.rule"))
+    if dial is not None:
+        why = f"{first_large(str(rule.value))}." if rule is not None and rule.value else ""
+        yield Line(dial.name, NUTS, dial.label, (dial,), why=why)
 
 
 def _spindle(on: OnLathe) -> Iterator[Line]:
@@ -236,7 +238,10 @@ def _spindle(on: OnLathe) -> Iterator[Line]:
     if step is not None:
         why = ""
         if step.kind is Kind.COMPUTED and wanted is not None and _number(wanted):
-            why = f"The highest step that {on.lathe.name} has up to {rpm_words(_number(wanted))}."
+            why = say(
+                "The highest step that {name} has up to {speed}.",
+                name=on.lathe.name, speed=rpm_words(_number(wanted)),
+            )
         yield Line(step.name, SPINDLE, step.label, (step,), why=why or step.note)
     if time is not None:
         yield Line(time.name, SPINDLE, time.label, (time,))
@@ -247,13 +252,19 @@ def _spindle(on: OnLathe) -> Iterator[Line]:
 
 def _passes(on: OnLathe) -> Iterator[Line]:
     """First and last pass as they are counted on this lathe's dial, and how many there are."""
-    sheet, label = on.sheet, "First and last pass, on the dial"
+    sheet, label = on.sheet, say("First and last pass, on the dial")
     cuts = [line for line in sheet.passes if not line.spring]
     if cuts:
         figures = (_reading("passes.first", cuts[0], on), _reading("passes.last", cuts[-1], on))
-        yield Line("passes.dial", DIALS, label, figures, why=f"Set on the {sheet.pass_dial}.")
+        yield Line(
+            "passes.dial",
+            DIALS,
+            label,
+            figures,
+            why=say("Set on the {pass_dial}.", pass_dial=sheet.pass_dial),
+        )
     elif "passes.travel" in sheet.figures:
-        why = "no pass table: a finding stops the sheet"
+        why = say("no pass table: a finding stops the sheet")
         blank = Figure("passes.dial", label, None, "text", Kind.UNKNOWN, why, note=why)
         yield Line("passes.dial", DIALS, label, (blank,))
     yield from _named(on, (Named(DIALS, "passes.count"),))
@@ -269,26 +280,30 @@ def _infeed_dial(on: OnLathe) -> Dial:
 def _reading(name: str, line: PassLine, on: OnLathe) -> Figure:
     """Turns and divisions of one pass."""
     dial = _infeed_dial(on)
-    turns = f"{line.dial_turns} turn{'' if line.dial_turns == 1 else 's'} and " if line.dial_turns else ""
-    count = _count(line.dial_reading / dial.division.si)
-    words = f"{turns}{count} divisions of {dial.division.with_unit}"
-    return _words(name, f"Pass {line.number}, on the dial", words, on.lathe)
+    words = _divisions(line.dial_reading, dial)
+    if line.dial_turns:
+        words = say_count(
+            "{count} turn and {divisions}", "{count} turns and {divisions}", line.dial_turns, divisions=words
+        )
+    return _words(name, say("Pass {number}, on the dial", number=line.number), words, on.lathe)
 
 
-def _count(divisions: float) -> str:
-    """Divisions to a tenth, as far as an eye reads between two lines."""
-    return f"{divisions:.1f}".removesuffix(".0")
+def _divisions(reading: Length, dial: Dial) -> str:
+    """A reading in divisions, to a tenth, as far as an eye reads between two lines."""
+    count = reading / dial.division.si
+    shown = figure(count, ".0f" if f"{count:.1f}".endswith(".0") else ".1f")
+    return say("{count} divisions of {division}", count=shown, division=dial.division.with_unit)
 
 
 def _cross_dial(on: OnLathe) -> Iterator[Line]:
     """What a cut off the diameter shows on the cross dial: radius and diameter dials differ by two."""
-    taken, words = OFF_DIAMETER[on.sheet.system]
-    dial = on.lathe.cross_dial
-    shown = taken if dial.reads == "diameter" else taken / 2
-    count = _count(shown / dial.division.si)
-    label = f"Cross dial for {words} off the diameter"
-    figure = _words("cross_dial", label, f"{count} divisions of {dial.division.with_unit}", on.lathe)
-    yield Line("cross_dial", DIALS, label, (figure,), why=f"This cross dial reads {dial.reads}.")
+    number, form, unit = OFF_DIAMETER[on.sheet.system]
+    dial, on_diameter = on.lathe.cross_dial, on.lathe.cross_dial.reads == "diameter"
+    size = f"{figure(number, form)} {'in' if unit == inch else 'mm'}"
+    label = say("Cross dial for {size} off the diameter", size=size)
+    shown = _divisions(number * unit if on_diameter else number * unit / 2, dial)
+    why = say("This cross dial reads diameter.") if on_diameter else say("This cross dial reads radius.")
+    yield Line("cross_dial", DIALS, label, (_words("cross_dial", label, shown, on.lathe),), why=why)
 
 
 # -- operations, power, what is not known -----------------------------------------------------------------
@@ -305,37 +320,39 @@ def _operations(on: OnLathe) -> Iterator[Line]:
 
 def _set_for(operation: OperationLine, sheet: Sheet) -> Iterator[Figure]:
     for column in COLUMNS:
-        figure = sheet.figures.get(operation.figures.get(column, ""))
-        if figure is not None and figure.value is not None:
-            yield figure
+        shown = sheet.figures.get(operation.figures.get(column, ""))
+        if shown is not None and shown.value is not None:
+            yield shown
 
 
 def most_power(sheet: Sheet) -> Figure | None:
     """The largest power that any operation takes, or a figure without a value where none is known."""
-    powers = [figure for name, figure in sheet.figures.items() if POWERS.fullmatch(name)]
-    known = [figure for figure in powers if isinstance(figure.value, int | float)]
+    powers = [one for name, one in sheet.figures.items() if POWERS.fullmatch(name)]
+    known = [one for one in powers if isinstance(one.value, int | float)]
     return max(known, key=_number) if known else next(iter(powers), None)
 
 
 def _power(on: OnLathe) -> Iterator[Line]:
-    figure = most_power(on.sheet)
-    if figure is None:
+    shown = most_power(on.sheet)
+    if shown is None:
         return
-    motor, label = on.lathe.power, "Most power wanted"
-    cut = "threading" if figure.name == "passes.power" else figure.label.partition(":")[0]
-    limit = f"{cut}; the motor has {motor.with_unit}" if motor else cut
-    why = "" if motor else f"The record of {on.lathe.name} does not say how strong the motor is."
-    yield Line(POWER_ROW, POWER, label, (replace(figure, name=POWER_ROW),), limit, why, motor is not None)
+    motor, label = on.lathe.power, say("Most power wanted")
+    cut = say("threading") if shown.name == "passes.power" else str(shown.label).partition(":")[0]
+    limit = say("{cut}; the motor has {motor}", cut=cut, motor=motor.with_unit) if motor else cut
+    why = (
+        "" if motor else say("The record of {name} does not say how strong the motor is.", name=on.lathe.name)
+    )
+    yield Line(POWER_ROW, POWER, label, (replace(shown, name=POWER_ROW),), limit, why, motor is not None)
 
 
 def _not_checked(on: OnLathe) -> Iterator[Line]:
     """What was not checked on this lathe because its record does not say."""
     for finding in on.sheet.findings:
         if finding.id == "not-checked":
-            items = finding.text.partition(": ")[2].rstrip(".")
-            figure = replace(_words(NOT_CHECKED, "Not checked", items, on.lathe), kind=Kind.UNKNOWN)
-            why = f"The record of {on.lathe.name} does not say."
-            yield Line(NOT_CHECKED, NOT_KNOWN, "Not checked", (figure,), why=why, known=False)
+            items = unchecked_of(finding.text, on.lathe)
+            left = replace(_words(NOT_CHECKED, say("Not checked"), items, on.lathe), kind=Kind.UNKNOWN)
+            why = say("The record of {name} does not say.", name=on.lathe.name)
+            yield Line(NOT_CHECKED, NOT_KNOWN, say("Not checked"), (left,), why=why, known=False)
             return
-    nothing = _words(NOT_CHECKED, "Not checked", "nothing", on.lathe)
-    yield Line(NOT_CHECKED, NOT_KNOWN, "Not checked", (nothing,))
+    nothing = _words(NOT_CHECKED, say("Not checked"), say("nothing"), on.lathe)
+    yield Line(NOT_CHECKED, NOT_KNOWN, say("Not checked"), (nothing,))

@@ -22,7 +22,8 @@ from generator.job.pictures import job_pictures
 from generator.job.reading import ReadJob, ReadLog
 from generator.job.shop import Material, Shop
 from generator.job.successor import successor
-from generator.sheet.archive_row import archive_row
+from generator.language.say import later, say
+from generator.sheet.archive_row import STATUSES, archive_row
 from generator.sheet.capacity import unchecked_note
 from generator.sheet.cautions import Setup, cautions_section
 from generator.sheet.cautions_for_use import cautions_for_use
@@ -69,29 +70,30 @@ from generator.sheet.trial_fit import trial_fit
 from generator.sheet.work import work_section
 from generator.tables.materials import MaterialRow, material_group
 
-READY = "ready to run"
+READY = later("ready to run")
+OVER = frozenset({"done", "scrapped"})  # what a job is that nobody runs any more
 
 SECTIONS = (
-    ("holding", "Work holding", ("holding.", "capacity.", "reach.")),
-    ("give", "Under the cut", ("give.",)),
-    ("grip", "Grip", ("grip.",)),
-    ("thin", "Thin work", ("thin.",)),
-    ("strength", "Strength left", ("strength.",)),
-    ("heat", "Heat", ("heat.",)),
-    ("handling", "Weight and handling", ("handling.",)),
-    ("lathe", "Lathe settings", ("spindle.", "carriage.", "lathe.")),
-    ("found", "Which thread this is", ("found.",)),
-    ("thread", "Thread data", ("thread.",)),
-    ("mate", "The mate", ("mate.",)),
-    ("measuring", "Measuring the thread", ("measure.",)),
-    ("cutting", "Tool and infeed", ("cut.",)),
-    ("relief", "Relief", ("relief.",)),
-    ("passes", "Passes", ("passes.",)),
-    ("time", "Time", ("time.",)),
-    ("log", "By the log", ("log.",)),
-    ("take-up", "Taking it up", ("take_up.",)),
-    ("work", "The work", ("work.",)),
-    ("job", "Job", ("job.",)),
+    ("holding", later("Work holding"), ("holding.", "capacity.", "reach.")),
+    ("give", later("Under the cut"), ("give.",)),
+    ("grip", later("Grip"), ("grip.",)),
+    ("thin", later("Thin work"), ("thin.",)),
+    ("strength", later("Strength left"), ("strength.",)),
+    ("heat", later("Heat"), ("heat.",)),
+    ("handling", later("Weight and handling"), ("handling.",)),
+    ("lathe", later("Lathe settings"), ("spindle.", "carriage.", "lathe.")),
+    ("found", later("Which thread this is"), ("found.",)),
+    ("thread", later("Thread data"), ("thread.",)),
+    ("mate", later("The mate"), ("mate.",)),
+    ("measuring", later("Measuring the thread"), ("measure.",)),
+    ("cutting", later("Tool and infeed"), ("cut.",)),
+    ("relief", later("Relief"), ("relief.",)),
+    ("passes", later("Passes"), ("passes.",)),
+    ("time", later("Time"), ("time.",)),
+    ("log", later("By the log"), ("log.",)),
+    ("take-up", later("Taking it up"), ("take_up.",)),
+    ("work", later("The work"), ("work.",)),
+    ("job", later("Job"), ("job.",)),
 )
 
 KEY_FIGURES = (
@@ -230,6 +232,13 @@ def _set_over(thread: ThreadPlan | None, cuts: PassPlan | None) -> float:
     return set_over(cuts.infeed_angle, cuts.towards, inside=thread.internal)
 
 
+def _status(status: str, ready: bool) -> str:
+    """The status of a job in its title block; whether it can be run, as long as somebody might."""
+    if not ready:
+        return str(NOT_READY)
+    return str(STATUSES[status]) if status in OVER else f"{STATUSES[status]}, {READY}"
+
+
 def _mate_material(job: Job, shop: Shop) -> Material | None:
     """The mate's material, where the job names one of the shop's list."""
     mate = job.mate
@@ -256,7 +265,9 @@ def effective_material(shop_material: Material | None) -> MaterialRow | None:
         m_c=exponent.si if exponent else row.m_c,
         speed_source="jobs/_shop/materials.yml" if speed else row.speed_source,
         force_source="jobs/_shop/materials.yml" if force or exponent else row.force_source,
-        source=f"{row.source}; changed in jobs/_shop/materials.yml" if density or modulus else row.source,
+        source=say("{source}; changed in jobs/_shop/materials.yml", source=row.source)
+        if density or modulus
+        else row.source,
     )
 
 
@@ -295,9 +306,9 @@ def _assemble(
     log: ReadLog | None,
 ) -> Sheet:
     job, cautions = read.job, cautions_section(setup)
-    status = f"{job.status}, {READY}" if ready else NOT_READY
+    status = _status(job.status, ready)
     if newer is not None:
-        status = f"superseded by {newer.number}"
+        status = say("superseded by {number}", number=newer.number)
     findings = in_order_of_harm(desk.findings)
     return Sheet(
         job=job.job,

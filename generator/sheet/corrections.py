@@ -6,6 +6,7 @@ from generator.calc.balls import between_balls
 from generator.calc.correction import still_to_cut
 from generator.calc.dials import Dial, whole_graduations
 from generator.job.lathe import Lathe
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.infeed import slide_dial
@@ -18,7 +19,7 @@ STEPS = {
     "mm": tuple(step * mm for step in (0.02, 0.04, 0.06, 0.10, 0.15, 0.20, 0.30, 0.50)),
 }
 HALVES = 2  # of a graduation: what the eye reads off between two lines
-SOURCE = "plane geometry: the pitch diameter follows twice the depth"
+SOURCE = later("plane geometry: the pitch diameter follows twice the depth")
 
 
 def corrections(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> CorrectionTable | None:
@@ -38,9 +39,14 @@ def corrections(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) ->
     if angle:
         formula, put = "1 ÷ (2 × cos {α})", {"α": (angle, "angle")}
     desk.computed(
-        "measure.correction", f"Still to cut on the {cuts.slide}, over what it reads too full",
-        still_to_cut(1.0, angle), "ratio", formula, put, SOURCE,
-        note="the table beside the passes, in the dials' own divisions",
+        "measure.correction",
+        say("Still to cut on the {slide}, over what it reads too full", slide=cuts.slide),
+        still_to_cut(1.0, angle),
+        "ratio",
+        formula,
+        put,
+        SOURCE,
+        note=say("the table beside the passes, in the dials' own divisions"),
     )
     cross, compound = slide_dial(lathe.cross_dial), slide_dial(lathe.compound_dial)
     rows = tuple(

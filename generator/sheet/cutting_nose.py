@@ -6,6 +6,7 @@ from generator.calc import form_tool
 from generator.errors import OutsideRange
 from generator.job.operations import Thread
 from generator.job.shop import ThreadTool
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.plans import ThreadPlan
@@ -15,7 +16,7 @@ from generator.threads.registry import limits, mate_of
 
 SAME = 1e-9  # m: two sizes closer than this are one
 PRINT = 1.01  # the standards round limits and radii apart from each other
-GEOMETRY = "geometry of the groove, half a pitch wide at the pitch cylinder (ISO 5408)"
+GEOMETRY = later("geometry of the groove, half a pitch wide at the pitch cylinder (ISO 5408)")
 
 
 def lay_nose_range(
@@ -37,18 +38,25 @@ def lay_nose_range(
     if what == "radius" and most is not None and nose > PRINT * most:
         desk.find(
             "nose-blunt", "stop",
-            f"The nose radius of tool {tool.name} is {fine_words(nose, thread.system)}, over the "
-            f"{fine_words(most, thread.system)} that clears the crests of the mate of "
-            f"{thread.designation.text}: they would meet the root before the flanks meet. Grind it smaller "
-            "or take another tool.",
+            say(
+                "The nose radius of tool {tool} is {nose}, over the {most} that clears the crests of the "
+                "mate of {designation}: they would meet the root before the flanks meet. Grind it smaller "
+                "or take another tool.",
+                tool=tool.name, nose=fine_words(nose, thread.system), most=fine_words(most, thread.system),
+                designation=thread.designation.text,
+            ),
             operation.length.where,
         )
     elif least is not None and nose < least - SAME and not thread.profile.least_radius:
         desk.find(
             "nose-sharp", "check",
-            f"The nose of tool {tool.name} is {fine_words(nose, thread.system)}, under the "
-            f"{fine_words(least, thread.system)} that keeps the root of {thread.designation.text} inside the "
-            "standard's limit: the groove comes out deeper. Decide whether the work has the wall for it.",
+            say(
+                "The nose of tool {tool} is {nose}, under the {least} that keeps the root of {designation} "
+                "inside the standard's limit: the groove comes out deeper. Decide whether the work has the "
+                "wall for it.",
+                tool=tool.name, nose=fine_words(nose, thread.system), least=fine_words(least, thread.system),
+                designation=thread.designation.text,
+            ),
             operation.length.where,
         )
 
@@ -56,7 +64,10 @@ def lay_nose_range(
 def _most(what: str, thread: ThreadPlan, desk: Desk) -> Length | None:
     """The widest nose (m): the root just clears the mate's largest crests at the worst pitch diameter."""
     pitch, profile, inside = thread.pitch, thread.profile, thread.internal
-    label = f"Nose {what} of the tool, at most"
+    label = (
+        say("Nose radius of the tool, at most") if what == "radius"
+        else say("Nose flat of the tool, at most")
+    )
     widest = profile.widest_flat * pitch
     if profile.square:
         return desk.computed(
@@ -84,7 +95,10 @@ def _least(what: str, most: Length | None, thread: ThreadPlan, desk: Desk) -> Le
     """The narrowest nose (m): the root just inside the standard's limit, where it gives one."""
     unit, inside = thread.designation.unit_si, thread.internal
     limit = thread.limits.major.max if inside else thread.limits.minor.min
-    label = f"Nose {what} of the tool, at least"
+    label = (
+        say("Nose radius of the tool, at least") if what == "radius"
+        else say("Nose flat of the tool, at least")
+    )
     if what == "radius" and thread.profile.least_radius:
         least = thread.profile.least_radius * thread.pitch
         return desk.computed(
@@ -111,7 +125,10 @@ def _shallowest_root(thread: ThreadPlan) -> tuple[str, Length] | None:
         crest = other.major.max if inside else other.minor.min
     except OutsideRange:
         crest = None
-    roots = {("D min" if inside else "d1 max"): own, f"{'d max' if inside else 'D1 min'} of the mate": crest}
+    roots = {
+        ("D min" if inside else "d1 max"): own,
+        ("d max of the mate" if inside else "D1 min of the mate"): crest,
+    }
     known = [(size * unit, name) for name, size in roots.items() if size is not None]
     if not known:
         return None

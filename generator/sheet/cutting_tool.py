@@ -6,12 +6,13 @@ What the tool on the bench has stands in `threading_tool`; this is what it shoul
 from __future__ import annotations
 
 from generator.calc import form_tool
-from generator.calc.form_tool import leading_side, other_side
+from generator.calc.form_tool import SIDES, leading_side, other_side
 from generator.calc.infeed_strategy import roughing, rounded_floor
 from generator.calc.thread_form import lead_angle
 from generator.job.model import Job
 from generator.job.operations import Thread
 from generator.job.shop import ThreadTool, Tools
+from generator.language.say import later, say
 from generator.sheet.cutting_nose import lay_nose_range
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity
@@ -21,13 +22,13 @@ from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words
 from generator.si import Angle, Length, degree, mm
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 TOOLS_FILE = "jobs/_shop/tools.yml"
 WORKING = 3 * degree       # left free beside a flank; common practice 2 to 5 degrees
 TILT_ABOVE = 5 * degree    # lead angle from which a tool is tilted, or its top ground; common practice
 WITHIN = 0.1 * degree      # of the half angle, that a point off center height may cost; common practice
 LOW = 0.5 * mm             # a height that has to be set closer than this is worth a figure
-CLEARANCE = (
+CLEARANCE = later(
     "geometry of the groove's lead angle; textbooks draw it from the circumference at the root and the lead"
 )
 
@@ -56,8 +57,13 @@ def _lay_angles(operation: Thread, thread: ThreadPlan, lean: Angle, desk: Desk) 
     else:
         formula, put["B"] = "{A} + {B}", (flanks.clearance, "angle")
     desk.computed(
-        "cut.included_angle", "Included angle of the tool, its top level", flanks.included, "angle", formula,
-        put, thread.profile.source,
+        "cut.included_angle",
+        say("Included angle of the tool, its top level"),
+        flanks.included,
+        "angle",
+        formula,
+        put,
+        thread.profile.source,
     )
     if not flanks.symmetrical:
         _lay_leading_flank(operation, thread, desk)
@@ -65,10 +71,10 @@ def _lay_angles(operation: Thread, thread: ThreadPlan, lean: Angle, desk: Desk) 
         return
     ground = sum(form_tool.normal_angle(flank, lean) for flank in (flanks.load, flanks.clearance))
     desk.computed(
-        "cut.tilted_angle", "Included angle of a tool tilted to the lead angle", ground, "angle",
+        "cut.tilted_angle", say("Included angle of a tool tilted to the lead angle"), ground, "angle",
         "2 × arctan(tan {A} × cos {λ})" if flanks.symmetrical
         else "arctan(tan {A} × cos {λ}) + arctan(tan {B} × cos {λ})",
-        {**put, "λ": (lean, "angle")}, "geometry: the groove cut square to its run",
+        {**put, "λ": (lean, "angle")}, say("geometry: the groove cut square to its run"),
     )
 
 
@@ -76,21 +82,37 @@ def _lay_leading_flank(operation: Thread, thread: ThreadPlan, desk: Desk) -> Non
     """Which flank the leading side of the tool cuts, of unlike ones."""
     side, faces = leading_side(thread.designation.hand), load_faces(operation)
     angle = form_tool.flank_of_side(thread.flanks, side, faces)
-    which = "load" if angle == thread.flanks.load else "clearance"
     said = operation.load_flank is not None
-    desk.lay(Figure(
-        "cut.leading_flank", f"Side of the tool towards the {side}: it leads, and cuts the {which} flank",
-        angle, "angle", Kind.COMPUTED if said else Kind.ASSUMED, thread.profile.source,
-        note=f"the load flanks look at the {'chuck' if faces == 'headstock' else 'tailstock'} end"
-             + ("" if said else "; nobody said"),
-    ))
+    note = (
+        say("the load flanks look at the chuck end") if faces == "headstock"
+        else say("the load flanks look at the tailstock end")
+    )
+    desk.lay(
+        Figure(
+            "cut.leading_flank",
+            say("Side of the tool towards the {side}: it leads, and cuts the load flank", side=SIDES[side])
+            if angle == thread.flanks.load
+            else say(
+                "Side of the tool towards the {side}: it leads, and cuts the clearance flank",
+                side=SIDES[side],
+            ),
+            angle,
+            "angle",
+            Kind.COMPUTED if said else Kind.ASSUMED,
+            thread.profile.source,
+            note=note if said else say("{note}; nobody said", note=note),
+        )
+    )
     if not said:
         desk.find(
             "load-flank", "check",
-            f"The flanks of {thread.designation.text} are unlike, and nobody said which way the load comes: "
-            "the sheet has the load flanks look at the tailstock end. Write load_flank: chuck or tailstock, "
-            "for a tool ground the wrong way around makes scrap.",
-            operation.length.where, "Which way does the load push on this thread?",
+            say(
+                "The flanks of {designation} are unlike, and nobody said which way the load comes: the "
+                "sheet has the load flanks look at the tailstock end. Write load_flank: chuck or tailstock, "
+                "for a tool ground the wrong way around makes scrap.",
+                designation=thread.designation.text,
+            ),
+            operation.length.where, say("Which way does the load push on this thread?"),
         )
 
 
@@ -105,10 +127,12 @@ def _lay_clearances(
     names = ("bore", "root") if thread.internal else ("root", "blank")
     tilted = " − {tilt}" if tilt else ""
     wanted: dict[str, Angle] = {}
-    for key, word, end, across, diameter, value, formula in (
-        ("leading", "leading", side, names[0], small, sides.leading,
+    for key, label, end, across, diameter, value, formula in (
+        ("leading", say("Side clearance, leading side (towards the {end})", end=SIDES[side]), side,
+         names[0], small, sides.leading,
          f"arctan({{L}} ÷ (π × {{{names[0]}}})) + {{working}}{tilted}"),
-        ("trailing", "trailing", other_side(side), names[1], large, sides.trailing,
+        ("trailing", say("Side clearance, trailing side (towards the {end})", end=SIDES[other_side(side)]),
+         other_side(side), names[1], large, sides.trailing,
          f"{{working}} − arctan({{L}} ÷ (π × {{{names[1]}}}))" + tilted.replace("−", "+")),
     ):
         flank = form_tool.flank_of_side(thread.flanks, end, faces)
@@ -116,12 +140,19 @@ def _lay_clearances(
         put: dict[str, tuple[float, Quantity]] = {
             "L": (thread.lead, "fine_length"), across: (diameter, "length"), "working": (WORKING, "angle"),
         }
-        note = "below 0: it may lean out under the edge so far" if value < 0 else ""
+        note = say("below 0: it may lean out under the edge so far") if value < 0 else ""
         if flank and value > 0:
-            note = f"along the work; square to the edge {wanted[key] / degree:.1f}°"
+            note = say("along the work; square to the edge {wanted:.1f}°", wanted=wanted[key] / degree)
         desk.computed(
-            f"cut.clearance.{key}", f"Side clearance, {word} side (towards the {end})", value, "angle",
-            formula, put | ({"tilt": (tilt, "angle")} if tilt else {}), CLEARANCE, rounds="up", note=note,
+            f"cut.clearance.{key}",
+            label,
+            value,
+            "angle",
+            formula,
+            put | ({"tilt": (tilt, "angle")} if tilt else {}),
+            CLEARANCE,
+            rounds="up",
+            note=note,
         )
     if tilt:
         _find_tilt(operation, tool, thread, lean, desk)
@@ -129,9 +160,13 @@ def _lay_clearances(
     if tool is not None and ground is not None and ground.si < wanted["leading"] - 1e-6:
         desk.find(
             "side-clearance", "check",
-            f"The leading side of tool {tool.name} leans back {ground.si / degree:g} degrees; "
-            f"this thread wants {wanted['leading'] / degree:.1f}, square to the edge, towards the {side}. It "
-            "would rub on the flank, heat and push the work. Grind it, or take another tool.",
+            say(
+                "The leading side of tool {tool} leans back {ground:g} degrees; this thread wants "
+                "{wanted:.1f}, square to the edge, towards the {side}. It would rub on the flank, heat and "
+                "push the work. Grind it, or take another tool.",
+                tool=tool.name, ground=ground.si / degree, wanted=wanted["leading"] / degree,
+                side=SIDES[side],
+            ),
             operation.length.where,
         )
 
@@ -141,12 +176,18 @@ def _find_tilt(
 ) -> None:
     """A lead angle at which a level tool cuts with one edge only."""
     recorded = tool is not None and tool.side_clearance is not None
+    measure = (
+        "" if recorded
+        else say(" Measure its side clearance and write side_clearance in {file}.", file=TOOLS_FILE)
+    )
     desk.find(
         "tool-tilt", "check",
-        f"The lead angle of {thread.designation.text} is {lean / degree:.1f} degrees: with its top level the "
-        f"leading edge is keen and the trailing one blunt. Tilt the tool by that angle and grind it for it, "
-        "or leave its top level, grind it to the axial angle and the sides for the lead."
-        + ("" if recorded else f" Measure its side clearance and write side_clearance in {TOOLS_FILE}."),
+        say(
+            "The lead angle of {thread} is {angle:.1f} degrees: with its top level the leading edge is keen "
+            "and the trailing one blunt. Tilt the tool by that angle and grind it for it, or leave its top "
+            "level, grind it to the axial angle and the sides for the lead.{measure}",
+            thread=thread.designation.text, angle=lean / degree, measure=measure,
+        ),
         operation.length.where,
     )
 
@@ -161,14 +202,23 @@ def _lay_height(thread: ThreadPlan, desk: Desk) -> None:
     if off >= LOW:
         return
     desk.computed(
-        "cut.height", "Point within this of center height", off, "fine_length",
+        "cut.height",
+        say("Point within this of center height"),
+        off,
+        "fine_length",
         "√({crest} × {root} ÷ 2 × (tan({A} + {change}) ÷ tan {A} − 1))",
         {
-            "crest": (crest, "length"), "root": (root, "length"), "A": (flank, "angle"),
+            "crest": (crest, "length"),
+            "root": (root, "length"),
+            "A": (flank, "angle"),
             "change": (WITHIN, "angle"),
         },
-        "geometry of a level tool beside the axis", rounds="down", system=thread.system,
-        note=f"it changes the half angle by {WITHIN / degree:g}° ({PRACTICE})",
+        say("geometry of a level tool beside the axis"),
+        rounds="down",
+        system=thread.system,
+        note=say(
+            "it changes the half angle by {within:g}° ({practice})", within=WITHIN / degree, practice=PRACTICE
+        ),
     )
 
 
@@ -180,24 +230,24 @@ def _lay_roughing(thread: ThreadPlan, desk: Desk) -> None:
         return
     system, left = thread.system, thread.depth - steps.depth
     desk.lay(Figure(
-        "cut.rough.how", "Roughing", _roughing_words(thread, steps.plunges, steps.shift), "text",
+        "cut.rough.how", say("Roughing"), _roughing_words(thread, steps.plunges, steps.shift), "text",
         Kind.COMPUTED, PRACTICE,
     ))
     slot = bottom - 2 * left
     desk.computed(
-        "cut.rough.width", "Grooving tool for the slot, width", steps.width, "length",
-        "{floor} − 2 × {left}" if steps.plunges == 1 else "{slot}, the widest tool {widest}",
+        "cut.rough.width", say("Grooving tool for the slot, width"), steps.width, "length",
+        "{floor} − 2 × {left}" if steps.plunges == 1 else say("{slot}, the widest tool {widest}"),
         {"floor": (bottom, "fine_length"), "left": (left, "fine_length")} if steps.plunges == 1
         else {"slot": (slot, "fine_length"), "widest": (steps.width, "length")},
         PRACTICE, kind=Kind.ASSUMED, rounds="down", system=system,
     )
     desk.computed(
-        "cut.rough.depth", "Slot to this depth, radial", steps.depth, "length", "{depth} − {left}",
+        "cut.rough.depth", say("Slot to this depth, radial"), steps.depth, "length", "{depth} − {left}",
         {"depth": (thread.depth, "length"), "left": (left, "fine_length")}, PRACTICE, kind=Kind.ASSUMED,
         rounds="down", system=system,
     )
     desk.computed(
-        "cut.rough.side_steps", "Side steps off each flank", steps.side_steps, "count",
+        "cut.rough.side_steps", say("Side steps off each flank"), steps.side_steps, "count",
         "({floor} + {depth} × {tangents of the flanks} − {slot}) ÷ 2 ÷ {side step}",
         {
             "floor": (bottom, "fine_length"), "depth": (thread.depth, "length"),
@@ -210,15 +260,22 @@ def _lay_roughing(thread: ThreadPlan, desk: Desk) -> None:
 
 def _roughing_words(thread: ThreadPlan, plunges: int, shift: Length) -> str:
     slot = (
-        "straight in with the grooving tool" if plunges == 1
-        else f"{plunges} slots side by side, {fine_words(shift, thread.system)} apart"
+        say("straight in with the grooving tool")
+        if plunges == 1
+        else say(
+            "{plunges} slots side by side, {shift} apart",
+            plunges=plunges,
+            shift=fine_words(shift, thread.system),
+        )
     )
     if thread.flanks.square:
-        return (
-            f"{slot}; then the finishing tool of full width, or one side after the other with the compound "
-            "along the bed"
+        return say(
+            "{slot}; then the finishing tool of full width, or one side after the other with the compound "
+            "along the bed",
+            slot=slot,
         )
-    return (
-        f"{slot}; then the form tool off one flank and the other in turn with the compound along the bed, "
-        "and last straight in to size"
+    return say(
+        "{slot}; then the form tool off one flank and the other in turn with the compound along the bed, "
+        "and last straight in to size",
+        slot=slot,
     )

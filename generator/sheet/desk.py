@@ -11,6 +11,7 @@ from collections.abc import Mapping
 
 from generator.errors import Location
 from generator.job.written import Given
+from generator.language.say import say
 from generator.sheet.figure import Figure, Kind, Quantity, System, Working
 from generator.sheet.lines import Finding, Level
 
@@ -127,7 +128,7 @@ class Desk:
                 value,
                 quantity,
                 kind,
-                "the shop's own files" if said else source,
+                say("the shop's own files") if said else source,
                 text=text,
                 system=system,
                 where=said.where if said else None,

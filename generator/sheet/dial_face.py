@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from generator.calc.dial_places import Engagement, engagements
 from generator.job.lathe import Lathe
+from generator.language.say import later, say
 from generator.sheet.dial_words import DialFace, spaces_words
 from generator.sheet.drawn import DialPlace, DialRow, DialScene
 from generator.sheet.exact import lead_words, leadscrew_lead
@@ -14,10 +15,10 @@ from generator.sheet.half_nuts import dial_gears_of
 from generator.threads.registry import Designation
 
 _SAYS = {
-    "same start": "half nuts close, the tool is in its groove",
-    "wrong": "half nuts close, the tool is beside its groove: do not close here",
-    "changes": "the tool is not sure to be in its groove: leave the half nuts closed",
-    "does not close": "half nuts do not close",
+    "same start": later("half nuts close, the tool is in its groove"),
+    "wrong": later("half nuts close, the tool is beside its groove: do not close here"),
+    "changes": later("the tool is not sure to be in its groove: leave the half nuts closed"),
+    "does not close": later("half nuts do not close"),
 }
 
 
@@ -39,18 +40,21 @@ def dial_scene(lathe: Lathe, designation: Designation, lead: Fraction, job: str)
     found = engagements(screw, gear.teeth, dial.lines, lead, designation.starts)
     says = gear.rule.describe()
     if designation.starts > 1 and not gear.rule.keep_half_nuts_closed:
-        says = f"to keep the start, {says}"
-    unsure = (DialRow("changes", None, "any place", _SAYS["changes"]),)
+        says = say("to keep the start, {says}", says=says)
+    unsure = (DialRow("changes", None, say("any place"), _SAYS["changes"]),)
     return DialScene(
         lines=dial.lines,
         places=tuple(_place(one, face) for one in found),
         rows=unsure if gear.rule.keep_half_nuts_closed else _rows(found, face, designation.starts),
-        rule=f"gear of {gear.teeth} teeth: {says}" if dial.more_gears and gear.matters else says,
-        gear=f"dial gear of {gear.teeth} teeth",
-        leadscrew=f"leadscrew of {lead_words(screw)} lead",
+        rule=say("gear of {teeth} teeth: {says}", teeth=gear.teeth, says=says)
+        if dial.more_gears and gear.matters
+        else says,
+        gear=say("dial gear of {teeth} teeth", teeth=gear.teeth),
+        leadscrew=say("leadscrew of {screw} lead", screw=lead_words(screw)),
         starts=designation.starts,
         designation=designation.text,
         job=job,
+        closing=gear.rule,
     )
 
 
@@ -80,16 +84,20 @@ def _places_words(
     spaces = [one.place for one in ones if not one.on_line]
     named = face.lines_words(lines) if lines else ""
     if not any(ones for other, ones in groups.items() if other not in (key, "does not close")):
-        return "any place" if ones and key != "does not close" else named
+        return say("any place") if ones and key != "does not close" else named
     before = [one for start in groups if isinstance(start, int) for one in groups[start]]
     if key == "wrong":
         if lines and not any(one.on_line for one in groups["does not close"]):
-            named = "the other lines"
+            named = say("the other lines")
         elsewhere = any(not one.on_line for one in before)
-        between = f"{'elsewhere ' if elsewhere else ''}between the lines" if spaces else ""
+        between = (
+            "" if not spaces
+            else say("elsewhere between the lines") if elsewhere
+            else say("between the lines")
+        )
     elif key == "does not close":
         closing = any(not one.on_line for one in (*before, *groups["wrong"]))
-        between = "" if closing else "between the lines"
+        between = "" if closing else say("between the lines")
     else:
         between = spaces_words(spaces, face)
     return "; ".join(words for words in (named, between) if words)
@@ -97,6 +105,8 @@ def _places_words(
 
 def _says(one: Engagement, starts: int) -> str:
     if starts > 1 and one.start is not None:
-        which = "the start begun with" if one.start == 1 else f"start {one.start}"
-        return f"half nuts close, the tool is in {which}"
+        return (
+            say("half nuts close, the tool is in the start begun with") if one.start == 1
+            else say("half nuts close, the tool is in start {start}", start=one.start)
+        )
     return _SAYS[one.outcome]

@@ -14,9 +14,11 @@ from fractions import Fraction
 from generator.calc.dial_places import NextStart
 from generator.calc.gearing import mixed
 from generator.calc.thread_dial import and_words, ordinal
+from generator.language.say import say, say_count
 from generator.sheet.exact import lead_words
 
 HALF = Fraction(1, 2)
+_ONE_PLAIN = 2  # with a number at every second line there is one plain one between two
 
 
 @dataclass(frozen=True)
@@ -40,25 +42,33 @@ class DialFace:
         """
         wanted = set(lines)
         if wanted == set(range(self.lines)):
-            return "any line"
+            return say("any line")
         numbers = [self.number(line) for line in sorted(wanted) if self.number(line)]
         plain = [line for line in sorted(wanted) if not self.number(line)]
-        words = [and_words(numbers)] if numbers else []
-        if plain:
-            words.append(self._plain_words(plain))
-        return ", and ".join(words)
+        if not plain:
+            return and_words(numbers)
+        if not numbers:
+            return self._plain_words(plain)
+        return say("{numbers}, and {plain}", numbers=and_words(numbers), plain=self._plain_words(plain))
 
     def _plain_words(self, plain: list[int]) -> str:
         every = [line for line in range(self.lines) if not self.number(line)]
         if plain == every:
-            return "any plain line"
+            return say("any plain line")
         after: dict[int, list[str]] = {}
         for line in plain:
             count, rest = divmod(line, self.numbered_every)
             after.setdefault(rest, []).append(str(count + 1))
+        if self.numbered_every <= _ONE_PLAIN:
+            return and_words(
+                say("the plain line after {numbers}", numbers=and_words(numbers))
+                for numbers in after.values()
+            )
         return and_words(
-            f"the {f'{ordinal(rest)} ' if self.numbered_every > 2 else ''}plain line after "
-            f"{and_words(numbers)}"
+            say(
+                "the {place} plain line after {numbers}",
+                place=ordinal(rest), numbers=and_words(numbers),
+            )
             for rest, numbers in after.items()
         )
 
@@ -79,9 +89,10 @@ def spaces_words(places: Iterable[Fraction], face: DialFace) -> str:
 
     def words(past: Fraction, lines: list[int]) -> str:
         if past == HALF and len(lines) == face.lines:
-            return "halfway between the lines"
-        share = "half" if past == HALF else f"{mixed(past)} of"
-        return f"{share} a space past {face.lines_words(lines)}"
+            return say("halfway between the lines")
+        if past == HALF:
+            return say("half a space past {lines}", lines=face.lines_words(lines))
+        return say("{share} of a space past {lines}", share=mixed(past), lines=face.lines_words(lines))
 
     return "; ".join(words(past, lines) for past, lines in sorted(at.items()))
 
@@ -97,6 +108,16 @@ def way_words(way: NextStart, face: DialFace, leadscrew: Fraction, starts: int) 
     if way.threads is None:
         return ""
     count = abs(way.threads)
-    threads = f"{'one leadscrew thread' if count == 1 else f'{count} leadscrew threads'}"
-    side = "off" if starts == 2 else "past" if way.threads > 0 else "before"
-    return f"half nuts {threads} ({lead_words(count * leadscrew)}) {side} a line of the first"
+    threads = say_count("one leadscrew thread", "{count} leadscrew threads", count)
+    length = lead_words(count * leadscrew)
+    if starts == 2:
+        return say(
+            "half nuts {threads} ({length}) off a line of the first", threads=threads, length=length
+        )
+    if way.threads > 0:
+        return say(
+            "half nuts {threads} ({length}) past a line of the first", threads=threads, length=length
+        )
+    return say(
+        "half nuts {threads} ({length}) before a line of the first", threads=threads, length=length
+    )

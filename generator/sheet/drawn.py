@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from generator.calc.thread_dial import DialRule
 from generator.sheet.figure import Quantity, System
 from generator.si import Angle, Length
 
@@ -156,8 +157,8 @@ class DialRow:
 class DialScene:
     """The face of the thread dial with line 1 at the fixed mark, for a first pass that began there.
 
-    `places` go once round the dial. `rule` says which lines may be used, `gear` and `leadscrew` what it holds
-    for.
+    `places` go once round the dial. `closing` is where the half nuts may close, `rule` says it in words,
+    `gear` and `leadscrew` what it holds for.
     """
 
     lines: int
@@ -169,6 +170,7 @@ class DialScene:
     starts: int
     designation: str
     job: str
+    closing: DialRule | None = None
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from generator.calc import gearing
 from generator.job.lathe import Lathe
 from generator.job.written import Given
+from generator.language.spoken import spoken
 from generator.sheet.plans import ThreadPlan
 
 PER_MM = {"mm": Fraction(1), "in": gearing.INCH}
@@ -38,4 +39,13 @@ def lead_words(lead: Fraction) -> str:
     """A length as a leadscrew has it: 1/8 in, or 3 mm."""
     in_inches = lead / gearing.INCH
     of_inches = in_inches.denominator % 127 and in_inches.numerator % 127
-    return f"{gearing.mixed(in_inches)} in" if of_inches else f"{gearing.decimal(lead)} mm"
+    return f"{gearing.mixed(in_inches)} in" if of_inches else f"{decimal_words(lead)} mm"
+
+
+def decimal_words(lead: Fraction) -> str:
+    """A lead in millimetres as it stands on a plate, with the decimal sign of the language.
+
+    >>> decimal_words(Fraction(5, 4))
+    '1.25'
+    """
+    return spoken().figures(gearing.decimal(lead))

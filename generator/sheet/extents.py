@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from generator.calc.form_tool import Side
 from generator.errors import Location
+from generator.language.say import later, say
 from generator.sheet.layout import Way
 from generator.sheet.plans import OperationPlan, ThreadPlan
 from generator.si import Angle, Length
@@ -15,17 +16,17 @@ RUN_OFF = 2  # pitches that a thread's tool runs up, or off, at its free end: co
 BY_QUILL = ("center_drill", "drill")  # held in the tailstock, not on the carriage
 BY_HAND = ("polish",)
 NAMES = {
-    "face": "Facing",
-    "center_drill": "Center drilling",
-    "turn": "Turning",
-    "taper": "Taper turning",
-    "bore": "Boring",
-    "drill": "Drilling",
-    "groove": "Grooving",
-    "chamfer": "Chamfering",
-    "knurl": "Knurling",
-    "part_off": "Parting off",
-    "polish": "Polishing",
+    "face": later("Facing"),
+    "center_drill": later("Center drilling"),
+    "turn": later("Turning"),
+    "taper": later("Taper turning"),
+    "bore": later("Boring"),
+    "drill": later("Drilling"),
+    "groove": later("Grooving"),
+    "chamfer": later("Chamfering"),
+    "knurl": later("Knurling"),
+    "part_off": later("Parting off"),
+    "polish": later("Polishing"),
 }
 
 
@@ -79,14 +80,22 @@ def thread_extents(
     start, end = (thread.start, end_of_cut) if right_hand else (end_of_cut, thread.start)
     found = [
         Extent(
-            "thread", "Thread", start, end, where, RUN_OFF * thread.pitch, thread.blank, thread.root_diameter,
-            thread.internal, thread.bar_out,
+            "thread",
+            say("Thread"),
+            start,
+            end,
+            where,
+            RUN_OFF * thread.pitch,
+            thread.blank,
+            thread.root_diameter,
+            thread.internal,
+            thread.bar_out,
         )
     ]
     if thread.relief_start is not None and thread.relief_end is not None:
         found.append(
             Extent(
-                "relief", "Relief", thread.relief_start, thread.relief_end, relief_where or where,
+                "relief", say("Relief"), thread.relief_start, thread.relief_end, relief_where or where,
                 from_diameter=thread.blank, to_diameter=thread.relief_diameter, inside=thread.internal,
                 stands_out=thread.bar_out,
             )
@@ -99,7 +108,7 @@ def route_extents(plans: Iterable[OperationPlan]) -> list[Extent]:
     return [
         Extent(
             f"{plan.name}_{plan.number}",
-            f"{NAMES.get(plan.name, plan.name)} (operation {plan.number})",
+            say("{cut} (operation {number})", cut=NAMES.get(plan.name, plan.name), number=plan.number),
             plan.start,
             plan.end,
             plan.where,

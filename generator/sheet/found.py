@@ -11,10 +11,11 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from generator.calc.thread_dial import and_words
+from generator.calc.thread_dial import and_words, or_words
 from generator.errors import Location, OutsideRange
 from generator.job.found import Found
 from generator.job.model import Job
+from generator.language.say import first_large, later, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity, System, Working
 from generator.sheet.found_words import (
@@ -22,9 +23,9 @@ from generator.sheet.found_words import (
     disagreement_words,
     distance_words,
     near_miss_sentences,
-    reading_words,
     special_words,
     twin_sentences,
+    within_words,
 )
 from generator.sheet.lines import Level
 from generator.sheet.threading import thread_operation
@@ -38,7 +39,7 @@ from generator.threads.registry import family_of, write_designation
 
 SHOWN: Final = 3
 TWINS: Final = 4
-PLACES: Final = ("Nearest thread", "Next", "Next after that")
+PLACES: Final = (later("Nearest thread"), later("Next"), later("Next after that"))
 _QUANTITIES: Final[dict[Name, Quantity]] = {"tpi": "tpi", "angle": "angle", "taper": "ratio"}
 
 
@@ -52,8 +53,7 @@ def found_section(job: Job, desk: Desk) -> None:
     answer = identify(measured, "in" if system == "inch" else "mm")
     _lay_candidates(answer, system, desk)
     if (names := disagreement(measured)) is not None:
-        said = disagreement_words(measured, names, system)
-        desk.find("found-pitch", "check", said[0].upper() + said[1:], where)
+        desk.find("found-pitch", "check", first_large(disagreement_words(measured, names, system)), where)
         return  # nothing can be told from readings of which one is wrong
     wanted = thread_operation(job)
     to_cut = _compared(wanted.read(), measured) if wanted is not None else None
@@ -63,8 +63,11 @@ def found_section(job: Job, desk: Desk) -> None:
     elif not answer.fitting:
         desk.find(
             "found-none", "check",
-            f"No standard thread fits what was measured; the nearest is {answer.candidates[0].text}. Measure "
-            f"again, or make it to the mate. {_sentence(special_words(answer.special))}",
+            say(
+                "No standard thread fits what was measured; the nearest is {nearest}. Measure again, or "
+                "make it to the mate. {special}",
+                nearest=answer.candidates[0].text, special=_sentence(special_words(answer.special)),
+            ),
             where,
         )
     _find_twins(to_cut, answer, where, system, desk)
@@ -77,57 +80,97 @@ def _in_inches(found: Found) -> bool:
 
 def _lay_measured(found: Found, measured: Measured, system: System, desk: Desk) -> None:
     """Every reading as written, with how well it is known; the pitch worked out where it was not measured."""
-    side = "inside" if found.inside else "outside"
-    starts = f", {found.starts} starts" if found.starts and found.starts > 1 else ""
-    desk.lay(Figure(
-        "found.thread", "Thread that came in", f"{side}, {found.hand} hand{starts}{', worn' * found.worn}",
-        "text", Kind.GIVEN, "given in the file",
-    ))
+    starts = say(", {starts} starts", starts=found.starts) if found.starts and found.starts > 1 else ""
+    desk.lay(
+        Figure(
+            "found.thread",
+            say("Thread that came in"),
+            say(
+                "{side}, {hand}{starts}{worn}",
+                side=say("inside") if found.inside else say("outside"),
+                hand=say("left hand") if found.hand == "left" else say("right hand"),
+                starts=starts,
+                worn=say(", worn") * found.worn,
+            ),
+            "text",
+            Kind.GIVEN,
+            say("given in the file"),
+        )
+    )
     known = dict(measured.readings())
     for name, given in found.given():
-        label = NAMES[name].capitalize()
-        within = reading_words(name, known[name], system).rpartition(", within ")[2]
-        desk.given(f"found.{name}", label, given, _QUANTITIES.get(name, "length"), note=f"within {within}")
+        one = known[name]
+        within = within_words(name, one, system)
+        desk.given(
+            f"found.{name}",
+            first_large(str(NAMES[name])),
+            given,
+            _QUANTITIES.get(name, "length"),
+            note=say("within {within}", within=within) if one.said
+            else say("within {within}, assumed", within=within),
+        )
     if found.pitch is None and found.pitch_over_ten is not None:
         desk.computed(
-            "found.pitch", "Pitch", found.pitch_over_ten.si / TEN, "fine_length", f"{{ten pitches}} ÷ {TEN}",
-            {"ten pitches": (found.pitch_over_ten.si, "length")}, "arithmetic", system=system,
+            "found.pitch",
+            say("Pitch"),
+            found.pitch_over_ten.si / TEN,
+            "fine_length",
+            f"{{ten pitches}} ÷ {TEN}",
+            {"ten pitches": (found.pitch_over_ten.si, "length")},
+            say("arithmetic"),
+            system=system,
         )
     elif found.pitch is None and found.tpi is not None:
         desk.computed(
-            "found.pitch", "Pitch", inch / found.tpi.si, "fine_length", "1 ÷ {n} inch",
-            {"n": (found.tpi.si, "tpi")}, "arithmetic", system=system,
+            "found.pitch", say("Pitch"), inch / found.tpi.si, "fine_length", say("1 ÷ {n} inch"),
+            {"n": (found.tpi.si, "tpi")}, say("arithmetic"), system=system,
         )
     if found.notes:
-        desk.lay(Figure(
-            "found.notes", "What else was seen", found.notes, "text", Kind.GIVEN, "given in the file"
-        ))
+        desk.lay(
+            Figure(
+                "found.notes",
+                say("What else was seen"),
+                found.notes,
+                "text",
+                Kind.GIVEN,
+                say("given in the file"),
+            )
+        )
 
 
 def _lay_candidates(answer: Identification, system: System, desk: Desk) -> None:
     """The nearest threads with the distance of every reading, and the thread as measured."""
     for number, (place, one) in enumerate(zip(PLACES, answer.candidates, strict=False), 1):
         far = "; ".join(distance_words(distance, system) for distance in one.distances)
-        desk.lay(Figure(
-            f"found.candidate.{number}", place,
-            f"{one.text}, {'fits' if one.fits else 'does not fit'}", "text",
-            Kind.COMPUTED,
-            f"{family_of(one.expected.designation).standard}; what wear leaves likely is common practice",
-            working=Working(far),
-            note=far + (f"; the same thread: {', '.join(one.also)}" if one.also else ""),
-        ))
+        desk.lay(
+            Figure(
+                f"found.candidate.{number}",
+                str(place),
+                say("{thread}, fits", thread=one.text) if one.fits
+                else say("{thread}, does not fit", thread=one.text),
+                "text",
+                Kind.COMPUTED,
+                say(
+                    "{standard}; what wear leaves likely is common practice",
+                    standard=family_of(one.expected.designation).standard,
+                ),
+                working=Working(far),
+                note=say("{far}; the same thread: {also}", far=far, also=", ".join(one.also)) if one.also
+                else far,
+            )
+        )
     if answer.near_misses:
         said = " ".join(near_miss_sentences(answer.near_misses, system))
         desk.lay(Figure(
-            "found.mistaken", "Easily taken for it",
+            "found.mistaken", say("Easily taken for it"),
             and_words(miss.second.text for miss in answer.near_misses), "text", Kind.COMPUTED,
-            "the standard of each thread; how near is near is common practice",
+            say("the standard of each thread; how near is near is common practice"),
             working=Working(said), note=said,
         ))
     kept = answer.special.designation
     desk.lay(Figure(
-        "found.special", "Or no standard thread", special_words(answer.special), "text",
-        Kind.COMPUTED if kept else Kind.GIVEN, "as measured",
+        "found.special", say("Or no standard thread"), special_words(answer.special), "text",
+        Kind.COMPUTED if kept else Kind.GIVEN, say("as measured"),
     ))
 
 
@@ -150,20 +193,31 @@ def _find_differs(
     d, measured = to_cut.expected.designation, answer.measured
     far = [distance_words(one, system) for one in to_cut.distances if not one.fits]
     if d.hand != measured.hand:
-        far.append(f"{measured.hand} hand was found")
+        far.append(
+            say("left hand was found") if measured.hand == "left" else say("right hand was found")
+        )
     if measured.starts and measured.starts != d.starts:
-        far.append(f"{measured.starts} starts were counted")
+        far.append(say_count("{count} start was counted", "{count} starts were counted", measured.starts))
     if not far:
         return False
     fits = [one.text for one in answer.fitting[:SHOWN]]
-    nearest = f"what was measured fits {' or '.join(fits)}" if fits else "no standard thread fits it"
+    nearest = (
+        say("What was measured fits {fits}.", fits=or_words(fits))
+        if fits
+        else say("No standard thread fits it.")
+    )
+    then = (
+        say("Another thread was agreed; see there.") if job.agreed
+        else say("Measure again; if another thread is meant, write under agreed why.")
+    )
     desk.find(
         "found-differs", "note" if job.agreed else "check",
-        f"{d.text} does not fit the thread that came in: {'; '.join(far)}. {_sentence(nearest)} "
-        + ("Another thread was agreed; see there." if job.agreed else
-           "Measure again; if another thread is meant, write under agreed why."),
+        say(
+            "{thread} does not fit the thread that came in: {far}. {nearest} {then}",
+            thread=d.text, far="; ".join(far), nearest=nearest, then=then,
+        ),
         where,
-        "" if job.agreed else "Is it meant to get another thread than it had?",
+        "" if job.agreed else say("Is it meant to get another thread than it had?"),
     )
     return True
 
@@ -179,10 +233,12 @@ def _find_twins(
     found = twins(fitting[: TWINS + 1], answer.measured)
     if found:
         left = len(fitting) - TWINS - 1
-        more = f" {left} more fit as well." if left > 0 else ""
+        more = (
+            say_count(" {count} more fits as well.", " {count} more fit as well.", left) if left > 0 else ""
+        )
         level: Level = "check" if any(twin.second.common for twin in found) else "note"
         desk.find("found-twin", level, " ".join(twin_sentences(found, system)) + more, where)
 
 
 def _sentence(words: str) -> str:
-    return f"{words[0].upper()}{words[1:]}."
+    return f"{first_large(words)}."

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
 from generator.calc.thread_dial import and_words, ordinal
+from generator.language.say import figure, first_small, later, say
 from generator.sheet.figure import System
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, inch, mm
@@ -16,29 +17,65 @@ from generator.threads.identify.special import Special
 from generator.threads.identify.twins import TAPER_OVER, Kind, NearMiss, Telling, Twin
 
 NAMES: Final[dict[Name, str]] = {
-    "major": "major diameter", "pitch_diameter": "pitch diameter", "minor": "minor diameter",
-    "pitch": "pitch", "pitch_over_ten": "ten pitches", "tpi": "threads per inch",
-    "lead": "advance in a turn", "angle": "flank angle", "taper": "taper",
+    "major": later("major diameter"),
+    "pitch_diameter": later("pitch diameter"),
+    "minor": later("minor diameter"),
+    "pitch": later("pitch"),
+    "pitch_over_ten": later("ten pitches"),
+    "tpi": later("threads per inch"),
+    "lead": later("advance in a turn"),
+    "angle": later("flank angle"),
+    "taper": later("taper of the thread"),
 }
 LENGTHS: Final[tuple[Name, ...]] = (*DIAMETERS, "pitch", "pitch_over_ten", "lead")
-KEEP: Final = "special: keep the measured form"
+KEEP: Final = later("special: keep the measured form")
 # What to do, by what tells two threads apart: outside, inside.
 _DO: Final[dict[Kind, tuple[str, str]]] = {
-    "starts": ("Count the starts at the end face", ""),
+    "starts": (later("Count the starts at the end face"), ""),
     "taper": (
-        f"Measure over the crests at two places {TAPER_OVER} threads apart",
-        f"Measure the bore at two depths {TAPER_OVER} threads apart",
+        later("Measure over the crests at two places {threads} threads apart"),
+        later("Measure the bore at two depths {threads} threads apart"),
     ),
-    "angle": ("Try the angle leaf between the flanks", "Try the angle leaf between the flanks of a cast"),
-    "flanks": ("Look which way each flank leans", "Look on a cast which way each flank leans"),
-    "major": ("Measure over the crests where they are least worn", "Measure the roots, on a cast"),
-    "minor": ("Measure the root diameter", "Measure the bore where it is least worn"),
-    "pitch_diameter": ("Measure the pitch diameter over wires", "Measure the pitch diameter between balls"),
-    "crest": ("Look at the crests under a glass", "Look at the roots of a cast under a glass"),
+    "angle": (
+        later("Try the angle leaf between the flanks"),
+        later("Try the angle leaf between the flanks of a cast"),
+    ),
+    "flanks": (later("Look which way each flank leans"), later("Look on a cast which way each flank leans")),
+    "major": (
+        later("Measure over the crests where they are least worn"),
+        later("Measure the roots, on a cast"),
+    ),
+    "minor": (later("Measure the root diameter"), later("Measure the bore where it is least worn")),
+    "pitch_diameter": (
+        later("Measure the pitch diameter over wires"),
+        later("Measure the pitch diameter between balls"),
+    ),
+    "crest": (later("Look at the crests under a glass"), later("Look at the roots of a cast under a glass")),
 }
-NOTHING_TELLS: Final = "No measurement tells them apart: try the mate, or ask where the part comes from."
+NOTHING_TELLS: Final = later(
+    "No measurement tells them apart: try the mate, or ask where the part comes from."
+)
 _SEVERAL: Final = ("pitch_over_ten", "tpi")
 _PARALLEL, _STEPS = 1e-6, 2
+# What rules others out: alone or best, one word or several; of one other thread, of several.
+_RULES: Final[Mapping[tuple[bool, bool], tuple[str, str]]] = {
+    (True, False): (
+        later("Not to be mistaken for {threads}. Only the {name} rules it out: {values}."),
+        later("Not to be mistaken for {threads}. Only the {name} rules them out: {values}."),
+    ),
+    (True, True): (
+        later("Not to be mistaken for {threads}. Only the {name} rule it out: {values}."),
+        later("Not to be mistaken for {threads}. Only the {name} rule them out: {values}."),
+    ),
+    (False, False): (
+        later("Not to be mistaken for {threads}. The {name} rules it out best: {values}."),
+        later("Not to be mistaken for {threads}. The {name} rules them out best: {values}."),
+    ),
+    (False, True): (
+        later("Not to be mistaken for {threads}. The {name} rule it out best: {values}."),
+        later("Not to be mistaken for {threads}. The {name} rule them out best: {values}."),
+    ),
+}
 
 
 def angle_words(angle: float) -> str:
@@ -47,8 +84,10 @@ def angle_words(angle: float) -> str:
     >>> angle_words(math.radians(47.5)), angle_words(math.radians(60))
     ('47.5 degrees', '60 degrees')
     """
-    said = f"{math.degrees(angle):.4g}"
-    return f"{said} degree{'s' * (said != '1')}"
+    degrees = math.degrees(angle)
+    if f"{degrees:.4g}" == "1":
+        return say("1 degree")
+    return say("{degrees:.4g} degrees", degrees=degrees)
 
 
 def taper_words(taper: float) -> str:
@@ -57,7 +96,7 @@ def taper_words(taper: float) -> str:
     >>> taper_words(1 / 16), taper_words(0.0)
     ('1 in 16', 'none')
     """
-    return f"1 in {round(_STEPS / taper) / _STEPS:g}" if taper > _PARALLEL else "none"
+    return say("1 in {ratio:g}", ratio=round(_STEPS / taper) / _STEPS) if taper > _PARALLEL else say("none")
 
 
 def value_words(name: Name, value: float, system: System) -> str:
@@ -70,19 +109,22 @@ def value_words(name: Name, value: float, system: System) -> str:
         return length_words(value, system) if name != "pitch" else fine_words(value, system)
     if name == "angle":
         return angle_words(value)
-    return taper_words(value) if name == "taper" else f"{value:.4g}"
+    return taper_words(value) if name == "taper" else figure(value, ".4g")
 
 
 def reading_words(name: Name, one: Reading, system: System) -> str:
     """One reading with how well it is known."""
+    value, within = value_words(name, one.value, system), within_words(name, one, system)
+    if one.said:
+        return say("{name} {value}, within {within}", name=NAMES[name], value=value, within=within)
+    return say("{name} {value}, within {within}, assumed", name=NAMES[name], value=value, within=within)
+
+
+def within_words(name: Name, one: Reading, system: System) -> str:
+    """How well a reading is known."""
     if name in LENGTHS:
-        within = close_words(one.within, system)
-    elif name == "angle":
-        within = angle_words(one.within)
-    else:
-        within = f"{one.within:.2g}"
-    said = "" if one.said else ", assumed"
-    return f"{NAMES[name]} {value_words(name, one.value, system)}, within {within}{said}"
+        return close_words(one.within, system)
+    return angle_words(one.within) if name == "angle" else figure(one.within, ".2g")
 
 
 def close_words(value: float, system: System) -> str:
@@ -97,7 +139,7 @@ def close_words(value: float, system: System) -> str:
 
 def _two_figures(value: float) -> str:
     step = 10.0 ** (math.floor(math.log10(value)) - 1)
-    return f"{math.floor(value / step + 1e-6) * step:.2g}"
+    return figure(math.floor(value / step + 1e-6) * step, ".2g")
 
 
 def distance_words(one: Distance, system: System) -> str:
@@ -108,17 +150,32 @@ def distance_words(one: Distance, system: System) -> str:
     """
     name = NAMES[one.name]
     if abs(one.off) <= _least(one):
-        return f"{name} within its limits" if one.high > one.low else f"{name} right"
+        return (
+            say("{name} within its limits", name=name)
+            if one.high > one.low
+            else say("{name} right", name=name)
+        )
     if one.name in LENGTHS:
         far = fine_words(abs(one.off), system)
     elif one.name == "angle":
         far = angle_words(abs(one.off))
     else:
-        far = f"{abs(one.off):.2g}"
-    way = "under" if one.off < 0 else "over"
+        far = figure(abs(one.off), ".2g")
+    under = one.off < 0
     if not one.fits:
-        return f"{name} {far} {way}, more than is likely"
-    return f"{name} {far} {way}" + (", which use explains" if one.by_use else "")
+        return (
+            say("{name} {far} under, more than is likely", name=name, far=far) if under
+            else say("{name} {far} over, more than is likely", name=name, far=far)
+        )
+    if one.by_use:
+        return (
+            say("{name} {far} under, which use explains", name=name, far=far) if under
+            else say("{name} {far} over, which use explains", name=name, far=far)
+        )
+    return (
+        say("{name} {far} under", name=name, far=far) if under
+        else say("{name} {far} over", name=name, far=far)
+    )
 
 
 def _least(one: Distance) -> float:
@@ -146,23 +203,29 @@ def near_miss_sentences(misses: Sequence[NearMiss], system: System) -> list[str]
 def _near_misses(name: Name, group: Sequence[NearMiss], system: System) -> str:
     if group[0].if_worn:
         made = (
-            f"{miss.second.text}, {NAMES[name]} {_expected_words(miss.against, system)} as made"
+            say(
+                "{thread}, {name} {shown} as made",
+                thread=miss.second.text, name=NAMES[name], shown=_expected_words(miss.against, system),
+            )
             for miss in group
         )
-        return f"If it is worn, it may be {'; or '.join(made)}."
+        return say("If it is worn, it may be {made}.", made=say("; or ").join(made))
     first = group[0].first
     (of_first,) = (one for one in first.distances if one.name == name)
     shows = {_expected_words(of_first, system): [first.text]}
     for miss in group:
         shows.setdefault(_expected_words(miss.against, system), []).append(miss.second.text)
-    texts = [miss.second.text for miss in group]
-    rules = f"{NAMES[name]} rule{'' if name in _SEVERAL else 's'} {'it' if len(group) == 1 else 'them'} out"
-    told = f"Only the {rules}" if group[0].alone else f"The {rules} best"
-    return f"Not to be mistaken for {and_words(texts)}. {told}: {_values(shows)}."
+    threads = and_words(miss.second.text for miss in group)
+    one, several = _RULES[group[0].alone, name in _SEVERAL]
+    rule = one if len(group) == 1 else several
+    return say(rule, threads=threads, name=NAMES[name], values=_values(shows))
 
 
 def _values(shows: Mapping[str, Sequence[str]]) -> str:
-    return "; ".join(f"{shown} for {and_words(texts)}" for shown, texts in shows.items())
+    return "; ".join(
+        say("{shown} for {threads}", shown=shown, threads=and_words(texts))
+        for shown, texts in shows.items()
+    )
 
 
 def _expected_words(one: Distance, system: System) -> str:
@@ -176,7 +239,7 @@ def _sentence(group: Sequence[Twin], system: System, nearest: Candidate) -> str:
     others = [twin.second.text for twin in group]
     names = and_words([first.text, *others])
     if telling.kind == "nothing":
-        return f"{names} fit what was measured. {NOTHING_TELLS}"
+        return say("{threads} fit what was measured. {then}", threads=names, then=NOTHING_TELLS)
     inside = first.expected.designation.internal
     shows = {_shown(telling, telling.shows[0], first.expected.pitch, system): [first.text]}
     for twin in group:
@@ -184,21 +247,34 @@ def _sentence(group: Sequence[Twin], system: System, nearest: Candidate) -> str:
         shows.setdefault(shown, []).append(twin.second.text)
     do = _do(telling, [twin.telling for twin in group], inside, system)
     if first is nearest:
-        return f"{names} fit what was measured. {do}: {_values(shows)}."
-    return f"To tell {names} apart: {do[0].lower()}{do[1:]}: {_values(shows)}."
+        return say(
+            "{threads} fit what was measured. {do}: {values}.", threads=names, do=do, values=_values(shows)
+        )
+    return say(
+        "To tell {threads} apart: {do}: {values}.",
+        threads=names, do=first_small(do), values=_values(shows),
+    )
 
 
 def _do(telling: Telling, group: Iterable[Telling], inside: bool, system: System) -> str:
     if telling.kind == "pitch":
-        behind, to = ordinal(telling.count), close_words(telling.read_to, system)
-        return f"Measure{' on a cast' * inside} from one crest to the {behind} after it, to {to}"
+        behind, close = ordinal(telling.count), close_words(telling.read_to, system)
+        if not inside:
+            return say(
+                "Measure from one crest to the {behind} after it, to {close}", behind=behind, close=close
+            )
+        return say(
+            "Measure on a cast from one crest to the {behind} after it, to {close}",
+            behind=behind, close=close,
+        )
     outside_words, inside_words = _DO[telling.kind]
-    words = (inside_words if inside else "") or outside_words
+    do = say((inside_words if inside else "") or outside_words, threads=TAPER_OVER)
     if telling.again:
-        words = f"{words}, once more"
+        do = say("{do}, once more", do=do)
     if telling.kind in DIAMETERS:
-        words += f", to {close_words(min(one.read_to for one in group), system)} either way"
-    return words
+        close = close_words(min(one.read_to for one in group), system)
+        do = say("{do}, to {close} either way", do=do, close=close)
+    return do
 
 
 def _shown(telling: Telling, pair: tuple[float, float], pitch: Length, system: System) -> str:
@@ -209,13 +285,19 @@ def _shown(telling: Telling, pair: tuple[float, float], pitch: Length, system: S
         case "angle":
             return angle_words(low)
         case "flanks":
-            return f"{math.degrees(low):.4g} and {math.degrees(high):.4g} degrees"
+            return say(
+                "{one:.4g} and {other:.4g} degrees", one=math.degrees(low), other=math.degrees(high)
+            )
         case "taper":
-            return f"{fine_words(low * telling.count * pitch, system)} apart" if low > _PARALLEL else "alike"
+            return (
+                say("{far} apart", far=fine_words(low * telling.count * pitch, system))
+                if low > _PARALLEL
+                else say("alike")
+            )
         case "crest":
             if high:
-                return f"round, radius {fine_words(high, system)},"
-            return f"flat, {fine_words(low, system)} wide," if low else "sharp"
+                return say("round, radius {radius},", radius=fine_words(high, system))
+            return say("flat, {width} wide,", width=fine_words(low, system)) if low else say("sharp")
         case _:
             return range_words(low, high, system)
 
@@ -226,8 +308,11 @@ def range_words(low: float, high: float, system: System) -> str:
     >>> range_words(0.0117, 0.0118, "mm")
     '11.70 to 11.80 mm (0.4606 to 0.4646 in)'
     """
-    in_mm = f"{low / mm:.2f}" + (f" to {high / mm:.2f}" if high > low else "") + " mm"
-    in_inches = f"{low / inch:.4f}" + (f" to {high / inch:.4f}" if high > low else "") + " in"
+    if high > low:
+        in_mm = say("{low:.2f} to {high:.2f} mm", low=low / mm, high=high / mm)
+        in_inches = say("{low:.4f} to {high:.4f} in", low=low / inch, high=high / inch)
+    else:
+        in_mm, in_inches = f"{figure(low / mm, '.2f')} mm", f"{figure(low / inch, '.4f')} in"
     return f"{in_inches} ({in_mm})" if system == "inch" else f"{in_mm} ({in_inches})"
 
 
@@ -238,7 +323,7 @@ def special_words(one: Special) -> str:
     if not one.wanted:
         return f"{KEEP}: {one.cannot}"
     wanted = and_words(NAMES[name] for name in one.wanted)
-    return f"{KEEP}, once measured too: {wanted}"
+    return say("{keep}, once measured too: {wanted}", keep=KEEP, wanted=wanted)
 
 
 def disagreement_words(measured: Measured, names: tuple[Name, Name], system: System) -> str:
@@ -249,6 +334,11 @@ def disagreement_words(measured: Measured, names: tuple[Name, Name], system: Sys
         pitch = Measured(**{name: one}).best_pitch
         assert pitch is not None
         means = fine_words(pitch.value, system)
-        said.append(f"{NAMES[name]} {value_words(name, one.value, system)} make a pitch of {means}")
-    return f"{said[0]}, {said[1]}: they cannot both be right, measure again."
+        said.append(
+            say(
+                "{name} {value} make a pitch of {means}",
+                name=NAMES[name], value=value_words(name, one.value, system), means=means,
+            )
+        )
+    return say("{one}, {other}: they cannot both be right, measure again.", one=said[0], other=said[1])
 

@@ -109,7 +109,8 @@ class History:
 
     `says` are sentences about what differs. `problems` are what could not be read of the log, `stop_wants`
     what an open stop does not say (keys, and what they mean), `moved` how the infeed dial counts since the
-    thread was taken up, where it counts otherwise than before.
+    thread was taken up, where it counts otherwise than before. `of_passes` are those of `says` that are about
+    a pass, with its number; `of_thread` those about how the thread goes on.
     """
 
     lines: tuple[LogLine, ...]
@@ -117,6 +118,8 @@ class History:
     size_by: Literal["over wires", "pitch diameter"] = "over wires"
     times: tuple[TimeTaken, ...] = ()
     says: tuple[str, ...] = ()
+    of_passes: tuple[tuple[int, str], ...] = ()
+    of_thread: tuple[str, ...] = ()
     plots: tuple[PlotScene, ...] = ()
     problems: tuple[Problem, ...] = ()
     stop_wants: tuple[tuple[str, str], ...] = ()

@@ -13,29 +13,34 @@ from typing import Final
 from generator.job.lathe import Lathe
 from generator.job.lathe_parts import Head, LatheChuck, LatheCollet, Range
 from generator.job.model import HeldBy, Job
+from generator.language.say import Later, later, say
 from generator.si import Length
 
-HEAD_WORDS: Final[Mapping[HeldBy, str]] = {
-    "chuck": "chuck", "collet": "collet", "faceplate": "faceplate", "centers": "driving plate",
+HEAD_WORDS: Final[Mapping[HeldBy, Later]] = {
+    "chuck": later("chuck"), "collet": later("collet"), "faceplate": later("faceplate"),
+    "centers": later("driving plate"),
 }
-FACE_WORDS: Final[Mapping[HeldBy, str]] = {  # where x begins, or what the tool meets first on its way there
-    "chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "dog",
+FACE_WORDS: Final[Mapping[HeldBy, Later]] = {  # where x begins, or what the tool meets first on its way there
+    "chuck": later("jaws"), "collet": later("collet"), "faceplate": later("faceplate"),
+    "centers": later("dog"),
 }
-ZERO_WORDS: Final[Mapping[HeldBy, str]] = {  # where x is 0
-    "chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "headstock center",
+ZERO_WORDS: Final[Mapping[HeldBy, Later]] = {  # where x is 0
+    "chuck": later("jaws"), "collet": later("collet"), "faceplate": later("faceplate"),
+    "centers": later("headstock center"),
 }
-ORIGIN_WORDS: Final[Mapping[HeldBy, str]] = {  # what a place on the work is measured from
-    "chuck": "chuck face", "collet": "collet", "faceplate": "faceplate", "centers": "headstock end",
+ORIGIN_WORDS: Final[Mapping[HeldBy, Later]] = {  # what a place on the work is measured from
+    "chuck": later("chuck face"), "collet": later("collet"), "faceplate": later("faceplate"),
+    "centers": later("headstock end"),
 }
-MORE_ROOM: Final[Mapping[HeldBy, str]] = {  # how the tool gets more of it
-    "chuck": "Grip less", "collet": "Let the work stand out further",
-    "faceplate": "Set the work out on parallels", "centers": "Turn the work end for end",
+MORE_ROOM: Final[Mapping[HeldBy, Later]] = {  # how the tool gets more of it
+    "chuck": later("Grip less"), "collet": later("Let the work stand out further"),
+    "faceplate": later("Set the work out on parallels"), "centers": later("Turn the work end for end"),
 }
-LENGTH_KEYS: Final[Mapping[HeldBy, str]] = {
-    "chuck": "the length of the chuck (chucks: length)",
-    "collet": "how far the collet stands out of the spindle (collets: length)",
-    "faceplate": "the thickness of the faceplate (faceplate: length)",
-    "centers": "where the point of the headstock center stands (headstock_center: length)",
+LENGTH_KEYS: Final[Mapping[HeldBy, Later]] = {
+    "chuck": later("the length of the chuck (chucks: length)"),
+    "collet": later("how far the collet stands out of the spindle (collets: length)"),
+    "faceplate": later("the thickness of the faceplate (faceplate: length)"),
+    "centers": later("where the point of the headstock center stands (headstock_center: length)"),
 }
 
 
@@ -79,7 +84,7 @@ def face_at(job: Job) -> Length:
 def called(job: Job) -> str:
     """What turns with the work, named so that the lathe's own can be told: "3-jaw chuck", "faceplate"."""
     chuck = job.holding.chuck
-    return chuck.words if chuck is not None else HEAD_WORDS[job.holding.held.kind]
+    return chuck.words if chuck is not None else str(HEAD_WORDS[job.holding.held.kind])
 
 
 def fits(range_: Range, diameter: Length) -> bool:
@@ -89,4 +94,4 @@ def fits(range_: Range, diameter: Length) -> bool:
 
 def range_words(range_: Range) -> str:
     """A range as it is written in the record."""
-    return f"{range_.from_.with_unit} to {range_.to.with_unit}"
+    return say("{least} to {most}", least=range_.from_.with_unit, most=range_.to.with_unit)

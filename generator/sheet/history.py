@@ -9,14 +9,16 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from typing import Final
 
 from generator.job.source import LogEntry
+from generator.language.say import later, say, say_count
 from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.happened import History, PassTaken, TimeTaken
 from generator.sheet.history_taken_up import left_on_dial, says_taken_up, says_tool
 from generator.sheet.log_checks import check_log, left_out, open_stop, size_limits
-from generator.sheet.log_passes import log_plots, passes_taken, size_by_wires
+from generator.sheet.log_passes import by_words, log_plots, passes_taken, size_by_wires
 from generator.sheet.log_words import left_as, log_line
 from generator.sheet.logged import Logged
 from generator.sheet.wording import fine_words
@@ -27,8 +29,8 @@ MOST_SAID: Final = 4          # passes that differ, in sentences; the table has 
 MUCH: Final = 0.10            # of a time: less is no difference worth a word, nor is
 LEAST: Final = 5 * minute     # one of so little
 DUST: Final = 1e-6
-SUM: Final = "arithmetic"
-NOBODY: Final = "somebody"
+SUM: Final = later("arithmetic")
+NOBODY: Final = later("somebody")
 
 
 def history_section(logged: Logged | None) -> History | None:
@@ -40,17 +42,23 @@ def history_section(logged: Logged | None) -> History | None:
     times, left = _times(logged), open_stop(logged)
     _lay_passes(taken, logged)
     _lay_times(times, logged)
-    taken_up = tuple(says_taken_up(logged))
+    taken_up, tool = tuple(says_taken_up(logged)), tuple(says_tool(logged))
+    of_passes, of_starts = tuple(_says_passes(taken, logged)), tuple(_says_starts(taken, logged))
+    end = tuple(_says_end(taken, logged))
     return History(
         lines=tuple(log_line(one, logged) for one in entries),
         passes=taken,
         size_by="over wires" if size_by_wires(logged) else "pitch diameter",
         times=times,
         says=(
-            *taken_up, *says_tool(logged), *_says_passes(taken, logged), *_says_starts(taken, logged),
-            *_says_end(taken, logged),
-            *_says_times(times, logged), *_says_whole(logged),
+            *taken_up, *tool, *of_passes, *of_starts, *end, *_says_times(times, logged),
+            *_says_whole(logged),
         ),
+        of_passes=tuple(
+            (one.number, text) for one in taken for text in of_passes
+            if text.startswith(f"{_which(replace(one, start=None))} ")
+        ),
+        of_thread=(*taken_up, *tool, *end),
         plots=log_plots(taken, logged),
         problems=logged.log.problems,
         left_as=left_as(logged),
@@ -68,14 +76,22 @@ def _says_passes(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
     said = [*_by_dial(taken, logged), *_by_size(taken, logged), *_by_others(taken, logged)]
     yield from said[:MOST_SAID]
     if len(said) > MOST_SAID:
-        yield f"{len(said) - MOST_SAID} more differ; the table has them."
+        yield say_count(
+            "{count} more differs; the table has it.", "{count} more differ; the table has them.",
+            len(said) - MOST_SAID,
+        )
     measured = [one for one in taken if one.size is not None and one.expected is not None]
     if measured and not any(_off(one) for one in measured):
         largest = max(abs(off) for one in measured if (off := _difference(one)) is not None)
-        many = f"All {len(measured)} passes that were measured" if len(measured) > 1 else (
-            _which(measured[0])
+        near = fine_words(largest, logged.system)
+        yield (
+            say("{which} came within {near} of the plan.", which=_which(measured[0]), near=near)
+            if len(measured) == 1
+            else say(
+                "All {count} passes that were measured came within {near} of the plan.",
+                count=len(measured), near=near,
+            )
         )
-        yield f"{many} came within {fine_words(largest, logged.system)} of the plan."
 
 
 def _by_dial(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
@@ -84,10 +100,11 @@ def _by_dial(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
             continue
         off = one.depth - one.plan.depth
         if abs(off) >= one.reads_to * (1 - DUST):
-            deeper = "deeper" if off > 0 else "less deep"
+            parts = {"which": _which(one), "off": fine_words(abs(off), logged.system), "dial": one.dial}
             yield (
-                f"{_which(one)} was cut {fine_words(abs(off), logged.system)} {deeper} than planned: the "
-                f"dial stood at {one.dial}."
+                say("{which} was cut {off} deeper than planned: the dial stood at {dial}.", **parts)
+                if off > 0
+                else say("{which} was cut {off} less deep than planned: the dial stood at {dial}.", **parts)
             )
 
 
@@ -97,12 +114,15 @@ def _by_size(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
             continue
         assert one.size is not None
         assert one.expected is not None
-        way, off = "over" if one.size > one.expected else "under", abs(one.size - one.expected)
-        by = "over wires" if size_by_wires(logged) else "on pitch diameter"
+        parts = {
+            "which": _which(one), "off": fine_words(abs(one.size - one.expected), logged.system),
+            "size": fine_words(one.size, logged.system), "by": by_words(logged),
+            "expected": fine_words(one.expected, logged.system),
+        }
         yield (
-            f"{_which(one)} read {fine_words(off, logged.system)} {way} the plan: "
-            f"{fine_words(one.size, logged.system)} {by} instead of "
-            f"{fine_words(one.expected, logged.system)}."
+            say("{which} read {off} over the plan: {size} {by} instead of {expected}.", **parts)
+            if one.size > one.expected
+            else say("{which} read {off} under the plan: {size} {by} instead of {expected}.", **parts)
         )
 
 
@@ -111,11 +131,15 @@ def _by_others(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
     for one in taken:
         for size in one.others:
             if size.differs:
-                way = "over" if size.size > size.expected else "under"
+                parts = {
+                    "which": _which(one), "name": size.name, "size": fine_words(size.size, logged.system),
+                    "off": fine_words(abs(size.size - size.expected), logged.system),
+                    "expected": fine_words(size.expected, logged.system),
+                }
                 yield (
-                    f"{_which(one)}: {size.name} {fine_words(size.size, logged.system)}, "
-                    f"{fine_words(abs(size.size - size.expected), logged.system)} {way} the plan of "
-                    f"{fine_words(size.expected, logged.system)}."
+                    say("{which}: {name} {size}, {off} over the plan of {expected}.", **parts)
+                    if size.size > size.expected
+                    else say("{which}: {name} {size}, {off} under the plan of {expected}.", **parts)
                 )
 
 
@@ -125,7 +149,9 @@ def _which(one: PassTaken) -> str:
     >>> _which(PassTaken(3, None, "", None, None, None, start=2))
     'Pass 3 of start 2'
     """
-    return f"Pass {one.number}{f' of start {one.start}' if one.start else ''}"
+    if one.start:
+        return say("Pass {number} of start {start}", number=one.number, start=one.start)
+    return say("Pass {number}", number=one.number)
 
 
 def _says_starts(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
@@ -143,11 +169,15 @@ def _says_starts(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
     if not behind:
         return
     names = "; ".join(
-        f"start {start} is at {f'pass {number}' if number else 'no pass'}" for start, number in behind.items()
+        say("start {start} is at pass {number}", start=start, number=number) if number
+        else say("start {start} is at no pass", start=start)
+        for start, number in behind.items()
     )
-    text = (
-        f"Not all starts are equally deep: the furthest is at pass {ahead}, {names}. Bring them to the same "
-        "depth before the mate is tried, and before a start is cut further."
+    text = say(
+        "Not all starts are equally deep: the furthest is at pass {ahead}, {names}. Bring them to the same "
+        "depth before the mate is tried, and before a start is cut further.",
+        ahead=ahead,
+        names=names,
     )
     logged.desk.find("log-starts", "check", text, logged.threads[-1].where("start"))
     yield text
@@ -168,26 +198,29 @@ def _says_end(taken: tuple[PassTaken, ...], logged: Logged) -> Iterator[str]:
     last = next((one for one in reversed(taken) if one.size is not None), None)
     if limits is None or last is None or last.size is None or logged.cuts is None:
         return
-    by = "over wires" if size_by_wires(logged) else "on pitch diameter"
+    by = by_words(logged)
     if last.plan is None or last.plan.depth == logged.cuts.passes[-1].depth:
         size = fine_words(last.size, logged.system)
-        yield f"The thread last measured {size} {by}: {_of(last.size, limits)}."
+        yield say("The thread last measured {size} {by}: {of}.", size=size, by=by, of=_of(last.size, limits))
         return
     end, off = logged.cuts.passes[-1], _difference(last)
     final = end.over_wires if size_by_wires(logged) else end.pitch_diameter
     if final is not None and off is not None:
         comes = final + off
-        yield (
-            f"Cut on by the pass table from pass {last.number}, it comes to "
-            f"{fine_words(comes, logged.system)} {by}: {_of(comes, limits)}."
+        yield say(
+            "Cut on by the pass table from pass {number}, it comes to {comes} {by}: {of}.",
+            number=last.number,
+            comes=fine_words(comes, logged.system),
+            by=by,
+            of=_of(comes, limits),
         )
 
 
 def _of(size: Length, limits: tuple[Length, Length]) -> str:
     low, high = limits
     if size < low:
-        return "under its smallest size"
-    return "over its largest size" if size > high else "within its limits"
+        return say("under its smallest size")
+    return say("over its largest size") if size > high else say("within its limits")
 
 
 def _lay_passes(taken: tuple[PassTaken, ...], logged: Logged) -> None:
@@ -196,8 +229,8 @@ def _lay_passes(taken: tuple[PassTaken, ...], logged: Logged) -> None:
         return
     desk, last = logged.desk, taken[-1]
     desk.lay(Figure(
-        "log.pass", "Last pass in the log", last.number, "count", Kind.GIVEN, "the log",
-        note=f"of {len(logged.cuts.passes)} in the pass table" if logged.cuts else "",
+        "log.pass", say("Last pass in the log"), last.number, "count", Kind.GIVEN, say("the log"),
+        note=say("of {passes} in the pass table", passes=len(logged.cuts.passes)) if logged.cuts else "",
     ))
     deep = next((one for one in reversed(taken) if one.depth is not None), None)
     if deep is not None and deep.depth is not None and logged.cuts is not None:
@@ -206,9 +239,15 @@ def _lay_passes(taken: tuple[PassTaken, ...], logged: Logged) -> None:
         if angle:
             put["angle"] = (angle, "angle")
         desk.computed(
-            "log.depth", "Depth reached by the dial, radial", deep.depth, "length",
-            "{travel} × cos {angle}" if angle else "{travel}", put, "geometry",
-            note=f"after pass {deep.number}, the dial at {deep.dial}", system=logged.lathe.units,
+            "log.depth",
+            say("Depth reached by the dial, radial"),
+            deep.depth,
+            "length",
+            "{travel} × cos {angle}" if angle else "{travel}",
+            put,
+            say("geometry"),
+            note=say("after pass {number}, the dial at {dial}", number=deep.number, dial=deep.dial),
+            system=logged.lathe.units,
         )
     _lay_size(taken, logged)
 
@@ -217,19 +256,27 @@ def _lay_size(taken: tuple[PassTaken, ...], logged: Logged) -> None:
     measured = next((one for one in reversed(taken) if one.size is not None), None)
     if measured is None or measured.size is None or logged.thread is None:
         return
-    by = "Over wires" if size_by_wires(logged) else "Pitch diameter"
+    by = say("Over wires") if size_by_wires(logged) else say("Pitch diameter")
     source = _source(measured.number, logged)
     system = logged.thread.system
-    logged.desk.lay(Figure(
-        "log.size", f"{by}, last measured", measured.size, "length", Kind.MEASURED, source, system=system,
-        note=f"after pass {measured.number}",
-    ))
+    logged.desk.lay(
+        Figure(
+            "log.size",
+            say("{by}, last measured", by=by),
+            measured.size,
+            "length",
+            Kind.MEASURED,
+            source,
+            system=system,
+            note=say("after pass {number}", number=measured.number),
+        )
+    )
     if measured.expected is not None:
         logged.desk.computed(
-            "log.over_plan", f"{by}, over the plan", measured.size - measured.expected, "length",
+            "log.over_plan", say("{by}, over the plan", by=by), measured.size - measured.expected, "length",
             "{measured} − {planned}",
             {"measured": (measured.size, "length"), "planned": (measured.expected, "length")}, SUM,
-            system=system, note=f"after pass {measured.number}",
+            system=system, note=say("after pass {number}", number=measured.number),
         )
 
 
@@ -240,7 +287,10 @@ def _source(number: int, logged: Logged) -> str:
         if one.entry.pass_ == number and one.entry.measured is not None
     )
     assert entry.measured is not None
-    return f"measured by {entry.by or NOBODY} with {entry.measured.with_ or 'what the log does not say'}"
+    return say(
+        "measured by {who} with {instrument}",
+        who=entry.by or NOBODY, instrument=entry.measured.with_ or say("what the log does not say"),
+    )
 
 
 # -- times ----------------------------------------------------------------------------------------------
@@ -269,13 +319,13 @@ def _lay_times(times: tuple[TimeTaken, ...], logged: Logged) -> None:
     """What the log adds up to, beside the estimate."""
     other = sum(_apart(logged.log.entries, logged))
     parts: Mapping[str, Time] = {
-        **{f"operation {one.number}": one.taken for one in times},
-        **({"the rest": other} if other else {}),
+        **{say("operation {number}", number=one.number): one.taken for one in times},
+        **({say("the rest"): other} if other else {}),
     }
     if not parts:
         return
     logged.desk.computed(
-        "log.time", "Time taken, as logged", sum(parts.values()), "duration",
+        "log.time", say("Time taken, as logged"), sum(parts.values()), "duration",
         " + ".join(f"{{{name}}}" for name in parts),
         {name: (time, "duration") for name, time in parts.items()}, SUM,
     )
@@ -292,11 +342,20 @@ def _says_times(times: tuple[TimeTaken, ...], logged: Logged) -> Iterator[str]:
     for one in times:
         if one.planned is None or abs(one.taken - one.planned) <= max(MUCH * one.planned, LEAST):
             continue
-        more = "more" if one.taken > one.planned else "less"
+        parts = {
+            "number": one.number, "title": one.title, "taken": minutes_words(one.taken),
+            "off": minutes_words(abs(one.taken - one.planned)), "planned": minutes_words(one.planned),
+        }
         yield (
-            f"Operation {one.number} ({one.title}) took {minutes_words(one.taken)}, "
-            f"{minutes_words(abs(one.taken - one.planned))} {more} than the estimate of "
-            f"{minutes_words(one.planned)}."
+            say(
+                "Operation {number} ({title}) took {taken}, {off} more than the estimate of {planned}.",
+                **parts,
+            )
+            if one.taken > one.planned
+            else say(
+                "Operation {number} ({title}) took {taken}, {off} less than the estimate of {planned}.",
+                **parts,
+            )
         )
 
 
@@ -305,9 +364,9 @@ def _says_whole(logged: Logged) -> Iterator[str]:
     taken, planned = _planned("log.time", logged), _planned("time.total", logged)
     done = any(one.entry.finished and one.entry.operation is None for one in logged.log.entries)
     if done and taken is not None and planned is not None:
-        yield (
-            f"The times in the log come to {minutes_words(taken)}; the estimate of the whole job was "
-            f"{minutes_words(planned)}."
+        yield say(
+            "The times in the log come to {taken}; the estimate of the whole job was {planned}.",
+            taken=minutes_words(taken), planned=minutes_words(planned),
         )
 
 
@@ -318,6 +377,10 @@ def minutes_words(time: Time) -> str:
     ('1 h 30 min', '5.5 min', '5.7 min')
     """
     if time < 10 * minute:
-        return f"{math.ceil(time / minute * 10 - DUST) / 10:.1f} min"
+        return say("{minutes:.1f} min", minutes=math.ceil(time / minute * 10 - DUST) / 10)
     hours, minutes = divmod(math.ceil(time / minute - DUST), 60)
-    return f"{hours} h {minutes} min" if hours else f"{minutes} min"
+    return (
+        say("{hours} h {minutes} min", hours=hours, minutes=minutes)
+        if hours
+        else say("{minutes} min", minutes=minutes)
+    )

@@ -15,6 +15,7 @@ from generator.calc.take_up import rests_higher
 from generator.job.lathe import Lathe
 from generator.job.shop import ThreadTool
 from generator.job.source import LogEntry
+from generator.language.say import say
 from generator.sheet.happened import LeftOnDial
 from generator.sheet.log_passes import Travels, infeed_travels
 from generator.sheet.logged import Logged
@@ -33,9 +34,10 @@ def says_taken_up(logged: Logged) -> Iterator[str]:
         return
     lathe, travels = logged.lathe_at(back), infeed_travels(logged)
     if lathe is None:
-        text = (
-            f"Taken up on {back.entry.at} on a lathe that this shop does not have: no dial reading since "
-            "then can be understood."
+        text = say(
+            "Taken up on {at} on a lathe that this shop does not have: no dial reading since then can be "
+            "understood.",
+            at=back.entry.at,
         )
     elif lathe.lathe != logged.lathe.lathe:
         text = _elsewhere(back, lathe, travels, logged)
@@ -43,7 +45,11 @@ def says_taken_up(logged: Logged) -> Iterator[str]:
         text = _here(back, travels, logged)
     if not text:
         slide = logged.infeed_slide
-        yield f"Taken up on {back.entry.at} with the {slide} dial as it was: the pass table goes on."
+        yield say(
+            "Taken up on {at} with the {slide} dial as it was: the pass table goes on.",
+            at=back.entry.at,
+            slide=slide,
+        )
         return
     logged.desk.find("log-zero", "check", text, back.where("taken_up"))
     yield text
@@ -60,17 +66,25 @@ def _here(back: LogEntry, travels: Travels, logged: Logged) -> str:
     if not travels.zero_known:
         return _no_zero(back, logged.lathe, logged)
     if back.entry.taken_up is None or back.entry.taken_up.dial is None:
-        return (
-            f"Taken up on {at}; how the {slide} dial stood with the tool in the groove is not in the log, "
-            "and depths are worked out as if its zero were the old one."
+        return say(
+            "Taken up on {at}; how the {slide} dial stood with the tool in the groove is not in the log, "
+            "and depths are worked out as if its zero were the old one.",
+            at=at,
+            slide=slide,
         )
     if abs(shift) < dial.division / 2:
         return ""
-    more = "more" if (shift > 0) != (logged.thread is not None and logged.thread.internal) else "less"
-    return (
-        f"Since it was taken up on {at} the {slide} dial reads {fine_words(abs(shift), logged.lathe.units)} "
-        f"{more} than the pass table says at the same depth: set it by as much differently in the passes "
-        "that are left."
+    shifted = fine_words(abs(shift), logged.lathe.units)
+    if (shift > 0) != (logged.thread is not None and logged.thread.internal):
+        return say(
+            "Since it was taken up on {at} the {slide} dial reads {shift} more than the pass table says at "
+            "the same depth: set it by as much differently in the passes that are left.",
+            at=at, slide=slide, shift=shifted,
+        )
+    return say(
+        "Since it was taken up on {at} the {slide} dial reads {shift} less than the pass table says at the "
+        "same depth: set it by as much differently in the passes that are left.",
+        at=at, slide=slide, shift=shifted,
     )
 
 
@@ -79,23 +93,34 @@ def _elsewhere(back: LogEntry, lathe: Lathe, travels: Travels, logged: Logged) -
     if not travels.zero_known:
         return _no_zero(back, lathe, logged)
     left = (
-        f" The passes that are left stand on its {logged.infeed_slide} dial in the part The log."
-        if left_on_dial(logged) is not None else ""
+        say(
+            " The passes that are left stand on its {slide} dial in the part The log.",
+            slide=logged.infeed_slide,
+        )
+        if left_on_dial(logged) is not None
+        else ""
     )
-    return (
-        f"Taken up on {back.entry.at} on {lathe.name}: the dial readings of the pass table are those of "
-        f"{logged.lathe.name} and do not hold there. Readings before and after cannot be compared; depths "
-        f"can.{left} Levers, speeds and reach are still those of {logged.lathe.name}: see the sheet of the "
-        f"job for {lathe.name} before starting."
+    return say(
+        "Taken up on {at} on {name}: the dial readings of the pass table are those of "
+        "{lathe} and do not hold there. Readings before and after cannot be compared; depths "
+        "can.{left} Levers, speeds and reach are still those of {lathe}: see the sheet of the "
+        "job for {name} before starting.",
+        at=back.entry.at,
+        name=lathe.name,
+        lathe=logged.lathe.name,
+        left=left,
     )
 
 
 def _no_zero(back: LogEntry, lathe: Lathe, logged: Logged) -> str:
-    return (
-        f"Taken up on {back.entry.at} on {lathe.name}; how its {logged.infeed_slide} dial stood with the "
+    return say(
+        "Taken up on {at} on {name}; how its {slide} dial stood with the "
         "tool in the groove is not in the log. Readings before and after cannot be compared, and what depth "
         "its dial means is not known: bring the tool into the groove as deep as it was left, and write down "
-        "what the dial reads under taken_up."
+        "what the dial reads under taken_up.",
+        at=back.entry.at,
+        name=lathe.name,
+        slide=logged.infeed_slide,
     )
 
 
@@ -153,38 +178,47 @@ def _tool_text(one: LogEntry, before: Length | None, now: Length | None, logged:
     back, thread = one.entry.taken_up, logged.thread
     assert back is not None
     assert thread is not None
-    with_ = f"tool {back.tool}" if back.tool is not None else "the reground tool"
-    text = f"Cut on since {one.entry.at} with {with_}. {_angle_text(back.tool, logged)}"
+    angle = _angle_text(back.tool, logged)
+    text = (
+        say("Cut on since {at} with tool {tool}. {angle}", at=one.entry.at, tool=back.tool, angle=angle)
+        if back.tool is not None
+        else say("Cut on since {at} with the reground tool. {angle}", at=one.entry.at, angle=angle)
+    )
     if thread.flanks.square:
-        return f"{text}A square groove is as wide as its tool: measure both before it cuts."
+        return say("{text}A square groove is as wide as its tool: measure both before it cuts.", text=text)
     if before is None or now is None:
-        return (
-            f"{text}The flat of the one or the other is not known, so how high it rests in the groove is not "
-            "either: measure the thread before the next cut."
+        return say(
+            "{text}The flat of the one or the other is not known, so how high it rests in the groove is not "
+            "either: measure the thread before the next cut.",
+            text=text,
         )
     wider = now - before
-    said = f"{fine_words(abs(wider), logged.system)}"
+    said = fine_words(abs(wider), logged.system)
     if abs(wider) <= ALIKE:
-        return f"{text}Its flat is that of the tool before: it rests in the groove as that one did."
+        return say(
+            "{text}Its flat is that of the tool before: it rests in the groove as that one did.", text=text
+        )
     if wider < 0:
-        return (
-            f"{text}Its flat is {said} narrower: it meets the bottom of the groove before it touches both "
-            "flanks. Set it by a flank, and go by what the thread measures, not by the dial."
+        return say(
+            "{text}Its flat is {said} narrower: it meets the bottom of the groove before it touches both "
+            "flanks. Set it by a flank, and go by what the thread measures, not by the dial.",
+            text=text,
+            said=said,
         )
     higher = logged.desk.computed(
-        "log.rests_higher", "The wider flat rests higher in the groove by",
+        "log.rests_higher", say("The wider flat rests higher in the groove by"),
         rests_higher(wider, thread.flanks), "fine_length", "{w} ÷ (tan {A} + tan {B})",
         {
             "w": (wider, "fine_length"), "A": (thread.flanks.load, "angle"),
             "B": (thread.flanks.clearance, "angle"),
         },
-        "plane geometry; both tools of one angle", system=logged.system,
+        say("plane geometry; both tools of one angle"), system=logged.system,
     )
-    return (
-        f"{text}Its flat is {said} wider: with both flanks touching it rests "
-        f"{fine_words(higher, logged.system)} higher. Depths since then are those of its flanks, as the "
-        "sizes of the pass table want them; the root stays shallower by as much. See that the mate's crests "
-        "clear it."
+    return say(
+        "{text}Its flat is {said} wider: with both flanks touching it rests {higher} higher. Depths since "
+        "then are those of its flanks, as the sizes of the pass table want them; the root stays shallower by "
+        "as much. See that the mate's crests clear it.",
+        text=text, said=said, higher=fine_words(higher, logged.system),
     )
 
 
@@ -205,7 +239,7 @@ def _angle_text(name: str | None, logged: Logged) -> str:
     wanted = thread.flanks.load + thread.flanks.clearance
     if abs(tool.angle.si - wanted) <= ONE_ANGLE:
         return ""
-    return (
-        f"It is ground to {tool.angle.si / degree:g} degrees, the thread has {wanted / degree:g}: it does "
-        "not fit the groove. "
+    return say(
+        "It is ground to {angle:g} degrees, the thread has {wanted:g}: it does not fit the groove. ",
+        angle=tool.angle.si / degree, wanted=wanted / degree,
     )

@@ -6,11 +6,12 @@ from fractions import Fraction
 
 from generator.errors import Location
 from generator.job.lathe import Lathe
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.wording import length_words
 from generator.si import mm
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 
 
 def lay_index_travel(lathe: Lathe, furthest: int, pitch: Fraction, where: Location, desk: Desk) -> None:
@@ -28,15 +29,19 @@ def lay_index_travel(lathe: Lathe, furthest: int, pitch: Fraction, where: Locati
     """
     steps, has = furthest - 1, lathe.compound_travel
     needs = desk.computed(
-        "lathe.index_travel", "Compound, first to last start", steps * float(pitch) * mm, "length",
+        "lathe.index_travel", say("Compound, first to last start"), steps * float(pitch) * mm, "length",
         "{starts on} × {P}", {"starts on": (float(steps), "count"), "P": (float(pitch) * mm, "fine_length")},
-        PRACTICE, note="compound along the bed, one pitch from start to start, always the same way",
+        PRACTICE, note=say("compound along the bed, one pitch from start to start, always the same way"),
         rounds="up",
     )
     if has is not None and needs > has.si:
         desk.find(
             "index-travel", "check",
-            f"Indexing to start {furthest} takes {length_words(needs, lathe.units)} of the compound, and "
-            f"that of {lathe.name} travels {has.with_unit}. Index at the driving plate or the first gear.",
+            say(
+                "Indexing to start {furthest} takes {needs} of the compound, and that of {lathe} travels "
+                "{has}. Index at the driving plate or the first gear.",
+                furthest=furthest, needs=length_words(needs, lathe.units), lathe=lathe.name,
+                has=has.with_unit,
+            ),
             where,
         )

@@ -7,8 +7,10 @@ from __future__ import annotations
 
 from generator.calc import starts as calc
 from generator.calc.dials import Dial
+from generator.calc.thread_dial import or_words
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.language.say import figure, later, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.plans import PassPlan, ThreadPlan
@@ -16,11 +18,12 @@ from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words
 from generator.si import Angle, Length, degree, inch, mm
 
-NAVY = "US Army Air Corps TM 1-420, Lathes (1940), p. 81; arithmetic"
-JONES = "Jones, Turning and Boring (1914), on cutting multiple threads; arithmetic"
-PRACTICE = "common practice, no source"
+NAVY = later("US Army Air Corps TM 1-420, Lathes (1940), p. 81; arithmetic")
+JONES = later("Jones, Turning and Boring (1914), on cutting multiple threads; arithmetic")
+PRACTICE = later("common practice, no source")
 ARC = {"inch": 0.004 * inch, "mm": 0.1 * mm}  # that a slot may be out on its circle; common practice
 SLANT = 0.1 * degree                          # of the compound against the bed, set with an indicator
+DUST = 1e-9                                   # m: a dial at its zero
 NAMED = 6                                     # gears that are named in one line
 
 
@@ -36,7 +39,7 @@ def indexing_section(job: Job, lathe: Lathe, thread: ThreadPlan, cuts: PassPlan,
     if starts < 2:
         return
     ways = [
-        "the compound",
+        say("the compound"),
         *_lay_gears(lathe, thread, starts, desk),
         *_lay_driver(job, lathe, thread, starts, desk),
         *_lay_plate(lathe, starts, desk),
@@ -54,24 +57,37 @@ def _lay_compound(lathe: Lathe, thread: ThreadPlan, starts: int, desk: Desk) -> 
     unit, digits = (inch, 4) if lathe.units == "inch" else (mm, 3)
 
     def words(place: calc.StartPlace) -> str:
-        shown = f"{place.shown / unit:.{digits}f}".rstrip("0").rstrip(".")
-        turns = f"{place.turns} turn{'' if place.turns == 1 else 's'}"
-        return f"start {place.start}: {turns}" + (f" and {shown}" if place.shown > 1e-9 else "")
+        turns = say_count("{count} turn", "{count} turns", place.turns)
+        if place.shown <= DUST:
+            return say("start {start}: {turns}", start=place.start, turns=turns)
+        shown = figure(place.shown / unit, f".{digits}f").rstrip("0").rstrip(".,")
+        return say("start {start}: {turns} and {shown}", start=place.start, turns=turns, shown=shown)
 
     furthest = max(places, key=lambda place: abs(place.error))
     rest = (
-        f"; the dial's graduations leave {fine_words(abs(furthest.error), lathe.units)} along the axis"
-        if abs(furthest.error) > 1e-7 else ""
+        say(
+            "; the dial's graduations leave {error} along the axis",
+            error=fine_words(abs(furthest.error), lathe.units),
+        )
+        if abs(furthest.error) > 1e-7
+        else ""
     )
-    desk.lay(Figure(
-        "cut.start.compound", "Compound along the bed, from its zero", "; ".join(map(words, places)), "text",
-        Kind.COMPUTED, NAVY, note=f"always on the same way, the play taken up{rest}",
-    ))
+    desk.lay(
+        Figure(
+            "cut.start.compound",
+            say("Compound along the bed, from its zero"),
+            "; ".join(map(words, places)),
+            "text",
+            Kind.COMPUTED,
+            NAVY,
+            note=say("always on the same way, the play taken up{rest}", rest=rest),
+        )
+    )
     desk.computed(
-        "cut.start.slant", "Depth lost or gained by 0.1° between compound and bed",
+        "cut.start.slant", say("Depth lost or gained by 0.1° between compound and bed"),
         calc.slant_error(places[-1].travel, SLANT), "fine_length", "{travel} × sin {slant}",
-        {"travel": (places[-1].travel, "length"), "slant": (SLANT, "angle")}, "geometry", rounds="up",
-        system=thread.system, note="set it parallel with an indicator along its side, not by its scale",
+        {"travel": (places[-1].travel, "length"), "slant": (SLANT, "angle")}, say("geometry"), rounds="up",
+        system=thread.system, note=say("set it parallel with an indicator along its side, not by its scale"),
     )
 
 
@@ -84,21 +100,40 @@ def _lay_gears(lathe: Lathe, thread: ThreadPlan, starts: int, desk: Desk) -> lis
         (teeth, step) for teeth in sorted(set(lathe.change_gears.gears), reverse=True)
         if (step := calc.teeth_between(teeth, starts, stud)) is not None
     ]
-    name, label = "cut.start.gears", "Stud gear, teeth to the next start"
+    name, label = "cut.start.gears", say("Stud gear, teeth to the next start")
     if not found:
-        desk.lay(Figure(
-            name, label, f"no gear of this lathe divides by {starts}", "text", Kind.COMPUTED, JONES
-        ))
+        desk.lay(
+            Figure(
+                name,
+                label,
+                say("no gear of this lathe divides by {starts}", starts=starts),
+                "text",
+                Kind.COMPUTED,
+                JONES,
+            )
+        )
         return []
-    said = ", ".join(f"{step} of {teeth}" for teeth, step in found[:NAMED])
+    said = ", ".join(say("{step} of {teeth}", step=step, teeth=teeth) for teeth, step in found[:NAMED])
     least = min(teeth for teeth, _ in found)
     wrong = fine_words(thread.lead / float(least * stud), lathe.units)
-    desk.lay(Figure(
-        name, label, said, "text", Kind.COMPUTED, JONES,
-        note="chalk the tooth in mesh, take the gear out, turn the spindle by so many teeth, mesh it again, "
-             f"and take the play up the same way; one tooth wrong, of {least}, is {wrong} along the axis",
-    ))
-    return ["the stud gear"]
+    desk.lay(
+        Figure(
+            name,
+            label,
+            said,
+            "text",
+            Kind.COMPUTED,
+            JONES,
+            note=say(
+                "chalk the tooth in mesh, take the gear out, turn the spindle by so many teeth, mesh it "
+                "again, and take the play up the same way; one tooth wrong, of {least}, is {wrong} along the "
+                "axis",
+                least=least,
+                wrong=wrong,
+            ),
+        )
+    )
+    return [say("the stud gear")]
 
 
 def _lay_driver(job: Job, lathe: Lathe, thread: ThreadPlan, starts: int, desk: Desk) -> list[str]:
@@ -107,26 +142,34 @@ def _lay_driver(job: Job, lathe: Lathe, thread: ThreadPlan, starts: int, desk: D
     plate = {"centers": lathe.headstock_center, "faceplate": lathe.faceplate}.get(kind)
     if plate is None:
         return []
-    what = "driving plate" if kind == "centers" else "faceplate"
+    by_plate = kind == "centers"
     step = calc.teeth_between(plate.slots, starts) if plate.slots else None
     said = (
-        f"its slots are not in the lathe's record; their number must divide by {starts}" if not plate.slots
-        else f"its {plate.slots} slots do not divide by {starts}" if step is None
-        else f"the dog's tail {step} of its {plate.slots} slots on"
+        say("its slots are not in the lathe's record; their number must divide by {starts}", starts=starts)
+        if not plate.slots
+        else say("its {slots} slots do not divide by {starts}", slots=plate.slots, starts=starts)
+        if step is None
+        else say("the dog's tail {step} of its {slots} slots on", step=step, slots=plate.slots)
     )
-    desk.lay(Figure("cut.start.driver", f"By the {what}", said, "text", Kind.COMPUTED, NAVY))
+    label = say("By the driving plate") if by_plate else say("By the faceplate")
+    desk.lay(Figure("cut.start.driver", label, said, "text", Kind.COMPUTED, NAVY))
     across = plate.diameter
     if step is None or across is None:
         return []
     arc: Length = ARC[lathe.units]
     radius = across.si / 4  # slots end about half-way out
     desk.computed(
-        "cut.start.slot_error", f"A slot {fine_words(arc, lathe.units)} out leaves, along the axis",
-        calc.axial_error(thread.lead, arc, radius), "fine_length", "{L} × {out} ÷ (2 × π × {R})",
+        "cut.start.slot_error",
+        say("A slot {arc} out leaves, along the axis", arc=fine_words(arc, lathe.units)),
+        calc.axial_error(thread.lead, arc, radius),
+        "fine_length",
+        "{L} × {out} ÷ (2 × π × {R})",
         {"L": (thread.lead, "fine_length"), "out": (arc, "fine_length"), "R": (radius, "length")},
-        "arithmetic; slots halfway out taken: common practice", rounds="up", system=thread.system,
+        say("arithmetic; slots halfway out taken: common practice"),
+        rounds="up",
+        system=thread.system,
     )
-    return [f"the {what}"]
+    return [say("the driving plate") if by_plate else say("the slots of the faceplate")]
 
 
 def _lay_plate(lathe: Lathe, starts: int, desk: Desk) -> list[str]:
@@ -135,15 +178,26 @@ def _lay_plate(lathe: Lathe, starts: int, desk: Desk) -> list[str]:
     if holes is None:
         return []
     step = calc.teeth_between(holes, starts)
-    said = f"its {holes} holes do not divide by {starts}"
+    said = say("its {holes} holes do not divide by {starts}", holes=holes, starts=starts)
     if step is not None:
-        said = f"{step} of its {holes} holes on"
-    desk.lay(Figure(
-        "cut.start.plate", "By the index plate on the spindle", said, "text", Kind.COMPUTED, "arithmetic",
-        note="" if step is None else "the first gear out of mesh while the spindle turns; the pin out again "
-                                     "before the lathe is started",
-    ))
-    return [] if step is None else ["the index plate"]
+        said = say("{step} of its {holes} holes on", step=step, holes=holes)
+    desk.lay(
+        Figure(
+            "cut.start.plate",
+            say("By the index plate on the spindle"),
+            said,
+            "text",
+            Kind.COMPUTED,
+            say("arithmetic"),
+            note=""
+            if step is None
+            else say(
+                "the first gear out of mesh while the spindle turns; the pin out again "
+                "before the lathe is started"
+            ),
+        )
+    )
+    return [] if step is None else [say("the index plate")]
 
 
 def _find_check(
@@ -153,25 +207,37 @@ def _find_check(
     operation = thread_operation(job)
     assert operation is not None
     chuck = (
-        " Do not loosen the chuck to turn the work on: jaws do not divide, nor do the bolts of a chuck, "
-        "unless their circle was drilled for it." if job.holding.held.kind in ("chuck", "collet") else ""
+        say(
+            " Do not loosen the chuck to turn the work on: jaws do not divide, nor do the bolts of a chuck, "
+            "unless their circle was drilled for it."
+        )
+        if job.holding.held.kind in ("chuck", "collet")
+        else ""
     )
     measured = (
-        "over the wires in every groove" if thread.wire is not None
-        else "between balls in every groove" if thread.internal and not thread.flanks.square
-        else "every groove and every land"
+        say("over the wires in every groove") if thread.wire is not None
+        else say("between balls in every groove") if thread.internal and not thread.flanks.square
+        else say("every groove and every land")
     )
     straight = (
-        f" With the compound along the bed its {set_over / degree:g} degrees are lost: then write infeed: "
-        "{method: plunge} and feed with the cross slide." if set_over else ""
+        say(
+            " With the compound along the bed its {set_over:g} degrees are lost: then write infeed: "
+            "{{method: plunge}} and feed with the cross slide.",
+            set_over=set_over / degree,
+        )
+        if set_over
+        else ""
     )
-    listed = ways[0] if len(ways) == 1 else f"{', '.join(ways[:-1])} or {ways[-1]}"
     desk.find(
         "starts-check", "check",
-        f"{thread.designation.text} has {starts} grooves. Bring every one to the same depth before the next "
-        f"pass, or finish one after the other at the same readings; index by {listed}, with the spindle "
-        f"stopped and the tool clear.{straight}{chuck} At the end measure {measured}, and the lands between "
-        "neighbors: grooves alike and lands unlike are an error of indexing, which lets one start carry all "
-        "the load.",
+        say(
+            "{designation} has {starts} grooves. Bring every one to the same depth before the next pass, or "
+            "finish one after the other at the same readings; index by {listed}, with the spindle stopped "
+            "and the tool clear.{straight}{chuck} At the end measure {measured}, and the lands between "
+            "neighbors: grooves alike and lands unlike are an error of indexing, which lets one start carry "
+            "all the load.",
+            designation=thread.designation.text, starts=starts, listed=or_words(ways), straight=straight,
+            chuck=chuck, measured=measured,
+        ),
         operation.length.where,
     )

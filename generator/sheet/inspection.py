@@ -9,6 +9,7 @@ from collections.abc import Iterable
 
 from generator.job.model import Job
 from generator.job.operations import Thread
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.measure_gauges import gauges_asked_for
 from generator.sheet.measure_micrometer import micrometer_reads
@@ -20,15 +21,19 @@ from generator.threads.registry import family_of
 
 _GROOVE = ("measure.groove_width", "thread.groove.width")
 _BEFORE_PLATING = "thread.before_plating"
-_MATE = InspectionLine("mate", "The mate goes by hand over the whole length", "", "", "the mate", "goes")
+_MATE = InspectionLine(
+    "mate", later("The mate goes by hand over the whole length"), "", "", later("the mate"), "goes"
+)
 _LENGTHS = (
-    InspectionLine("relief_diameter", "Relief diameter", "", "relief.diameter", "caliper"),
-    InspectionLine("relief_width", "Relief width", "relief.width", "", "caliper"),
-    InspectionLine("wall", "Wall at the relief", "relief.wall", "", "caliper or ball micrometer"),
-    InspectionLine("length", "Full thread length", "thread.length", "", "rule"),
+    InspectionLine("relief_diameter", later("Relief diameter"), "", "relief.diameter", later("caliper")),
+    InspectionLine("relief_width", later("Relief width"), "relief.width", "", later("caliper")),
+    InspectionLine(
+        "wall", later("Wall at the relief"), "relief.wall", "", later("caliper or ball micrometer")
+    ),
+    InspectionLine("length", later("Full thread length"), "thread.length", "", later("rule")),
 )
 _ALLOWED = "thin.allowed"
-_ON_LOBES = "indicator, or a bore gauge that sees these lobes"
+_ON_LOBES = later("indicator, or a bore gauge that sees these lobes")
 
 
 def inspection(job: Job, desk: Desk, thread: ThreadPlan | None) -> tuple[InspectionLine, ...]:
@@ -46,8 +51,8 @@ def inspection(job: Job, desk: Desk, thread: ThreadPlan | None) -> tuple[Inspect
 def _sizes(desk: Desk, thread: ThreadPlan, operation: Thread) -> Iterable[InspectionLine]:
     """Of the thread itself: its crests, then what measures its flanks, then the mate, where it decides."""
     yield (
-        _between("minor", "Minor diameter (bore)", "minor", "bore gauge, or plain plug gauge", desk)
-        if thread.internal else _between("major", "Major diameter", "major", "micrometer", desk)
+        _between("minor", say("Minor diameter (bore)"), "minor", say("bore gauge, or plain plug gauge"), desk)
+        if thread.internal else _between("major", say("Major diameter"), "major", say("micrometer"), desk)
     )
     gauging = family_of(thread.designation).gauging(thread.designation)
     if isinstance(gauging, TaperGauges):
@@ -55,12 +60,14 @@ def _sizes(desk: Desk, thread: ThreadPlan, operation: Thread) -> Iterable[Inspec
         yield _over_or_between(thread)
     elif gauging is None:
         yield (
-            _between("root", "Major diameter (root)", "major", "inside caliper with points", desk)
+            _between("root", say("Major diameter (root)"), "major", say("inside caliper with points"), desk)
             if thread.internal
-            else _between("root", "Minor diameter (root)", "minor", "caliper with blades", desk)
+            else _between("root", say("Minor diameter (root)"), "minor", say("caliper with blades"), desk)
         )
         groove = next((name for name in _GROOVE if f"{name}.max" in desk.figures), _GROOVE[0])
-        yield InspectionLine("groove", "Groove width", f"{groove}.min", f"{groove}.max", "gauge block")
+        yield InspectionLine(
+            "groove", say("Groove width"), f"{groove}.min", f"{groove}.max", say("gauge block")
+        )
     else:
         if gauges_asked_for(operation, thread.internal, desk):
             yield from _by_limit_gauges(thread.internal)
@@ -72,31 +79,37 @@ def _sizes(desk: Desk, thread: ThreadPlan, operation: Thread) -> Iterable[Inspec
 
 
 def _by_limit_gauges(inside: bool) -> Iterable[InspectionLine]:
-    what, way = ("plug", "in") if inside else ("ring", "on")
     yield InspectionLine(
-        "go", f"Go thread {what} goes {way} all the way", "measure.gauge.go" if inside else "",
-        "" if inside else "measure.gauge.go", f"go thread {what} gauge", "goes",
+        "go",
+        say("Go thread plug goes in all the way") if inside else say("Go thread ring goes on all the way"),
+        "measure.gauge.go" if inside else "",
+        "" if inside else "measure.gauge.go",
+        say("go thread plug gauge") if inside else say("go thread ring gauge"),
+        "goes",
     )
     yield InspectionLine(
-        "no_go", f"No-go thread {what} goes {way}, turns", "", "measure.gauge.no_go.turns",
-        f"no-go thread {what} gauge", "turns",
+        "no_go",
+        say("No-go thread plug goes in, turns") if inside else say("No-go thread ring goes on, turns"),
+        "",
+        "measure.gauge.no_go.turns",
+        say("no-go thread plug gauge") if inside else say("no-go thread ring gauge"),
+        "turns",
     )
 
 
 def _by_taper_gauges(gauging: TaperGauges, inside: bool) -> Iterable[InspectionLine]:
-    what = "plug" if inside else "ring"
     yield InspectionLine(
-        "taper_gauge", "Taper gauge off flush, turns, by hand", "", "thread.gauge.turns_each_way",
+        "taper_gauge", say("Taper gauge off flush, turns, by hand"), "", "thread.gauge.turns_each_way",
         gauging.gauges, "turns",
     )
     if gauging.apart is not None:
         yield InspectionLine(
-            "second_gauge", "Second gauge off the first, turns", "", "measure.gauge.apart",
-            f"both {what} gauges", "turns",
+            "second_gauge", say("Second gauge off the first, turns"), "", "measure.gauge.apart",
+            say("both plug gauges") if inside else say("both ring gauges"), "turns",
         )
     if gauging.plain:
         yield InspectionLine(
-            "crests", "Crests: at the step that goes with it", "", "", gauging.plain, "goes"
+            "crests", say("Crests: at the step that goes with it"), "", "", gauging.plain, "goes"
         )
 
 
@@ -105,12 +118,17 @@ def _over_or_between(thread: ThreadPlan) -> InspectionLine:
     if thread.profile.taper:
         stem = "measure.taper_wires"
         return InspectionLine(
-            "over_wires", "Over three wires, laid where the sheet says", f"{stem}.min", f"{stem}.max",
-            "micrometer and wires, without a gauge",
+            "over_wires", say("Over three wires, laid where the sheet says"), f"{stem}.min", f"{stem}.max",
+            say("micrometer and wires, without a gauge"),
         )
     stem, feature, instrument = (
-        ("thread.between_balls", "Size between balls", "two balls and bore gauge, without a plug gauge")
-        if thread.internal else ("thread.over_wires", "Size over wires", "micrometer and wires")
+        (
+            "thread.between_balls",
+            say("Size between balls"),
+            say("two balls and bore gauge, without a plug gauge"),
+        )
+        if thread.internal
+        else ("thread.over_wires", say("Size over wires"), say("micrometer and wires"))
     )
     low, high = f"{stem}.min", f"{stem}.max"
     last_place = 10**-thread.limits.places * thread.designation.unit_si
@@ -132,24 +150,27 @@ def _between(key: str, feature: str, diameter: str, instrument: str, desk: Desk)
 def _pitch_diameter(micrometer: bool, desk: Desk) -> Iterable[InspectionLine]:
     wires = "thread.over_wires.max" in desk.figures
     by = [
-        word for word, there in (("from the wires", wires), ("thread micrometer", micrometer)) if there
+        word
+        for word, there in ((say("from the wires"), wires), (say("thread micrometer"), micrometer))
+        if there
     ]
     if by:
-        yield _between("pitch_diameter", "Pitch diameter", "pitch_diameter", ", or ".join(by), desk)
+        yield _between("pitch_diameter", say("Pitch diameter"), "pitch_diameter", say(", or ").join(by), desk)
 
 
 def _thin(desk: Desk) -> tuple[InspectionLine, ...]:
     """Thin work is measured twice, gripped and let go: the difference is what the jaws did."""
     if "thin.kept.bore" in desk.figures:
-        return _twice("Bore", _ON_LOBES)
-    return _twice("Outside", "indicator") if "thin.kept.outside" in desk.figures else ()
+        what = say("Bore, gripped: radius at a jaw and midway, difference")
+        return _twice(what, _ON_LOBES)
+    if "thin.kept.outside" not in desk.figures:
+        return ()
+    return _twice(say("Outside, gripped: radius at a jaw and midway, difference"), say("indicator"))
 
 
 def _twice(what: str, instrument: str) -> tuple[InspectionLine, ...]:
     """Out-of-round as radii: at a jaw and midway between two, before and after the jaws are slackened."""
     return (
-        InspectionLine(
-            "gripped", f"{what}, gripped: radius at a jaw and midway, difference", "", _ALLOWED, instrument
-        ),
-        InspectionLine("let_go", "The same, let go", "", _ALLOWED, instrument),
+        InspectionLine("gripped", what, "", _ALLOWED, instrument),
+        InspectionLine("let_go", say("The same, let go"), "", _ALLOWED, instrument),
     )

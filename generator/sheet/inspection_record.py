@@ -17,6 +17,7 @@ from typing import Final
 from generator.job.inspected import Inspected as Reading
 from generator.job.model import Mate
 from generator.job.source import LogEntry
+from generator.language.say import later, say
 from generator.sheet.figure import System
 from generator.sheet.logged import Logged
 from generator.sheet.model import Conceded, Inspected, InspectionLine, Verdict
@@ -27,7 +28,7 @@ OF_THREAD: Final = ("over_wires", "between_balls", "pitch_diameter", "major", "m
 ROOT: Final = "root"  # key of the line of the root diameter
 LAST_PLACE: Final = {"inch": 0.0001 * inch, "mm": 0.001 * mm}  # of a limit on the sheet
 READS_TO: Final = {  # common practice, no source: what a hand makes sure of with it
-    "rule": 0.25 * mm, "caliper": 0.03 * mm, "micrometer": 0.005 * mm,
+    later("rule"): 0.25 * mm, later("caliper"): 0.03 * mm, later("micrometer"): 0.005 * mm,
 }
 TENTH: Final = 10  # an instrument is to read to a tenth of the tolerance: common practice, no source
 FAR: Final = 0.6   # likeness from which another name may be a slip of the pen
@@ -131,9 +132,12 @@ def _left_words(reading: Reading) -> str:
     if reading.left is not None:
         said.append(reading.left.with_unit)
     if reading.turns is not None:
-        said.append(f"{reading.turns.text} turn{'' if reading.turns.si == 1 else 's'}")
+        said.append(
+            say("{turns} turn", turns=reading.turns.text) if reading.turns.si == 1
+            else say("{turns} turns", turns=reading.turns.text)
+        )
     if reading.goes is not None:
-        said.append("goes" if reading.goes else "does not go")
+        said.append(say("goes") if reading.goes else say("does not go"))
     return ", ".join(said)
 
 
@@ -177,9 +181,12 @@ def _check_feature(feature: str, one: _Said, known: list[str], logged: Logged) -
     if near:
         logged.desk.find(
             "log-feature", "check",
-            f'The inspection record has no line "{feature}"; it has {near[0]}. The reading stands on a line '
-            "of its own, without limits.",
-            one.one.where(f"{one.field}.feature"), f"Is it {near[0]}?",
+            say(
+                'The inspection record has no line "{feature}"; it has {near}. The reading stands on a line '
+                "of its own, without limits.",
+                feature=feature, near=near[0],
+            ),
+            one.one.where(f"{one.field}.feature"), say("Is it {near}?", near=near[0]),
         )
 
 
@@ -192,9 +199,12 @@ def _check(filled: Sequence[Inspected], said: Sequence[_Said], logged: Logged) -
         if line.verdict == "outside" and one.field.startswith("inspected"):
             logged.desk.find(
                 "log-outside", "check",
-                f"{line.line.feature}: {line.left} is outside its limits, and the log has no concession for "
-                "it. Put it right, or let the customer decide before it leaves.",
-                one.one.where(one.field), "Does the customer let it pass, and who said so?",
+                say(
+                    "{feature}: {left} is outside its limits, and the log has no concession for it. Put it "
+                    "right, or let the customer decide before it leaves.",
+                    feature=line.line.feature, left=line.left,
+                ),
+                one.one.where(one.field), say("Does the customer let it pass, and who said so?"),
             )
         _check_instrument(line, one, logged)
     _check_concessions(filled, logged)
@@ -205,8 +215,9 @@ def _check(filled: Sequence[Inspected], said: Sequence[_Said], logged: Logged) -
 def _check_instrument(line: Inspected, one: _Said, logged: Logged) -> None:
     """An instrument that cannot tell a tenth of the tolerance (common practice, no source)."""
     low, high = (_limit(name, logged) for name in (line.line.low, line.line.high))
+    first = line.instrument.lower().split(" and ")[0].split(say(" and "))[0]
     reads: Length | None = next(
-        (to for word, to in READS_TO.items() if word in line.instrument.lower().split(" and ")[0]), None
+        (to for word, to in READS_TO.items() if word.english in first or str(word).lower() in first), None
     )
     if reads is None or low is None or high is None or line.line.takes != "size":
         return
@@ -214,9 +225,12 @@ def _check_instrument(line: Inspected, one: _Said, logged: Logged) -> None:
         system = _system(line.line, logged)
         logged.desk.find(
             "log-coarse", "note",
-            f"{line.line.feature}: with a {line.instrument} {one_unit_words(reads, system)} can be made sure "
-            f"of, more than a tenth of the tolerance of {one_unit_words(high - low, system)}. A finer "
-            "instrument tells more.",
+            say(
+                "{feature}: with a {instrument} {reads} can be made sure of, more than a tenth of the "
+                "tolerance of {tolerance}. A finer instrument tells more.",
+                feature=line.line.feature, instrument=line.instrument, reads=one_unit_words(reads, system),
+                tolerance=one_unit_words(high - low, system),
+            ),
             one.one.where(one.field),
         )
 
@@ -229,12 +243,18 @@ def _check_concessions(filled: Sequence[Inspected], logged: Logged) -> None:
             continue
         line = verdicts.get(said.feature)
         if line is None or line.verdict != "by concession":
-            measured = line is not None and line.left
-            what = "it is not outside its limits" if measured else "nothing was measured of it"
+            feature = line.line.feature if line else said.feature
             logged.desk.find(
                 "log-concession", "note",
-                f"The log has a concession for {line.line.feature if line else said.feature}, but {what}.",
-                one.where("concession.feature"), "Which feature is it for, and what did it measure?",
+                say(
+                    "The log has a concession for {feature}, but it is not outside its limits.",
+                    feature=feature,
+                )
+                if line is not None and line.left
+                else say(
+                    "The log has a concession for {feature}, but nothing was measured of it.", feature=feature
+                ),
+                one.where("concession.feature"), say("Which feature is it for, and what did it measure?"),
             )
 
 
@@ -246,8 +266,11 @@ def _check_whole(filled: Sequence[Inspected], logged: Logged) -> None:
     if done is not None and open_lines and len(open_lines) < len(filled):
         logged.desk.find(
             "log-unmeasured", "note",
-            f"The job is finished, and the inspection record has no reading of: {'; '.join(open_lines)}.",
-            done.where("finished"), "What did they measure?",
+            say(
+                "The job is finished, and the inspection record has no reading of: {open_lines}.",
+                open_lines="; ".join(map(str, open_lines)),
+            ),
+            done.where("finished"), say("What did they measure?"),
         )
 
 
@@ -260,7 +283,14 @@ def _check_wires(last: dict[str, _Said], logged: Logged) -> None:
     if on_bench and by_wires is not None and not tried:
         logged.desk.find(
             "log-by-wires", "check",
-            f"The thread was accepted by {by_wires.reading.accepted}, and its mate is on the bench: try it "
-            "on, and write down how it goes. Lead and form show only there.",
-            by_wires.one.where(by_wires.field), "How does the mate go on?",
+            say(
+                "The thread was accepted by wires, and its mate is on the bench: try it on, and write down "
+                "how it goes. Lead and form show only there."
+            )
+            if by_wires.reading.accepted == "wires"
+            else say(
+                "The thread was accepted by balls, and its mate is on the bench: try it on, and write down "
+                "how it goes. Lead and form show only there."
+            ),
+            by_wires.one.where(by_wires.field), say("How does the mate go on?"),
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.job.model import Duty, Mate
 from generator.job.reading import ReadJob
+from generator.language.say import say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.lines import Level
@@ -20,68 +21,81 @@ def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -
     desk.lay(
         Figure(
             "job.material",
-            "Material",
+            say("Material"),
             job.material if known else None,
             "text",
             Kind.GIVEN if known else Kind.UNKNOWN,
-            f"known by: {job.material_known_by or 'not said'}",
+            say("known by: {how}", how=job.material_known_by or say("not said")),
             where=read.where("material"),
-            note="" if job.material_known_by else "how it is known was not said",
+            note="" if job.material_known_by else say("how it is known was not said"),
         )
     )
     if not known:
         desk.find(
             "material-unknown",
             "check",
-            "The material is unknown, so there is no threading speed, force, weight or deflection on this "
-            "sheet. Find it out before starting, or give the spindle step yourself.",
+            say(
+                "The material is unknown, so there is no threading speed, force, weight or deflection on "
+                "this sheet. Find it out before starting, or give the spindle step yourself."
+            ),
             read.where("material"),
-            "What material is it, and how is that known?",
+            say("What material is it, and how is that known?"),
         )
     elif not job.material_known_by:
         desk.find(
             "material-hearsay",
             "note",
-            f"How {job.material} is known was not said: certificate, stamp, word or guess?",
+            say(
+                "How {material} is known was not said: certificate, stamp, word or guess?",
+                material=job.material,
+            ),
             read.where("material"),
-            "How is the material known?",
+            say("How is the material known?"),
         )
-    for name, label, words in (("asked", "Asked for", job.asked), ("agreed", "Agreed instead", job.agreed)):
+    for name, label, words in (
+        ("asked", say("Asked for"), job.asked),
+        ("agreed", say("Agreed instead"), job.agreed),
+    ):
         if words:
             where = read.where(name)
-            desk.lay(Figure(f"job.{name}", label, words, "text", Kind.GIVEN, "the job file", where=where))
+            desk.lay(
+                Figure(f"job.{name}", label, words, "text", Kind.GIVEN, say("the job file"), where=where)
+            )
     if isinstance(job.duty, Duty):
         desk.lay(
             Figure(
                 "job.duty",
-                "Duty",
+                say("Duty"),
                 job.duty.said,
                 "text",
                 Kind.GIVEN,
-                f"as said by {job.duty.by or 'somebody'}",
+                say("as said by {who}", who=job.duty.by or say("somebody")),
                 where=read.where("duty"),
             )
         )
     else:
-        desk.unknown("job.duty", "Duty", "text", "nobody said what the part must do")
+        desk.unknown("job.duty", say("Duty"), "text", say("nobody said what the part must do"))
         desk.find(
             "duty-unknown",
             "check",
-            "What this part must do is unknown. Ask before cutting: people, lifting, brakes, pressure?",
+            say("What this part must do is unknown. Ask before cutting: people, lifting, brakes, pressure?"),
             read.where("duty"),
-            "What does the part do, and does anybody's safety depend on it?",
+            say("What does the part do, and does anybody's safety depend on it?"),
         )
     if isinstance(job.mate, Mate):
-        words = job.mate.part + (f", {job.mate.thread}" if job.mate.thread else "")
-        words += ", on the bench" if job.mate.on_bench else ", not seen"
+        part = job.mate.part + (f", {job.mate.thread}" if job.mate.thread else "")
+        words = (
+            say("{part}, on the bench", part=part) if job.mate.on_bench
+            else say("{part}, not seen", part=part)
+        )
         desk.lay(
             Figure(
                 "mate.part",
-                "Mate",
+                say("Mate"),
                 words,
                 "text",
                 Kind.GIVEN,
-                job.mate.says or "the job file",
+                job.mate.says or say("the job file"),
                 where=read.where("mate"),
             )
         )
@@ -90,7 +104,7 @@ def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -
             desk.lay(
                 Figure(
                     "mate.engagement",
-                    "Engagement with the mate",
+                    say("Engagement with the mate"),
                     given.si,
                     "length",
                     Kind(given.kind),
@@ -100,15 +114,18 @@ def knowledge_section(read: ReadJob, desk: Desk, material: MaterialRow | None) -
                 )
             )
     elif (thread := thread_operation(job)) is not None:
-        desk.unknown("mate.part", "Mate", "text", "nobody said what the thread must fit")
+        desk.unknown("mate.part", say("Mate"), "text", say("nobody said what the thread must fit"))
         level: Level = "stop" if thread.fit == "mate" else "check"
         desk.find(
             "mate-unknown",
             level,
-            f"The mating part is unknown. Cut to the limits {_measured(thread.read(), thread.fit)}, and do "
-            "not hand over before it was tried.",
+            say(
+                "The mating part is unknown. Cut to the limits {limits}, and do not hand over before it "
+                "was tried.",
+                limits=_measured(thread.read(), thread.fit),
+            ),
             read.where("mate"),
-            "Where is the mating part, and may we have it?",
+            say("Where is the mating part, and may we have it?"),
         )
 
 
@@ -116,9 +133,11 @@ def _measured(own: Designation, fit: str) -> str:
     """Which limits stand in for the mate: those of what measures this thread."""
     gauging = family_of(own).gauging(own)
     if isinstance(gauging, TaperGauges):
-        return "of the taper gauge"
+        return say("of the taper gauge")
     if gauging is None:
-        return "of the groove width and of both diameters"
+        return say("of the groove width and of both diameters")
     if own.internal:
-        return "of the plug gauges"
-    return "over wires" if fit != "gauge" and profile(own).wires_measure else "of the ring gauges"
+        return say("of the plug gauges")
+    if fit != "gauge" and profile(own).wires_measure:
+        return say("over wires")
+    return say("of the ring gauges")

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from generator.calc.gear_trains import ChangeGears, change_gears
-from generator.calc.gearing import INCH, decimal, mixed
+from generator.calc.gearing import INCH, mixed
 from generator.calc.lead_search import Found, Setting, search
 from generator.calc.wanted_lead import WantedLead
 from generator.job.lathe import Lathe
-from generator.sheet.exact import exact_mm, leadscrew_lead
+from generator.language.say import say
+from generator.sheet.exact import decimal_words, exact_mm, leadscrew_lead
 
 
 def gears_of(lathe: Lathe) -> ChangeGears | None:
@@ -27,7 +28,7 @@ def not_tried(lathe: Lathe) -> str:
     gears = gears_of(lathe)
     if gears is None or gears.pairs_tried == gears.most_pairs:
         return ""
-    return f"With {len(gears.gears)} gears on record, trains of six gears were not tried."
+    return say("With {gears} gears on record, trains of six gears were not tried.", gears=len(gears.gears))
 
 
 def settings_of(lathe: Lathe) -> list[Setting]:
@@ -42,11 +43,19 @@ def settings_of(lathe: Lathe) -> list[Setting]:
         return [Setting(screw * own.stud)] if own and screw is not None else []
     of_plate, box = own.of_plate if own else 1, lathe.gearbox
     entries = [
-        *((INCH / tpi.exact, f"{mixed(tpi.exact)} threads per inch", box.tpi_with_gears) for tpi in box.tpi),
-        *((lead := exact_mm(pitch), f"{decimal(lead)} mm", box.pitches_with_gears) for pitch in box.pitches),
+        *(
+            (INCH / tpi.exact, say("{tpi} threads per inch", tpi=mixed(tpi.exact)), box.tpi_with_gears)
+            for tpi in box.tpi
+        ),
+        *(
+            (lead := exact_mm(pitch), f"{decimal_words(lead)} mm", box.pitches_with_gears)
+            for pitch in box.pitches
+        ),
     ]
     settings = [
-        Setting(None, f"{words}, with {gears}", lead) if gears else Setting(lead / of_plate, words, lead)
+        Setting(None, say("{words}, with {gears}", words=words, gears=gears), lead)
+        if gears
+        else Setting(lead / of_plate, words, lead)
         for lead, words, gears in entries
     ]
     return sorted(settings, key=lambda setting: setting.lead is None)

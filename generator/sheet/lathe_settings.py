@@ -15,12 +15,13 @@ from generator.job.model import Job, Mate
 from generator.job.operations import Relief, Thread
 from generator.job.shop import House
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.gears import lay_gearbox
 from generator.sheet.half_nuts import lay_thread_dial
-from generator.sheet.head import HEAD_WORDS, called, used_head
+from generator.sheet.head import HEAD_WORDS, used_head
 from generator.sheet.layout import lay_out
 from generator.sheet.plans import LathePlan, ThreadPlan
 from generator.sheet.spindle_step import Turned, check_head, lay_step
@@ -29,8 +30,8 @@ from generator.sheet.wording import rpm_words, seconds_words
 from generator.si import Length, Speed, SpindleSpeed, Time, ft_per_min, m_per_min
 from generator.tables.materials import MaterialRow
 
-PRACTICE = "common practice, no source"
-COURSE = "US Army course OD1645, Lathe Operations (1988)"
+PRACTICE = later("common practice, no source")
+COURSE = later("US Army course OD1645, Lathe Operations (1988)")
 RELIEF_CHECK, RELIEF_STOP = 1.0, 0.5  # s; common practice
 SAME = 1e-9                           # share within which two times are one
 
@@ -49,11 +50,11 @@ def lathe_section(
     assert operation is not None
     where = operation.length.where
     wanted = _lay_wanted(operation, material, thread, desk)
-    turned = Turned("this thread", "spindle.step", "Spindle step", where)
+    turned = Turned(say("this thread"), "spindle.step", say("Spindle step"), where)
     step = lay_step(turned, operation.spindle, lathe, wanted, desk)
     if step is not None:
         at = (operation.spindle or operation.length).where
-        check_head(used_head(job, lathe), called(job), lathe, step, at, desk)
+        check_head(used_head(job, lathe), job, lathe, step, at, desk)
     lead = exact_lead(thread)
     mate = job.mate if isinstance(job.mate, Mate) else None
     engagement = mate.engagement.si if mate and mate.engagement else None
@@ -63,9 +64,12 @@ def lathe_section(
     if closed and lathe.spindle.nose == "screwed" and job.holding.collet is None:
         desk.find(
             "screwed-nose", "check",
-            "The half nuts stay closed, so the carriage comes back by reversing the spindle, and the "
-            f"{HEAD_WORDS[job.holding.held.kind]} is screwed on the nose: it can unscrew. Decide how it is "
-            "kept on, or take a lathe with another nose.",
+            say(
+                "The half nuts stay closed, so the carriage comes back by reversing the spindle, and the "
+                "{head} is screwed on the nose: it can unscrew. Decide how it is kept on, or take a lathe "
+                "with another nose.",
+                head=HEAD_WORDS[job.holding.held.kind],
+            ),
             where,
         )
     speed = _lay_carriage(thread, step, desk)
@@ -80,22 +84,22 @@ def _lay_wanted(
     operation: Thread, material: MaterialRow | None, thread: ThreadPlan, desk: Desk
 ) -> SpindleSpeed | None:
     """The speed not to go above, from the job or from the material; None when neither says."""
-    label, label_wanted = "Threading speed, not above", "Spindle speed, not above"
+    label, label_wanted = say("Threading speed, not above"), say("Spindle speed, not above")
     if operation.speed is not None:
         limit = desk.given("spindle.surface_speed", label, operation.speed, "speed")
         _check_given_speed(operation.speed, material, desk)
     elif material is not None:
         limit = material.threading_speed_high
         of_shop = "jobs/_shop" in material.speed_source
-        note = f"upper end for high-speed steel in {material.group}"
+        note = say("upper end for high-speed steel in {group}", group=material.group)
         if "from memory" in material.speed_source:
-            note += "; the table's value is from memory, check your copy"
+            note = say("{note}; the table's value is from memory, check your copy", note=note)
         desk.lay(Figure(
             "spindle.surface_speed", label, limit, "speed", Kind.SHOP if of_shop else Kind.STANDARD,
             material.speed_source, note=note, rounds="down",
         ))
     else:
-        why = "the material is unknown and the job gives no speed"
+        why = say("the material is unknown and the job gives no speed")
         desk.unknown("spindle.surface_speed", label, "speed", why)
         desk.unknown("spindle.wanted", label_wanted, "spindle_speed", why)
         return None
@@ -115,9 +119,13 @@ def _check_given_speed(given: Given, material: MaterialRow | None, desk: Desk) -
     upper = material.threading_speed_high
     desk.find(
         "speed-fast", "check",
-        f"The threading speed of {given.with_unit} is above {upper / ft_per_min:.0f} ft/min "
-        f"({upper / m_per_min:.1f} m/min), the upper end for high-speed steel in {material.group} "
-        f"({material.speed_source}). Decide whether tool, half nuts and hand bear it.",
+        say(
+            "The threading speed of {given} is above {in_feet:.0f} ft/min ({in_meters:.1f} m/min), the upper "
+            "end for high-speed steel in {group} ({source}). Decide whether tool, half nuts and hand bear "
+            "it.",
+            given=given.with_unit, in_feet=upper / ft_per_min, in_meters=upper / m_per_min,
+            group=material.group, source=material.speed_source,
+        ),
         given.where,
     )
 
@@ -127,13 +135,13 @@ def _check_given_speed(given: Given, material: MaterialRow | None, desk: Desk) -
 
 def _lay_carriage(thread: ThreadPlan, step: SpindleSpeed | None, desk: Desk) -> Speed | None:
     """How fast the carriage moves."""
-    name, label = "carriage.speed", "Carriage speed while threading"
+    name, label = "carriage.speed", say("Carriage speed while threading")
     if step is None:
-        desk.unknown(name, label, "carriage_speed", "the spindle step is unknown")
+        desk.unknown(name, label, "carriage_speed", say("the spindle step is unknown"))
         return None
     return desk.computed(
         name, label, spindle.carriage_speed(thread.lead, step), "carriage_speed", "{L} × {n}",
-        {"L": (thread.lead, "fine_length"), "n": (step, "spindle_speed")}, "arithmetic", rounds="up",
+        {"L": (thread.lead, "fine_length"), "n": (step, "spindle_speed")}, say("arithmetic"), rounds="up",
     )
 
 
@@ -152,10 +160,16 @@ def _lay_relief(
     if left:
         desk.find(
             "left-hand-start", "note",
-            "Left-hand: each pass starts with the tool in the relief at the chuck end, and the carriage "
-            "runs towards the tailstock. "
-            + ("The tool leaves the thread at the mouth of the bore." if thread.internal else
-               "See that the tool leaves the thread there before it meets the center."),
+            say(
+                "Left-hand: each pass starts with the tool in the relief at the chuck end, and the carriage "
+                "runs towards the tailstock. The tool leaves the thread at the mouth of the bore."
+            )
+            if thread.internal
+            else say(
+                "Left-hand: each pass starts with the tool in the relief at the chuck end, and the carriage "
+                "runs towards the tailstock. See that the tool leaves the thread there before it meets the "
+                "center."
+            ),
             groove.width.where,
         )
         return None
@@ -171,15 +185,15 @@ def _lay_time(
 
     With the half nuts `closed` to the end the carriage goes on until the spindle stands.
     """
-    name, label = "relief.time", "Time in the relief"
+    name, label = "relief.time", say("Time in the relief")
     if speed is None:
-        desk.unknown(name, label, "time", "the carriage speed is unknown")
+        desk.unknown(name, label, "time", say("the carriage speed is unknown"))
         return None
-    what = "withdraw and stop the spindle" if closed else "open the half nuts and withdraw"
+    what = say("withdraw and stop the spindle") if closed else say("open the half nuts and withdraw")
     time = desk.computed(
         name, label, relief_calc.reaction_time(width, speed), "time", "{width} ÷ {carriage speed}",
-        {"width": (width, "length"), "carriage speed": (speed, "carriage_speed")}, "arithmetic",
-        rounds="down", note=f"to {what}; the tool's own width takes part of it",
+        {"width": (width, "length"), "carriage speed": (speed, "carriage_speed")}, say("arithmetic"),
+        rounds="down", note=say("to {what}; the tool's own width takes part of it", what=what),
     )
     check = house.relief_time_check.si if house.relief_time_check else RELIEF_CHECK
     stop = house.relief_time_stop.si if house.relief_time_stop else RELIEF_STOP
@@ -187,8 +201,11 @@ def _lay_time(
         if time < least * (1 - SAME):
             desk.find(
                 "relief-time", level,  # type: ignore[arg-type]
-                f"The tool crosses the relief in {seconds_words(time)}, and {least:g} s are wanted to "
-                f"{what}. {_slower(lathe, thread.lead, width, max(check, stop))}",
+                say(
+                    "The tool crosses the relief in {time}, and {least:g} s are wanted to {what}. {slower}",
+                    time=seconds_words(time), least=least, what=what,
+                    slower=_slower(lathe, thread.lead, width, max(check, stop)),
+                ),
                 groove.width.where,
             )
             break
@@ -200,11 +217,14 @@ def _slower(lathe: Lathe, lead: Length, width: Length, wanted: Time) -> str:
     highest = relief_calc.highest_speed(width, lead, wanted)
     step = spindle.highest_step([speed.si for speed in lathe.spindle.speeds], highest)
     if step is None:
-        return (
+        return say(
             "No step of this lathe is slow enough: widen the relief, thread away from the shoulder, or turn "
             "the last of it by hand."
         )
-    return f"The step of {rpm_words(step)} gives {seconds_words(width / (lead * step))}; or widen the relief."
+    return say(
+        "The step of {step} gives {time}; or widen the relief.",
+        step=rpm_words(step), time=seconds_words(width / (lead * step)),
+    )
 
 
 def _runs_out(job: Job, thread: ThreadPlan) -> bool:
@@ -216,10 +236,20 @@ def _runs_out(job: Job, thread: ThreadPlan) -> bool:
 
 
 def _find_no_relief(left: bool, internal: bool, operation: Thread, desk: Desk) -> None:
-    words = (
-        "There is no relief to start this left-hand thread in: give one, or start the tool in a drilled hole."
-        if left else
-        f"There is no relief, and nothing {'larger' if internal else 'smaller'} for the tool to run out "
-        "into: withdraw it at the same place in every pass, or give a relief."
-    )
-    desk.find("no-relief", "check", words, operation.length.where, "May a relief be cut behind the thread?")
+    if left:
+        words = say(
+            "There is no relief to start this left-hand thread in: give one, or start the tool in a drilled "
+            "hole."
+        )
+    elif internal:
+        words = say(
+            "There is no relief, and nothing larger for the tool to run out into: withdraw it at the same "
+            "place in every pass, or give a relief."
+        )
+    else:
+        words = say(
+            "There is no relief, and nothing smaller for the tool to run out into: withdraw it at the same "
+            "place in every pass, or give a relief."
+        )
+    asks = say("May a relief be cut behind the thread?")
+    desk.find("no-relief", "check", words, operation.length.where, asks)

@@ -8,13 +8,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Final
 
+from generator.calc.thread_dial import and_words
 from generator.job.learned import Alike, Found, Lesson
+from generator.language.say import later, say
 from generator.sheet.happened import LearnedHere, LessonLine
 from generator.sheet.row import ArchiveRow
 
 WORDS: Final[dict[Alike, str]] = {
-    "part": "the same part of this customer", "thread": "the same thread", "lathe": "the same lathe",
-    "material": "the same material",
+    "part": later("the same part of this customer"),
+    "thread": later("the same thread"),
+    "lathe": later("the same lathe"),
+    "material": later("the same material"),
 }
 
 
@@ -37,11 +41,11 @@ def lesson_lines(own: Iterable[Lesson], others: Found, row: ArchiveRow) -> Learn
 
 
 def _line(lesson: Lesson, why: str) -> LessonLine:
-    kind = "Watch out" if lesson.watch else "Do differently"
+    kind = say("Watch out") if lesson.watch else say("Do differently")
     if not why:
         return LessonLine(kind, lesson.words, lesson.at)
     if lesson.superseded_by:
-        why += f"; superseded by {lesson.superseded_by}"
+        why = say("{why}; superseded by {number}", why=why, number=lesson.superseded_by)
     return LessonLine(kind, lesson.words, lesson.at, why, lesson.number, lesson.year, lesson.folder)
 
 
@@ -51,5 +55,4 @@ def _why(shares: Sequence[Alike]) -> str:
     >>> _why(("thread", "lathe"))
     'the same thread and the same lathe'
     """
-    said = [WORDS[kind] for kind in shares]
-    return " and ".join([", ".join(said[:-1]), said[-1]] if len(said) > 1 else said)
+    return and_words(WORDS[kind] for kind in shares)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.calc import thread_form
+from generator.language.say import say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.threading import Threading
@@ -23,15 +24,22 @@ def lay_limits(threading: Threading, desk: Desk) -> tuple[Length | None, Length 
     )
     lead_at = (smallest if threading.designation.internal else largest) or threading.basic_pitch_diameter
     desk.computed(
-        "thread.lead_angle", "Lead angle", thread_form.lead_angle(threading.lead, lead_at), "angle",
+        "thread.lead_angle", say("Lead angle"), thread_form.lead_angle(threading.lead, lead_at), "angle",
         "arctan({L} ÷ (π × {d2}))", {"L": (threading.lead, "fine_length"), "d2": (lead_at, "length")},
-        "geometry of the helix; ASME B1.7", system=threading.system,
+        say("geometry of the helix; ASME B1.7"), system=threading.system,
     )
     if sizes.engagement is not None:
-        desk.lay(Figure(
-            "thread.engagement", "Length of engagement the limits are for", sizes.engagement * unit, "length",
-            Kind.STANDARD if sizes.engagement_standard else Kind.GIVEN, sizes.source, system=threading.system,
-        ))
+        desk.lay(
+            Figure(
+                "thread.engagement",
+                say("Length of engagement the limits are for"),
+                sizes.engagement * unit,
+                "length",
+                Kind.STANDARD if sizes.engagement_standard else Kind.GIVEN,
+                sizes.source,
+                system=threading.system,
+            )
+        )
     _find_remarks(threading, desk)
     return largest, smallest
 
@@ -58,14 +66,19 @@ def _find_remarks(threading: Threading, desk: Desk) -> None:
     if sizes.memory:
         desk.find(
             "limits-from-memory", "check",
-            f"{threading.designation.text}: {sizes.memory} could only be had from memory of "
-            f"{threading.standard}: check your copy.",
+            say(
+                "{designation}: {memory} could only be had from memory of {standard}: check your copy.",
+                designation=threading.designation.text, memory=sizes.memory, standard=threading.standard,
+            ),
             where,
         )
     if not sizes.tabulated:
         desk.find(
             "not-tabulated", "note",
-            f"{threading.designation.text} is not in the standard's tables; its limits come from the "
-            "standard's formulas.",
+            say(
+                "{designation} is not in the standard's tables; its limits come from the standard's "
+                "formulas.",
+                designation=threading.designation.text,
+            ),
             where,
         )

@@ -9,18 +9,28 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from generator.calc.left_to_cut import Feed, Read
 from generator.errors import Location
+from generator.language.say import later
 from generator.sheet.figure import System
 from generator.si import Area, Force, Length
 
 Level = Literal["stop", "check", "note"]
 Reading = Literal["over wires", "between balls", "pitch diameter"]
+Signal = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
 FitBy = Literal["wires", "plug gauge", "taper gauge", "mate"]
 Feels = Literal["does not start", "binds", "tight", "free", "rocks"]
 LogMark = Literal["stop", "taken up", "agreed", "finished"]
+
+LEVEL_WORDS: Final[Mapping[Level, str]] = {
+    "stop": later("STOP"), "check": later("CHECK"), "note": later("NOTE"),
+}  # fmt: skip
+SIGNAL_WORDS: Final[Mapping[Signal, str]] = {  # the worst first
+    "DANGER": later("DANGER"), "WARNING": later("WARNING"), "CAUTION": later("CAUTION"),
+    "NOTICE": later("NOTICE"),
+}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -43,7 +53,7 @@ class Caution:
     """A safety note that follows from this very setup; `signal` is an ANSI Z535.6 signal word."""
 
     id: str
-    signal: Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
+    signal: Signal
     text: str
     because: str
     source: str

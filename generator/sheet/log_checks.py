@@ -10,14 +10,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from generator.calc.thread_dial import and_words
 from generator.job.described import described
 from generator.job.lathe import Lathe
 from generator.job.log import Entry, Setting, Stop
 from generator.job.model import Centers, Job
 from generator.job.source import LogEntry
 from generator.job.written import Given
-from generator.sheet.infeed import feeding_dial
-from generator.sheet.log_passes import measured_size, off_the_thread, size_by_wires
+from generator.language.say import first_small, say, say_count
+from generator.sheet.infeed import CROSS_SLIDE, feeding_dial
+from generator.sheet.log_passes import by_words, measured_size, off_the_thread, size_by_wires
 from generator.sheet.logged import Logged
 from generator.sheet.wording import fine_words
 from generator.si import Length, inch, mm
@@ -29,12 +31,15 @@ def check_log(logged: Logged) -> None:
     """Lay what is wrong with the log as a whole, then what is wrong with each entry."""
     log, desk = logged.log, logged.desk
     if log.problems:
-        single = len(log.problems) == 1
         desk.find(
             "log-unread", "check",
-            f"{'One entry or line' if single else f'{len(log.problems)} entries or lines'} of the log cannot "
-            f"be read and {'is' if single else 'are'} left out; the part The log says where. Put it right "
-            "before going by it.",
+            say_count(
+                "One entry or line of the log cannot be read and is left out; the part The log says where. "
+                "Put it right before going by it.",
+                "{count} entries or lines of the log cannot be read and are left out; the part The log says "
+                "where. Put it right before going by it.",
+                len(log.problems),
+            ),
             log.problems[0].location,
         )
     _check_order(logged)
@@ -54,17 +59,23 @@ def _check_order(logged: Logged) -> None:
         if after.entry.at.before(before.entry.at):
             logged.desk.find(
                 "log-order", "check",
-                f"The entry of {after.entry.at} (line {after.where().line}) stands after that of "
-                f"{before.entry.at} (line {before.where().line}).",
-                after.where("at"), "Which of the two dates is right?",
+                say(
+                    "The entry of {at} (line {line}) stands after that of {other} (line {other_line}).",
+                    at=after.entry.at, line=after.where().line, other=before.entry.at,
+                    other_line=before.where().line,
+                ),
+                after.where("at"), say("Which of the two dates is right?"),
             )
     received = logged.job.received
     first = next((one for one in logged.log.entries if received and one.entry.at.day < received), None)
     if first is not None:
         logged.desk.find(
             "log-received", "check",
-            f"The entry of {first.entry.at} is older than the job: the work came in on {received}.",
-            first.where("at"), "Which date is right?",
+            say(
+                "The entry of {at} is older than the job: the work came in on {received}.",
+                at=first.entry.at, received=received,
+            ),
+            first.where("at"), say("Which date is right?"),
         )
 
 
@@ -73,12 +84,15 @@ def _check_operation(one: LogEntry, logged: Logged) -> None:
     if said is None or about.line is not None:
         return
     if about.twins:
-        which = " and ".join(f"{line.number} ({line.title})" for line in about.twins)
-        text = f'"{said}" is the name of several operations: {which}.'
+        which = and_words(f"{line.number} ({line.title})" for line in about.twins)
+        text = say('"{said}" is the name of several operations: {which}.', said=said, which=which)
     else:
         known = ", ".join(f"{line.number} {line.name.replace('_', ' ')}" for line in logged.lines)
-        text = f'The job has no operation "{said}": it has {known or "none"}.'
-    logged.desk.find("log-operation", "check", text, one.where("operation"), "Which operation was it?")
+        text = (
+            say('The job has no operation "{said}": it has {known}.', said=said, known=known) if known
+            else say('The job has no operation "{said}": it has none.', said=said)
+        )
+    logged.desk.find("log-operation", "check", text, one.where("operation"), say("Which operation was it?"))
 
 
 def _check_pass(one: LogEntry, logged: Logged) -> None:
@@ -86,16 +100,24 @@ def _check_pass(one: LogEntry, logged: Logged) -> None:
     if number is None:
         return
     if (line is not None and line.name != "thread") or logged.threading is None:
-        what = f"operation {line.number} ({line.title})" if line else "this job"
         logged.desk.find(
-            "log-pass", "check", f"Pass {number} is one of the pass table, but {what} cuts no thread.",
-            one.where("pass"), "Which operation was it, or which cut?",
+            "log-pass", "check",
+            say(
+                "Pass {number} is one of the pass table, but operation {operation} ({title}) cuts no thread.",
+                number=number, operation=line.number, title=line.title,
+            )
+            if line
+            else say("Pass {number} is one of the pass table, but this job cuts no thread.", number=number),
+            one.where("pass"), say("Which operation was it, or which cut?"),
         )
     elif logged.cuts is not None and number > len(logged.cuts.passes):
         logged.desk.find(
             "log-pass", "check",
-            f"The log has a pass {number}; the pass table ends with pass {len(logged.cuts.passes)}.",
-            one.where("pass"), "Was it one more than planned, and why was it wanted?",
+            say(
+                "The log has a pass {number}; the pass table ends with pass {last}.",
+                number=number, last=len(logged.cuts.passes),
+            ),
+            one.where("pass"), say("Was it one more than planned, and why was it wanted?"),
         )
 
 
@@ -110,7 +132,7 @@ def _check_dials(one: LogEntry, logged: Logged) -> None:
         where = f"{key}." if key else ""
         if line is not None and line.name == "thread":
             _check_reading(block.dial, lathe, logged.infeed_slide, one, f"{where}dial", logged)
-        _check_reading(block.cross, lathe, "cross slide", one, f"{where}cross", logged)
+        _check_reading(block.cross, lathe, CROSS_SLIDE, one, f"{where}cross", logged)
 
 
 def _check_reading(
@@ -123,9 +145,12 @@ def _check_reading(
     turns = "cross_turns" if field.endswith("cross") else "turns"
     logged.desk.find(
         "log-dial", "check",
-        f"The {slide} dial goes from 0 to {dial.turn / unit:g} {name} and begins again; {given.with_unit} "
-        f"does not stand on it. Whole turns go under {turns}.",
-        one.where(field), "How many whole turns, and what did it read?",
+        say(
+            "The {slide} dial goes from 0 to {turn:g} {unit} and begins again; {given} does not stand on "
+            "it. Whole turns go under {turns}.",
+            slide=slide, turn=dial.turn / unit, unit=name, given=given.with_unit, turns=turns,
+        ),
+        one.where(field), say("How many whole turns, and what did it read?"),
     )
 
 
@@ -137,12 +162,17 @@ def _check_measured(one: LogEntry, logged: Logged) -> None:
     off = off_the_thread(measured, logged)
     if off is not None:
         name, given = off
-        words = {"over_wires": "over wires", "between_balls": "between balls"}.get(name, "on pitch diameter")
+        words = {"over_wires": say("over wires"), "between_balls": say("between balls")}.get(
+            name, say("on pitch diameter")
+        )
         logged.desk.find(
             "log-measured", "check",
-            f"{given.with_unit} {words} cannot be measured on this thread, neither before nor after its last "
-            "pass; it is left out.",
-            one.where(f"measured.{name}"), "What was measured, and what did it read?",
+            say(
+                "{given} {words} cannot be measured on this thread, neither before nor after its last pass; "
+                "it is left out.",
+                given=given.with_unit, words=words,
+            ),
+            one.where(f"measured.{name}"), say("What was measured, and what did it read?"),
         )
 
 
@@ -159,13 +189,24 @@ def _check_size(logged: Logged) -> None:
             continue
         past = size - figure.value if inside else figure.value - size
         if past > SAME:
-            by = "over wires" if size_by_wires(logged) else "on pitch diameter"
+            parts = {
+                "size": fine_words(size, logged.system), "by": by_words(logged),
+                "past": fine_words(past, logged.system),
+            }
             logged.desk.find(
                 "log-size", "check",
-                f"The thread last measured {fine_words(size, logged.system)} {by}, "
-                f"{fine_words(past, logged.system)} {'over its largest' if inside else 'under its smallest'} "
-                "size. Nothing puts metal back: ask before it leaves the lathe.",
-                one.where("measured"), "May it be used with the play it has?",
+                say(
+                    "The thread last measured {size} {by}, {past} over its largest size. Nothing puts metal "
+                    "back: ask before it leaves the lathe.",
+                    **parts,
+                )
+                if inside
+                else say(
+                    "The thread last measured {size} {by}, {past} under its smallest size. Nothing puts "
+                    "metal back: ask before it leaves the lathe.",
+                    **parts,
+                ),
+                one.where("measured"), say("May it be used with the play it has?"),
             )
         return
 
@@ -190,26 +231,37 @@ def _check_stops(logged: Logged) -> None:
         if one.entry.taken_up is not None and not stopped:
             logged.desk.find(
                 "log-taken-up", "check",
-                f"The work is taken up on {one.entry.at}, and the log has no stop before it.",
-                one.where("taken_up"), "When was it stopped, and how were both dials left?",
+                say("The work is taken up on {at}, and the log has no stop before it.", at=one.entry.at),
+                one.where("taken_up"), say("When was it stopped, and how were both dials left?"),
             )
         stopped = one.entry.stop is not None or (stopped and one.entry.taken_up is None)
     left = open_stop(logged)
     wanted = left_out(left.entry, logged) if left else []
     if left:
-        after = f" after pass {left.entry.pass_}" if left.entry.pass_ is not None else ""
         logged.desk.find(
             "log-stopped", "note",
-            f"The work was stopped on {left.entry.at}{after}. The log says how it was left: set everything "
-            "the same, and bring the tool into the groove before it cuts.",
+            say(
+                "The work was stopped on {at}. The log says how it was left: set everything the same, and "
+                "bring the tool into the groove before it cuts.",
+                at=left.entry.at,
+            )
+            if left.entry.pass_ is None
+            else say(
+                "The work was stopped on {at} after pass {number}. The log says how it was left: set "
+                "everything the same, and bring the tool into the groove before it cuts.",
+                at=left.entry.at, number=left.entry.pass_,
+            ),
             left.where("stop"),
         )
     if left and wanted:
         logged.desk.find(
             "log-stop", "check",
-            f"The work was stopped on {left.entry.at}, and the log does not say all that is needed to take "
-            f"it up: {'; '.join(words for _, words in wanted)}. Write it down while it can still be read.",
-            left.where("stop"), f"What are they: {', '.join(key for key, _ in wanted)}?",
+            say(
+                "The work was stopped on {at}, and the log does not say all that is needed to take it up: "
+                "{wanted}. Write it down while it can still be read.",
+                at=left.entry.at, wanted="; ".join(words for _, words in wanted),
+            ),
+            left.where("stop"), say("What are they: {keys}?", keys=", ".join(key for key, _ in wanted)),
         )
 
 
@@ -237,7 +289,7 @@ def _wanted(logged: Logged, of_thread: bool) -> Iterator[tuple[str, str]]:
     for name in Stop.model_fields:
         if name in keys:
             words = means.get(name, name).rstrip(".")
-            yield name, f"{words[:1].lower()}{words[1:]}"
+            yield name, first_small(words)
 
 
 def _of_setup(job: Job) -> Iterator[str]:
@@ -273,19 +325,29 @@ def _check_status(logged: Logged) -> None:
         return
     status, last, left = logged.job.status, logged.log.entries[-1], open_stop(logged)
     if left is not None and status not in ("stopped", "scrapped"):
-        said = f"the work was stopped on {left.entry.at} and not taken up since"
+        text = say(
+            "The job file says status: {status}; the log says that the work was stopped on {at} and not "
+            "taken up since.",
+            status=status, at=left.entry.at,
+        )
     elif left is None and status == "stopped":
-        said = "the work is not stopped"
+        text = say(
+            "The job file says status: {status}; the log says that the work is not stopped.", status=status
+        )
     elif last.entry.finished and last.entry.operation is None and status not in ("done", "scrapped"):
-        said = f"the job was finished on {last.entry.at}"
+        text = say(
+            "The job file says status: {status}; the log says that the job was finished on {at}.",
+            status=status, at=last.entry.at,
+        )
     elif status in ("quoted", "planned"):
-        said = f"work began on {logged.log.entries[0].entry.at}"
+        text = say(
+            "The job file says status: {status}; the log says that work began on {at}.",
+            status=status, at=logged.log.entries[0].entry.at,
+        )
     else:
         return
-    logged.desk.find(
-        "log-status", "note", f"The job file says status: {status}; the log says that {said}.",
-        (left or last).where(), "Where does the job stand?",
-    )
+    asks = say("Where does the job stand?")
+    logged.desk.find("log-status", "note", text, (left or last).where(), asks)
 
 
 def size_limits(logged: Logged) -> tuple[Length, Length] | None:

@@ -21,6 +21,7 @@ from generator.calc import balls, wires
 from generator.errors import OutsideRange
 from generator.job.log import Measured
 from generator.job.written import Given
+from generator.language.say import say
 from generator.sheet.drawn import Curve, Mark, PlotScene
 from generator.sheet.figure import Quantity
 from generator.sheet.happened import PassTaken
@@ -116,6 +117,11 @@ def infeed_travels(logged: Logged) -> Travels:
 def size_by_wires(logged: Logged) -> bool:
     """True where the sizes of the passes are those over the wires."""
     return logged.thread is not None and logged.thread.wire is not None
+
+
+def by_words(logged: Logged) -> str:
+    """How the sizes of the passes are measured, within a sentence."""
+    return say("over wires") if size_by_wires(logged) else say("on pitch diameter")
 
 
 def _expected(line: PassLine | None, logged: Logged) -> Length | None:
@@ -214,17 +220,20 @@ def _depths(taken: tuple[PassTaken, ...], logged: Logged) -> PlotScene | None:
         return None
     planned = tuple((float(line.number), line.depth) for line in logged.cuts.passes)
     curves = (
-        Curve("planned", planned, "second"),
+        Curve(say("planned"), planned, "second"),
         *(
-            Curve(f"taken, by the dial{f', start {start}' if start else ''}", tuple(_broken(points)))
+            Curve(
+                say("taken, by the dial, start {start}", start=start) if start else say("taken, by the dial"),
+                tuple(_broken(points)),
+            )
             for start, points in by_dial.items()
         ),
-        Curve("taken, by what it measured", by_size, "third"),
+        Curve(say("taken, by what it measured"), by_size, "third"),
     )
     last = max(one.number for one in taken)
     return _plot(
-        "log-depth", "Depth, pass by pass", "Depth, radial", "length", curves,
-        f"The log goes to pass {last} of {len(planned)}.", logged,
+        "log-depth", say("Depth, pass by pass"), say("Depth, radial"), "length", curves,
+        say("The log goes to pass {last} of {planned}.", last=last, planned=len(planned)), logged,
     )
 
 
@@ -238,12 +247,16 @@ def _differences(taken: tuple[PassTaken, ...], logged: Logged) -> PlotScene | No
         return None
     largest = max((height for _, height in off), key=abs)
     plan = ((off[0][0], 0.0), (off[-1][0], 0.0))
-    by = "over wires" if size_by_wires(logged) else "on pitch diameter"
-    way = "over" if largest > 0 else "under"
+    by, most = by_words(logged), fine_words(abs(largest), logged.system)
     return _plot(
-        "log-size", "Off the plan, pass by pass", f"Measured over the plan, {by}", "fine_length",
-        (Curve("measured", off), Curve("the plan", plan, "limit")),
-        f"At most {fine_words(abs(largest), logged.system)} {way} the plan {by}.", logged,
+        "log-size",
+        say("Off the plan, pass by pass"),
+        say("Measured over the plan, {by}", by=by),
+        "fine_length",
+        (Curve(say("measured"), off), Curve(say("the plan"), plan, "limit")),
+        say("At most {most} over the plan {by}.", most=most, by=by) if largest > 0
+        else say("At most {most} under the plan {by}.", most=most, by=by),
+        logged,
     )
 
 
@@ -253,12 +266,25 @@ def _plot(
 ) -> PlotScene:
     shown = tuple(curve for curve in curves if curve.points)
     stops = tuple(
-        Mark("stopped", float(one.entry.pass_))
+        Mark(say("stopped"), float(one.entry.pass_))
         for one in logged.threads if one.entry.stop is not None and one.entry.pass_ is not None
     )
     return PlotScene(
-        name, title, "Pass", "count", label, quantity, shown, ("Pass",), (), (), "", says, logged.system,
-        logged.job.job, marks=stops,
+        name,
+        title,
+        say("Pass"),
+        "count",
+        label,
+        quantity,
+        shown,
+        (say("Pass"),),
+        (),
+        (),
+        "",
+        says,
+        logged.system,
+        logged.job.job,
+        marks=stops,
     )
 
 

@@ -12,6 +12,7 @@ from typing import Final
 from generator.calc import balls
 from generator.errors import OutsideRange
 from generator.job.log import Measured
+from generator.language.say import say
 from generator.sheet.happened import SizeTaken
 from generator.sheet.lines import PassLine
 from generator.sheet.logged import Logged
@@ -28,14 +29,14 @@ def further_sizes(measured: Measured | None, line: PassLine | None, logged: Logg
     if measured is None or line is None or thread is None:
         return
     if measured.between_balls is not None and (between := between_balls_at(line, thread)) is not None:
-        yield SizeTaken("between balls", measured.between_balls.si, between, BY_BALLS)
+        yield SizeTaken(say("between balls"), measured.between_balls.si, between, BY_BALLS)
     root = measured.major if thread.internal else measured.minor
     if root is not None and not thread.profile.taper:
-        yield SizeTaken("root diameter", root.si, _root(line, thread), BY_POINTS)
+        yield SizeTaken(say("root diameter"), root.si, _root(line, thread), BY_POINTS)
     if measured.width is not None and (groove := _groove(logged)) is not None:
         low, high = groove
         yield SizeTaken(
-            "groove along the axis", measured.width.si, (low + high) / 2, (high - low) / 2 + BY_POINTS
+            say("groove along the axis"), measured.width.si, (low + high) / 2, (high - low) / 2 + BY_POINTS
         )
 
 

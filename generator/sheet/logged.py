@@ -22,7 +22,7 @@ from generator.job.source import LogEntry
 from generator.job.written import Given
 from generator.sheet.desk import Desk
 from generator.sheet.figure import System
-from generator.sheet.infeed import feeding_dial
+from generator.sheet.infeed import COMPOUND, feeding_dial
 from generator.sheet.lines import OperationLine
 from generator.sheet.plans import LathePlan, PassPlan, ThreadPlan
 from generator.si import Length
@@ -86,7 +86,7 @@ class Logged:
     @property
     def infeed_slide(self) -> str:
         """What that slide is called."""
-        return self.cuts.slide if self.cuts else "compound"
+        return self.cuts.slide if self.cuts else COMPOUND
 
     def about(self, entry: Entry) -> About:
         """The operation of an entry: by number, name or title; a pass without one is the thread's."""

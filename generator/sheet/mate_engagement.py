@@ -7,6 +7,7 @@ import math
 from generator.calc.thread_fit import engaged_length
 from generator.job.model import Job, Mate
 from generator.job.operations import Chamfer, Thread
+from generator.language.say import say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.threading import Threading, relief_operation
@@ -30,15 +31,23 @@ def lay_engaged(job: Job, mate: Mate, threading: Threading, desk: Desk) -> None:
         "thread": (operation.length.si, "length"), "chamfer": (own, "length"),
     }
     desk.computed(
-        "mate.engaged", "Full thread that engages", engaged, "length",
-        "smaller of {mate} − {its chamfer} and {relief} + {thread} − {chamfer}, less the larger of "
-        "{its chamfer} and {relief}",
-        put, "geometry: the mate run up to the shoulder", system=system,
-        note="" if mate.chamfer else "the mate's chamfers were not given and are not taken off",
+        "mate.engaged", say("Full thread that engages"), engaged, "length",
+        say(
+            "smaller of {mate} − {its chamfer} and {relief} + {thread} − {chamfer}, less the larger of {its "
+            "chamfer} and {relief}"
+        ),
+        put, say("geometry: the mate run up to the shoulder"), system=system,
+        note="" if mate.chamfer else say("the mate's chamfers were not given and are not taken off"),
     )
     desk.computed(
-        "mate.engaged_pitches", "Pitches that engage", engaged / threading.pitch, "ratio", "{engaged} ÷ {P}",
-        {"engaged": (engaged, "length"), "P": (threading.pitch, "fine_length")}, "arithmetic", system=system,
+        "mate.engaged_pitches",
+        say("Pitches that engage"),
+        engaged / threading.pitch,
+        "ratio",
+        "{engaged} ÷ {P}",
+        {"engaged": (engaged, "length"), "P": (threading.pitch, "fine_length")},
+        say("arithmetic"),
+        system=system,
     )
     _compare(engaged, mate, threading, desk)
 
@@ -74,15 +83,22 @@ def _compare(engaged: Length, mate: Mate, threading: Threading, desk: Desk) -> N
     if engaged <= 0:
         desk.find(
             "mate-not-engaged", "stop",
-            f"No full thread of the mate, {mate.engagement.with_unit} long, meets this thread: relief and "
-            "chamfers take all of it.",
-            where, "How long is the mate's thread, and how far does it go on?",
+            say(
+                "No full thread of the mate, {engagement} long, meets this thread: relief and chamfers take "
+                "all of it.",
+                engagement=mate.engagement.with_unit,
+            ),
+            where, say("How long is the mate's thread, and how far does it go on?"),
         )
     elif engaged < STANDARD_NUT * diameter:
         desk.find(
             "engaged-short", "note",
-            f"{length_words(engaged, system)} of full thread engages, {engaged / threading.pitch:.1f} "
-            f"pitches and {engaged / diameter:.2f} of the diameter; a standard nut has "
-            f"{STANDARD_NUT:g} of it. Whether that is enough is for whoever answers for the part.",
+            say(
+                "{engaged} of full thread engages, {pitches:.1f} pitches and {share:.2f} of the diameter; a "
+                "standard nut has {standard_nut:g} of it. Whether that is enough is for whoever answers for "
+                "the part.",
+                engaged=length_words(engaged, system), pitches=engaged / threading.pitch,
+                share=engaged / diameter, standard_nut=STANDARD_NUT,
+            ),
             where,
         )

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from generator.calc.thread_fit import coated_pitch_change, fit_band
 from generator.job.model import Job, Mate
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.threading import Threading
@@ -18,7 +19,7 @@ from generator.sheet.wording import fine_words
 from generator.si import Length
 from generator.threads.registry import write_designation
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 SAME = 1e-9  # m: two sizes closer than this are one
 FARTHEST = 0.2  # of the pitch, off the middle of the limits: farther off a 60 degree crest is gone
 
@@ -45,9 +46,9 @@ def aim_of(job: Job, threading: Threading, largest: Length, smallest: Length, de
         if fitted is not None:
             return fitted
     target = desk.computed(
-        "thread.target", "Pitch diameter aimed at", middle, "length", "({d2 max} + {d2 min}) ÷ 2",
+        "thread.target", say("Pitch diameter aimed at"), middle, "length", "({d2 max} + {d2 min}) ÷ 2",
         {"d2 max": (largest, "length"), "d2 min": (smallest, "length")}, PRACTICE,
-        note="the middle of the limits", system=threading.system,
+        note=say("the middle of the limits"), system=threading.system,
     )
     return Aim(target, largest, smallest)
 
@@ -69,9 +70,12 @@ def _fitted(
     if size is None:
         desk.find(
             "fit-unmeasured", "check",
-            f"The mate is to have {clearance.with_unit} of play, and its pitch diameter is not given: the "
-            "thread aims at the middle of its limits. Measure the mate and write mate: pitch_diameter.",
-            clearance.where, "What does the mate measure on pitch diameter?",
+            say(
+                "The mate is to have {clearance} of play, and its pitch diameter is not given: the thread "
+                "aims at the middle of its limits. Measure the mate and write mate: pitch_diameter.",
+                clearance=clearance.with_unit,
+            ),
+            clearance.where, say("What does the mate measure on pitch diameter?"),
         )
         return None
     way, growth = 1 if inside else -1, plating_growth(threading)
@@ -80,11 +84,14 @@ def _fitted(
     if abs(target - middle) > FARTHEST * threading.pitch:
         desk.find(
             "fit-impossible", "stop",
-            f"With {clearance.with_unit} of play in a mate of {size.with_unit} the thread would have a pitch "
-            f"diameter of {fine_words(target, system)}, {fine_words(abs(target - middle), system)} off the "
-            "middle of its limits: more than a fifth of the pitch, which leaves no sound crest. Measure the "
-            "mate again.",
-            size.where, "Was the mate measured right, and is it this thread?",
+            say(
+                "With {clearance} of play in a mate of {size} the thread would have a pitch diameter of "
+                "{target}, {off} off the middle of its limits: more than a fifth of the pitch, which leaves "
+                "no sound crest. Measure the mate again.",
+                clearance=clearance.with_unit, size=size.with_unit, target=fine_words(target, system),
+                off=fine_words(abs(target - middle), system),
+            ),
+            size.where, say("Was the mate measured right, and is it this thread?"),
         )
         return None
     formula = f"{{mate}} {'+' if inside else '−'} {{clearance}}"
@@ -95,17 +102,26 @@ def _fitted(
         formula += f" {'+' if inside else '−'} {{plating}}"
         put["plating"] = (growth, "fine_length")
     desk.computed(
-        "thread.target", "Pitch diameter aimed at", target, "length", formula, put, "arithmetic",
-        system=system, note="to fit this mate as it measures, not the middle of the limits",
+        "thread.target", say("Pitch diameter aimed at"), target, "length", formula, put, say("arithmetic"),
+        system=system, note=say("to fit this mate as it measures, not the middle of the limits"),
     )
     band = fit_band(tolerance, clearance.si)
     for name, sign in (("max", 1), ("min", -1)):
         desk.computed(
-            f"thread.fit.{name}", f"Pitch diameter for this mate, {name}", target + sign * band / 2, "length",
+            f"thread.fit.{name}",
+            say(
+                "Pitch diameter for this mate, max"
+            ) if sign > 0 else say("Pitch diameter for this mate, min"),
+            target + sign * band / 2,
+            "length",
             f"{{aim}} {'+' if sign > 0 else '−'} {{band}} ÷ 2",
-            {"aim": (target, "length"), "band": (band, "fine_length")}, PRACTICE, system=system,
+            {"aim": (target, "length"), "band": (band, "fine_length")},
+            PRACTICE,
+            system=system,
             rounds="down" if sign > 0 else "up",
-            note="band: the clearance wanted, within a quarter and the whole of the standard's tolerance",
+            note=say(
+                "band: the clearance wanted, within a quarter and the whole of the standard's tolerance"
+            ),
         )
     _check_limits(target, limits, threading, clearance, desk)
     return Aim(target, target + band / 2, target - band / 2)
@@ -120,14 +136,24 @@ def _check_limits(
     if smallest - SAME <= target <= largest + SAME:
         return
     over = target > largest
+    what = (
+        say("the largest of {name} before plating", name=name) if over and threading.operation.plating
+        else say("the smallest of {name} before plating", name=name) if threading.operation.plating
+        else say("the largest of {name}", name=name) if over
+        else say("the smallest of {name}", name=name)
+    )
     off = fine_words(target - largest if over else smallest - target, system)
-    end, bound = ("largest", largest) if over else ("smallest", smallest)
-    before = " before plating" if threading.operation.plating else ""
+    bound = fine_words(largest if over else smallest, system)
+    beyond = (
+        say("{off} over {what}, {bound}", off=off, what=what, bound=bound) if over
+        else say("{off} under {what}, {bound}", off=off, what=what, bound=bound)
+    )
     desk.find(
         "fit-outside-limits", "check",
-        f"Fitted to its mate the thread aims at {fine_words(target, system)}, {off} "
-        f"{'over' if over else 'under'} the {end} of {name}{before}, {fine_words(bound, system)}. It is then "
-        "made for this mate: a gauge refuses it, and another mate may not go on or may hang loose. Mark the "
-        "part so.",
-        clearance.where, "Does the customer agree to a thread that fits this mate only?",
+        say(
+            "Fitted to its mate the thread aims at {target}, {beyond}. It is then made for this mate: a "
+            "gauge refuses it, and another mate may not go on or may hang loose. Mark the part so.",
+            target=fine_words(target, system), beyond=beyond,
+        ),
+        clearance.where, say("Does the customer agree to a thread that fits this mate only?"),
     )

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from generator.errors import BadDesignation, OutsideRange
 from generator.job.model import Job, Mate
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Kind
 from generator.sheet.mate_engagement import lay_engaged
@@ -27,9 +28,13 @@ from generator.threads.registry import (
     write_designation,
 )
 
-ARITHMETIC = "arithmetic; ASME B1.1, ISO 965-1 for the limits"
+ARITHMETIC = later("arithmetic; ASME B1.1, ISO 965-1 for the limits")
 SAME = 1e-9  # m: two sizes closer than this are one
-DIAMETERS = {"major": "major diameter", "pitch_diameter": "pitch diameter", "minor": "minor diameter"}
+DIAMETERS = {
+    "major": later("major diameter"),
+    "pitch_diameter": later("pitch diameter"),
+    "minor": later("minor diameter"),
+}
 PLAYS = {"pitch_diameter": "mate.play", "major": "mate.play.major", "minor": "mate.play.minor"}
 
 
@@ -107,8 +112,15 @@ def _lay_limits(sizes: ThreadLimits, threading: Threading, desk: Desk) -> None:
         value = getattr(getattr(sizes, name), end)
         if value is not None:
             desk.computed(
-                f"mate.{name}.{end}", f"Mate's {DIAMETERS[name]}, {end}", value * unit, "length",
-                f"the standard's limit of {named}", {}, sizes.source, kind=Kind.STANDARD, system=system,
+                f"mate.{name}.{end}",
+                say("Mate's {diameters}, {end}", diameters=DIAMETERS[name], end=end),
+                value * unit,
+                "length",
+                say("the standard's limit of {named}", named=named),
+                {},
+                sizes.source,
+                kind=Kind.STANDARD,
+                system=system,
                 rounds="down" if end == "max" else "up",
             )
     own = threading.finished
@@ -129,10 +141,19 @@ def _lay_play(
         return
     inner, outer = inner * threading.unit, outer * threading.unit
     desk.computed(
-        f"{prefix}.{which}", f"Play on {DIAMETERS[name]}, {which}", inner - outer, "fine_length",
+        f"{prefix}.{which}",
+        say("Play on {diameters}, least", diameters=DIAMETERS[name]) if which == "least"
+        else say("Play on {diameters}, most", diameters=DIAMETERS[name]),
+        inner - outer,
+        "fine_length",
         f"{{internal {ends[0]}}} − {{external {ends[1]}}}",
-        {f"internal {ends[0]}": (inner, "length"), f"external {ends[1]}": (outer, "length")}, ARITHMETIC,
-        system=threading.system, note="when both threads are inside their limits",
+        {
+            f"internal {ends[0]}": (inner, "length"),
+            f"external {ends[1]}": (outer, "length"),
+        },
+        ARITHMETIC,
+        system=threading.system,
+        note=say("when both threads are inside their limits"),
     )
 
 
@@ -141,7 +162,9 @@ def _lay_measured(
 ) -> None:
     """A size of the mate as measured; how far it is outside its standard's limits, where they are known."""
     figure = "mate.measured" if name == "pitch_diameter" else f"mate.measured.{name}"
-    size = desk.given(figure, f"Mate's {DIAMETERS[name]}, as measured", given, "length")
+    size = desk.given(
+        figure, say("Mate's {diameters}, as measured", diameters=DIAMETERS[name]), given, "length"
+    )
     if sizes is None:
         return
     unit, system, other = threading.unit, threading.system, sizes.designation
@@ -150,18 +173,26 @@ def _lay_measured(
     under = of.min * unit - size if of.min is not None else 0.0
     if max(over, under) <= SAME:
         return
-    off, far, end = (over, "over", "largest") if over > under else (under, "under", "smallest")
+    off = fine_words(max(over, under), system)
+    beyond = (
+        say("{off} over the largest of {thread}", off=off, thread=other.text) if over > under
+        else say("{off} under the smallest of {thread}", off=off, thread=other.text)
+    )
     loose = (over > under) == other.internal
     meaning = (
-        "worn, or never to this class" if loose else "bruised, not cleaned, or never to this class: tight"
+        say("worn, or never to this class")
+        if loose
+        else say("bruised, not cleaned, or never to this class: tight")
     )
     desk.find(
         "mate-worn" if loose else "mate-undersize", "check",
-        f"The mate measures {given.with_unit} on {DIAMETERS[name]}, {fine_words(off, system)} {far} the "
-        f"{end} of {other.text}: {meaning}.",
+        say(
+            "The mate measures {given} on {diameter}, {beyond}: {meaning}.",
+            given=given.with_unit, diameter=DIAMETERS[name], beyond=beyond, meaning=meaning,
+        ),
         given.where,
-        "Is the mate to be used as it is, repaired, or made new?" if loose
-        else "Is the mate clean and undamaged, and is this its thread?",
+        say("Is the mate to be used as it is, repaired, or made new?") if loose
+        else say("Is the mate clean and undamaged, and is this its thread?"),
     )
 
 
@@ -175,18 +206,21 @@ def _lay_play_with_measured(mate: Mate, threading: Threading, own: Own, desk: De
         mine = getattr(own, name)
         play = desk.computed(
             f"{prefix}.measured",
-            "Play to expect with this mate" if name == "pitch_diameter"
-            else f"Play to expect on {DIAMETERS[name]} with this mate",
+            say("Play to expect with this mate") if name == "pitch_diameter"
+            else say("Play to expect on {diameters} with this mate", diameters=DIAMETERS[name]),
             mine - given.si if inside else given.si - mine, "fine_length",
             "{aim} − {mate}" if inside else "{mate} − {aim}",
-            {"aim": (mine, "length"), "mate": (given.si, "length")}, "arithmetic", system=system,
-            note=f"on {DIAMETERS[name]}, at the size aimed at",
+            {"aim": (mine, "length"), "mate": (given.si, "length")}, say("arithmetic"), system=system,
+            note=say("on {diameters}, at the size aimed at", diameters=DIAMETERS[name]),
         )
         if play < -SAME:
             desk.find(
                 "mate-tight" if name == "pitch_diameter" else "mate-crests-meet", "check",
-                f"The mate measures {given.with_unit} on {DIAMETERS[name]}, and this thread aims at "
-                f"{fine_words(mine, system)}: it would be {fine_words(-play, system)} too tight. Measure the "
-                "mate again, or decide what is to be cut instead.",
-                given.where, "Was the mate measured right, and which of the two is to be changed?",
+                say(
+                    "The mate measures {given} on {diameter}, and this thread aims at {mine}: it would be "
+                    "{play} too tight. Measure the mate again, or decide what is to be cut instead.",
+                    given=given.with_unit, diameter=DIAMETERS[name], mine=fine_words(mine, system),
+                    play=fine_words(-play, system),
+                ),
+                given.where, say("Was the mate measured right, and which of the two is to be changed?"),
             )

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from generator.job.operations import Thread
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.plans import ThreadPlan
@@ -14,10 +15,11 @@ from generator.threads.registry import family_of
 from generator.threads.sizes import PutQuantity, SizeLine
 
 LENGTHS: tuple[PutQuantity, ...] = ("length", "fine_length")
-WEAR = "the gauge's own error and wear come off the thread's tolerance"
-FROM_MEMORY = "from memory, check your copy"
+WEAR = later("the gauge's own error and wear come off the thread's tolerance")
+FROM_MEMORY = later("from memory, check your copy")
 MEASURED_BY = {
-    "thread.over_wires": "wires", "measure.taper_wires": "wires", "thread.between_balls": "balls"
+    "thread.over_wires": later("wires"), "measure.taper_wires": later("wires"),
+    "thread.between_balls": later("balls"),
 }
 
 
@@ -53,18 +55,35 @@ def _measured_by(desk: Desk) -> str:
 
 def _lay_go_and_no_go(gauging: LimitGauges, operation: Thread, thread: ThreadPlan, desk: Desk) -> None:
     inside = thread.internal
-    way, crests = ("in", "bore") if inside else ("on", "major diameter")
-    remembered = " (from memory)" if "turns" in gauging.memory else ""
+    remembered = say(" (from memory)") if "turns" in gauging.remembered else ""
     notes = {
-        "gauge.go": f"{way} by hand over the whole length: pitch diameter, lead and flanks together let the "
-        f"mate {way}. Not the {crests}",
-        "gauge.no_go": f"{way} {gauging.turns} turns at most{remembered}; bears on the flanks alone: the "
-        "pitch diameter where it starts. Not lead, depth or taper",
+        "gauge.go": (
+            say(
+                "in by hand over the whole length: pitch diameter, lead and flanks together let the mate "
+                "in. Not the bore"
+            ) if inside
+            else say(
+                "on by hand over the whole length: pitch diameter, lead and flanks together let the mate "
+                "on. Not the major diameter"
+            )
+        ),
+        "gauge.no_go": (
+            say(
+                "in {turns} turns at most{remembered}; bears on the flanks alone: the pitch diameter where "
+                "it starts. Not lead, depth or taper",
+                turns=gauging.turns, remembered=remembered,
+            ) if inside
+            else say(
+                "on {turns} turns at most{remembered}; bears on the flanks alone: the pitch diameter where "
+                "it starts. Not lead, depth or taper",
+                turns=gauging.turns, remembered=remembered,
+            )
+        ),
     }
     asked = gauges_asked_for(operation, inside, desk)
     if operation.plating is not None:
-        notes["gauge.go"] += "; this is before plating: plated, the go gauge is of the basic size"
-        notes["gauge.no_go"] += "; this is before plating"
+        notes["gauge.go"] += say("; this is before plating: plated, the go gauge is of the basic size")
+        notes["gauge.no_go"] += say("; this is before plating")
     lines = limit_gauge_lines(thread.limits, gauging)
     for line in lines:
         if line.name in notes:
@@ -72,16 +91,25 @@ def _lay_go_and_no_go(gauging: LimitGauges, operation: Thread, thread: ThreadPla
         elif asked:
             _lay(line, gauging, FROM_MEMORY if _remembered(line, gauging) else "", thread, desk)
     if asked and any(line.name == "gauge.no_go" for line in lines):
-        desk.lay(Figure(
-            "measure.gauge.no_go.turns", f"No-go gauge goes {way}, turns at most", gauging.turns, "count",
-            _kind(gauging), gauging.standard,
-            note=f"{FROM_MEMORY}; {WEAR}" if "turns" in gauging.memory else WEAR,
-        ))
+        desk.lay(
+            Figure(
+                "measure.gauge.no_go.turns",
+                say("No-go gauge goes in, turns at most") if inside
+                else say("No-go gauge goes on, turns at most"),
+                gauging.turns,
+                "count",
+                _kind(gauging),
+                gauging.standard,
+                note=f"{FROM_MEMORY}; {WEAR}" if "turns" in gauging.remembered else WEAR,
+            )
+        )
 
 
 def _remembered(crest: SizeLine, gauging: LimitGauges) -> bool:
     """Whether the rule for this crest is from memory: all of them, or that of the no-go gauge alone."""
-    return "crests" in gauging.memory or ("crest" in gauging.memory and "no_go" in crest.name)
+    return "crests" in gauging.remembered or (
+        "crest of the no-go ring" in gauging.remembered and "no_go" in crest.name
+    )
 
 
 def _kind(gauging: Gauging) -> Kind:
@@ -105,31 +133,40 @@ def _lay_taper(gauging: TaperGauges, desk: Desk) -> None:
     """Which gauges, and how far the second one may stand off the first."""
     kind, source = _kind(gauging), gauging.standard
     desk.lay(Figure(
-        "measure.gauge.set", "Gauges", gauging.gauges, "text", kind, source, note=gauging.proves
+        "measure.gauge.set", say("Gauges"), gauging.gauges, "text", kind, source, note=gauging.proves
     ))
     if gauging.apart is not None:
-        desk.lay(Figure(
-            "measure.gauge.apart", "Second gauge off the first, turns at most", gauging.apart, "ratio", kind,
-            source, note="as gauge makers print it",
-        ))
+        desk.lay(
+            Figure(
+                "measure.gauge.apart",
+                say("Second gauge off the first, turns at most"),
+                gauging.apart,
+                "ratio",
+                kind,
+                source,
+                note=say("as gauge makers print it"),
+            )
+        )
     if gauging.plain:
         desk.lay(Figure(
-            "measure.gauge.plain", "For the crests", gauging.plain, "text", kind, source,
-            note="it must stand at the step that goes with where the thread gauge stood",
+            "measure.gauge.plain", say("For the crests"), gauging.plain, "text", kind, source,
+            note=say("it must stand at the step that goes with where the thread gauge stood"),
         ))
 
 
 def _lay_without(gauging: Gauging | None, thread: ThreadPlan, desk: Desk) -> None:
     """What stands in for a gauge, and what it does not prove."""
-    mate, by = "the mate: that this one fits, no size", _measured_by(desk)
-    label, value = "Without a thread gauge", f"{by}, or the mate" if by else "the mate"
+    mate, by = say("the mate: that this one fits, no size"), _measured_by(desk)
+    label, value = say("Without a thread gauge"), say("{by}, or the mate", by=by) if by else say("the mate")
     if gauging is None:
-        label, value = "Instead of a thread gauge", "groove width, both diameters, and the mate"
-        note = f"the groove and the diameters show no lead; {mate}"
+        label, value = say("Instead of a thread gauge"), say("groove width, both diameters, and the mate")
+        note = say("the groove and the diameters show no lead; {mate}", mate=mate)
     else:
-        plain, crests = ("plug", "bore") if thread.internal else ("ring", "major diameter")
-        only = f"{by}: the pitch diameter at one place, not lead and flanks; " if by else ""
-        note = f"{only}a plain {plain} gauge: the {crests} alone; {mate}"
+        only = say("{by}: the pitch diameter at one place, not lead and flanks; ", by=by) if by else ""
+        note = (
+            say("{only}a plain plug gauge: the bore alone; {mate}", only=only, mate=mate) if thread.internal
+            else say("{only}a plain ring gauge: the major diameter alone; {mate}", only=only, mate=mate)
+        )
     if isinstance(gauging, LimitGauges) and gauging.remark:
         note += f". {gauging.remark}"
     desk.lay(Figure(

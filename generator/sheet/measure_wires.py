@@ -10,6 +10,7 @@ import math
 from generator.calc import wire_choice, wires_few
 from generator.calc.taper import half_angle
 from generator.job.shop import Tools
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.plans import ThreadPlan
@@ -18,8 +19,8 @@ from generator.sheet.wire_words import over_taper_formula
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, mm
 
-PRACTICE = "common practice, no source"
-GEOMETRY = "geometry of the wires; common practice"
+PRACTICE = later("common practice, no source")
+GEOMETRY = later("geometry of the wires; common practice")
 ANVIL = 6.3 * mm   # across a micrometer's faces: common practice, no source
 ENDS = 2           # pitches of full thread beside the outer wires: common practice, no source
 GAUGE_PLANES = ("gauge.l1", "gauge.length")
@@ -40,32 +41,43 @@ def _lay_three(thread: ThreadPlan, desk: Desk) -> None:
     even, system = thread.designation.starts % 2 == 0, thread.system
     apart = (2 if even else 1) * thread.pitch
     if even:
-        laid = "two on one side with one groove between them, the third straight across from that groove"
+        laid = say("two on one side with one groove between them, the third straight across from that groove")
     else:
-        laid = "two in neighboring grooves, the third across from the ridge between them"
-    notes = ["then the micrometer stands square by itself"]
+        laid = say("two in neighboring grooves, the third across from the ridge between them")
+    notes = [say("then the micrometer stands square by itself")]
     if even:
-        notes = [f"with {thread.designation.starts} starts groove faces groove", *notes]
+        notes = [say("with {starts} starts groove faces groove", starts=thread.designation.starts), *notes]
     if apart > ANVIL:
         notes.append(
-            f"the two lie {fine_words(apart, system)} apart: where the anvil does not reach over both, lay a "
-            "gauge block on them and take it off the reading"
+            say(
+                "the two lie {apart} apart: where the anvil does not reach over both, lay a gauge block on "
+                "them and take it off the reading",
+                apart=fine_words(apart, system),
+            )
         )
     if abs(thread.start - thread.end) < apart + ENDS * thread.pitch:
-        notes.append("this thread is too short for three: take two, or one")
-    desk.lay(Figure(
-        "measure.three_wires", "Three wires", laid, "text", Kind.COMPUTED, PRACTICE, note="; ".join(notes)
-    ))
+        notes.append(say("this thread is too short for three: take two, or one"))
+    desk.lay(
+        Figure(
+            "measure.three_wires",
+            say("Three wires"),
+            laid,
+            "text",
+            Kind.COMPUTED,
+            PRACTICE,
+            note="; ".join(notes),
+        )
+    )
 
 
 def _lay_two_and_one(thread: ThreadPlan, wire: Length, desk: Desk) -> None:
     """Over two wires, one each side, and over one wire and the crests opposite, for both limits."""
     pitch, starts, system = thread.pitch, thread.designation.starts, thread.system
     limits = _limits(desk)
-    rock = "one on each side, half a pitch apart: rock the micrometer, the largest reading counts"
+    rock = say("one on each side, half a pitch apart: rock the micrometer, the largest reading counts")
     for end, rounds, three in limits:
         desk.computed(
-            f"measure.two_wires.{end}", f"Over two wires, {end}",
+            f"measure.two_wires.{end}", say("Over two wires, {end}", end=end),
             wires_few.over_two_wires(three, wire, pitch, starts), "length",
             "{W} + √(({M} − {W})² + ({P} ÷ 2)²)" if starts % 2 else "{M}",
             {
@@ -73,15 +85,18 @@ def _lay_two_and_one(thread: ThreadPlan, wire: Length, desk: Desk) -> None:
                 **({"W": (wire, "fine_length"), "P": (pitch, "fine_length")} if starts % 2 else {}),
             },
             GEOMETRY, rounds=rounds, system=system,
-            note=rock if starts % 2 else "one on each side, straight across: as over three",
+            note=rock if starts % 2 else say("one on each side, straight across: as over three"),
         )
-    crest = f"measure the crests where the wire lies; here they are {length_words(thread.blank, system)}"
+    crest = say(
+        "measure the crests where the wire lies; here they are {blank}",
+        blank=length_words(thread.blank, system),
+    )
     for end, rounds, three in limits:
         desk.computed(
-            f"measure.one_wire.{end}", f"Over one wire and the crests across, {end}",
+            f"measure.one_wire.{end}", say("Over one wire and the crests across, {end}", end=end),
             wires_few.over_one_wire(three, thread.blank), "length", "({M} + {d}) ÷ 2",
             {"M": (three, "length"), "d": (thread.blank, "length")}, GEOMETRY, rounds=rounds, system=system,
-            note=f"{crest}. Half of any runout is in it",
+            note=say("{crest}. Half of any runout is in it", crest=crest),
         )
 
 
@@ -103,15 +118,21 @@ def _lay_taper(thread: ThreadPlan, tools: Tools, desk: Desk) -> None:
     usable = thread.profile.usable_wires(pitch, (thread.target - thread.root_diameter) / 2)
     own = wire_choice.choose_wire(best, [one.si for one in tools.wires], usable)
     wire = wire_choice.fitting(best, usable) if own is None else own
-    desk.lay(Figure(
-        "measure.taper_wires.size", "Wire for the taper thread", wire, "fine_length",
-        Kind.ASSUMED if own is None else Kind.SHOP,
-        "no wire of the shop fits this pitch; one that does" if own is None else SET_SOURCE, system=system,
-    ))
+    desk.lay(
+        Figure(
+            "measure.taper_wires.size",
+            say("Wire for the taper thread"),
+            wire,
+            "fine_length",
+            Kind.ASSUMED if own is None else Kind.SHOP,
+            say("no wire of the shop fits this pitch; one that does") if own is None else SET_SOURCE,
+            system=system,
+        )
+    )
     at, where = _plane(thread)
     desk.lay(Figure(
-        "measure.taper_wires.at", "The single wire's groove, from the end", at, "length", Kind.COMPUTED,
-        where, note="the other two lie beside it on the other side; the micrometer follows the taper",
+        "measure.taper_wires.at", say("The single wire's groove, from the end"), at, "length", Kind.COMPUTED,
+        where, note=say("the other two lie beside it on the other side; the micrometer follows the taper"),
         system=system,
     ))
     further = taper * pitch * math.cos(half_angle(taper))
@@ -120,7 +141,7 @@ def _lay_taper(thread: ThreadPlan, tools: Tools, desk: Desk) -> None:
     ):
         local = diameter + taper * at
         desk.computed(
-            f"measure.taper_wires.{end}", f"Over three wires there, {end}",
+            f"measure.taper_wires.{end}", say("Over three wires there, {end}", end=end),
             wires_few.over_wires_taper(local, wire, pitch, flanks, taper), "length",
             over_taper_formula(flanks, taper),
             {
@@ -128,8 +149,10 @@ def _lay_taper(thread: ThreadPlan, tools: Tools, desk: Desk) -> None:
                 "W": (wire, "fine_length"), "P": (pitch, "fine_length"),
             },
             wires_few.TAPER_SOURCE, rounds=rounds, system=system,
-            note=f"each groove further from the end reads {fine_words(further, system)} more; the taper "
-            "gauge decides",
+            note=say(
+                "each groove further from the end reads {further} more; the taper gauge decides",
+                further=fine_words(further, system),
+            ),
         )
 
 
@@ -139,5 +162,5 @@ def _plane(thread: ThreadPlan) -> tuple[Length, str]:
     farthest = length - FARTHEST * thread.pitch
     for line in thread.limits.lines:
         if line.name in GAUGE_PLANES and 0 < line.value * unit <= farthest:
-            return line.value * unit, f"{thread.limits.source}: the gauge plane"
-    return length / 2, "the middle of the thread"
+            return line.value * unit, say("{source}: the gauge plane", source=thread.limits.source)
+    return length / 2, say("the middle of the thread")

@@ -14,24 +14,31 @@ from generator.calc.reach import Level, Obstacle, Part, Side, swung
 from generator.job.lathe import Lathe
 from generator.job.lathe_parts import Head
 from generator.job.model import HeldBy, Job
+from generator.language.say import later, say
 from generator.sheet.extents import Extent
 from generator.sheet.figure import System
 from generator.sheet.head import FACE_WORDS, LENGTH_KEYS, face_at, used_head
 from generator.sheet.layout import Layout
 from generator.si import Angle, Length, inch, mm
 
-HEADSTOCK, CHUCK, STEADY = "headstock", "chuck", "steady rest"
+HEADSTOCK: str = later("headstock")
+CHUCK: str = later("chuck")
+STEADY: str = later("steady rest")
 JAWS, COLLET, FACEPLATE, DOG = (FACE_WORDS[kind] for kind in ("chuck", "collet", "faceplate", "centers"))
-TAILSTOCK, QUILL = "tailstock", "quill"
-CARRIAGE, TOOL, COMPOUND, FOLLOW_REST = "carriage", "tool holder", "compound", "follow rest"
+TAILSTOCK: str = later("tailstock")
+QUILL: str = later("quill")
+CARRIAGE: str = later("carriage")
+TOOL: str = later("tool holder")
+COMPOUND: str = later("compound")
+FOLLOW_REST: str = later("follow rest")
 BED: Level = "bed"
 CENTER: Level = "center height"
 TURNS_AT_BED: Mapping[HeldBy, str] = {  # what may not turn clear of the carriage; a collet always does
     "chuck": CHUCK, "faceplate": FACEPLATE, "centers": DOG,
 }
 DIAMETER_KEYS: Mapping[HeldBy, str] = {  # a faceplate's is always written
-    "chuck": "whether the chuck turns clear of the carriage (chucks: diameter)",
-    "centers": "whether dog and driving plate turn clear of the carriage (headstock_center: diameter)",
+    "chuck": later("whether the chuck turns clear of the carriage (chucks: diameter)"),
+    "centers": later("whether dog and driving plate turn clear of the carriage (headstock_center: diameter)"),
 }
 LEAST_ROOM: dict[System, Length] = {"inch": 0.25 * inch, "mm": 6 * mm}  # common practice, no source
 
@@ -139,13 +146,13 @@ def missing(
     before = [cut for cut in at_steady if steady_at is not None and cut.high <= steady_at]
     to_chuck, to_right = len(cuts) > len(after), bool(before) or bool(holding.center)
     if lathe.carriage_left is None:
-        yield "how far the carriage reaches from the tool towards the chuck (carriage_left)"
+        yield say("how far the carriage reaches from the tool towards the chuck (carriage_left)")
     if lathe.carriage_right is None and to_right:
-        yield "how far the carriage reaches from the tool towards the tailstock (carriage_right)"
+        yield say("how far the carriage reaches from the tool towards the tailstock (carriage_right)")
     if lathe.tool_left is None:
-        yield "how far tool and holder reach towards the chuck at center height (tool_left)"
+        yield say("how far tool and holder reach towards the chuck at center height (tool_left)")
     if lathe.compound_right is None and (to_right or infeed_angle < 0):
-        yield "how far the compound reaches from the tool at center height (compound_right)"
+        yield say("how far the compound reaches from the tool at center height (compound_right)")
     kind = holding.held.kind
     if to_chuck and head is not None and head.length is None:
         yield LENGTH_KEYS[kind]
@@ -154,19 +161,19 @@ def missing(
         yield DIAMETER_KEYS[kind]
     if at_steady and steady is not None:
         if steady.width is None:
-            yield "the width of the steady rest's fingers (steady: width)"
+            yield say("the width of the steady rest's fingers (steady: width)")
         if after and steady.base_right is None:
-            yield "the bed that the steady rest's base takes towards the tailstock (steady: base_right)"
+            yield say("the bed that the steady rest's base takes towards the tailstock (steady: base_right)")
         if before and steady.base_left is None:
-            yield "the bed that the steady rest's base takes towards the chuck (steady: base_left)"
+            yield say("the bed that the steady rest's base takes towards the chuck (steady: base_left)")
     if holding.center:
         if lathe.center_length is None:
-            yield "the length of the center (center_length)"
+            yield say("the length of the center (center_length)")
         if lathe.tailstock is None:
-            yield "where the tailstock stands (tailstock: quill_travel, quill_diameter)"
+            yield say("where the tailstock stands (tailstock: quill_travel, quill_diameter)")
         elif lathe.compound_right is not None and lathe.tailstock.quill_diameter is None:
-            yield "whether the compound turns clear of the quill (tailstock: quill_diameter)"
+            yield say("whether the compound turns clear of the quill (tailstock: quill_diameter)")
     if holding.follow_rest and lathe.follow_rest is not None and lathe.follow_rest.width is None:
-        yield "the width of the follow rest's jaws (follow_rest: width)"
+        yield say("the width of the follow rest's jaws (follow_rest: width)")
     if any(cut.inside and cut.stands_out is None for cut in cuts):
-        yield "how far the boring bar stands out (tools file: reach)"
+        yield say("how far the boring bar stands out (tools file: reach)")

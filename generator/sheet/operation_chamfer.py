@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from generator.job.operations import Chamfer
+from generator.language.say import later, say
 from generator.sheet.figure import Kind
 from generator.sheet.operation_cuts import CROSS_SLIDE, lay_dial
 from generator.sheet.operation_feed import lay_by_hand
@@ -18,7 +19,7 @@ from generator.sheet.operation_turn import off_work
 from generator.si import Length, degree
 
 SAME = 1e-6
-SEAL = "seal makers' guidance for rubber rings: 15 to 20 degrees, up to 30"
+SEAL = later("seal makers' guidance for rubber rings: 15 to 20 degrees, up to 30")
 LEAD_IN, LEAD_IN_WIDEST = (15 * degree, 20 * degree), 30 * degree
 
 
@@ -38,14 +39,14 @@ def chamfer(task: Task) -> Done:
     if depth is not None:
         lay_dial(task, depth, task.bench.lathe.cross_dial, CROSS_SLIDE)
     diameter = has + 2 * (depth or 0.0) if inside else has
-    step = lay_speed(task, "chamfer", diameter if diameter > 0 else None, "the bore is not known")
+    step = lay_speed(task, "chamfer", diameter if diameter > 0 else None, say("the bore is not known"))
     feed = lay_by_hand(task, "chamfer")
     edge = depth / math.sin(angle) if depth and 0 < angle < math.pi else None
-    force = lay_plunge(task, edge, feed.fast, "the depth is unknown")
+    force = lay_plunge(task, edge, feed.fast, say("the depth is unknown"))
     power = lay_load(task, force, diameter if diameter > 0 else None, step)
     time = lay_depth_time(task, depth, feed, step, 1)
     if thread is not None and not given.lead_in and _at_thread(task):
-        task.remarks.append("to the root of the thread, or just below")
+        task.remarks.append(say("to the root of the thread, or just below"))
     after = None if depth is None else has + 2 * depth if inside else has - 2 * depth
     wide = depth / math.tan(angle) if depth and angle < math.pi / 2 else lies.length
     end = lies.start - wide if given.end != "left" else lies.start + wide
@@ -57,39 +58,45 @@ def chamfer(task: Task) -> Done:
 
 
 def _lay_angle(task: Task, given: Chamfer) -> float:
-    words = "angle to the axis"
+    words = say("angle to the axis")
     if given.angle is not None:
         return task.given("angle", words, given.angle, "angle")
     usual = LEAD_IN[0] if given.lead_in else USUAL_CHAMFER
     task.chosen(
-        "angle", words, usual, "angle", Kind.ASSUMED, SEAL if given.lead_in else PRACTICE, note="nobody said"
+        "angle",
+        words,
+        usual,
+        "angle",
+        Kind.ASSUMED,
+        SEAL if given.lead_in else PRACTICE,
+        note=say("nobody said"),
     )
     return usual
 
 
 def _chamfer_depth(task: Task, given: Chamfer, angle: float, has: Length) -> Length | None:
     """Radial depth: its own, from its width, from its diameter, or down to the root of the thread there."""
-    words, wide = "depth, radial", given.width or given.length
+    words, wide = say("depth, radial"), given.width or given.length
     if given.depth is not None:
         return task.given("depth", words, given.depth, "length")
     if wide is not None and angle < math.pi / 2:
         return task.computed(
             "depth", words, wide.si * math.tan(angle), "length", "{width} × tan {angle}",
-            {"width": (wide.si, "length"), "angle": (angle, "angle")}, "geometry",
+            {"width": (wide.si, "length"), "angle": (angle, "angle")}, say("geometry"),
         )
     if given.diameter is not None and abs(given.diameter.si - has) > SAME:
         return task.computed(
-            "depth", words, abs(given.diameter.si - has) / 2, "length", "difference of {D} and {d} ÷ 2",
-            {"D": (has, "length"), "d": (given.diameter.si, "length")}, "geometry",
+            "depth", words, abs(given.diameter.si - has) / 2, "length", say("difference of {D} and {d} ÷ 2"),
+            {"D": (has, "length"), "d": (given.diameter.si, "length")}, say("geometry"),
         )
     thread = task.bench.thread
     if thread is not None and not given.lead_in and _at_thread(task):
         return task.computed(
             "depth", words, thread.depth, "length", "{depth of thread}",
             {"depth of thread": (thread.depth, "length")}, PRACTICE, kind=Kind.ASSUMED,
-            note="down to the root; nobody said",
+            note=say("down to the root; nobody said"),
         )
-    task.unknown("depth", words, "length", "nobody said how wide or how deep")
+    task.unknown("depth", words, "length", say("nobody said how wide or how deep"))
     return None
 
 
@@ -109,21 +116,30 @@ def _check_lead_in(task: Task, given: Chamfer, angle: float) -> None:
     if angle > LEAD_IN_WIDEST + SAME:
         task.find(
             "lead-in-steep", "check",
-            f"The seal lead-in at {angle / degree:.3g} degrees is steep; {low / degree:g} to "
-            f"{high / degree:g} degrees to the axis are wanted ({SEAL}). A steep one cuts the ring.",
-            where, "May the lead-in be slower?",
+            say(
+                "The seal lead-in at {angle:.3g} degrees is steep; {low:g} to {high:g} degrees to the axis "
+                "are wanted ({seal}). A steep one cuts the ring.",
+                angle=angle / degree, low=low / degree, high=high / degree, seal=SEAL,
+            ),
+            where, say("May the lead-in be slower?"),
         )
     elif not low - SAME <= angle <= high + SAME:
         task.find(
             "lead-in-angle", "note",
-            f"The seal lead-in has {angle / degree:.3g} degrees; usual are {low / degree:g} to "
-            f"{high / degree:g} degrees to the axis ({SEAL}).",
+            say(
+                "The seal lead-in has {angle:.3g} degrees; usual are {low:g} to {high:g} degrees to the "
+                "axis ({seal}).",
+                angle=angle / degree, low=low / degree, high=high / degree, seal=SEAL,
+            ),
             where,
         )
     task.find(
         "lead-in-ring", "note",
-        f"Before {task.what} measure the seal ring free: the lead-in has to begin beyond its free size, and "
-        "its edges are rounded and polished, or the ring is cut on the way in.",
-        asks="What is the free diameter of the seal ring?",
+        say(
+            "Before {what} measure the seal ring free: the lead-in has to begin beyond its free size, and "
+            "its edges are rounded and polished, or the ring is cut on the way in.",
+            what=task.what,
+        ),
+        asks=say("What is the free diameter of the seal ring?"),
     )
-    task.remarks.append("edges rounded, no burr")
+    task.remarks.append(say("edges rounded, no burr"))

@@ -15,17 +15,18 @@ from generator.job.lathe_parts import Dial as SlideDial
 from generator.job.lathe_parts import TurnedDial
 from generator.job.operations import Cut
 from generator.job.written import Given
+from generator.language.say import figure, later, say, say_count
 from generator.sheet.figure import Kind, Quantity, System
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.si import Length, inch, mm
 from generator.tables.cutting_feeds import DepthRange, depth_range
 
-CROSS_SLIDE = "cross slide"
-BACKWARDS = "cross slide towards you: its numbers run down from 0"
+CROSS_SLIDE = later("cross slide")
+BACKWARDS = later("cross slide towards you: its numbers run down from 0")
 STOCK_UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
-    ("passes", "passes", "count"),
-    ("depth", "largest cut, radial", "length"),
-    ("dial", "dial at the last cut", "text"),
+    ("passes", later("passes"), "count"),
+    ("depth", later("largest cut, radial"), "length"),
+    ("dial", later("dial at the last cut"), "text"),
 )
 
 
@@ -61,20 +62,31 @@ def lay_stock(
     put: dict[str, tuple[float, Quantity]] = {
         "stock": (stock, "length"), "finishing cut": (finish, "length"), "largest cut": (largest, "length"),
     }
-    whole = "in whole graduations of the dial" if dial else ""
-    on = ", radial" if radial else ", along the work"
+    whole = say("in whole graduations of the dial") if dial else ""
+    on = say(", radial") if radial else say(", along the work")
     task.computed(
-        "passes", "passes", float(len(depths)), "count",
-        "({stock} − {finishing cut}) ÷ {largest cut}, whole passes, and the finishing cut", put, PRACTICE,
+        "passes",
+        say("passes"),
+        float(len(depths)),
+        "count",
+        say("({stock} − {finishing cut}) ÷ {largest cut}, whole passes, and the finishing cut"),
+        put,
+        PRACTICE,
         note=whole,
     )
     task.computed(
-        "depth", f"largest cut{on}", deepest, "length", "{stock} in {passes} cuts, the heaviest first",
-        {"stock": (stock, "length"), "passes": (float(len(depths)), "count")}, PRACTICE, note=whole,
+        "depth",
+        say("largest cut{on}", on=on),
+        deepest,
+        "length",
+        say("{stock} in {passes} cuts, the heaviest first"),
+        {"stock": (stock, "length"), "passes": (float(len(depths)), "count")},
+        PRACTICE,
+        note=whole,
     )
     if finishing and len(depths) > 1:
         task.computed(
-            "last_cut", f"last cut{on}", depths[-1], "length", "{stock} − {cuts before it}",
+            "last_cut", say("last cut{on}", on=on), depths[-1], "length", "{stock} − {cuts before it}",
             {"stock": (stock, "length"), "cuts before it": (sum(depths[:-1]), "length")}, PRACTICE,
         )
     lay_dial(task, stock, record, slide)
@@ -83,15 +95,25 @@ def lay_stock(
 
 def lay_dial(task: Task, travel: Length, record: TurnedDial | None, slide: str) -> None:
     """Lay what the dial shows after so much travel from touch, or from the end of the work."""
-    words = f"{slide} dial at the last cut"
+    words = say("{slide} dial at the last cut", slide=slide)
     if record is None:
-        task.unknown("dial", words, "text", f"the lathe's record has no dial for the {slide}")
+        task.unknown(
+            "dial", words, "text", say("the lathe's record has no dial for the {slide}", slide=slide)
+        )
         return
     if task.place.inside and slide == CROSS_SLIDE:
         task.remarks.append(BACKWARDS)
     task.chosen(
-        "dial", words, dial_words(travel, record), "text", Kind.COMPUTED, "arithmetic of the dial",
-        note=f"{record.division.with_unit} a division, {record.turn.with_unit} a turn; set to zero at touch",
+        "dial",
+        words,
+        dial_words(travel, record),
+        "text",
+        Kind.COMPUTED,
+        say("arithmetic of the dial"),
+        note=say(
+            "{division} a division, {turn} a turn; set to zero at touch",
+            division=record.division.with_unit, turn=record.turn.with_unit,
+        ),
     )
 
 
@@ -109,12 +131,15 @@ def dial_words(travel: Length, record: TurnedDial) -> str:
     turns, shown = reading(travel, dial)
     lines, on_line = shown / record.division.si, 1e-4
     places = len(f"{record.division.si / size:.6f}".rstrip("0").partition(".")[2])
-    words = f"{shown / size:.{places + (abs(lines - round(lines)) > on_line)}f} {name}"
+    words = f"{figure(shown / size, f'.{places + (abs(lines - round(lines)) > on_line)}f')} {name}"
     if turns:
-        words = f"{turns} turn{'s' if turns > 1 else ''} and {words}"
+        words = say_count("{count} turn and {words}", "{count} turns and {words}", turns, words=words)
     if not isinstance(record, SlideDial):
         return words
-    return f"{words}, on the {record.reads}"
+    return (
+        say("{words}, on the radius", words=words) if record.reads == "radius"
+        else say("{words}, on the diameter", words=words)
+    )
 
 
 def cut_words(depth: Length, system: System) -> str:
@@ -123,7 +148,11 @@ def cut_words(depth: Length, system: System) -> str:
     >>> cut_words(0.000254, "inch"), cut_words(0.0005, "mm")
     ('0.010 in', '0.50 mm')
     """
-    return f"{depth / inch:.3f} in" if system == "inch" else f"{depth / mm:.2f} mm"
+    return (
+        say("{depth:.3f} in", depth=depth / inch)
+        if system == "inch"
+        else say("{depth:.2f} mm", depth=depth / mm)
+    )
 
 
 def _dial(record: TurnedDial | None) -> Dial | None:
@@ -137,13 +166,13 @@ def _lay_limits(task: Task, kind: str, radial: bool) -> tuple[Length, Length]:
     """Largest roughing cut and finishing cut: the job's own, the shop's, the careful end of the table."""
     given, house, steel = task.entry.given, task.bench.house, task.tool.steel
     assert isinstance(given, Cut)
-    on = ", radial" if radial else ", along the work"
+    on = say(", radial") if radial else say(", along the work")
     largest = _lay_limit(
-        task, "largest_cut", f"largest cut allowed{on}", given.cut, house.rough_depth,
+        task, "largest_cut", say("largest cut allowed{on}", on=on), given.cut, house.rough_depth,
         depth_range(f"{kind} rough", steel),
     )
     finish = _lay_limit(
-        task, "finish_cut", f"finishing cut{on}", given.finish, house.finish_depth,
+        task, "finish_cut", say("finishing cut{on}", on=on), given.finish, house.finish_depth,
         depth_range(f"{kind} finish", steel),
     )
     return largest, finish
@@ -155,14 +184,26 @@ def _lay_limit(
     if own is not None:
         return task.given(key, words, own, "length")
     if house is not None and house.si <= table.high * (1 + 1e-9):
-        task.chosen(key, words, house.si, "length", Kind.SHOP, "the house rules", text=house.with_unit)
+        task.chosen(key, words, house.si, "length", Kind.SHOP, say("the house rules"), text=house.with_unit)
         return house.si
     kind = Kind.ASSUMED if "common practice" in table.source else Kind.STANDARD
     value = table.low if house is None else table.high
-    end = "careful end" if house is None else f"the house rule of {house.with_unit} is above it; upper end"
+    end = (
+        say("careful end")
+        if house is None
+        else say("the house rule of {house} is above it; upper end", house=house.with_unit)
+    )
     task.chosen(
-        key, words, value, "length", kind, table.source,
-        note=f"{end} of {table.low / inch:.3f} to {table.high / inch:.3f} in "
-        f"({table.low / mm:.2f} to {table.high / mm:.2f} mm)",
+        key,
+        words,
+        value,
+        "length",
+        kind,
+        table.source,
+        note=say(
+            "{end} of {low:.3f} to {high:.3f} in ({low_mm:.2f} to {high_mm:.2f} mm)",
+            end=end, low=table.low / inch, high=table.high / inch, low_mm=table.low / mm,
+            high_mm=table.high / mm,
+        ),
     )
     return value

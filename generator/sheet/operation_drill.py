@@ -7,6 +7,7 @@ import math
 from generator.calc.drilling import drilling_thrust, drilling_torque, likely_drilling, point_length
 from generator.calc.operation_time import feed_time
 from generator.job.operations import Cut, Drill
+from generator.language.say import later, say
 from generator.sheet.figure import Quantity
 from generator.sheet.operation_feed import lay_by_hand
 from generator.sheet.operation_load import KIENZLE, NO_MATERIAL, judge_load, lay_motor
@@ -25,8 +26,7 @@ PILOT_FROM = 1 / 2 * inch  # above this a pilot hole as thick as the web spares 
 REAM_STOCK = (0.010 * inch, 0.016 * inch)  # left on the diameter, up to 1/2 in and above
 REAM_LARGE = 1 / 2 * inch
 LEAST, MOST = likely_drilling(1.0)
-LIKELY = f"of the lips alone: likely {LEAST:g} to {MOST:g} times it with web, margins and wear"
-AWAY = "the hole goes across the work: another machine, no settings of this lathe"
+AWAY = later("the hole goes across the work: another machine, no settings of this lathe")
 
 
 def center_drill(task: Task) -> Done:
@@ -34,17 +34,17 @@ def center_drill(task: Task) -> Done:
     given = task.entry.given
     assert isinstance(given, Cut)
     lies, pilot = task.place, given.diameter or task.tool.diameter
-    why = "neither the job nor the tool's record gives the pilot's diameter"
+    why = say("neither the job nor the tool's record gives the pilot's diameter")
     step = lay_speed(task, "center drill", pilot.si if pilot else None, why)
     if pilot is None:
-        task.unknown("feed", "feed", "text", why)
+        task.unknown("feed", say("feed"), "text", why)
     feed = lay_by_hand(task, "center drill", diameter=pilot.si) if pilot is not None else None
     if lies.length > 0:
         lay_time(task, lies.length, feed, step, 1)
     else:
-        task.unknown("time", "time under the tool", "duration", "nobody said how deep")
-    task.remarks.append("60 degrees; clean the hole and oil it where a dead center runs in it"
-                        if task.bench.job.holding.center == "dead" else "60 degrees")
+        task.unknown("time", say("time under the tool"), "duration", say("nobody said how deep"))
+    task.remarks.append(say("60 degrees; clean the hole and oil it where a dead center runs in it")
+                        if task.bench.job.holding.center == "dead" else say("60 degrees"))
     time = task.desk.figures[task.name("time")].value
     return done(
         task, 0.0, pilot.si if pilot else 0.0, task.work, step=step,
@@ -66,33 +66,41 @@ def drill(task: Task) -> Done:
     if size is not None and has >= size - SAME:
         task.find(
             "nothing-to-cut", "check",
-            f"{task.opening} wants {length_words(size, system)}, and the work has a hole of "
-            f"{length_words(has, system)} there already. Check both.",
-            given.diameter.where if given.diameter else None, "Which diameter is right?",
+            say(
+                "{opening} wants {size}, and the work has a hole of {has} there already. Check both.",
+                opening=task.opening, size=length_words(size, system), has=length_words(has, system),
+            ),
+            given.diameter.where if given.diameter else None, say("Which diameter is right?"),
         )
         has = 0.0
-    why = "nobody said the drill's diameter"
+    why = say("nobody said the drill's diameter")
     step = lay_speed(task, "drill", size, why)
     if size is None:
-        task.unknown("feed", "feed", "text", why)
-        task.unknown("time", "time under the tool", "duration", why)
+        task.unknown("feed", say("feed"), "text", why)
+        task.unknown("time", say("time under the tool"), "duration", why)
         return done(task, has, has, task.work, step=step)
     feed = lay_by_hand(task, "drill", diameter=size)
     power, thrust = _lay_load(task, size, has, feed.fast, step)
     deep = lies.length
     reaming = _lay_ream(task, given.diameter.si, deep) if given.ream and given.diameter is not None else None
     if deep <= SAME:
-        task.unknown("passes", "pecks", "count", "nobody said how deep")
-        task.unknown("time", "time under the tool", "duration", "nobody said how deep")
+        task.unknown("passes", say("pecks"), "count", say("nobody said how deep"))
+        task.unknown("time", say("time under the tool"), "duration", say("nobody said how deep"))
         time, clearing = None, 0.0
     else:
         clearing = _lay_pecks(task, deep, size)
         point = point_length(size)
         travel = task.computed(
-            "travel", "travel of the drill", deep + (point if given.through else 0.0), "length",
+            "travel",
+            say("travel of the drill"),
+            deep + (point if given.through else 0.0),
+            "length",
             "{depth} + {point}" if given.through else "{depth}",
-            {"depth": (deep, "length"), "point": (point, "length")}, "geometry, point of 118 degrees",
-            note="to the full diameter through" if given.through else "to the depth said, point included",
+            {"depth": (deep, "length"), "point": (point, "length")},
+            say("geometry, point of 118 degrees"),
+            note=say("to the full diameter through")
+            if given.through
+            else say("to the depth said, point included"),
         )
         also = ("reaming", reaming) if reaming is not None else None
         time = lay_time(task, travel, feed, step, 1, also=also)
@@ -105,8 +113,8 @@ def drill(task: Task) -> Done:
 
 
 def _elsewhere(task: Task) -> Done:
-    task.remarks.append("across the work, at another machine: no settings of this lathe")
-    task.unknown("time", "time under the tool", "duration", AWAY)
+    task.remarks.append(say("across the work, at another machine: no settings of this lathe"))
+    task.unknown("time", say("time under the tool"), "duration", AWAY)
     return done(task, None, None, task.work)
 
 
@@ -116,8 +124,14 @@ def _drill_size(task: Task, given: Drill, wanted: Length) -> Length:
         return wanted
     stock = REAM_STOCK[wanted > REAM_LARGE]
     return task.computed(
-        "drill", "drill before the reamer", max(wanted - stock, wanted / 2), "length", "{D} − {stock}",
-        {"D": (wanted, "length"), "stock": (stock, "length")}, PRACTICE, note="take the drill next below",
+        "drill",
+        say("drill before the reamer"),
+        max(wanted - stock, wanted / 2),
+        "length",
+        "{D} − {stock}",
+        {"D": (wanted, "length"), "stock": (stock, "length")},
+        PRACTICE,
+        note=say("take the drill next below"),
         rounds="down",
     )
 
@@ -127,7 +141,7 @@ def _lay_load(
 ) -> tuple[Power | None, Force | None]:
     """Thrust, torque and power of the drill at the fast end of its feed."""
     material = task.bench.material
-    words = {"force": "thrust of the drill", "power": "power of the motor"}
+    words = {"force": say("thrust of the drill"), "power": say("power of the motor")}
     if material is None:
         task.unknown("force", words["force"], "force", NO_MATERIAL)
         task.unknown("power", words["power"], "power", NO_MATERIAL)
@@ -141,18 +155,26 @@ def _lay_load(
     put["f in mm"] = (feed * 1000, "ratio")
     twice = "" if has else "2 × "
     thrust = task.computed(
-        "force", words["force"], drilling_thrust(k, m, size, feed, bore=has), "force",
-        f"{twice}0.5 × {{kc1.1}} × {thickness} × {{f}} × ({{d}} − {{hole}}) ÷ 2 × sin 59°", put,
-        f"{KIENZLE}: {material.force_source}; {PRACTICE} for the shares", rounds="up",
-        note=f"{LIKELY}; at the fast end of the feed",
+        "force",
+        words["force"],
+        drilling_thrust(k, m, size, feed, bore=has),
+        "force",
+        f"{twice}0.5 × {{kc1.1}} × {thickness} × {{f}} × ({{d}} − {{hole}}) ÷ 2 × sin 59°",
+        put,
+        say(
+            "{kienzle}: {force_source}; {practice} for the shares",
+            kienzle=KIENZLE, force_source=material.force_source, practice=PRACTICE,
+        ),
+        rounds="up",
+        note=say("{likely}; at the fast end of the feed", likely=_likely()),
     )
     torque = task.computed(
-        "torque", "torque of the drill", drilling_torque(k, m, size, feed, bore=has), "torque",
+        "torque", say("torque of the drill"), drilling_torque(k, m, size, feed, bore=has), "torque",
         f"{{kc1.1}} × {thickness} × {{f}} × ({{d}}² − {{hole}}²) ÷ 8", put,
-        f"{KIENZLE}: {material.force_source}", rounds="up", note=LIKELY,
+        f"{KIENZLE}: {material.force_source}", rounds="up", note=_likely(),
     )
     if step is None:
-        task.unknown("power", words["power"], "power", "the spindle step is unknown")
+        task.unknown("power", words["power"], "power", say("the spindle step is unknown"))
         return None, thrust
     power = lay_motor(
         task, 2 * math.pi * torque * step, "2 × π × {M} × {n} ÷ {share that arrives}",
@@ -162,13 +184,28 @@ def _lay_load(
     return power, thrust
 
 
+def _likely() -> str:
+    return say(
+        "of the lips alone: likely {least:g} to {most:g} times it with web, margins and wear",
+        least=LEAST, most=MOST,
+    )
+
+
 def _lay_pecks(task: Task, deep: Length, size: Length) -> Time:
     """How often the drill goes in: three diameters, then out after each further one; time of going out."""
     more = max(math.ceil((deep - FIRST * size) / (EACH * size) - SAME), 0)
     task.computed(
-        "passes", "pecks", 1.0 + more, "count", f"1 + ({{depth}} − {FIRST:g} × {{d}}) ÷ {{d}}, rounded up",
-        {"depth": (deep, "length"), "d": (size, "length")}, PRACTICE,
-        note=f"{FIRST:g} diameters, then right out to clear the chips after each further one",
+        "passes",
+        say("pecks"),
+        1.0 + more,
+        "count",
+        say("1 + ({{depth}} − {first:g} × {{d}}) ÷ {{d}}, rounded up", first=FIRST),
+        {"depth": (deep, "length"), "d": (size, "length")},
+        PRACTICE,
+        note=say(
+            "{first:g} diameters, then right out to clear the chips after each further one",
+            first=FIRST,
+        ),
     )
     return WITHDRAWAL * more
 
@@ -178,16 +215,20 @@ def _check(task: Task, deep: Length, size: Length, has: Length) -> None:
     if reach is not None and reach.si < deep - SAME:
         task.find(
             "tool-short", "stop",
-            f"Drill {task.tool.name} reaches {reach.with_unit}, and {task.what} is "
-            f"{length_words(deep, task.bench.system)} deep. Take a longer one, or drill from both ends.",
+            say(
+                "Drill {tool} reaches {reach}, and {what} is {deep} deep. Take a longer one, or drill from "
+                "both ends.",
+                tool=task.tool.name, reach=reach.with_unit, what=task.what,
+                deep=length_words(deep, task.bench.system),
+            ),
         )
     if size > PILOT_FROM and has == 0:
-        task.remarks.append("drill a pilot first, as thick as the web of the drill")
+        task.remarks.append(say("drill a pilot first, as thick as the web of the drill"))
 
 
 def _lay_ream(task: Task, size: Length, deep: Length) -> Time | None:
     """Speed and feed of the reamer; its time under the tool."""
     step = lay_speed(task, "ream", size, key="ream_")
     feed = lay_by_hand(task, "ream", diameter=size, key="ream_feed")
-    task.remarks.append("ream slowly, plenty of oil, never turn backwards")
+    task.remarks.append(say("ream slowly, plenty of oil, never turn backwards"))
     return feed_time(deep, feed.usual, step) if step is not None else None

@@ -11,8 +11,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.calc import spindle
+from generator.calc.thread_dial import and_words
 from generator.job.operations import Cut
 from generator.job.written import Given
+from generator.language.say import figure, later, say, say_count
 from generator.sheet.figure import Kind, Quantity, System
 from generator.sheet.operation_task import PRACTICE, Task
 from generator.si import FeedPerRev, Length, inch, mm
@@ -20,7 +22,8 @@ from generator.tables.cutting_feeds import FeedRange, feed_range
 
 Way = Literal["along", "across"]
 NOT_OF_HOUSE = ("groove", "part off", "knurl")  # the house rules are for turning, facing and boring
-WORDS = {"along": "along the bed", "across": "across the bed"}
+BY_HAND = later("by hand")
+WORDS = {"along": later("along the bed"), "across": later("across the bed")}
 
 
 @dataclass(frozen=True)
@@ -58,13 +61,13 @@ def lay_feed(task: Task, way: Way, rough: str, finish: str | None = None) -> Fee
         return _own(task, way, given.feed, finish is not None)
     table = feed_range(rough, task.tool.steel)
     assert table is not None
-    first = _lay(task, "feed", "feed", way, _of_house(task, rough, table), table)
+    first = _lay(task, "feed", say("feed"), way, _of_house(task, rough, table), table)
     if finish is None or first is None:
         return first
     finer = feed_range(finish, task.tool.steel)
     assert finer is not None
     own = _of_house(task, finish, finer)
-    last = _lay(task, "finish_feed", "feed of the finishing cut", way, own, finer)
+    last = _lay(task, "finish_feed", say("feed of the finishing cut"), way, own, finer)
     return Feed(first.slow, first.fast, last.usual if last else None)
 
 
@@ -72,11 +75,17 @@ def lay_by_hand(task: Task, operation: str, *, diameter: Length | None = None, k
     """Lay the range of a feed by hand, or the job's own."""
     given = task.entry.given
     if isinstance(given, Cut) and given.feed is not None:
-        own = task.given(key, "feed", given.feed, "feed", note="by hand")
+        own = task.given(key, say("feed"), given.feed, "feed", note=BY_HAND)
         return Feed(own, own)
     table = feed_range(operation, task.tool.steel, diameter=diameter)
     assert table is not None
-    _lay_range(task, key, "feed" if key == "feed" else f"feed of {operation}ing", table, "by hand")
+    _lay_range(
+        task,
+        key,
+        say("feed") if key == "feed" else say("feed of reaming"),
+        table,
+        BY_HAND,
+    )
     return Feed(table.low, table.high)
 
 
@@ -89,8 +98,9 @@ def feed_words(low: FeedPerRev, high: FeedPerRev, system: System) -> str:
     '0.10 mm/rev'
     """
     (size, unit, places) = (inch, "in/rev", 3) if system == "inch" else (mm, "mm/rev", 2)
-    ends = [f"{feed / size:.{places}f}" for feed in dict.fromkeys((low, high))]
-    return f"{' to '.join(ends)} {unit}"
+    least, most = (figure(feed / size, f".{places}f") for feed in (low, high))
+    ends = least if low == high else say("{low} to {high}", low=least, high=most)
+    return f"{ends} {unit}"
 
 
 def _of_house(task: Task, operation: str, table: FeedRange) -> Given | None:
@@ -104,16 +114,19 @@ def _of_house(task: Task, operation: str, table: FeedRange) -> Given | None:
 
 def _own(task: Task, way: Way, given: Given, finishing: bool) -> Feed:
     """The job's own feed, against those of the lathe."""
-    feed, lathe = task.given("feed", "feed", given, "feed"), task.bench.lathe
+    feed, lathe = task.given("feed", say("feed"), given, "feed"), task.bench.lathe
     steps = _steps(task, way)
     near = spindle.neighbors(steps, feed)
     if steps and not any(spindle.same(step, feed) for step in near):
-        named = " and ".join(_one(step) for step in near)
         task.find(
             "operation-feed", "check",
-            f"{lathe.name} has no feed of {given.with_unit} {WORDS[way]}; next to it {_is(near)} {named}. "
-            "Write the one to set.",
-            given.where, "Which feed is it to be?",
+            say_count(
+                "{lathe} has no feed of {given} {way}; next to it is {near}. Write the one to set.",
+                "{lathe} has no feed of {given} {way}; next to it are {near}. Write the one to set.",
+                len(near), lathe=lathe.name, given=given.with_unit, way=WORDS[way],
+                near=and_words(map(_one, near)),
+            ),
+            given.where, say("Which feed is it to be?"),
         )
     return Feed(feed, feed, feed if finishing else None)
 
@@ -124,26 +137,39 @@ def _lay(
     steps, lathe = _steps(task, way), task.bench.lathe
     if not steps:
         if own is not None:
-            house = "as the levers give, or by hand"
+            house = say("as the levers give, or by hand")
             task.given(key, words, own, "feed", note=house)
             return Feed(own.si, own.si)
-        _lay_range(task, key, words, table, "by hand or as the levers give")
+        _lay_range(task, key, words, table, say("by hand or as the levers give"))
         return Feed(table.low, table.high)
     wanted = own.si if own is not None else table.high
     step = spindle.highest_step(steps, wanted)
-    source = "the house rules" if own is not None else table.source
+    source = say("the house rules") if own is not None else table.source
     if step is None:
-        task.unknown(key, words, "feed", f"no feed of {lathe.name} {WORDS[way]} is as fine")
+        task.unknown(
+            key, words, "feed", say("no feed of {lathe} {way} is as fine", lathe=lathe.name, way=WORDS[way])
+        )
         task.find(
             "operation-feed-coarse", "check",
-            f"The finest feed of {lathe.name} {WORDS[way]} is {_one(min(steps))}, and {task.what} wants "
-            f"{_one(wanted)} at most ({source}). Feed by hand, or decide whether the coarser one serves.",
+            say(
+                "The finest feed of {lathe} {way} is {finest}, and {what} wants {wanted} at most "
+                "({source}). Feed by hand, or decide whether the coarser one serves.",
+                lathe=lathe.name, way=WORDS[way], finest=_one(min(steps)), what=task.what,
+                wanted=_one(wanted), source=source,
+            ),
         )
         return None
     put: dict[str, tuple[float, Quantity]] = {"f": (wanted, "feed")}
     feed = task.computed(
-        key, words, step, "feed", f"the lathe's feed {WORDS[way]} next below {{f}}", put,
-        f"{source}; feeds from jobs/_shop/lathes/{lathe.lathe}.yml", note=table.note if own is None else "",
+        key,
+        words,
+        step,
+        "feed",
+        say("the lathe's feed along the bed next below {f}") if way == "along"
+        else say("the lathe's feed across the bed next below {f}"),
+        put,
+        say("{source}; feeds from jobs/_shop/lathes/{lathe}.yml", source=source, lathe=lathe.lathe),
+        note=table.note if own is None else "",
     )
     return Feed(feed, feed)
 
@@ -153,9 +179,9 @@ def _lay_range(task: Task, key: str, words: str, table: FeedRange, how: str) -> 
     kind = Kind.ASSUMED if table.source == PRACTICE else Kind.STANDARD
     first = task.bench.system
     other: System = "mm" if first == "inch" else "inch"
-    note = "; ".join(part for part in (
+    note = "; ".join(str(part) for part in (
         feed_words(table.low, table.high, other), table.note if table.note != how else "",
-        "from memory, check your copy" if table.from_memory else "",
+        say("from memory, check your copy") if table.from_memory else "",
     ) if part)
     said = f"{how}, {feed_words(table.low, table.high, first)}"
     task.chosen(key, words, said, "text", kind, table.source, note=note)
@@ -167,8 +193,5 @@ def _steps(task: Task, way: Way) -> list[FeedPerRev]:
 
 
 def _one(feed: FeedPerRev) -> str:
-    return f"{feed / inch:.4f} in/rev ({feed / mm:.3f} mm/rev)"
+    return say("{feed:.4f} in/rev ({feed_mm:.3f} mm/rev)", feed=feed / inch, feed_mm=feed / mm)
 
-
-def _is(near: tuple[FeedPerRev, ...]) -> str:
-    return "are" if len(near) > 1 else "is"

@@ -13,6 +13,7 @@ from generator.calc import spindle
 from generator.calc.cutting import cutting_power, grooving_force, likely_force, turning_force
 from generator.calc.power import motor_power, spindle_torque
 from generator.job.lathe_parts import SpindleStep
+from generator.language.say import later, say
 from generator.sheet.figure import Quantity
 from generator.sheet.lines import Level
 from generator.sheet.operation_task import PRACTICE, Task
@@ -20,19 +21,16 @@ from generator.sheet.wording import rpm_words
 from generator.si import FeedPerRev, Force, Length, Power, SpindleSpeed, Torque, ft, hp, kW, lbf, mm
 from generator.tables.materials import MaterialRow
 
-KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc"
-SCATTER = "a handbook value: likely {:g} times it with a sharp tool to {:g} times it with a worn one".format(
-    *likely_force(1.0)
-)
+KIENZLE = later("Kienzle (1952), DIN 6584; kc1.1 and mc")
 EFFICIENCY = 0.75     # of a geared engine lathe, 0.7 to 0.8; common practice, no source
 STALLS = 1.25         # times what there is: more than the scatter of the handbooks
 SQUARE = math.pi / 2  # entering angle of a tool that cuts a square shoulder
-NO_MATERIAL = "the material is unknown"
+NO_MATERIAL = later("the material is unknown")
 
 
 def lay_force(task: Task, depth: Length | None, feed: FeedPerRev | None, why: str = "") -> Force | None:
     """Lay the cutting force of a cut so deep at this feed; None with the reason when something is missing."""
-    material, words = task.bench.material, "cutting force of the largest cut"
+    material, words = task.bench.material, say("cutting force of the largest cut")
     missing = NO_MATERIAL if material is None else why if depth is None or feed is None else ""
     if material is None or depth is None or feed is None:
         task.unknown("force", words, "force", missing)
@@ -45,13 +43,13 @@ def lay_force(task: Task, depth: Length | None, feed: FeedPerRev | None, why: st
         {
             **_kienzle(material, feed * math.sin(angle)), "depth": (depth, "length"), "f": (feed, "feed"),
         },
-        f"{KIENZLE}: {material.force_source}", rounds="up", note=SCATTER,
+        f"{KIENZLE}: {material.force_source}", rounds="up", note=_scatter(),
     )
 
 
 def lay_plunge(task: Task, width: Length | None, feed: FeedPerRev | None, why: str = "") -> Force | None:
     """Lay the cutting force of a tool so wide that goes straight in."""
-    material, words = task.bench.material, "cutting force, straight in"
+    material, words = task.bench.material, say("cutting force, straight in")
     missing = NO_MATERIAL if material is None else why
     if material is None or width is None or feed is None:
         task.unknown("force", words, "force", missing)
@@ -60,7 +58,15 @@ def lay_plunge(task: Task, width: Length | None, feed: FeedPerRev | None, why: s
         "force", words, grooving_force(material.k_c11, material.m_c, width, feed), "force",
         "{kc1.1} × {h in mm}^(−{mc}) × {width} × {f}",
         {**_kienzle(material, feed), "width": (width, "length"), "f": (feed, "feed")},
-        f"{KIENZLE}: {material.force_source}", rounds="up", note=SCATTER,
+        f"{KIENZLE}: {material.force_source}", rounds="up", note=_scatter(),
+    )
+
+
+def _scatter() -> str:
+    low, high = likely_force(1.0)
+    return say(
+        "a handbook value: likely {low:g} times it with a sharp tool to {high:g} times it with a worn one",
+        low=low, high=high,
     )
 
 
@@ -68,14 +74,18 @@ def lay_load(
     task: Task, force: Force | None, diameter: Length | None, step: SpindleSpeed | None
 ) -> Power | None:
     """Lay torque at the spindle and power of the motor for a force at a diameter; find what is over."""
-    words = "power of the motor"
+    words = say("power of the motor")
     if force is None or diameter is None or step is None:
-        missing = "force" if force is None else "spindle step" if step is None else "diameter"
-        task.unknown("power", words, "power", f"the {missing} is unknown")
+        why = (
+            say("the force is unknown") if force is None
+            else say("the spindle step is unknown") if step is None
+            else say("the diameter is unknown")
+        )
+        task.unknown("power", words, "power", why)
         return None
     torque = task.computed(
-        "torque", "torque at the spindle", spindle_torque(force, diameter), "torque", "{F} × {d} ÷ 2",
-        {"F": (force, "force"), "d": (diameter, "length")}, "DIN 6584; arithmetic", rounds="up",
+        "torque", say("torque at the spindle"), spindle_torque(force, diameter), "torque", "{F} × {d} ÷ 2",
+        {"F": (force, "force"), "d": (diameter, "length")}, say("DIN 6584; arithmetic"), rounds="up",
     )
     at_tool = cutting_power(force, math.pi * diameter * step)
     power = lay_motor(
@@ -92,8 +102,8 @@ def lay_motor(
     """Lay the power of the motor for a power at the tool."""
     share = _share(task)
     return task.computed(
-        "power", "power of the motor", motor_power(at_tool, share), "power", formula,
-        {**put, "share that arrives": (share, "ratio")}, "DIN 6584; arithmetic", rounds="up",
+        "power", say("power of the motor"), motor_power(at_tool, share), "power", formula,
+        {**put, "share that arrives": (share, "ratio")}, say("DIN 6584; arithmetic"), rounds="up",
     )
 
 
@@ -107,21 +117,40 @@ def judge_load(
     lathe, own = task.bench.lathe, _own_step(task, step)
     if lathe.power is not None:
         _judge(
-            task, "operation-power", power / lathe.power.si, _power_words(power),
-            f"the motor of {lathe.name} gives {lathe.power.with_unit}", most,
+            task,
+            "operation-power",
+            power / lathe.power.si,
+            _power_words(power),
+            say("the motor of {name} gives {power}", name=lathe.name, power=lathe.power.with_unit),
+            most,
         )
     if own is not None and own.power is not None:
         share = _share(task)
         _judge(
-            task, "operation-power", power * share / own.power.si,
-            f"{_power_words(power * share)} at the tool",
-            f"{lathe.name} gives {own.power.with_unit} at its step of {rpm_words(step)}", most,
+            task,
+            "operation-power",
+            power * share / own.power.si,
+            say("{power} at the tool", power=_power_words(power * share)),
+            say(
+                "{name} gives {power} at its step of {step}",
+                name=lathe.name, power=own.power.with_unit, step=rpm_words(step),
+            ),
+            most,
         )
     if own is not None and own.torque is not None:
         _judge(
-            task, "operation-torque", torque / own.torque.si,
-            f"{torque / (lbf * ft):.0f} lbf ft ({torque:.0f} N m)",
-            f"{lathe.name} gives {own.torque.with_unit} at its step of {rpm_words(step)}", most,
+            task,
+            "operation-torque",
+            torque / own.torque.si,
+            say(
+                "{torque:.0f} lbf ft ({newton_meters:.0f} N m)",
+                torque=torque / (lbf * ft), newton_meters=torque,
+            ),
+            say(
+                "{name} gives {torque} at its step of {step}",
+                name=lathe.name, torque=own.torque.with_unit, step=rpm_words(step),
+            ),
+            most,
         )
 
 
@@ -129,16 +158,19 @@ def _judge(task: Task, id: str, share: float, wants: str, has: str, most: float)
     if share * most <= 1 or any(one.id == id and task.what in one.text for one in task.desk.findings):
         return
     level: Level = "stop" if share > STALLS else "check"
-    more = f", likely up to {most:g} times as much" if most > 1 else ""
+    more = say(", likely up to {most:g} times as much", most=most) if most > 1 else ""
     task.find(
         id, level,
-        f"The largest cut of {task.what} wants {wants}{more}, and {has}. Take less depth (cut), a "
-        "finer feed or a slower step.",
+        say(
+            "The largest cut of {what} wants {wants}{more}, and {has}. Take less depth (cut), a finer feed "
+            "or a slower step.",
+            what=task.what, wants=wants, more=more, has=has,
+        ),
     )
 
 
 def _power_words(power: Power) -> str:
-    return f"{power / hp:.2g} hp ({power / kW:.2g} kW)"
+    return say("{power:.2g} hp ({kilowatts:.2g} kW)", power=power / hp, kilowatts=power / kW)
 
 
 def _share(task: Task) -> float:
@@ -146,7 +178,7 @@ def _share(task: Task) -> float:
     name, own = "operation.efficiency", task.bench.house.efficiency
     if name not in task.desk.figures:
         task.desk.chosen(
-            name, "Share of the motor's power that reaches the tool", own, EFFICIENCY, "ratio", PRACTICE
+            name, say("Share of the motor's power that reaches the tool"), own, EFFICIENCY, "ratio", PRACTICE
         )
     return own.si if own is not None else EFFICIENCY
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from generator.calc.knurling import FORCE_UNKNOWN, blanks, raised, teeth_around
 from generator.calc.slenderness import ALONE
 from generator.job.operations import Cut, Knurl, Thread
+from generator.language.say import later, say
 from generator.sheet.head import FACE_WORDS
 from generator.sheet.operation_feed import lay_feed
 from generator.sheet.operation_result import lay_time
@@ -24,8 +25,10 @@ OF_THREAD = {
     "force": "passes.largest_force",
     "power": "passes.power",
 }
-SECOND = "a sheet works out one thread: write a job of its own for this one"
-RAISED = "a knurling-tool maker's instructions, half the pitch; a textbook of technical drawing, the pitch"
+SECOND = later("a sheet works out one thread: write a job of its own for this one")
+RAISED = later(
+    "a knurling-tool maker's instructions, half the pitch; a textbook of technical drawing, the pitch"
+)
 NEAR_WHOLE = 0.05  # of a tooth: near enough for the rollers to track
 
 
@@ -38,34 +41,48 @@ def knurl(task: Task) -> Done:
         return off_work(task)
     size = given.from_diameter.si if given.from_diameter else has
     if given.pitch is None:
-        task.unknown("teeth", "teeth around", "ratio", "nobody said the pitch of the knurl")
+        task.unknown("teeth", say("teeth around"), "ratio", say("nobody said the pitch of the knurl"))
     else:
         teeth = task.computed(
-            "teeth", "teeth around", teeth_around(size, given.pitch.si), "ratio", "π × {d} ÷ {pitch}",
-            {"d": (size, "length"), "pitch": (given.pitch.si, "length")}, "geometry",
+            "teeth", say("teeth around"), teeth_around(size, given.pitch.si), "ratio", "π × {d} ÷ {pitch}",
+            {"d": (size, "length"), "pitch": (given.pitch.si, "length")}, say("geometry"),
         )
         below, above = blanks(size, given.pitch.si)
         if abs(teeth - round(teeth)) > NEAR_WHOLE:
-            smaller = f"{fine_words(below, system)} or " if below > 0 else ""
+            smaller = say("{below} or ", below=fine_words(below, system)) if below > 0 else ""
             task.find(
                 "knurl-pitch", "note",
-                f"A pitch of {given.pitch.with_unit} goes {teeth:.2f} times around "
-                f"{fine_words(size, system)} in {task.what}. For whole teeth turn the blank to {smaller}"
-                f"{fine_words(above, system)}.",
+                say(
+                    "A pitch of {pitch} goes {teeth:.2f} times around {size} in {what}. For whole teeth "
+                    "turn the blank to {smaller}{above}.",
+                    pitch=given.pitch.with_unit, teeth=teeth, size=fine_words(size, system), what=task.what,
+                    smaller=smaller, above=fine_words(above, system),
+                ),
                 given.pitch.where,
             )
         low, high = raised(size, given.pitch.si)
         task.computed(
-            "over_knurl", "diameter over the knurl, at most", high, "length", "{d} + {pitch}",
-            {"d": (size, "length"), "pitch": (given.pitch.si, "length")}, RAISED, rounds="up",
-            note=f"at least {fine_words(low, system)}, by how deep the rollers go: measure a trial length",
+            "over_knurl",
+            say("diameter over the knurl, at most"),
+            high,
+            "length",
+            "{d} + {pitch}",
+            {"d": (size, "length"), "pitch": (given.pitch.si, "length")},
+            RAISED,
+            rounds="up",
+            note=say(
+                "at least {low}, by how deep the rollers go: measure a trial length",
+                low=fine_words(low, system),
+            ),
         )
     _check_support(task, lies.high, size)
     step = lay_speed(task, "knurl", size)
     feed = lay_feed(task, "along", "knurl")
-    task.unknown("force", "force of the rollers", "force", FORCE_UNKNOWN)
+    task.unknown("force", say("force of the rollers"), "force", FORCE_UNKNOWN)
     time = lay_time(task, lies.length, feed, step, 1)
-    task.remarks.append("oil it well; look at the track after one turn before feeding on; the blank swells")
+    task.remarks.append(
+        say("oil it well; look at the track after one turn before feeding on; the blank swells")
+    )
     return done(task, size, size, task.work, step=step, feed=feed.usual if feed else None, time=time)
 
 
@@ -80,13 +97,20 @@ def _check_support(task: Task, far: Length, size: Length) -> None:
     limit = own.si if own is not None else ALONE
     if out <= limit * size * (1 + 1e-9):
         return
-    since = "the steady rest" if 0 < steady < far else f"the {FACE_WORDS[bench.job.holding.held.kind]}"
+    since = (
+        say("the steady rest")
+        if 0 < steady < far
+        else say("the {face_word}", face_word=FACE_WORDS[bench.job.holding.held.kind])
+    )
     task.find(
         "knurl-springs", "check",
-        f"{task.opening} goes to {length_words(out, bench.system)} from {since}, {out / size:.1f} "
-        f"diameters; over {limit:g} the pressure of the rollers bends the work, and may bend it out of what "
-        "holds it. Bring up a center, knurl it nearer to a support, or take a tool whose rollers squeeze "
-        "from both sides.",
+        say(
+            "{opening} goes to {out} from {since}, {ratio:.1f} diameters; over {limit:g} the pressure of "
+            "the rollers bends the work, and may bend it out of what holds it. Bring up a center, knurl it "
+            "nearer to a support, or take a tool whose rollers squeeze from both sides.",
+            opening=task.opening, out=length_words(out, bench.system), since=since, ratio=out / size,
+            limit=limit,
+        ),
     )
 
 
@@ -98,8 +122,10 @@ def polish(task: Task) -> Done:
     if has is None:
         return off_work(task)
     step = lay_speed(task, "polish", has)
-    task.unknown("time", "time under the tool", "duration", "polishing goes by eye")
-    task.remarks.append("cloth on a backing board or in a holder, never in the hand; keep grit off the ways")
+    task.unknown("time", say("time under the tool"), "duration", say("polishing goes by eye"))
+    task.remarks.append(
+        say("cloth on a backing board or in a holder, never in the hand; keep grit off the ways")
+    )
     return done(task, has, has, task.work, step=step)
 
 
@@ -108,7 +134,7 @@ def thread(task: Task) -> Done:
     given, plan, bench = task.entry.given, task.bench.thread, task.bench
     assert isinstance(given, Thread)
     if given is not thread_operation(bench.job):
-        task.unknown("time", "time under the tool", "duration", SECOND)
+        task.unknown("time", say("time under the tool"), "duration", SECOND)
         task.remarks.append(SECOND)
         return done(task, None, None, task.work)
     for column, figure in OF_THREAD.items():
@@ -123,24 +149,24 @@ def thread(task: Task) -> Done:
     time = None
     if step is not None and cuts is not None:
         each = task.computed(
-            "time_each", "time of one pass", task.place.length / (plan.lead * step), "duration",
+            "time_each", say("time of one pass"), task.place.length / (plan.lead * step), "duration",
             "{length} ÷ ({lead} × {n})",
             {
                 "length": (task.place.length, "length"), "lead": (plan.lead, "fine_length"),
                 "n": (step, "spindle_speed"),
             },
-            "arithmetic of the leadscrew",
+            say("arithmetic of the leadscrew"),
         )
         count = len(cuts.passes) * plan.designation.starts
         time = task.computed(
-            "time", "time under the tool", each * count, "duration", "{passes} × {one pass}",
-            {"passes": (float(count), "count"), "one pass": (each, "duration")}, "arithmetic",
-            note="spring passes and all starts counted",
+            "time", say("time under the tool"), each * count, "duration", "{passes} × {one pass}",
+            {"passes": (float(count), "count"), "one pass": (each, "duration")}, say("arithmetic"),
+            note=say("spring passes and all starts counted"),
         )
     else:
-        missing = "the spindle step is unknown" if step is None else "there are no passes"
-        task.unknown("time", "time under the tool", "duration", missing)
-    task.remarks.append("levers, dial, passes: see their own sections")
+        missing = say("the spindle step is unknown") if step is None else say("there are no passes")
+        task.unknown("time", say("time under the tool"), "duration", missing)
+    task.remarks.append(say("levers, dial, passes: see their own sections"))
     root = plan.root_diameter
     work = task.work.bored(plan.end, plan.start, plan.blank) if plan.internal else task.work.turned(
         plan.end, plan.start, plan.blank, plan.blank

@@ -13,6 +13,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Bore, Chamfer, Cut, Drill, Relief, Thread, Turn
 from generator.job.written import Given
+from generator.language.say import say
 from generator.sheet.layout import Layout, Way
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.route_entries import BAND_OVER, SAME, Entry
@@ -67,7 +68,7 @@ def place_of(
         inside = thread is not None and thread.internal
         if thread is not None and thread.relief_start is not None and thread.relief_end is not None:
             return Place(thread.relief_start, thread.relief_end, inside)
-        return Place(end, end - given.width.si, inside, "no thread says where the relief is")
+        return Place(end, end - given.width.si, inside, say("no thread says where the relief is"))
     if entry.name == "face":
         place = -layout.grip if given.end == "left" else end
         return Place(place, place)
@@ -78,11 +79,13 @@ def place_of(
     if isinstance(given, Chamfer):
         return _chamfer(given, layout)
     if entry.name == "groove":
-        return _along(given, layout, given.width, why="" if given.from_end else "nobody said where it is")
+        return _along(
+            given, layout, given.width, why="" if given.from_end else say("nobody said where it is")
+        )
     if entry.name == "part_off":
         off = given.from_end or given.length
         place = end - off.si if off else end
-        return Place(place, place, why="" if off else "nobody said where it is parted")
+        return Place(place, place, why="" if off else say("nobody said where it is parted"))
     if isinstance(given, Turn) and given.band and given.from_end is None:
         return _steady_band(given, job, lathe, layout)
     return _along(given, layout, given.length or given.width)
@@ -109,10 +112,10 @@ def _along(
     if length is not None:
         return Place(start, start - length.si, inside, why)
     if inside:
-        return Place(start, -layout.grip, inside, why or "no length given: taken right through")
+        return Place(start, -layout.grip, inside, why or say("no length given: taken right through"))
     span = layout.span_at(start - SAME)
     shoulder = max(span.start, 0.0) if span else 0.0
-    return Place(start, min(shoulder, start), inside, why or "no length given: taken up to the shoulder")
+    return Place(start, min(shoulder, start), inside, why or say("no length given: taken up to the shoulder"))
 
 
 def _hole(given: Cut, layout: Layout) -> Place:
@@ -125,7 +128,7 @@ def _hole(given: Cut, layout: Layout) -> Place:
         return Place(end, end - deep.si, inside=True)
     if isinstance(given, Drill) and given.through:
         return Place(end, -layout.grip, inside=True)
-    return Place(end, end, inside=True, why="nobody said how deep")
+    return Place(end, end, inside=True, why=say("nobody said how deep"))
 
 
 def drilled_across(given: Drill) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from generator.job.operations import Chamfer, Cut, Relief
+from generator.language.say import say
 from generator.sheet.figure import Kind
 from generator.sheet.operation_cuts import CROSS_SLIDE, lay_dial
 from generator.sheet.operation_feed import Feed, lay_feed
@@ -45,7 +46,7 @@ def groove(task: Task) -> Done:
     feed = lay_feed(task, "across", "groove")
     blade = task.tool.width.si if task.tool.width else width
     force = lay_plunge(task, blade, feed.fast if feed else None,
-                       "the width is unknown" if blade is None else "the feed is unknown")
+                       say("the width is unknown") if blade is None else say("the feed is unknown"))
     power = lay_load(task, force, max(has, after or 0.0), step)
     time = lay_depth_time(task, depth, feed, step, plunges)
     _check_reach(task, depth)
@@ -73,33 +74,46 @@ def part_off(task: Task) -> Done:
         return _nothing_to_part(task, od, inner)
     depth = (od - inner) / 2
     if lies.why:
-        task.find("part-off-place", "check", f"Nobody said where {task.what} cuts: write from_end.",
-                  asks="How long is the part that is cut off?")
+        task.find("part-off-place", "check", say(
+            "Nobody said where {what} cuts: write from_end.",
+            what=task.what,
+        ),
+                  asks=say("How long is the part that is cut off?"))
     width = given.width.si if given.width else task.tool.width.si if task.tool.width else None
     if width is None:
-        task.unknown("width", "width of the blade", "length", "neither job nor tool record gives it")
+        task.unknown(
+            "width", say("width of the blade"), "length", say("neither job nor tool record gives it")
+        )
     elif given.width is not None:
-        task.given("width", "width of the blade", given.width, "length")
+        task.given("width", say("width of the blade"), given.width, "length")
     else:
-        task.chosen("width", "width of the blade", width, "length", Kind.SHOP, "jobs/_shop/tools.yml")
+        task.chosen("width", say("width of the blade"), width, "length", Kind.SHOP, "jobs/_shop/tools.yml")
     stands = task.computed(
-        "blade_out", "the blade stands out at least", depth, "length", "({D} − {d}) ÷ 2",
-        {"D": (od, "length"), "d": (inner, "length")}, "geometry", rounds="up",
+        "blade_out", say("the blade stands out at least"), depth, "length", "({D} − {d}) ÷ 2",
+        {"D": (od, "length"), "d": (inner, "length")}, say("geometry"), rounds="up",
     )
     lay_dial(task, depth, task.bench.lathe.cross_dial, CROSS_SLIDE)
     step = lay_speed(task, "part off", od)
     feed = lay_feed(task, "across", "part off")
-    force = lay_plunge(task, width, feed.fast if feed else None,
-                       "the width of the blade is unknown" if width is None else "the feed is unknown")
+    force = lay_plunge(
+        task,
+        width,
+        feed.fast if feed else None,
+        say("the width of the blade is unknown") if width is None else say("the feed is unknown"),
+    )
     power = lay_load(task, force, od, step)
     time = lay_time(task, depth, feed, step, 1)
     _check_reach(task, depth)
     if width is not None and stands > SLENDER_BLADE * width:
         task.find(
             "blade-slender", "check",
-            f"For {task.what} the blade stands out {length_words(stands, system)}, {stands / width:.0f} "
-            f"times its width; over {SLENDER_BLADE:g} it wanders and digs in ({PRACTICE}). Take a wider "
-            "blade, or saw the last of it.",
+            say(
+                "For {what} the blade stands out {stands}, {ratio:.0f} times its width; over "
+                "{slender_blade:g} it wanders and digs in ({practice}). Take a wider blade, or saw the last "
+                "of it.",
+                what=task.what, stands=length_words(stands, system), ratio=stands / width,
+                slender_blade=SLENDER_BLADE, practice=PRACTICE,
+            ),
         )
     _check_center(task)
     _check_overhang(task, od)
@@ -118,9 +132,11 @@ def _bottom(task: Task, given: Cut, has: Length) -> Length | None:
         return after
     task.find(
         "groove-deep", "stop",
-        f"{task.opening} is to be {given.depth.with_unit} deep, and the work there is "
-        f"{length_words(has, task.bench.system)}: that cuts it through. Check both.",
-        given.depth.where, "How deep is the groove?",
+        say(
+            "{opening} is to be {depth} deep, and the work there is {has}: that cuts it through. Check both.",
+            opening=task.opening, depth=given.depth.with_unit, has=length_words(has, task.bench.system),
+        ),
+        given.depth.where, say("How deep is the groove?"),
     )
     return None
 
@@ -130,46 +146,50 @@ def _bottom(task: Task, given: Cut, has: Length) -> Length | None:
 
 def _depth(task: Task, has: Length, after: Length | None, inside: bool) -> Length | None:
     """Radial depth of a groove, with the dial."""
-    words, system = "depth, radial", task.bench.system
+    words, system = say("depth, radial"), task.bench.system
     if after is None or (has == 0 and inside):
-        why = "nobody said how deep" if after is None else "there is no bore to cut it in"
+        why = say("nobody said how deep") if after is None else say("there is no bore to cut it in")
         task.unknown("depth", words, "length", why)
-        task.unknown("dial", "cross slide dial at the bottom", "text", why)
+        task.unknown("dial", say("cross slide dial at the bottom"), "text", why)
         return None
     depth = (after - has) / 2 if inside else (has - after) / 2
     if depth <= SAME:
-        task.unknown("depth", words, "length", "there is nothing to cut there")
+        task.unknown("depth", words, "length", say("there is nothing to cut there"))
         task.find(
             "nothing-to-cut", "check",
-            f"{task.opening} wants {length_words(after, system)}, and the work there is "
-            f"{length_words(has, system)}: there is nothing to cut. Check both.",
-            asks="Which diameter is right?",
+            say(
+                "{opening} wants {after}, and the work there is {has}: there is nothing to cut. Check both.",
+                opening=task.opening, after=length_words(after, system), has=length_words(has, system),
+            ),
+            asks=say("Which diameter is right?"),
         )
         return None
     put = {"before": (has, "length"), "after": (after, "length")}
     formula = "({after} − {before}) ÷ 2" if inside else "({before} − {after}) ÷ 2"
-    task.computed("depth", words, depth, "length", formula, put, "geometry")  # type: ignore[arg-type]
+    task.computed("depth", words, depth, "length", formula, put, say("geometry"))  # type: ignore[arg-type]
     lay_dial(task, depth, task.bench.lathe.cross_dial, CROSS_SLIDE)
     return depth
 
 
 def _lay_plunges(task: Task, width: Length | None, given: Cut | Relief) -> int | None:
     """How often the tool goes in beside itself."""
-    blade, words, system = task.tool.width, "cuts beside each other", task.bench.system
+    blade, words, system = task.tool.width, say("cuts beside each other"), task.bench.system
     if width is None or blade is None:
-        why = "the width of the tool is not on record" if blade is None else "nobody said how wide"
+        why = say("the width of the tool is not on record") if blade is None else say("nobody said how wide")
         task.unknown("passes", words, "count", why)
         return None
     if blade.si > width + SAME:
         task.find(
             "tool-wide", "stop",
-            f"Tool {task.tool.name} is {blade.with_unit} wide, and {task.what} is only "
-            f"{length_words(width, system)}. Take a narrower tool.",
+            say(
+                "Tool {tool} is {blade} wide, and {what} is only {width}. Take a narrower tool.",
+                tool=task.tool.name, blade=blade.with_unit, what=task.what, width=length_words(width, system),
+            ),
             given.width.where if given.width else None,
         )
     count = max(math.ceil(width / blade.si - SAME), 1)
     task.computed(
-        "passes", words, float(count), "count", "{width} ÷ {tool}, rounded up",
+        "passes", words, float(count), "count", say("{width} ÷ {tool}, rounded up"),
         {"width": (width, "length"), "tool": (blade.si, "length")}, PRACTICE,
     )
     return count
@@ -183,8 +203,11 @@ def _check_reach(task: Task, depth: Length | None) -> None:
     if depth is not None and reach is not None and reach.si < depth - SAME:
         task.find(
             "tool-short", "stop",
-            f"Tool {task.tool.name} reaches {reach.with_unit}, and {task.what} is "
-            f"{length_words(depth, task.bench.system)} deep. Take one that stands out further.",
+            say(
+                "Tool {tool} reaches {reach}, and {what} is {depth} deep. Take one that stands out further.",
+                tool=task.tool.name, reach=reach.with_unit, what=task.what,
+                depth=length_words(depth, task.bench.system),
+            ),
         )
 
 
@@ -194,22 +217,28 @@ def _check_nose(task: Task, given: Cut | Relief) -> None:
     if nose is not None and corner is not None and nose.si > corner.si * (1 + SAME_CORNER):
         task.find(
             "tool-nose", "check",
-            f"Tool {task.tool.name} has a nose radius of {nose.with_unit}, and {task.what} is to have "
-            f"corners of {corner.with_unit}. Take a tool with a smaller nose.",
+            say(
+                "Tool {tool} has a nose radius of {nose}, and {what} is to have corners of {corner}. Take a "
+                "tool with a smaller nose.",
+                tool=task.tool.name, nose=nose.with_unit, what=task.what, corner=corner.with_unit,
+            ),
             corner.where,
         )
 
 
 def _nothing_to_part(task: Task, od: Length, inner: Length) -> Done:
     """The work has no wall there, by the cuts before or by the job file."""
-    system, why = task.bench.system, "there is no wall to part"
-    task.unknown("step", "spindle step", "spindle_speed", why)
-    task.unknown("time", "time under the tool", "duration", why)
+    system, why = task.bench.system, say("there is no wall to part")
+    task.unknown("step", say("spindle step"), "spindle_speed", why)
+    task.unknown("time", say("time under the tool"), "duration", why)
     task.find(
         "nothing-to-cut", "check",
-        f"{task.opening} meets {length_words(max(od, 0.0), system)} outside and a hole of "
-        f"{length_words(inner, system)}: there is nothing to part. Check both, and the cuts before it.",
-        asks="Which diameter is right?",
+        say(
+            "{opening} meets {od} outside and a hole of {inner}: there is nothing to part. Check both, and "
+            "the cuts before it.",
+            opening=task.opening, od=length_words(max(od, 0.0), system), inner=length_words(inner, system),
+        ),
+        asks=say("Which diameter is right?"),
     )
     return done(task, None, None, task.work)
 
@@ -219,8 +248,11 @@ def _check_center(task: Task) -> None:
     if task.bench.job.holding.center is not None:
         task.find(
             "part-off-center", "check",
-            f"{task.opening} with the center in the work: the part climbs on the blade when the "
-            "last of it breaks. Part nearly through, stop, take the center away and saw or break it off.",
+            say(
+                "{opening} with the center in the work: the part climbs on the blade when the last of it "
+                "breaks. Part nearly through, stop, take the center away and saw or break it off.",
+                opening=task.opening,
+            ),
         )
 
 
@@ -231,9 +263,13 @@ def _check_overhang(task: Task, od: Length) -> None:
         return
     task.find(
         "part-off-far", "check",
-        f"{task.opening} is {length_words(lies.low, task.bench.system)} from the jaws, {lies.low / od:.1f} "
-        f"diameters; over {PART_NEAR:g} the work springs, climbs on the blade and can be thrown "
-        f"({PRACTICE}). Grip it nearer to the cut, or saw it off.",
+        say(
+            "{opening} is {distance} from the jaws, {ratio:.1f} diameters; over {part_near:g} the work "
+            "springs, climbs on the blade and can be thrown ({practice}). Grip it nearer to the cut, or saw "
+            "it off.",
+            opening=task.opening, distance=length_words(lies.low, task.bench.system), ratio=lies.low / od,
+            part_near=PART_NEAR, practice=PRACTICE,
+        ),
     )
 
 
@@ -242,6 +278,6 @@ def lay_depth_time(
 ) -> Time | None:
     """Lay the time of going in so deep, so many times; unknown for want of a depth."""
     if not depth:
-        task.unknown("time", "time under the tool", "duration", "the depth is unknown")
+        task.unknown("time", say("time under the tool"), "duration", say("the depth is unknown"))
         return None
     return lay_time(task, depth, feed, step, cuts)

@@ -4,37 +4,41 @@ from __future__ import annotations
 
 from generator.calc.finish import roughness_mean
 from generator.calc.operation_time import feed_time
+from generator.language.say import later, say
 from generator.sheet.figure import Quantity
 from generator.sheet.operation_feed import Feed
 from generator.sheet.operation_task import Task
 from generator.si import FeedPerRev, Length, SpindleSpeed, Time
 from generator.tables.cutting_speeds import CARBIDE, HIGH_SPEED_STEEL
 
-PARABOLA = "geometry; Shaw, Metal Cutting Principles (from memory)"
-MACHINING_TIME = "Krar, Technology of Machine Tools, machining time (from memory)"
-GEOMETRY = "from the tool's geometry; "
-WORSE = {
-    HIGH_SPEED_STEEL: "with a built-up edge (low speed, soft steel) 1.5 to 3 times as rough",
-    CARBIDE: "1.5 to 3 times as rough in practice",
+PARABOLA = later("geometry; Shaw, Metal Cutting Principles (from memory)")
+MACHINING_TIME = later("Krar, Technology of Machine Tools, machining time (from memory)")
+WORSE = {  # than the tool's geometry makes it
+    HIGH_SPEED_STEEL: later(
+        "from the tool's geometry; with a built-up edge (low speed, soft steel) 1.5 to 3 times as rough"
+    ),
+    CARBIDE: later("from the tool's geometry; 1.5 to 3 times as rough in practice"),
 }
 
 
 def lay_roughness(task: Task, feed: FeedPerRev | None) -> None:
     """Lay the mean roughness where the feed and the nose radius make one; nothing where no feed makes it."""
-    nose, words = task.tool.nose_radius, "surface roughness Ra at best"
+    nose, words = task.tool.nose_radius, say("surface roughness Ra at best")
     if feed is None:
-        task.unknown("roughness", words, "roughness", "it is fed by hand, or the feed is unknown")
+        task.unknown("roughness", words, "roughness", say("it is fed by hand, or the feed is unknown"))
         return
     if nose is None:
-        task.unknown("roughness", words, "roughness", "the nose radius of the tool is not on record")
+        task.unknown("roughness", words, "roughness", say("the nose radius of the tool is not on record"))
         return
     if feed > nose.si:
-        task.unknown("roughness", words, "roughness", "the feed is above the nose radius: it leaves a thread")
+        task.unknown(
+            "roughness", words, "roughness", say("the feed is above the nose radius: it leaves a thread")
+        )
         return
     task.computed(
         "roughness", words, roughness_mean(feed, nose.si), "roughness", "{f}² ÷ (18 × √3 × {r})",
         {"f": (feed, "feed"), "r": (nose.si, "fine_length")}, PARABOLA,
-        note=GEOMETRY + WORSE[task.tool.steel], rounds="up",
+        note=WORSE[task.tool.steel], rounds="up",
     )
 
 
@@ -52,19 +56,19 @@ def lay_time(
     also : what comes to it, in words, and its time
     """
     if feed is None or step is None:
-        task.unknown("time", "time under the tool", "duration",
-                     f"the {'feed' if feed is None else 'spindle step'} is unknown")
+        task.unknown("time", say("time under the tool"), "duration",
+                     say("the feed is unknown") if feed is None else say("the spindle step is unknown"))
         return None
     put: dict[str, tuple[float, Quantity]] = {
         "length": (length, "length"), "f": (feed.usual, "feed"), "n": (step, "spindle_speed"),
     }
-    note = "" if feed.slow == feed.fast else "at the middle of the feed by hand"
+    note = "" if feed.slow == feed.fast else say("at the middle of the feed by hand")
     one = task.computed(
-        "time_each", "time of one cut", feed_time(length, feed.usual, step), "duration",
+        "time_each", say("time of one cut"), feed_time(length, feed.usual, step), "duration",
         "{length} ÷ ({f} × {n})", put, MACHINING_TIME, note=note,
     )
     if cuts is None:
-        task.unknown("time", "time under the tool", "duration", "the number of cuts is unknown")
+        task.unknown("time", say("time under the tool"), "duration", say("the number of cuts is unknown"))
         return None
     last = feed_time(length, feed.finish, step) if finishing and feed.finish else one
     formula, put = "{cuts} × {one cut}", {"cuts": (float(cuts), "count"), "one cut": (one, "duration")}
@@ -75,6 +79,6 @@ def lay_time(
         formula, put[also[0]] = f"{formula} + {{{also[0]}}}", (also[1], "duration")
     whole = (cuts - 1) * one + last + (also[1] if also is not None else 0.0)
     return task.computed(
-        "time", "time under the tool", whole, "duration", formula, put, MACHINING_TIME,
+        "time", say("time under the tool"), whole, "duration", formula, put, MACHINING_TIME,
         note=note,
     )

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from generator.calc.taper import axial_shift, half_angle, ratio_of_half_angle, ratio_per_foot, taper_ratio
 from generator.job.operations import Taper
+from generator.language.say import later, say
 from generator.sheet.figure import Kind, Quantity
 from generator.sheet.operation_cuts import CROSS_SLIDE, lay_no_stock, lay_stock
 from generator.sheet.operation_feed import lay_by_hand, lay_feed
@@ -27,7 +28,9 @@ from generator.tables.tapers import TaperRow, UnknownTaper, standard_taper
 SAME = 1e-6
 FITTED = 0.001 * inch  # off the diameter while a taper is fitted to its gauge
 SAME_RATIO = 1e-3  # share within which two statements of one taper agree
-RULES = "Jones, Turning and Boring (1914), Rules for Figuring Tapers; geometry"
+RULES = later("Jones, Turning and Boring (1914), Rules for Figuring Tapers; geometry")
+
+BY_SIZES = later("its diameters and length")
 
 
 @dataclass(frozen=True)
@@ -49,7 +52,7 @@ def taper(task: Task) -> Done:
         return off_work(task)
     shape = _shape(task, given, has)
     if shape is None:
-        lay_no_stock(task, "the taper is not known")
+        lay_no_stock(task, say("the taper is not known"))
         lay_speed(task, "taper", has)
         return done(task, has, None, task.work)
     lies = _along(task, given, shape)
@@ -69,7 +72,7 @@ def taper(task: Task) -> Done:
         task, "along", "turn rough", "turn finish" if finishing else None
     )
     force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
-                      "the depth of cut is unknown" if feed else "the feed is unknown")
+                      say("the depth of cut is unknown") if feed else say("the feed is unknown"))
     power = lay_load(task, force, diameter, step)
     lay_roughness(task, None if by_hand or feed is None else feed.last)
     time = lay_time(task, shape.length, feed, step, len(stock.depths) if stock else None,
@@ -77,8 +80,10 @@ def taper(task: Task) -> Done:
     say_last(task, stock, None if by_hand else feed)
     if shape.ratio > 0:
         off, on = (length_words(one, system) for one in (FITTED, axial_shift(FITTED, shape.ratio)))
-        task.remarks.append(f"{off} off the diameter lets its gauge on by {on}")
-    task.remarks.append("tool exactly at center height, or the taper comes out hollow and its angle wrong")
+        task.remarks.append(say("{off} off the diameter lets its gauge on by {on}", off=off, on=on))
+    task.remarks.append(
+        say("tool exactly at center height, or the taper comes out hollow and its angle wrong")
+    )
     small_right = given.end != "left"
     low_od, high_od = (shape.large, shape.small) if small_right else (shape.small, shape.large)
     return done(
@@ -95,9 +100,12 @@ def _shape(task: Task, given: Taper, has: Length) -> Shape | None:
     if not ratios:
         task.find(
             "taper-unknown", "check",
-            f"Nobody said how much {task.what} tapers: write two diameters and a length, per_foot, angle or "
-            "the name of a standard taper.",
-            asks="Which taper is it to be?",
+            say(
+                "Nobody said how much {what} tapers: write two diameters and a length, per_foot, angle or "
+                "the name of a standard taper.",
+                what=task.what,
+            ),
+            asks=say("Which taper is it to be?"),
         )
         return None
     words, ratio = ratios[0]
@@ -105,9 +113,12 @@ def _shape(task: Task, given: Taper, has: Length) -> Shape | None:
         if abs(value - ratio) > SAME_RATIO * ratio:
             task.find(
                 "taper-differs", "stop",
-                f"The taper of {task.what} is {ratio:.5f} on diameter over length by {words}, and "
-                f"{value:.5f} by {other}. Write the one that is meant.",
-                asks="Which taper is it to be?",
+                say(
+                    "The taper of {what} is {ratio:.5f} on diameter over length by {words}, and {value:.5f} "
+                    "by {other}. Write the one that is meant.",
+                    what=task.what, ratio=ratio, words=words, value=value, other=other,
+                ),
+                asks=say("Which taper is it to be?"),
             )
     large = given.diameter.si if given.diameter else row.large if row and row.large else has
     length = given.length.si if given.length else None
@@ -122,9 +133,12 @@ def _shape(task: Task, given: Taper, has: Length) -> Shape | None:
     if length <= SAME or not 0 <= small <= large + SAME:
         task.find(
             "taper-shape", "stop",
-            f"The taper of {task.what} cannot be: from {length_words(large, system)} over "
-            f"{length_words(length, system)} it comes to {length_words(small, system)}.",
-            asks="What are the two diameters and the length of the taper?",
+            say(
+                "The taper of {what} cannot be: from {large} over {length} it comes to {small}.",
+                what=task.what, large=length_words(large, system), length=length_words(length, system),
+                small=length_words(small, system),
+            ),
+            asks=say("What are the two diameters and the length of the taper?"),
         )
         return None
     _lay_shape(task, words, ratio, large, small, length, row)
@@ -137,7 +151,10 @@ def _standard(task: Task, given: Taper) -> TaperRow | None:
     try:
         return standard_taper(given.named)
     except UnknownTaper as error:
-        task.find("taper-name", "stop", f"In {task.what}: {error}.", asks="Which taper is it to be?")
+        task.find("taper-name", "stop", say(
+            "In {what}: {error}.",
+            what=task.what, error=error,
+        ), asks=say("Which taper is it to be?"))
         return None
 
 
@@ -145,16 +162,16 @@ def _said(given: Taper, row: TaperRow | None) -> list[tuple[str, float]]:
     """Every statement of the taper's ratio, the most certain first."""
     found = []
     if row is not None:
-        found.append((f"its name {row.name}", row.ratio))
+        found.append((say("its name {name}", name=row.name), row.ratio))
     if given.diameter and given.diameter_end and given.length and given.diameter.si >= given.diameter_end.si:
         found.append((
-            "its diameters and length",
+            BY_SIZES,
             taper_ratio(given.diameter.si, given.diameter_end.si, given.length.si),
         ))
     if given.per_foot is not None:
         found.append(("per_foot", ratio_per_foot(given.per_foot.si)))
     if given.angle is not None and given.angle.si < 90 * degree:
-        found.append(("angle, taken as the angle to the axis", ratio_of_half_angle(given.angle.si)))
+        found.append((say("angle, taken as the angle to the axis"), ratio_of_half_angle(given.angle.si)))
     return found
 
 
@@ -164,24 +181,28 @@ def _lay_shape(
     put: dict[str, tuple[float, Quantity]] = {
         "D": (large, "length"), "d": (small, "length"), "l": (length, "length"),
     }
-    named = "taper, diameter over length"
-    source = f"{row.source}{', from memory' if row.from_memory else ''}" if row else RULES
-    if row is None and words.startswith("its diameters"):
+    named = say("taper, diameter over length")
+    source: str = row.source if row else RULES
+    if row and row.from_memory:
+        source = say("{source}, from memory", source=source)
+    if row is None and words == BY_SIZES:
         task.computed("ratio", named, ratio, "ratio", "({D} − {d}) ÷ {l}", put, source)
     else:
         kind = Kind.STANDARD if row else Kind.GIVEN
-        task.chosen("ratio", named, ratio, "ratio", kind, source, note=f"by {words}")
+        task.chosen("ratio", named, ratio, "ratio", kind, source, note=say("by {words}", words=words))
     task.computed(
-        "per_foot", "taper in a foot", ratio * 12 * inch, "length", "12 in × {taper}",
+        "per_foot", say("taper in a foot"), ratio * 12 * inch, "length", "12 in × {taper}",
         {"taper": (ratio, "ratio")}, RULES,
     )
     task.computed(
-        "half_angle", "angle to the axis", half_angle(ratio), "angle", "arc tan ({taper} ÷ 2)",
-        {"taper": (ratio, "ratio")}, RULES, note="half the included angle",
+        "half_angle", say("angle to the axis"), half_angle(ratio), "angle", "arc tan ({taper} ÷ 2)",
+        {"taper": (ratio, "ratio")}, RULES, note=say("half the included angle"),
     )
-    for key, label, value in (("large", "large end", large), ("small", "small end", small)):
+    for key, label, value in (
+        ("large", say("large end of the taper"), large), ("small", say("small end of the taper"), small)
+    ):
         task.computed(
-            key, f"{label} of the taper", value, "length",
+            key, label, value, "length",
             "{d} + {taper} × {l}" if key == "large" else "{D} − {taper} × {l}",
             {**put, "taper": (ratio, "ratio")}, RULES,
         )
@@ -200,11 +221,11 @@ def _before(task: Task, given: Taper, shape: Shape, lies: Place) -> tuple[Length
     if given.from_diameter is not None:
         if given.from_diameter.si > shape.small + SAME:
             return given.from_diameter.si, ""
-        return None, "there is nothing to take off"
+        return None, say("there is nothing to take off")
     largest = task.work.largest(lies.low, lies.high)
     smallest = task.work.smallest(lies.low, lies.high)
     if largest is None or smallest is None:
-        return None, "part of it lies beside the work"
+        return None, say("part of it lies beside the work")
     if smallest <= shape.small + SAME:
         return None, ALREADY
     return largest, ""

@@ -15,6 +15,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.shop import House, Material, Tools
 from generator.job.written import Given
+from generator.language.say import first_large, first_small, later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity, System
 from generator.sheet.layout import Layout
@@ -27,7 +28,7 @@ from generator.sheet.work_so_far import WorkSoFar
 from generator.si import FeedPerRev, Force, Length, Power, SpindleSpeed, Time
 from generator.tables.materials import MaterialRow
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 COLUMNS = ("tool", "step", "feed", "passes", "depth", "dial", "force", "power", "roughness", "time")
 
 Put = Mapping[str, tuple[float, Quantity]]
@@ -88,12 +89,12 @@ class Task:
     @property
     def what(self) -> str:
         """How a sentence names it."""
-        return f"operation {self.number} ({self.title[:1].lower() + self.title[1:]})"
+        return say("operation {number} ({title})", number=self.number, title=first_small(self.title))
 
     @property
     def opening(self) -> str:
         """The same at the beginning of a sentence."""
-        return f"{self.what[:1].upper()}{self.what[1:]}"
+        return first_large(self.what)
 
     def name(self, key: str) -> str:
         """Name of one of its figures: "operation.3.step"."""

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from generator.job.operations import Chamfer, Cut, Drill, Relief, Thread
 from generator.job.shop import CuttingTool, ThreadTool, Tools
 from generator.job.written import Given
+from generator.language.say import say
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.operation_places import Place
 from generator.sheet.route_entries import Entry
 from generator.sheet.work_so_far import WorkSoFar
 from generator.si import Length, degree
-from generator.tables.cutting_speeds import HIGH_SPEED_STEEL
+from generator.tables.cutting_speeds import HIGH_SPEED_STEEL, TOOL_WORDS
 
 TOOLS_FILE = "jobs/_shop/tools.yml"
 SAME = 1e-6                   # m: two sizes closer than this are one
@@ -85,12 +86,17 @@ def tool_figure(name: str, label: str, tool: Tool, entry: Entry) -> Figure:
     """The figure that names the tool."""
     if not tool.name:
         return Figure(
-            name, label, f"any, of {tool.steel}", "text", Kind.ASSUMED, "common practice, no source",
-            note=f"no tool is named, and {TOOLS_FILE} has none for it",
+            name,
+            label,
+            say("any, of {steel}", steel=TOOL_WORDS[tool.steel]),
+            "text",
+            Kind.ASSUMED,
+            say("common practice, no source"),
+            note=say("no tool is named, and {tools_file} has none for it", tools_file=TOOLS_FILE),
         )
     kind = Kind.GIVEN if entry.given.tool else Kind.SHOP
-    words = f"{tool.name}, {tool.steel}"
-    note = "" if entry.given.tool else "the one in the tools file that is for it and fits best"
+    words = f"{tool.name}, {TOOL_WORDS[tool.steel]}"
+    note = "" if entry.given.tool else say("the one in the tools file that is for it and fits best")
     return Figure(name, label, words, "text", kind, TOOLS_FILE, note=note)
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.job.operations import Bore, Cut, Face, Turn
+from generator.language.say import figure, later, say
 from generator.sheet.operation_cuts import CROSS_SLIDE, Stock, cut_words, dial_words, lay_no_stock, lay_stock
 from generator.sheet.operation_feed import Feed, feed_words, lay_feed
 from generator.sheet.operation_load import lay_force, lay_load
@@ -18,7 +19,9 @@ from generator.si import Length
 
 SAME = 1e-6          # m: two diameters closer than this are one
 SLENDER_BAR = 4.0    # reach over diameter of a steel boring bar; common practice, no source
-ALREADY = "the work in the job file has this diameter already: write from_diameter to have cuts worked out"
+ALREADY = later(
+    "the work in the job file has this diameter already: write from_diameter to have cuts worked out"
+)
 
 
 @dataclass(frozen=True)
@@ -60,8 +63,11 @@ def face(task: Task) -> Done:
     if given.end == "left":
         task.find(
             "end-in-chuck", "check",
-            f"The left end is inside the jaws, so {task.what} cannot be done in this setup. Turn the work "
-            "end for end, or write it as a job of its own.",
+            say(
+                "The left end is inside the jaws, so {what} cannot be done in this setup. Turn the work end "
+                "for end, or write it as a job of its own.",
+                what=task.what,
+            ),
         )
     high = lies.high + SAME if given.end == "left" else lies.high
     outer, inner = task.work.largest(lies.low, high), task.work.bore(lies.low, high)
@@ -70,12 +76,12 @@ def face(task: Task) -> Done:
     off = given.stock or given.depth
     stock = None
     if off is not None:
-        stock = lay_stock(task, off.si, "face", task.bench.lathe.carriage_dial, "carriage", radial=False)
+        stock = lay_stock(task, off.si, "face", task.bench.lathe.carriage_dial, say("carriage"), radial=False)
     else:
-        lay_no_stock(task, "nobody said how much comes off the end (stock)")
+        lay_no_stock(task, say("nobody said how much comes off the end (stock)"))
     pip = inner == 0 and task.bench.job.holding.center is None
     how = Cutting("face", "across", "turn finish", outer, (outer - inner) / 2)
-    remark = "tool exactly at center height, or it leaves a pip" if pip else ""
+    remark = say("tool exactly at center height, or it leaves a pip") if pip else ""
     return _cut(task, stock, how, (outer, inner), task.work, remark)
 
 
@@ -91,9 +97,12 @@ def bore(task: Task) -> Done:
     if after is not None and after >= outer - SAME:
         task.find(
             "operation-no-wall", "stop",
-            f"The bore of {length_words(after, task.bench.system)} in {task.what} leaves no wall: the work "
-            f"there is {length_words(outer, task.bench.system)} outside.",
-            given.diameter.where if given.diameter else None, "What diameter should the bore have?",
+            say(
+                "The bore of {after} in {what} leaves no wall: the work there is {outer} outside.",
+                after=length_words(after, task.bench.system), what=task.what,
+                outer=length_words(outer, task.bench.system),
+            ),
+            given.diameter.where if given.diameter else None, say("What diameter should the bore have?"),
         )
     before, why = _hole_before(task, given, start, after)
     depth = (after - before) / 2 if before is not None and after is not None else None
@@ -114,7 +123,7 @@ def _cut(
     step = lay_speed(task, how.operation, how.diameter)
     feed = lay_feed(task, how.way, how.operation, how.finish)
     force = lay_force(task, stock.largest if stock else None, feed.fast if feed else None,
-                      "the depth of cut is unknown" if feed else "the feed is unknown")
+                      say("the depth of cut is unknown") if feed else say("the feed is unknown"))
     power = lay_load(task, force, how.diameter, step)
     lay_roughness(task, feed.last if feed else None)
     time = lay_time(task, how.length, feed, step, len(stock.depths) if stock else None,
@@ -136,18 +145,28 @@ def say_last(task: Task, stock: Stock | None, feed: Feed | None) -> None:
     depth, at = cut_words(stock.depths[-1], task.bench.system), feed_words(
         feed.finish, feed.finish, task.bench.system
     )
-    task.remarks.append(f"last cut {depth} at {at}")
+    task.remarks.append(say("last cut {depth} at {at}", depth=depth, at=at))
 
 
 def off_work(task: Task) -> Done:
     """What to say of a cut that lies beside the work."""
     lies, system = task.place, task.bench.system
+    place, stick_out = length_words(abs(lies.high), system), length_words(task.bench.layout.stick_out, system)
     task.find(
         "operation-off-work", "stop",
-        f"{task.opening} would lie {length_words(abs(lies.high), system)} "
-        f"{'before' if lies.high >= 0 else 'behind'} the chuck face, where there is no work "
-        f"({length_words(task.bench.layout.stick_out, system)} stand out). Check from_end and length.",
-        asks="Where is this cut?",
+        (
+            say(
+                "{opening} would lie {place} before the chuck face, where there is no work ({stick_out} "
+                "stand out). Check from_end and length.",
+                opening=task.opening, place=place, stick_out=stick_out,
+            ) if lies.high >= 0
+            else say(
+                "{opening} would lie {place} behind the chuck face, where there is no work ({stick_out} "
+                "stand out). Check from_end and length.",
+                opening=task.opening, place=place, stick_out=stick_out,
+            )
+        ),
+        asks=say("Where is this cut?"),
     )
     return done(task, None, None, task.work)
 
@@ -177,16 +196,28 @@ def _blank(task: Task, written: Length) -> Length:
         return written
     inch_thread = thread.system == "inch"
     places, name = (4, "in") if inch_thread else (3, "mm")
-    limits = f"{major.max:.{places}f} {name}"
-    limits = f"{major.min:.{places}f} to {limits}" if major.min is not None else f"at most {limits}"
+    limits = f"{figure(major.max, f'.{places}f')} {name}"
+    limits = (
+        say("{min:.{places}f} to {limits}", min=major.min, places=places, limits=limits)
+        if major.min is not None
+        else say("at most {limits}", limits=limits)
+    )
     far = thread.end if thread.relief_end is None else thread.relief_end
     if abs(lies.low - far) > SAME or abs(lies.high - thread.start) > SAME:
-        task.remarks.append(f"over the thread further down, to the blank: {limits}")
+        task.remarks.append(say("over the thread further down, to the blank: {limits}", limits=limits))
         return written
-    task.remarks.append(f"to the blank of the thread, {limits}; what is written is its nominal size")
+    task.remarks.append(
+        say("to the blank of the thread, {limits}; what is written is its nominal size", limits=limits)
+    )
     return task.computed(
-        "size", "diameter to turn to", thread.blank, "length", "{blank}",
-        {"blank": (thread.blank, "length")}, "the blank of the thread", note=f"limits {limits}",
+        "size",
+        say("diameter to turn to"),
+        thread.blank,
+        "length",
+        "{blank}",
+        {"blank": (thread.blank, "length")},
+        say("the blank of the thread"),
+        note=say("limits {limits}", limits=limits),
     )
 
 
@@ -207,17 +238,17 @@ def _stock_before(task: Task, given: Turn, has: Length, after: Length | None) ->
     """The diameter before the cut, or why it is not known."""
     if after is None:
         known = given.from_diameter.si if given.from_diameter else None
-        return known, "nobody said to what diameter: clean up only as far as it takes"
+        return known, say("nobody said to what diameter: clean up only as far as it takes")
     if given.from_diameter is not None:
         if given.from_diameter.si < after - SAME:
             _find_nothing(task, given.from_diameter.si, after, given)
-            return None, "there is nothing to take off"
+            return None, say("there is nothing to take off")
         return given.from_diameter.si, ALREADY
     if has > after + SAME:
         return has, ""
     if has < after - SAME:
         _find_nothing(task, has, after, given)
-        return None, "there is nothing to take off"
+        return None, say("there is nothing to take off")
     return None, ALREADY
 
 
@@ -225,9 +256,11 @@ def _find_nothing(task: Task, has: Length, after: Length, given: Cut) -> None:
     system = task.bench.system
     task.find(
         "nothing-to-cut", "check",
-        f"{task.opening} wants {length_words(after, system)}, and the work there is "
-        f"{length_words(has, system)}: there is nothing to take off. Check both.",
-        given.diameter.where if given.diameter else None, "Which diameter is right?",
+        say(
+            "{opening} wants {after}, and the work there is {has}: there is nothing to take off. Check both.",
+            opening=task.opening, after=length_words(after, system), has=length_words(has, system),
+        ),
+        given.diameter.where if given.diameter else None, say("Which diameter is right?"),
     )
 
 
@@ -235,14 +268,17 @@ def _hole_before(task: Task, given: Bore, start: Length, after: Length | None) -
     if start == 0:
         task.find(
             "bore-no-hole", "check",
-            f"There is no hole for {task.what} to go into: drill first, or write the bore in the work.",
+            say(
+                "There is no hole for {what} to go into: drill first, or write the bore in the work.",
+                what=task.what,
+            ),
         )
-        return None, "there is no hole to bore out"
+        return None, say("there is no hole to bore out")
     if after is None:
-        return start, "nobody said to what diameter"
+        return start, say("nobody said to what diameter")
     if start > after + SAME:
         _find_nothing(task, start, after, given)
-        return None, "there is nothing to take out"
+        return None, say("there is nothing to take out")
     return (start, "") if start < after - SAME else (None, ALREADY)
 
 
@@ -257,7 +293,10 @@ def _travel_words(task: Task) -> str:
     record = task.bench.lathe.carriage_dial
     if record is None or task.place.length <= SAME:
         return ""
-    return f"carriage dial at the end of the cut: {dial_words(task.place.length, record)} from its start"
+    return say(
+        "carriage dial at the end of the cut: {length} from its start",
+        length=dial_words(task.place.length, record),
+    )
 
 
 def _check_bar(task: Task, before: Length | None) -> None:
@@ -267,21 +306,29 @@ def _check_bar(task: Task, before: Length | None) -> None:
     if reach is not None and reach.si < deep - SAME:
         task.find(
             "tool-short", "stop",
-            f"Boring tool {task.tool.name} reaches {reach.with_unit}, and {task.what} is "
-            f"{length_words(deep, system)} deep. Take a longer bar.",
+            say(
+                "Boring tool {tool} reaches {reach}, and {what} is {deep} deep. Take a longer bar.",
+                tool=task.tool.name, reach=reach.with_unit, what=task.what, deep=length_words(deep, system),
+            ),
         )
     if bar is None:
         return
     if before is not None and bar.si >= before - SAME:
         task.find(
             "bar-thick", "stop",
-            f"The bar of {task.tool.name} is {bar.with_unit} thick and does not go into the hole of "
-            f"{length_words(before, system)}. Take a thinner bar, or drill larger.",
+            say(
+                "The bar of {tool} is {bar} thick and does not go into the hole of {before}. Take a thinner "
+                "bar, or drill larger.",
+                tool=task.tool.name, bar=bar.with_unit, before=length_words(before, system),
+            ),
         )
     if deep > SLENDER_BAR * bar.si:
         task.find(
             "bar-slender", "check",
-            f"For {task.what} the bar of {bar.with_unit} stands out {deep / bar.si:.1f} of its diameters; "
-            f"over {SLENDER_BAR:g} a steel bar chatters ({PRACTICE}). Take a thicker one, or lighter cuts "
-            "and a lower step.",
+            say(
+                "For {what} the bar of {bar} stands out {deep:.1f} of its diameters; over {slender_bar:g} a "
+                "steel bar chatters ({practice}). Take a thicker one, or lighter cuts and a lower step.",
+                what=task.what, bar=bar.with_unit, deep=deep / bar.si, slender_bar=SLENDER_BAR,
+                practice=PRACTICE,
+            ),
         )

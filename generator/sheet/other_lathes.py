@@ -19,6 +19,7 @@ from generator.job.lathe import Lathe
 from generator.job.reading import ReadJob
 from generator.job.shop import Shop
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.best_lathe import Ranked, ranking
 from generator.sheet.compare import Compared, LetGo, OnLathe, compare
 from generator.sheet.compare_lines import FOUND, lathe_lines, operation_row, row_of
@@ -26,6 +27,24 @@ from generator.sheet.compute import compute_sheet
 from generator.sheet.model import Sheet
 
 KEYS = ("spindle", "feed")  # of an operation: what belongs to the lathe it was chosen for
+ANEW = {  # by its key, and whether the lathe of the job file has it
+    ("spindle", True): later(
+        "The step of {given} in the job file (line {line}) was chosen for {own}; {lathe} has none such, so "
+        "it is chosen anew here."
+    ),
+    ("spindle", False): later(
+        "The step of {given} in the job file (line {line}) is none of {own}; {lathe} has none such, so it "
+        "is chosen anew here."
+    ),
+    ("feed", True): later(
+        "The feed of {given} in the job file (line {line}) was chosen for {own}; {lathe} has none such, so "
+        "it is chosen anew here."
+    ),
+    ("feed", False): later(
+        "The feed of {given} in the job file (line {line}) is none of {own}; {lathe} has none such, so it "
+        "is chosen anew here."
+    ),
+}
 SAME_FEED = 1e-6  # share within which two feeds are one
 
 
@@ -113,14 +132,13 @@ def _steps_and_feeds(read: ReadJob, lathe: Lathe, here: OnLathe) -> Iterator[Let
     for place, operation in enumerate(read.job.operations):
         number = numbers.get(read.where(f"operations.{place}"), place + 1)
         row = "spindle.step" if operation.name == "thread" else operation_row(number)
-        for key, what, has in (("spindle", "step", _has_step), ("feed", "feed", _has_feed)):
+        for key, has in (("spindle", _has_step), ("feed", _has_feed)):
             given: Given | None = getattr(operation.given, key, None)
             if given is None or has(lathe, given):
                 continue
-            chosen = f"was chosen for {own.name}" if has(own, given) else f"is none of {own.name}"
-            text = (
-                f"The {what} of {given.with_unit} in the job file (line {given.where.line}) {chosen}; "
-                f"{lathe.name} has none such, so it is chosen anew here."
+            text = say(
+                ANEW[key, has(own, given)], given=given.with_unit, line=given.where.line, own=own.name,
+                lathe=lathe.name,
             )
             field = _field(place, operation.name, key)
             yield LetGo(row, field, given.with_unit, given.where, text)
@@ -151,8 +169,9 @@ def _steady_place(read: ReadJob, lathe: Lathe, here: OnLathe, there: Sheet) -> L
         return None
     if not _steady_stops(there) or _steady_stops(here.sheet):
         return None
-    text = (
-        f"The steady rest's place, {steady.at.with_unit} from the chuck face (line {steady.at.where.line}), "
-        f"was chosen for {here.lathe.name} and does not do on {lathe.name}: it is placed anew here."
+    text = say(
+        "The steady rest's place, {at} from the chuck face (line {line}), was chosen for {own} and does not "
+        "do on {lathe}: it is placed anew here.",
+        at=steady.at.with_unit, line=steady.at.where.line, own=here.lathe.name, lathe=lathe.name,
     )
     return LetGo("holding.steady.position", "holding.steady.at", steady.at.with_unit, steady.at.where, text)

@@ -8,6 +8,7 @@ from generator.calc import thread_form, wires
 from generator.calc.cutting import cutting_power
 from generator.job.lathe import Lathe
 from generator.job.operations import Thread
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity, System
 from generator.sheet.infeed import PRACTICE, Infeed, usual_count, usual_first_cut
@@ -19,8 +20,8 @@ from generator.sheet.wording import length_words
 from generator.si import Length, hp, kW
 from generator.tables.materials import MaterialRow
 
-JONES = "geometry; Jones, Turning and Boring (1914), on the compound rest"
-KIENZLE = "Kienzle (1952), DIN 6584; kc1.1 and mc"
+JONES = later("geometry; Jones, Turning and Boring (1914), on the compound rest")
+KIENZLE = later("Kienzle (1952), DIN 6584; kc1.1 and mc")
 DRIVE = 0.75  # share of the motor's power that reaches the spindle; common practice 0.7 to 0.8
 MANY = 2      # times the usual number of passes is worth a word
 
@@ -35,12 +36,25 @@ def lay_way(way: Way, infeed: Infeed, thread: ThreadPlan, system: System, desk: 
         there, back = "{depth} ÷ cos {angle}", "{travel} × cos {angle}"
         put["angle"] = put_back["angle"] = (infeed.angle, "angle")
     desk.computed(
-        "passes.travel", f"Travel of the {infeed.slide} from touch", travel, "length", there, put, JONES,
-        system=system, note=f"rounded to {PARTS[way.parts]} graduations of this dial",
+        "passes.travel",
+        say("Travel of the {slide} from touch", slide=infeed.slide),
+        travel,
+        "length",
+        there,
+        put,
+        JONES,
+        system=system,
+        note=say(PARTS[way.parts]),
     )
     desk.computed(
-        "passes.depth", "Depth the passes add up to, radial", infeed.depth(travel), "length", back, put_back,
-        "geometry", system=system,
+        "passes.depth",
+        say("Depth the passes add up to, radial"),
+        infeed.depth(travel),
+        "length",
+        back,
+        put_back,
+        say("geometry"),
+        system=system,
     )
 
 
@@ -50,20 +64,28 @@ def lay_count(
     """How many passes cut, and a word when they are many."""
     count, usual = len(way.counts), usual_count(thread)
     desk.computed(
-        "passes.count", "Passes that cut", count, "count",
-        "depth {first cut} × √k after pass k, no cut under {smallest cut}, until {depth}",
+        "passes.count",
+        say("Passes that cut"),
+        count,
+        "count",
+        say("depth {first cut} × √k after pass k, no cut under {smallest cut}, until {depth}"),
         {
-            "first cut": (first, "length"), "smallest cut": (least, "length"),
+            "first cut": (first, "length"),
+            "smallest cut": (least, "length"),
             "depth": (thread.depth, "length"),
         },
-        f"{PRACTICE}: chips of about one size", note="each reading rounded to the dial",
+        say("{practice}: chips of about one size", practice=PRACTICE),
+        note=say("each reading rounded to the dial"),
     )
     if count > MANY * usual:
         desk.find(
             "many-passes", "note",
-            f"The first cut and the smallest cut make {count} passes; for this pitch about {usual} are usual "
-            f"with high-speed steel, from a first cut of {length_words(usual_first_cut(thread), system)}. "
-            "Give a larger first_cut or last_cut where tool and work bear it.",
+            say(
+                "The first cut and the smallest cut make {count} passes; for this pitch about {usual} are "
+                "usual with high-speed steel, from a first cut of {usual_first_cut}. Give a larger "
+                "first_cut or last_cut where tool and work bear it.",
+                count=count, usual=usual, usual_first_cut=length_words(usual_first_cut(thread), system),
+            ),
             operation.length.where,
         )
 
@@ -71,35 +93,41 @@ def lay_count(
 def lay_expected(lines: tuple[PassLine, ...], thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     """Sizes to expect after the last cut, and at the first trial of the mate."""
     last, trial = lines[-1], next((line for line in lines if line.try_mate), None)
-    _lay_pitch_diameter("final", "Pitch diameter to expect at the end", last, thread, desk)
-    name, label = "passes.try_mate_pitch_diameter", "Pitch diameter at the first trial"
+    _lay_pitch_diameter("final", say("Pitch diameter to expect at the end"), last, thread, desk)
+    name, label = "passes.try_mate_pitch_diameter", say("Pitch diameter at the first trial")
     if thread.wire is not None:
-        _lay_over_wires("passes.final_over_wires", "Over wires to expect at the end", last, thread, desk)
-        name, label = "passes.try_mate_over_wires", "Over wires at the first trial of the mate"
+        _lay_over_wires("passes.final_over_wires", say("Over wires to expect at the end"), last, thread, desk)
+        name, label = "passes.try_mate_over_wires", say("Over wires at the first trial of the mate")
     if trial is not None:
         if thread.wire is not None:
             _lay_over_wires(name, label, trial, thread, desk)
         else:
             _lay_pitch_diameter("try_mate", label, trial, thread, desk)
         return
-    desk.unknown(name, label, "length", "one cut makes the whole thread")
+    desk.unknown(name, label, "length", say("one cut makes the whole thread"))
     desk.find(
         "one-cut", "check",
-        "One cut makes the whole thread, so there is no line to try the mate above final size. Give a "
-        "smaller first_cut.",
+        say(
+            "One cut makes the whole thread, so there is no line to try the mate above final size. Give a "
+            "smaller first_cut."
+        ),
         operation.length.where,
     )
 
 
 def _lay_pitch_diameter(stage: str, label: str, line: PassLine, thread: ThreadPlan, desk: Desk) -> None:
     """The pitch diameter after a pass, from the depth and the tool's nose."""
-    way, sign, name = (-1, "+", "bore") if thread.internal else (1, "−", "blank")
+    way, name = (-1, "bore") if thread.internal else (1, "blank")
     put: dict[str, tuple[float, Quantity]] = {name: (thread.blank, "length"), "depth": (line.depth, "length")}
     if thread.flanks.square:
-        formula, label = f"{{{name}}} {sign} {{depth}}", f"{label}, halfway between crest and root"
+        formula = "{bore} + {depth}" if thread.internal else "{blank} − {depth}"
+        label = say("{label}, halfway between crest and root", label=label)
     else:
-        tip = f"tool {'past' if thread.internal else 'below'} the pitch line"
-        formula = f"{{{name}}} {sign} 2 × ({{depth}} − {{{tip}}})"
+        tip, formula = (
+            ("tool past the pitch line", "{bore} + 2 × ({depth} − {tool past the pitch line})")
+            if thread.internal
+            else ("tool below the pitch line", "{blank} − 2 × ({depth} − {tool below the pitch line})")
+        )
         put[tip] = (thread.depth - way * (thread.blank - thread.target) / 2, "length")
     desk.computed(
         f"passes.{stage}_pitch_diameter", label, line.pitch_diameter, "length", formula, put,
@@ -109,7 +137,7 @@ def _lay_pitch_diameter(stage: str, label: str, line: PassLine, thread: ThreadPl
 
 def _lay_over_wires(name: str, label: str, line: PassLine, thread: ThreadPlan, desk: Desk) -> None:
     if line.over_wires is None:
-        desk.unknown(name, label, "length", "the wires do not seat at this depth")
+        desk.unknown(name, label, "length", say("the wires do not seat at this depth"))
         return
     assert thread.wire is not None, "a size over wires was reckoned with one"
     diameter, wire, pitch = line.pitch_diameter, thread.wire, thread.pitch
@@ -129,22 +157,22 @@ def lay_force(
     lines: tuple[PassLine, ...], material: MaterialRow | None, thread: ThreadPlan, desk: Desk
 ) -> tuple[float | None, float | None]:
     """Largest and last cutting force; None when the material is unknown."""
-    name, label = "passes.largest_force", "Largest cutting force"
+    name, label = "passes.largest_force", say("Largest cutting force")
     cuts = [(line.force, line) for line in lines if line.force is not None]
     if material is None or not cuts:
-        desk.unknown(name, label, "force", "the material is unknown")
+        desk.unknown(name, label, "force", say("the material is unknown"))
         return None, None
     largest, line = max(cuts, key=lambda cut: cut[0])
     thickness = (largest / line.chip_area / material.k_c11) ** (-1 / material.m_c)
     desk.computed(
-        name, f"{label}, in pass {line.number}", largest, "force",
+        name, say("{label}, in pass {number}", label=label, number=line.number), largest, "force",
         "{kc1.1} × {h in mm}^(−{mc}) × {chip area}",
         {
             "kc1.1": (material.k_c11, "pressure"), "mc": (material.m_c, "ratio"),
             "h in mm": (thickness, "ratio"), "chip area": (line.chip_area, "area"),
         },
         f"{KIENZLE}: {material.force_source}", rounds="up",
-        note="a handbook value, good to about 20 % or worse; a worn tool takes more",
+        note=say("a handbook value, good to about 20 % or worse; a worn tool takes more"),
     )
     return largest, cuts[-1][0]
 
@@ -153,11 +181,13 @@ def lay_power(
     largest: float | None, thread: ThreadPlan, lathe: Lathe, operation: Thread, desk: Desk
 ) -> None:
     """Power of the largest cut at the spindle step, against the motor."""
-    name, label = "passes.power", "Power at the tool"
+    name, label = "passes.power", say("Power at the tool")
     step = desk.figures.get("spindle.step")
     if largest is None or step is None or not isinstance(step.value, float | int):
-        missing = "material" if largest is None else "spindle step"
-        desk.unknown(name, label, "power", f"the {missing} is unknown")
+        desk.unknown(
+            name, label, "power",
+            say("the material is unknown") if largest is None else say("the spindle step is unknown"),
+        )
         return
     speed, across = math.pi * thread.cutting_diameter * step.value, "root" if thread.internal else "blank"
     power = desk.computed(
@@ -166,12 +196,15 @@ def lay_power(
             "F": (largest, "force"), across: (thread.cutting_diameter, "length"),
             "n": (step.value, "spindle_speed"),
         },
-        "DIN 6584; arithmetic", rounds="up",
+        say("DIN 6584; arithmetic"), rounds="up",
     )
     if lathe.power is not None and power > DRIVE * lathe.power.si:
         desk.find(
             "power", "check",
-            f"The largest cut wants {power / hp:.2g} hp ({power / kW:.2g} kW), more than three quarters of "
-            f"the {lathe.power.with_unit} of {lathe.name}. Give a smaller first_cut.",
+            say(
+                "The largest cut wants {power:.2g} hp ({kilowatts:.2g} kW), more than three quarters of the "
+                "{motor} of {lathe}. Give a smaller first_cut.",
+                power=power / hp, kilowatts=power / kW, motor=lathe.power.with_unit, lathe=lathe.name,
+            ),
             operation.length.where,
         )

@@ -16,6 +16,7 @@ from generator.calc.flanks import Flanks
 from generator.calc.form_tool import Side
 from generator.calc.reach import Meeting, Obstacle, Part
 from generator.errors import Location
+from generator.language.say import first_small, say
 from generator.sheet.drawn import PlotScene
 from generator.sheet.figure import System
 from generator.sheet.layout import Way
@@ -243,4 +244,4 @@ class CutLoad(Way):
     @property
     def what(self) -> str:
         """How a sentence names it."""
-        return f"operation {self.number} ({self.title[:1].lower()}{self.title[1:]})"
+        return say("operation {number} ({title})", number=self.number, title=first_small(self.title))

@@ -9,12 +9,17 @@ from __future__ import annotations
 from dataclasses import replace
 
 from generator.calc.thread_fit import coated_diameter_change, coated_pitch_change
+from generator.language.say import later, say
 from generator.si import Length, degree
 from generator.threads.profile import Profile
 from generator.threads.registry import Range, ThreadLimits
 from generator.threads.sizes import SizeLine, size_line
 
-DIAMETERS = {"major": "Major diameter", "pitch_diameter": "Pitch diameter", "minor": "Minor diameter"}
+DIAMETERS = {
+    "major": later("Major diameter"),
+    "pitch_diameter": later("Pitch diameter"),
+    "minor": later("Minor diameter"),
+}
 
 
 def before_plating(finished: ThreadLimits, thickness: Length, profile: Profile) -> ThreadLimits:
@@ -42,8 +47,8 @@ def before_plating(finished: ThreadLimits, thickness: Length, profile: Profile) 
     lines = [
         size_line(
             "plating.growth", flanks, f"2 × {{t}} ÷ sin {profile.half_angle / degree:g}°"
-            if profile.flanks.symmetrical and not profile.square else "what {t} on each flank adds",
-            thickness / d.unit_si, label="Plating adds on pitch diameter",
+            if profile.flanks.symmetrical and not profile.square else say("what {t} on each flank adds"),
+            thickness / d.unit_si, label=say("Plating adds on pitch diameter"),
         ),
         *(
             line
@@ -85,11 +90,11 @@ def _lines(finished: ThreadLimits, name: str, moved: Range, growth: float) -> li
             formula = f"{{limit}} {sign} ({{growth}} − {{allowance}})"
             put = [standard, growth, finished.allowance]
             if growth <= finished.allowance:
-                formula, put = "{limit}, as the allowance takes the plating", [standard]
+                formula, put = say("{limit}, as the allowance takes the plating"), [standard]
         found.append(
             size_line(
                 f"before_plating.{name}.{end}", size, formula, *put,
-                label=f"{DIAMETERS[name]} before plating, {end}",
+                label=say("{diameters} before plating, {end}", diameters=DIAMETERS[name], end=end),
             )
         )
     return found

@@ -7,13 +7,14 @@ What the lathe's record does not say costs only the checks that need it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from math import copysign, pi
 
 from generator.calc.reach import Meeting, Obstacle, in_path, meetings
 from generator.job.lathe import Lathe
-from generator.job.model import Job
+from generator.job.model import HeldBy, Job
+from generator.language.say import later, say, say_count
 from generator.sheet.capacity import steady_where
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
@@ -38,9 +39,15 @@ from generator.sheet.travel import quill_section, slides_section
 from generator.sheet.wording import length_words
 from generator.si import Angle, Length
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 SAME = 1e-9  # m: two lengths closer than this are one
-SIDES = {"left": "towards the chuck", "right": "towards the tailstock"}
+FROM_FACE: Mapping[HeldBy, str] = {
+    "chuck": later("{end of the cut} from the jaws"),
+    "collet": later("{end of the cut} from the collet"),
+    "faceplate": later("{end of the cut} from the faceplate"),
+    "centers": later("{end of the cut} from the dog"),
+}
+SIDES = {"left": later("towards the chuck"), "right": later("towards the tailstock")}
 
 Near = list[tuple[Extent, Meeting]]
 
@@ -121,7 +128,7 @@ def reach_section(
     ways.look()
     if ways.near:
         room = desk.chosen(
-            "reach.clearance", "Room wanted beside what travels", None, LEAST_ROOM[system], "length",
+            "reach.clearance", say("Room wanted beside what travels"), None, LEAST_ROOM[system], "length",
             PRACTICE, system=system,
         )
         _set_quill(ways, room, system, desk, unchecked)
@@ -159,7 +166,7 @@ def _lay_thread_room(
             distance = "{end of the cut} − {steady}" if left else "{steady} − {end of the cut}"
             desk.computed(
                 "capacity.carriage",
-                "Room from the steady rest to the end of the cut",
+                say("Room from the steady rest to the end of the cut"),
                 (last - steady_at if left else steady_at - last) - base,
                 "length",
                 f"{distance} − {{steady, from its middle}}",
@@ -168,28 +175,31 @@ def _lay_thread_room(
                     "steady": (steady_at, "length"),
                     "steady, from its middle": (base, "length"),
                 },
-                "geometry",
-                note=f"the carriage needs {needs.with_unit} on that side of the tool",
+                say("geometry"),
+                note=say("the carriage needs {needs} on that side of the tool", needs=needs.with_unit),
                 rounds="down",
             )
     kind, face = job.holding.held.kind, face_at(job)
     if low <= face or lathe.carriage_left is None or (steady_at is not None and steady_at < low):
         return
     put: dict[str, tuple[float, Quantity]] = {"end of the cut": (low, "length")}
-    formula = f"{{end of the cut}} from the {FACE_WORDS[kind]}"
+    formula = say(FROM_FACE[kind])
     if face > 0:
         formula, put["dog"] = "{end of the cut} − {dog}", (face, "length")
     elif face < 0:
         formula, put["grip"] = "{end of the cut} + {grip}", (-face, "length")
     desk.computed(
         "capacity.carriage_to_chuck",
-        f"Room from the {FACE_WORDS[kind]} to the end of the cut",
+        say("Room from the {face_word} to the end of the cut", face_word=FACE_WORDS[kind]),
         low - face,
         "length",
         formula,
         put,
-        "geometry",
-        note=f"the carriage needs {lathe.carriage_left.with_unit} on that side of the tool",
+        say("geometry"),
+        note=say(
+            "the carriage needs {carriage_left} on that side of the tool",
+            carriage_left=lathe.carriage_left.with_unit,
+        ),
         rounds="down",
     )
 
@@ -213,21 +223,38 @@ def _in_jaws(job: Job, cut: Extent, system: System, desk: Desk) -> bool:
         if all(finding.id != "cut-in-jaws" for finding in desk.findings):
             past = length_words(face - cut.low, system)
             ends = {
-                "chuck": f"{past} inside the jaws, which hold {grip.with_unit} of the work",
-                "collet": f"{past} inside the collet, which holds {grip.with_unit} of the work",
-                "faceplate": "at the faceplate, and the tool runs into it",
-                "centers": f"{past} under the dog, which takes {length_words(face, system)} of the work",
+                "chuck": say(
+                    "{past} inside the jaws, which hold {grip} of the work",
+                    past=past, grip=grip.with_unit,
+                ),
+                "collet": say(
+                    "{past} inside the collet, which holds {grip} of the work",
+                    past=past, grip=grip.with_unit,
+                ),
+                "faceplate": say("at the faceplate, and the tool runs into it"),
+                "centers": say(
+                    "{past} under the dog, which takes {face} of the work",
+                    past=past, face=length_words(face, system),
+                ),
             }
             more = MORE_ROOM[kind]
-            otherwise = "" if kind == "centers" else ", or turn the work end for end"
-            desk.find("cut-in-jaws", "stop", f"The cut ends {ends[kind]}. {more}{otherwise}.", grip.where)
+            otherwise = "" if kind == "centers" else say(", or turn the work end for end")
+            desk.find("cut-in-jaws", "stop", say(
+                "The cut ends {ends}. {more}{otherwise}.",
+                ends=ends[kind], more=more, otherwise=otherwise,
+            ), grip.where)
     else:
-        less = {"chuck": ", or grip less", "faceplate": ", or set the work out on parallels"}.get(kind, "")
+        less = {"chuck": say(", or grip less"), "faceplate": say(", or set the work out on parallels")}.get(
+            kind, ""
+        )
         desk.find(
             "operation-in-jaws",
             "check",
-            f"{cut.label} reaches the {FACE_WORDS[kind]} as the work is held now. Turn the work end for end "
-            f"for it and check the carriage's way again{less}.",
+            say(
+                "{cut} reaches the {face_word} as the work is held now. Turn the work end for end for it "
+                "and check the carriage's way again{less}.",
+                cut=cut.label, face_word=FACE_WORDS[kind], less=less,
+            ),
             cut.where or grip.where,
         )
     return True
@@ -243,12 +270,16 @@ def _across_steady(ways: _Ways, desk: Desk) -> None:
         and not (cut.threading or cut.inside or cut.by_quill or cut.before_steady)
     ]
     if across:
-        verb = "runs" if len(across) == 1 else "run"
         desk.find(
             "cut-passes-steady",
             "check",
-            f"{', '.join(across)} {verb} through the place of the steady rest. Do it before the steady "
-            "rest is set, or move the steady rest.",
+            say_count(
+                "{cuts} runs through the place of the steady rest. Do it before the steady rest is set, or "
+                "move the steady rest.",
+                "{cuts} run through the place of the steady rest. Do it before the steady rest is set, or "
+                "move the steady rest.",
+                len(across), cuts=", ".join(across),
+            ),
             steady_where(ways.job),
         )
 
@@ -264,26 +295,29 @@ def _set_quill(ways: _Ways, room: Length, system: System, desk: Desk, unchecked:
     tailstock = ways.lathe.tailstock
     travel = tailstock.quill_travel if tailstock else None
     if travel is None:
-        unchecked.append("how far the quill comes out (tailstock: quill_travel)")
+        unchecked.append(say("how far the quill comes out (tailstock: quill_travel)"))
         return
     wanted = room - tight
     ways.quill_out = min(wanted, travel.si)
     ways.look()
     desk.computed(
-        "reach.quill_out", "Quill out at least", ways.quill_out, "length",
-        "{room wanted} − {room with the quill in}, at most {quill travel}",
+        "reach.quill_out", say("Quill out at least"), ways.quill_out, "length",
+        say("{room wanted} − {room with the quill in}, at most {quill travel}"),
         {
             "room wanted": (room, "length"),
             "room with the quill in": (tight, "length"),
             "quill travel": (travel.si, "length"),
         },
-        "geometry", rounds="up",
+        say("geometry"), rounds="up",
     )
     desk.find(
         "quill-out",
         "note" if wanted <= travel.si / 2 + SAME else "check",
-        f"Set the tailstock with its quill at least {length_words(ways.quill_out, system)} out, of "
-        f"{travel.with_unit}, for the carriage to clear it. The further out, the more it gives.",
+        say(
+            "Set the tailstock with its quill at least {quill_out} out, of {travel}, for the carriage to "
+            "clear it. The further out, the more it gives.",
+            quill_out=length_words(ways.quill_out, system), travel=travel.with_unit,
+        ),
         ways.job.holding.grip.where,
     )
 
@@ -294,8 +328,11 @@ def _lay_room(job: Job, cut: Extent, near: Sequence[Meeting], desk: Desk) -> Non
         tightest = next((one for one in near if one.side == side), None)
         if tightest is None:
             continue
-        tool, part = "tool at", f"{tightest.part} {words}"
-        standing_at = f"{tightest.obstacle} from the {ZERO_WORDS[job.holding.held.kind]}"
+        tool, part = say("tool at"), f"{tightest.part} {words}"
+        standing_at = say(
+            "{obstacle} from the {zero_word}",
+            obstacle=tightest.obstacle, zero_word=ZERO_WORDS[job.holding.held.kind],
+        )
         formula = (
             f"{{{tool}}} − {{{part}}} − ({{{standing_at}}})"
             if side == "left"
@@ -303,7 +340,7 @@ def _lay_room(job: Job, cut: Extent, near: Sequence[Meeting], desk: Desk) -> Non
         )
         desk.computed(
             f"reach.{cut.name}.{side}",
-            f"{cut.label}: room {words}",
+            say("{label}: room {words}", label=cut.label, words=words),
             tightest.clearance,
             "length",
             formula,
@@ -312,7 +349,7 @@ def _lay_room(job: Job, cut: Extent, near: Sequence[Meeting], desk: Desk) -> Non
                 part: (tightest.reach, "length"),
                 standing_at: (tightest.face, "length"),
             },
-            "geometry",
-            note=f"{tightest.part} beside the {tightest.obstacle}",
+            say("geometry"),
+            note=say("{part} beside the {obstacle}", part=tightest.part, obstacle=tightest.obstacle),
             rounds="down",
         )

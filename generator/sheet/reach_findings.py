@@ -8,6 +8,7 @@ from generator.calc.reach import Meeting
 from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.language.say import first_small, later, say
 from generator.sheet.capacity import steady_where
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
@@ -35,7 +36,7 @@ from generator.si import Angle, Length, degree
 WORDS_OF_ID = {TOOL: "tool", FOLLOW_REST: "follow-rest", STEADY: "steady"}
 NOT_SURE = (COLLET, QUILL)  # what may pass over or beside it: asked about, never a stop
 TURNING = (CHUCK, FACEPLATE, DOG)  # what the carriage may not reach under
-OTHERWISE = {STEADY: " Or make this cut before the steady rest is set."}
+OTHERWISE = {STEADY: later(" Or make this cut before the steady rest is set.")}
 SAME = 1e-9  # m: two places nearer than this are one
 
 
@@ -74,10 +75,14 @@ def find_meetings(
             said.add(one.obstacle)
             desk.find(
                 _id(one), "check",
-                f"{cut.label}: set over {abs(angle) / degree:.4g}° the compound may reach the "
-                f"{one.obstacle}. Its whole length is {length_words(one.reach, system)}, and there is "
-                f"{length_words(one.clearance + one.reach, system)}. Before starting, run the carriage there "
-                "by hand and see that slide and handle clear it.",
+                say(
+                    "{cut}: set over {angle:.4g}° the compound may reach the {obstacle}. Its whole length "
+                    "is {reach}, and there is {clearance}. Before starting, run the carriage there by hand "
+                    "and see that slide and handle clear it.",
+                    cut=cut.label, angle=abs(angle) / degree, obstacle=one.obstacle,
+                    reach=length_words(one.reach, system),
+                    clearance=length_words(one.clearance + one.reach, system),
+                ),
                 _where(job, cut, one),
             )
 
@@ -96,7 +101,7 @@ def _turns(one: Meeting) -> bool:
 
 def _id(one: Meeting) -> str:
     part, obstacle = (WORDS_OF_ID.get(name, name) for name in (one.part, one.obstacle))
-    return f"{part}-meets-{obstacle}"
+    return "-meets-".join((part, obstacle))  # a word of a table is English in `join`
 
 
 def _where(job: Job, cut: Extent, one: Meeting) -> Location | None:
@@ -117,28 +122,32 @@ def _find(
     there = length_words(max(one.clearance + one.reach, 0.0), system)
     needs = length_words(one.reach, system)
     others = list(dict.fromkeys(other.label for other, _ in tight if other.label != cut.label))
-    also = f" The same in: {', '.join(others)}." if others else ""
+    also = say(" The same in: {others}.", others=", ".join(others)) if others else ""
     if _turns(one):
         kind = job.holding.held.kind
-        remedy = MORE_ROOM[kind][:1].lower() + MORE_ROOM[kind][1:]
-        text = (
-            f"{cut.label}: from the {FACE_WORDS[kind]} to the end of the cut there is {there}; carriage and "
-            f"tool holder reach {needs} to the left of the tool. Before starting, run the carriage there by "
-            f"hand with the {HEAD_WORDS[kind]} turned by hand; if they touch, {remedy} or set the tool out "
-            "to the left."
+        remedy = first_small(MORE_ROOM[kind])
+        text = say(
+            "{label}: from the {face_word} to the end of the cut there is {there}; carriage and tool holder "
+            "reach {needs} to the left of the tool. Before starting, run the carriage there by hand with "
+            "the {head_word} turned by hand; if they touch, {remedy} or set the tool out to the left.",
+            label=cut.label, face_word=FACE_WORDS[kind], there=there, needs=needs, head_word=HEAD_WORDS[kind],
+            remedy=remedy,
         )
     elif one.clearance < -SAME:
-        text = (
-            f"{cut.label}: the {one.part} meets the {one.obstacle} before the tool is at the end of the cut: "
-            f"there is {there}, the {one.part} needs {needs}. {_remedy(job, one)}"
+        text = say(
+            "{label}: the {part} meets the {obstacle} before the tool is at the end of the cut: there is "
+            "{there}, the {part} needs {needs}. {remedy}",
+            label=cut.label, part=one.part, obstacle=one.obstacle, there=there, needs=needs,
+            remedy=_remedy(job, one),
         )
     else:
-        text = (
-            f"{cut.label}: the {one.part} comes within {length_words(max(one.clearance, 0.0), system)} of "
-            f"the {one.obstacle}; {length_words(room, system)} is wanted. {_remedy(job, one)}"
+        text = say(
+            "{label}: the {part} comes within {clearance} of the {obstacle}; {room} is wanted. {remedy}",
+            label=cut.label, part=one.part, clearance=length_words(max(one.clearance, 0.0), system),
+            obstacle=one.obstacle, room=length_words(room, system), remedy=_remedy(job, one),
         )
     otherwise = "" if cut.threading or one.obstacle == HEADSTOCK else OTHERWISE.get(one.obstacle, "")
-    desk.find(_id(one), _level(lathe, cut, one), text + otherwise + also, _where(job, cut, one))
+    desk.find(_id(one), _level(lathe, cut, one), f"{text}{otherwise}{also}", _where(job, cut, one))
 
 
 def _level(lathe: Lathe, cut: Extent, one: Meeting) -> Level:
@@ -154,21 +163,27 @@ def _level(lathe: Lathe, cut: Extent, one: Meeting) -> Level:
 
 def _remedy(job: Job, one: Meeting) -> str:
     """What to do about it."""
-    side = "chuck" if one.side == "left" else "tailstock"
     if one.obstacle == STEADY and one.part == FOLLOW_REST:
-        return "Take the follow rest off for this cut, or the steady rest."
+        return say("Take the follow rest off for this cut, or the steady rest.")
     kind = job.holding.held.kind
     if one.obstacle == HEADSTOCK:
-        return f"{MORE_ROOM[kind]}, or set the tool out towards the {HEAD_WORDS[kind]}."
+        return say(
+            "{more_room}, or set the tool out towards the {head_word}.",
+            more_room=MORE_ROOM[kind], head_word=HEAD_WORDS[kind],
+        )
     if one.obstacle == FACE_WORDS[kind]:
-        across = "turn the compound across the bed"
-        other = across if one.part == COMPOUND else "set the tool out to the left of its holder"
-        return f"{MORE_ROOM[kind]}, or {other}."
+        across = say("turn the compound across the bed")
+        other = across if one.part == COMPOUND else say("set the tool out to the left of its holder")
+        return say("{more_room}, or {other}.", more_room=MORE_ROOM[kind], other=other)
     return {
-        STEADY: f"Move the steady rest towards the {side}, or set the tool over to that side.",
-        QUILL: "Turn the compound across the bed, or use a longer center.",
+        STEADY: say("Move the steady rest towards the chuck, or set the tool over to that side.")
+        if one.side == "left"
+        else say("Move the steady rest towards the tailstock, or set the tool over to that side."),
+        QUILL: say("Turn the compound across the bed, or use a longer center."),
         TAILSTOCK: {
-            CARRIAGE: "Bring the quill out further, use a longer center, or set the tool over to that side.",
-            COMPOUND: "Bring the quill out further, use a longer center, or turn the compound across.",
-        }.get(one.part, "Bring the quill out further, or use a longer center."),
+            CARRIAGE: say(
+                "Bring the quill out further, use a longer center, or set the tool over to that side."
+            ),
+            COMPOUND: say("Bring the quill out further, use a longer center, or turn the compound across."),
+        }.get(one.part, say("Bring the quill out further, or use a longer center.")),
     }[one.obstacle]

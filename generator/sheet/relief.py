@@ -10,6 +10,7 @@ from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Relief
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Kind, System
 from generator.sheet.layout import lay_out
@@ -19,9 +20,9 @@ from generator.sheet.wording import length_words
 from generator.si import Length, mm
 from generator.tables.relief import PITCHES, ReliefRow, relief_rows
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 SAME = 1e-9  # m: two sizes closer than this are one
-OUT = "comes out through the outside"
+OUT = later("comes out through the outside")
 
 
 def relief_section(job: Job, lathe: Lathe, thread: ThreadPlan, lathe_plan: LathePlan, desk: Desk) -> None:
@@ -37,30 +38,35 @@ def relief_section(job: Job, lathe: Lathe, thread: ThreadPlan, lathe_plan: Lathe
 
 def _lay_width(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
     """Width, against the pitch."""
-    width = desk.given("relief.width", "Relief width", groove.width, "length")
+    width = desk.given("relief.width", say("Relief width"), groove.width, "length")
     steep = thread.flanks.included <= STEEP
     pitches = relief_calc.STEEP_PITCHES if steep else relief_calc.LEAST_PITCHES
     least = desk.computed(
-        "relief.width_least", "Narrowest relief",
+        "relief.width_least", say("Narrowest relief"),
         relief_calc.least_width(thread.pitch, steep=steep), "length", f"{pitches:g} × {{P}}",
         {"P": (thread.pitch, "fine_length")}, PRACTICE, rounds="up",
-        note="and beside that, how far the tool reaches ahead of its point",
+        note=say("and beside that, how far the tool reaches ahead of its point"),
     )
     low, high = relief_calc.usual_width(thread.pitch)
     if width < least - SAME:
         desk.find(
             "relief-narrow", "check",
-            f"The relief is {groove.width.with_unit} wide; {pitches:g} pitches are "
-            f"{length_words(least, system)}, and the tool needs its own width beside that. Make it "
-            f"{length_words(max(low, least), system)} or more, or grind the tool narrow.",
-            groove.width.where, "May the relief be wider?",
+            say(
+                "The relief is {width} wide; {pitches:g} pitches are {least}, and the tool needs its own "
+                "width beside that. Make it {low} or more, or grind the tool narrow.",
+                width=groove.width.with_unit, pitches=pitches, least=length_words(least, system),
+                low=length_words(max(low, least), system),
+            ),
+            groove.width.where, say("May the relief be wider?"),
         )
     elif width < low - SAME:
         desk.find(
             "relief-short", "note",
-            f"The relief is {groove.width.with_unit} wide; where there is room 2 to 3 pitches are usual, "
-            f"{length_words(low, system)} to {length_words(high, system)}. See that the tool clears the "
-            "shoulder.",
+            say(
+                "The relief is {width} wide; where there is room 2 to 3 pitches are usual, {low} to {high}. "
+                "See that the tool clears the shoulder.",
+                width=groove.width.with_unit, low=length_words(low, system), high=length_words(high, system),
+            ),
             groove.width.where,
         )
 
@@ -69,17 +75,27 @@ def _lay_diameter(
     groove: Relief, diameter: Length, thread: ThreadPlan, system: System, desk: Desk
 ) -> None:
     """Diameter, against the root that this tool leaves."""
-    name, label, root = "relief.diameter", "Relief diameter", thread.root_diameter
+    name, label, root = "relief.diameter", say("Relief diameter"), thread.root_diameter
     if groove.diameter is not None:
         desk.given(name, label, groove.diameter, "length")
     else:
         under = relief_calc.UNDER_ROOT[thread.system]
-        sign, word = ("+", "over") if thread.internal else ("−", "under")
+        word, formula, note = (
+            ("over", "{root} + {over}", say(
+                "a little over the root, so that the tool runs out clear; nobody said"
+            ))
+            if thread.internal
+            else (
+                "under", "{root} − {under}", say(
+                    "a little under the root, so that the tool runs out clear; nobody said"
+                )
+            )
+        )
         desk.computed(
-            name, label, diameter, "length", f"{{root}} {sign} {{{word}}}",
+            name, label, diameter, "length", formula,
             {"root": (root, "length"), word: (under, "length")}, PRACTICE, kind=Kind.ASSUMED,
             rounds="up" if thread.internal else "down",
-            note=f"a little {word} the root, so that the tool runs out clear; nobody said",
+            note=note,
         )
     if thread.internal:
         _check_recess(groove, diameter, thread, system, desk)
@@ -89,10 +105,14 @@ def _lay_diameter(
         over_all = minor is None or diameter >= minor * thread.designation.unit_si
         desk.find(
             "relief-root", "stop" if over_all else "check",
-            f"The relief diameter of {length_words(diameter, system)} is not below the root of the thread, "
-            f"which this tool leaves at {length_words(root, system)}: the point would cut the floor of the "
-            f"relief. Make it {length_words(deep_enough, system)} or less.",
-            (groove.diameter or groove.width).where, "May the relief be deeper?",
+            say(
+                "The relief diameter of {diameter} is not below the root of the thread, which this tool "
+                "leaves at {root}: the point would cut the floor of the relief. Make it {deep_enough} or "
+                "less.",
+                diameter=length_words(diameter, system), root=length_words(root, system),
+                deep_enough=length_words(deep_enough, system),
+            ),
+            (groove.diameter or groove.width).where, say("May the relief be deeper?"),
         )
 
 
@@ -106,28 +126,34 @@ def _check_recess(
     large_enough = relief_calc.default_recess(root, thread.system)
     desk.find(
         "relief-root", "stop",
-        f"The relief diameter of {length_words(diameter, system)} is not over the root of the thread, which "
-        f"this tool leaves at {length_words(root, system)}: the point would cut the floor of the relief. "
-        f"Make it {length_words(large_enough, system)} or more.",
-        (groove.diameter or groove.width).where, "May the relief be deeper?",
+        say(
+            "The relief diameter of {diameter} is not over the root of the thread, which this tool leaves "
+            "at {root}: the point would cut the floor of the relief. Make it {large_enough} or more.",
+            diameter=length_words(diameter, system), root=length_words(root, system),
+            large_enough=length_words(large_enough, system),
+        ),
+        (groove.diameter or groove.width).where, say("May the relief be deeper?"),
     )
 
 
 def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) -> None:
     """Corner radius, against what is usual."""
-    name, label, given = "relief.radius", "Corner radius of the relief", groove.radius
+    name, label, given = "relief.radius", say("Corner radius of the relief"), groove.radius
     low, high = relief_calc.corner_radius(thread.depth)
-    usual = f"usual is {length_words(low, system)} to {length_words(high, system)}"
+    usual = say("usual is {low} to {high}", low=length_words(low, system), high=length_words(high, system))
     if given is None:
         desk.computed(
             name, label, low, "length", "{depth of thread} ÷ 4",
             {"depth of thread": (thread.depth, "length")}, PRACTICE, kind=Kind.ASSUMED,
-            rounds="up", note="the least that is usual; nobody said",
+            rounds="up", note=say("the least that is usual; nobody said"),
         )
         desk.find(
             "relief-radius", "note",
-            f"No corner radius is given for the relief; {usual}. Never leave it sharp on a part that carries "
-            "load.",
+            say(
+                "No corner radius is given for the relief; {usual}. Never leave it sharp on a part that "
+                "carries load.",
+                usual=usual,
+            ),
             groove.width.where,
         )
         return
@@ -135,18 +161,27 @@ def _lay_radius(groove: Relief, thread: ThreadPlan, system: System, desk: Desk) 
     if radius == 0:
         desk.find(
             "relief-sharp", "check",
-            f"The relief is to have sharp corners; {usual}. A sharp corner starts cracks under load.",
-            given.where, "May the corner of the relief be rounded?",
+            say(
+                "The relief is to have sharp corners; {usual}. A sharp corner starts cracks under load.",
+                usual=usual,
+            ),
+            given.where, say("May the corner of the relief be rounded?"),
         )
     elif 2 * radius > groove.width.si + SAME:
         desk.find(
             "relief-radius-wide", "check",
-            f"Two corner radii of {given.with_unit} do not go into a relief {groove.width.with_unit} wide.",
-            given.where, "Which corner radius is it to be?",
+            say(
+                "Two corner radii of {given} do not go into a relief {width} wide.",
+                given=given.with_unit, width=groove.width.with_unit,
+            ),
+            given.where, say("Which corner radius is it to be?"),
         )
     elif radius < low - SAME:
         desk.find(
-            "relief-radius-small", "note", f"The corner radius of {given.with_unit} is small; {usual}.",
+            "relief-radius-small", "note", say(
+                "The corner radius of {given} is small; {usual}.",
+                given=given.with_unit, usual=usual,
+            ),
             given.where,
         )
 
@@ -162,9 +197,13 @@ def _compare_with_print(groove: Relief, thread: ThreadPlan, system: System, desk
     diameter = thread.designation.nominal - rows[0].diameter_less / mm
     desk.find(
         "relief-standard", "note",
-        f"Published reliefs for a pitch of {thread.pitch / mm:g} mm: diameter {diameter:g} mm, corner radius "
-        f"{rows[0].radius / mm:g} mm; width {'; '.join(_row_words(row) for row in rows)}. Read in public "
-        "transcriptions of the standards; the drawing comes first.",
+        say(
+            "Published reliefs for a pitch of {pitch:g} mm: diameter {diameter:g} mm, corner radius "
+            "{radius:g} mm; width {widths}. Read in public transcriptions of the standards; the drawing "
+            "comes first.",
+            pitch=thread.pitch / mm, diameter=diameter, radius=rows[0].radius / mm,
+            widths='; '.join(_row_words(row) for row in rows),
+        ),
         groove.width.where,
     )
 
@@ -183,17 +222,25 @@ def _compare_with_scaled(groove: Relief, thread: ThreadPlan, system: System, des
     radius = rows[0].radius * shares[0][1]
     desk.find(
         "relief-standard", "note",
-        f"No standard here has reliefs for {thread.designation.text}. Those of metric threads, in pitches, "
-        f"come to {length_words(low, system)} (short) to {length_words(high, system)} (regular) of width and "
-        f"a corner radius of {length_words(radius, system)} ({rows[0].standard}); the drawing comes first.",
+        say(
+            "No standard here has reliefs for {designation}. Those of metric threads, in pitches, come to "
+            "{low} (short) to {high} (regular) of width and a corner radius of {radius} ({standard}); the "
+            "drawing comes first.",
+            designation=thread.designation.text, low=length_words(low, system),
+            high=length_words(high, system), radius=length_words(radius, system), standard=rows[0].standard,
+        ),
         groove.width.where,
     )
 
 
 def _row_words(row: ReliefRow) -> str:
-    doubts = [words for words in ("from memory, not checked" if row.memory else "", row.doubt) if words]
-    doubted = f" ({'; '.join(doubts)})" if doubts else ""
-    return f"{row.standard} {row.width_least / mm:g} to {row.width_most / mm:g} mm{doubted}"
+    doubts = [words for words in (say("from memory, not checked") if row.memory else "", row.doubt) if words]
+    doubted = f" ({'; '.join(map(str, doubts))})" if doubts else ""
+    return say(
+        "{standard} {width_least:g} to {width_most:g} mm{doubted}",
+        standard=row.standard, width_least=row.width_least / mm, width_most=row.width_most / mm,
+        doubted=doubted,
+    )
 
 
 @dataclass(frozen=True)
@@ -208,7 +255,7 @@ class ThinPlace:
     diameter: Length
     bore: Length
     where: Location
-    breaks: str = "breaks into the bore"
+    breaks: str = later("breaks into the bore")
 
 
 def _lay_walls(job: Job, thread: ThreadPlan, system: System, desk: Desk) -> None:
@@ -218,9 +265,12 @@ def _lay_walls(job: Job, thread: ThreadPlan, system: System, desk: Desk) -> None
     if walls and job.limits.wall is None:
         desk.find(
             "wall-limit", "check",
-            f"The work is hollow and keeps {length_words(min(walls), system)} of wall at the thinnest, and "
-            "nobody said how much it must be.",
-            places[0].where, "What wall must be left under the thread and at the relief?",
+            say(
+                "The work is hollow and keeps {walls} of wall at the thinnest, and nobody said how much it "
+                "must be.",
+                walls=length_words(min(walls), system),
+            ),
+            places[0].where, say("What wall must be left under the thread and at the relief?"),
         )
 
 
@@ -231,7 +281,7 @@ def thin_places(job: Job, thread: ThreadPlan) -> tuple[ThinPlace, ...]:
     places = [_wall_under_thread(job, thread, operation.length.where)]
     start, end, diameter = thread.relief_start, thread.relief_end, thread.relief_diameter
     if groove is not None and start is not None and end is not None and diameter is not None:
-        name, label, place = "relief.wall", "Wall at the relief", (groove.diameter or groove.width).where
+        name, label, place = "relief.wall", say("Wall at the relief"), (groove.diameter or groove.width).where
         places.append(
             ThinPlace(name, label, _smallest_od(job, end, start), diameter, place, OUT)
             if thread.internal else ThinPlace(name, label, diameter, _largest_bore(job, end, start), place)
@@ -240,7 +290,7 @@ def thin_places(job: Job, thread: ThreadPlan) -> tuple[ThinPlace, ...]:
 
 
 def _wall_under_thread(job: Job, thread: ThreadPlan, where: Location) -> ThinPlace:
-    name, label = "thread.wall", "Wall under the thread"
+    name, label = "thread.wall", say("Wall under the thread")
     if thread.internal:
         outside = _smallest_od(job, thread.end, thread.start)
         return ThinPlace(name, label, outside, thread.root_diameter, where, OUT)
@@ -254,20 +304,26 @@ def _lay_wall(job: Job, place: ThinPlace, system: System, desk: Desk) -> Length:
         place.name, place.label, relief_calc.wall(place.diameter, place.bore), "length",
         "({outside} − {inside}) ÷ 2",
         {"outside": (place.diameter, "length"), "inside": (place.bore, "length")},
-        "geometry, bore and outside taken as concentric", rounds="down",
+        say("geometry, bore and outside taken as concentric"), rounds="down",
     )
     id, limit = place.name.replace(".", "-"), job.limits.wall
     if left <= 0:
         desk.find(
-            id, "stop", f"{place.label}: nothing is left, the cut {place.breaks}.", place.where,
-            "Are bore and outside right, and may the thread be another size?",
+            id, "stop", say(
+                "{place}: nothing is left, the cut {breaks}.",
+                place=place.label, breaks=place.breaks,
+            ), place.where,
+            say("Are bore and outside right, and may the thread be another size?"),
         )
     elif limit is not None and left < limit.si - SAME:
         desk.find(
             id, "stop",
-            f"{place.label}: {length_words(left, system)} is left, and the customer wants {limit.with_unit} "
-            "at least. Ask, or take a smaller thread.",
-            place.where, "May the wall be thinner, or the thread another size?",
+            say(
+                "{place}: {left} is left, and the customer wants {limit} at least. Ask, or take a smaller "
+                "thread.",
+                place=place.label, left=length_words(left, system), limit=limit.with_unit,
+            ),
+            place.where, say("May the wall be thinner, or the thread another size?"),
         )
     return left
 

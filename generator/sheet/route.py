@@ -13,6 +13,7 @@ from generator.errors import OutsideRange
 from generator.job.model import Job
 from generator.job.operations import Chamfer, Turn
 from generator.job.reading import ReadJob
+from generator.language.say import say
 from generator.sheet.lines import OperationLine
 from generator.sheet.operation_chamfer import chamfer
 from generator.sheet.operation_drill import center_drill, drill
@@ -26,10 +27,11 @@ from generator.sheet.operation_tool import tool_figure, tool_of
 from generator.sheet.operation_turn import bore, face, turn
 from generator.sheet.operation_words import SCRATCH, title_of, written_words
 from generator.sheet.plans import Route
-from generator.sheet.route_entries import Entry, proposed, with_steady_at, written
+from generator.sheet.route_entries import NAMES, Entry, proposed, with_steady_at, written
 from generator.sheet.route_order import Placed, lay_faults, sorted_route
 from generator.sheet.wording import length_words
 from generator.sheet.work_so_far import WorkSoFar, work_before
+from generator.tables.cutting_speeds import TOOL_WORDS
 
 KINDS: dict[str, Callable[[Task], Done]] = {
     "face": face, "center_drill": center_drill, "turn": turn, "taper": taper, "bore": bore, "drill": drill,
@@ -66,12 +68,20 @@ def _placed(read: ReadJob, bench: Bench) -> tuple[Placed, ...]:
     if added:
         if job.order == "as written":
             lay_faults(_lying(own, bench), job, bench.desk)
-        named = ", ".join(entry.name.replace("_", " ") for entry in added)
+        named = ", ".join(str(NAMES[entry.name]) for entry in added)
         bench.desk.find(
             "route-proposed", "note",
-            f"The job file names only the thread{' and its relief' if len(own) > 1 else ''}. The sheet "
-            f"proposes the rest of the route and marks it as proposed: {named}. Write into operations what "
-            "is to stand.",
+            say(
+                "The job file names only the thread and its relief. The sheet proposes the rest of the "
+                "route and marks it as proposed: {named}. Write into operations what is to stand.",
+                named=named,
+            )
+            if len(own) > 1
+            else say(
+                "The job file names only the thread. The sheet proposes the rest of the route and marks it "
+                "as proposed: {named}. Write into operations what is to stand.",
+                named=named,
+            ),
             read.where("operations"),
         )
     return _lying(entries, bench)
@@ -98,8 +108,11 @@ def _ordered(placed: tuple[Placed, ...], bench: Bench) -> tuple[Placed, ...]:
     if better != placed:
         bench.desk.find(
             "order-proposed", "note",
-            "The operations stand in the order that the sheet proposes, not in that of the job file: "
-            + ", ".join(one.words for one in better) + ".",
+            say(
+                "The operations stand in the order that the sheet proposes, not in that of the job file: "
+                "{operations}.",
+                operations=", ".join(one.words for one in better),
+            ),
             placed[0].entry.where,
         )
     return better
@@ -115,10 +128,12 @@ def _find_unknown_material(placed: tuple[Placed, ...], bench: Bench) -> None:
     found = speed_for(task, "turn rough")
     bench.desk.find(
         "speed-unknown-material", "check",
-        f"The material is unknown: with {task.tool.steel} materials are turned at "
-        f"{speed_words(found.low, found.high)}. The speeds of the route are for the hardest to cut. Start "
-        "there, and go up only when the chips show that it may.",
-        turned.entry.where, "What material is it?",
+        say(
+            "The material is unknown: with {steel} materials are turned at {range}. The speeds of the route "
+            "are for the hardest to cut. Start there, and go up only when the chips show that it may.",
+            steel=TOOL_WORDS[task.tool.steel], range=speed_words(found.low, found.high),
+        ),
+        turned.entry.where, say("What material is it?"),
     )
 
 
@@ -133,12 +148,15 @@ def _compute(number: int, one: Placed, work: WorkSoFar, bench: Bench) -> tuple[T
     task = _task(number, one, work, bench)
     if not one.away and (one.name != "polish" or task.tool.name):
         task.column("tool")
-        bench.desk.lay(tool_figure(task.name("tool"), task.label("tool"), task.tool, task.entry))
+        bench.desk.lay(tool_figure(task.name("tool"), task.label(say("tool")), task.tool, task.entry))
     try:
         return task, KINDS[one.name](task)
     except OutsideRange as error:
         task.find(
-            "operation-range", "check", f"The settings of {task.what} cannot be worked out: {error}.",
+            "operation-range", "check", say(
+                "The settings of {what} cannot be worked out: {error}.",
+                what=task.what, error=error,
+            ),
         )
         return task, done(task, None, None, work)
 
@@ -151,9 +169,13 @@ def _find_no_wall(task: Task, before: WorkSoFar, after: WorkSoFar) -> None:
     system = task.bench.system
     task.find(
         "no-wall", "stop",
-        f"{task.opening} leaves no wall: {length_words(min(thin.od_low, thin.od_high), system)} outside and "
-        f"a hole of {length_words(thin.bore, system)} there. Look at both sizes and where they lie.",
-        asks="Which diameter, which hole, and where?",
+        say(
+            "{opening} leaves no wall: {outside} outside and a hole of {bore} there. Look at both sizes and "
+            "where they lie.",
+            opening=task.opening, outside=length_words(min(thin.od_low, thin.od_high), system),
+            bore=length_words(thin.bore, system),
+        ),
+        asks=say("Which diameter, which hole, and where?"),
     )
 
 
@@ -173,15 +195,15 @@ def _hold(task: Task) -> str:
     if given.hold:
         return given.hold
     if isinstance(given, Turn) and given.band:
-        return "Band round and true: write its runout here: ______"
+        return say("Band round and true: write its runout here: ______")
     if task.entry.name == "relief":
-        return "Width, diameter and corner as in the relief figures"
+        return say("Width, diameter and corner as in the relief figures")
     if isinstance(given, Chamfer) and given.lead_in:
-        return "The ring goes over it by hand, nothing catches"
+        return say("The ring goes over it by hand, nothing catches")
     if plan is None:
         return ""
     if task.entry.name in ("turn", "bore") and lies.inside == plan.internal and (
         lies.low < plan.start and plan.end < lies.high
     ):
-        return "Size before threading within its limits, measured cold"
+        return say("Size before threading within its limits, measured cold")
     return SCRATCH if task.entry.name == "thread" else ""

@@ -15,12 +15,19 @@ from generator.job.model import Job
 from generator.job.operations import THREAD_ALONE, Bore, Chamfer, Cut, Face, Relief, Thread, Turn
 from generator.job.reading import ReadJob
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.figure import System
 from generator.sheet.layout import Layout
 from generator.sheet.plans import ThreadPlan
 from generator.si import Length, degree, inch, mm
 
 CHAMFER = 45 * degree         # common practice, no source
+NAMES = {  # as a list names them, by their keys
+    "face": later("face"), "center_drill": later("center drill"), "turn": later("turn"),
+    "taper": later("taper"), "bore": later("bore"), "drill": later("drill"), "groove": later("groove"),
+    "chamfer": later("chamfer"), "knurl": later("knurl"), "part_off": later("part off"),
+    "polish": later("polish"), "relief": later("relief"), "thread": later("thread"),
+}
 BAND_OVER = {"inch": 1 / 4 * inch, "mm": 6 * mm}  # a band over the fingers' width; common practice
 SAME = 1e-6                   # m
 
@@ -37,7 +44,11 @@ class Entry:
     @property
     def line(self) -> str:
         """How a sentence names it: "line 24"; a proposed one by its name."""
-        return f"line {self.where.line}" if self.where else f"the proposed {self.name.replace('_', ' ')}"
+        return (
+            say("line {line}", line=self.where.line)
+            if self.where
+            else say("the proposed {operation}", operation=NAMES[self.name])
+        )
 
 
 def written(read: ReadJob) -> tuple[Entry, ...]:

@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from generator.job.model import Job
 from generator.job.operations import Bore, Chamfer, Drill, Knurl, Turn
+from generator.language.say import first_large, first_small, later, say
 from generator.sheet.desk import Desk
 from generator.sheet.lines import Level
 from generator.sheet.operation_places import Place, drilled_across
@@ -40,7 +41,7 @@ class Placed:
     def words(self) -> str:
         """How a sentence names it: "thread (line 24)"."""
         title = title_of(self.entry)
-        return f"{title[:1].lower()}{title[1:]} ({self.entry.line})"
+        return f"{first_small(title)} ({self.entry.line})"
 
     @property
     def band(self) -> bool:
@@ -120,38 +121,46 @@ def _after_part_off(one: Placed, two: Placed, _: Job) -> bool:
 
 RULES = (
     Rule("order-part-off", "stop", _after_part_off,
-         "once the part is off there is nothing left in the chuck to work on"),
+         later("once the part is off there is nothing left in the chuck to work on")),
     Rule("order-relief", "check", lambda one, two, _: one.name == "thread" and two.name == "relief",
-         "without its relief the tool has nowhere to run out, and each pass ends in the shoulder"),
+         later("without its relief the tool has nowhere to run out, and each pass ends in the shoulder")),
     Rule("order-chamfer", "check", _chamfer_of_thread,
-         "the first turn starts ragged without the chamfer, and chamfering afterwards throws a burr into the "
-         "finished thread"),
+         later(
+             "the first turn starts ragged without the chamfer, and chamfering afterwards throws a burr "
+             "into the finished thread"
+         )),
     Rule("order-seal-bore", "check", _seal_bore,
-         "the bar and the chips of boring would mark the finished thread, and its burr would lie in the seal "
-         "bore: bore first, then thread, then take the burr off"),
+         later(
+             "the bar and the chips of boring would mark the finished thread, and its burr would lie in the "
+             "seal bore: bore first, then thread, then take the burr off"
+         )),
     Rule("order-band", "check", _needs_band,
-         "the steady rest runs on that band, so the band has to be there before any cut that needs it"),
+         later(
+             "the steady rest runs on that band, so the band has to be there before any cut that needs it"
+         )),
     Rule("order-center", "check", _needs_center,
-         "the cut is held by a center that has no hole yet"),
+         later("the cut is held by a center that has no hole yet")),
     Rule("order-blank", "check", _own_blank,
-         "the cut would take the finished thread off, or its depth is counted from a blank that does not "
-         "exist yet"),
+         later(
+             "the cut would take the finished thread off, or its depth is counted from a blank that does "
+             "not exist yet"
+         )),
     Rule("order-knurl", "check", _met(lambda one, two: isinstance(one.entry.given, Knurl)
                                       and two.name in SHAPES),
-         "turning takes the knurl off again; knurl after the last cut of that diameter"),
+         later("turning takes the knurl off again; knurl after the last cut of that diameter")),
     Rule("order-polish", "check", _met(_is("polish", (*SHAPES, "knurl", "groove", "relief"))),
-         "the cut takes the polished surface off again"),
+         later("the cut takes the polished surface off again")),
     Rule("order-drill", "check", _ends(lambda one, two: one.name == "drill" and not one.away
                                        and two.name == "center_drill"),
-         "the drill wanders without a center to start in"),
+         later("the drill wanders without a center to start in")),
     Rule("order-bore", "check", _into_bore,
-         "the drill would follow the bore and spoil its size; drill first, then bore"),
+         later("the drill would follow the bore and spoil its size; drill first, then bore")),
     Rule("order-groove", "check", _met(_is(("groove", "relief"), SHAPES)),
-         "the groove is measured from the turned diameter, and turning over it throws a burr into it"),
+         later("the groove is measured from the turned diameter, and turning over it throws a burr into it")),
     Rule("order-edge", "check", _met(_is("chamfer", (*SHAPES, "bore"))),
-         "the cut takes the chamfer off again"),
+         later("the cut takes the chamfer off again")),
     Rule("order-face", "check", _ends(_is(("center_drill", "chamfer", "thread"), "face")),
-         "all lengths count from the faced end, and facing later shortens what was cut there"),
+         later("all lengths count from the faced end, and facing later shortens what was cut there")),
 )
 
 _RANKS = {
@@ -190,7 +199,11 @@ def lay_faults(placed: tuple[Placed, ...], job: Job, desk: Desk) -> None:
     for rule, first, second in faults(placed, job):
         desk.find(
             rule.id, rule.level,
-            f"{second.words[:1].upper()}{second.words[1:]} stands after {first.words}: {rule.reason}. Move "
-            f"{second.entry.line} above {first.entry.line}, or write order: propose.",
+            say(
+                "{second} stands after {first}: {reason}. Move {line} above {other}, or write order: "
+                "propose.",
+                second=first_large(second.words), first=first.words, reason=rule.reason,
+                line=second.entry.line, other=first.entry.line,
+            ),
             second.entry.where,
         )

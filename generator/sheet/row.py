@@ -9,10 +9,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
+from generator.language.say import later
 from generator.si import Length, Time
 
-NOT_READY: Final = "NOT READY TO RUN"
-WHOLE: Final = "whole job"  # among kinds of work
+NOT_READY: Final = later("NOT READY TO RUN")
+WHOLE: Final = later("whole job")  # among kinds of work
 
 Event = Literal["received", "stopped", "taken up", "done"]
 MateIs = Literal["", "on the bench", "measured, not here", "not seen", "unknown"]

@@ -17,6 +17,7 @@ from functools import lru_cache
 from hashlib import blake2b
 from typing import Final, NamedTuple
 
+from generator.language.say import say
 from generator.sheet.row import ArchiveRow, ThreadRow
 from generator.si import mm
 
@@ -83,9 +84,12 @@ def thread_title(thread: ThreadRow) -> str:
     >>> thread_title(ThreadRow("", "trapezoidal", "40 mm", .04, "7 mm", .007, 2, "left", "outside"))
     '40 mm, pitch 7 mm, 2 starts, left hand'
     """
-    said = [thread.size, thread.pitch if thread.pitch.endswith("per inch") else f"pitch {thread.pitch}"]
-    said += [f"{thread.starts} starts"] if thread.starts != 1 else []
-    said += ["left hand"] if thread.hand == "left" else []
+    said = [
+        thread.size,
+        say("pitch {pitch}", pitch=thread.pitch) if thread.pitch.endswith((" mm", " in")) else thread.pitch,
+    ]
+    said += [say("{starts} starts", starts=thread.starts)] if thread.starts != 1 else []
+    said += [say("left hand")] if thread.hand == "left" else []
     return ", ".join(said)
 
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 from generator.job.lathe import Lathe
 from generator.job.lathe_parts import Head
 from generator.job.model import Chuck, Job
+from generator.language.say import say
 from generator.sheet.drawn import Piece, SetupScene, ThreadScene
 from generator.sheet.layout import Layout, Span
 from generator.sheet.plans import HoldingPlan, PassPlan, ReachPlan, ThreadPlan
@@ -55,7 +56,7 @@ def setup_scene(
         designation=thread.designation.text if thread else "",
         system=job.units or lathe.units,
         job=job.job,
-        caption="Setup seen from above: " + ", ".join(_holding_words(job, holding)),
+        caption=say("Setup seen from above: {held}", held=", ".join(_holding_words(job, holding))),
         reach=reach_scene(head, reach),
         held=held.kind,
         jaw_words=_jaw_words(chuck) if chuck else "",
@@ -72,18 +73,18 @@ def _holding_words(job: Job, holding: HoldingPlan) -> list[str]:
     """What holds and supports the work, for the caption."""
     words = [job.holding.held.words]
     if holding.steady_at is not None:
-        words.append("steady rest")
+        words.append(say("steady rest"))
     if job.holding.follow_rest:
-        words.append("follow rest")
+        words.append(say("follow rest"))
     if job.holding.center:
-        words.append(f"{job.holding.center} center")
+        words.append(say("live center") if job.holding.center == "live" else say("dead center"))
     return words
 
 
 def _jaw_words(chuck: Chuck) -> str:
     """What the jaws are called."""
-    jaws = "pie jaws" if chuck.pie_jaws else "soft jaws" if chuck.soft_jaws else "jaws"
-    return f"{jaws} turned around" if chuck.reversed else jaws
+    jaws = say("pie jaws") if chuck.pie_jaws else say("soft jaws") if chuck.soft_jaws else say("jaws")
+    return say("{jaws} turned around", jaws=jaws) if chuck.reversed else jaws
 
 
 def _follow_rest(

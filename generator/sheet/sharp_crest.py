@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.calc.thread_form import crest_flat
 from generator.errors import Location
+from generator.language.say import say
 from generator.sheet.desk import Desk
 from generator.sheet.plans import ThreadPlan
 from generator.sheet.wording import fine_words, length_words
@@ -22,13 +23,26 @@ def check_crest(pitch_diameter: Length, thread: ThreadPlan, where: Location | No
         return
     short, system = -flat / thread.flanks.tangents, thread.system
     crest = thread.blank + 2 * short if thread.internal else thread.blank - 2 * short
-    before = "bore" if thread.internal else "blank"
+    parts = {
+        "designation": thread.designation.text, "short": fine_words(short, system),
+        "blank": length_words(thread.blank, system), "crest": fine_words(crest, system),
+    }
     desk.find(
         "crest-sharp", "check",
-        f"At the pitch diameter of the last pass the grooves meet: the crests of {thread.designation.text} "
-        f"come out sharp, {fine_words(short, system)} below the {before} of "
-        f"{length_words(thread.blank, system)}, at {fine_words(crest, system)}. Sharp crests cut hands and "
-        f"burr in the mate. Measure the {before} again, or {'bore' if thread.internal else 'turn'} it to "
-        f"{fine_words(crest, system)} {'and over' if thread.internal else 'and under'} before threading.",
-        where, f"Is the {before} measured right, and is this the thread that is wanted?",
+        say(
+            "At the pitch diameter of the last pass the grooves meet: the crests of {designation} come out "
+            "sharp, {short} below the bore of {blank}, at {crest}. Sharp crests cut hands and burr in the "
+            "mate. Measure the bore again, or bore it to {crest} and over before threading.",
+            **parts,
+        )
+        if thread.internal
+        else say(
+            "At the pitch diameter of the last pass the grooves meet: the crests of {designation} come out "
+            "sharp, {short} below the blank of {blank}, at {crest}. Sharp crests cut hands and burr in the "
+            "mate. Measure the blank again, or turn it to {crest} and under before threading.",
+            **parts,
+        ),
+        where,
+        say("Is the bore measured right, and is this the thread that is wanted?") if thread.internal
+        else say("Is the blank measured right, and is this the thread that is wanted?"),
     )

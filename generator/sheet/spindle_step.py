@@ -12,18 +12,32 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.calc import spindle
+from generator.calc.thread_dial import and_words
 from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.job.lathe_parts import Head
+from generator.job.model import Job
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
+from generator.sheet.head import HEAD_WORDS, called
 from generator.sheet.lines import Level
 from generator.sheet.wording import rpm_words
 from generator.si import Speed, SpindleSpeed, ft_per_min
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 IRON_RIM = 6000 * ft_per_min   # of cast-iron wheels: Machinery's Handbook, from memory
+TOO_FAST = {  # by whether something else than the cutting speed sets the limit
+    False: later(
+        "The lowest step of {lathe} is {lowest}, and {what} may turn at {limit} at most. Take a slower "
+        "lathe, or give the speed that your tool and coolant bear."
+    ),
+    True: later(
+        "The lowest step of {lathe} is {lowest}, and {what} may turn at {limit} at most for {cap}. Take a "
+        "slower lathe, or give the speed that your tool and coolant bear."
+    ),
+}
 STEEL_RIM = 12000 * ft_per_min  # fastest hand chucks of steel: common practice, no source
 
 
@@ -64,7 +78,7 @@ def lay_step(
     if own is not None:
         return _lay_own(turned, own, lathe, steps, wanted, desk)
     if wanted is None:
-        why = "no cutting speed to go by, and the job gives no step"
+        why = say("no cutting speed to go by, and the job gives no step")
         desk.unknown(turned.figure, turned.label, "spindle_speed", why)
         return None
     lowest, limit = min((most or {}).items(), key=lambda cap: cap[1], default=("", wanted))
@@ -72,24 +86,27 @@ def lay_step(
     limit = min(limit, wanted)
     step = spindle.highest_step(steps, limit)
     if step is None:
-        why = f"no step of {lathe.name} is as slow as {rpm_words(limit)}"
+        why = say("no step of {lathe} is as slow as {limit}", lathe=lathe.name, limit=rpm_words(limit))
         desk.unknown(turned.figure, turned.label, "spindle_speed", why)
         desk.find(
             f"{turned.kind}-too-fast", turned.level,
-            f"The lowest step of {lathe.name} is {rpm_words(min(steps))}, and {turned.what} may turn at "
-            f"{rpm_words(limit)} at most{f' for {lowest}' if capped else ''}. Take a slower lathe, or give "
-            "the speed that your tool and coolant bear.",
-            turned.where, "Which cutting speed is allowed?",
+            say(
+                TOO_FAST[capped], lathe=lathe.name, lowest=rpm_words(min(steps)), what=turned.what,
+                limit=rpm_words(limit), cap=say(lowest),
+            ),
+            turned.where, say("Which cutting speed is allowed?"),
         )
         return None
     put: dict[str, tuple[float, Quantity]] = {"n": (wanted, "spindle_speed")}
-    formula = "the highest step of the lathe not above {n}"
+    formula = say("the highest step of the lathe not above {n}")
     if capped:
         put[lowest] = (limit, "spindle_speed")
-        formula += f" nor above {{{lowest}}}"
+        formula = say("the highest step of the lathe not above {n} nor above {cap}").replace(
+            "{cap}", "{" + lowest + "}"
+        )
     return desk.computed(
         turned.figure, turned.label, step, "spindle_speed", formula, put,
-        f"{PRACTICE}; steps from jobs/_shop/lathes/{lathe.lathe}.yml",
+        say("{practice}; steps from jobs/_shop/lathes/{lathe}.yml", practice=PRACTICE, lathe=lathe.lathe),
     )
 
 
@@ -100,20 +117,23 @@ def _lay_own(
     """The step that the job asks for; none when the lathe does not have it."""
     near = spindle.neighbors(steps, own.si)
     if not any(spindle.same(step, own.si) for step in near):
-        why = f"{lathe.name} has no step of {own.with_unit}"
+        why = say("{lathe} has no step of {own}", lathe=lathe.name, own=own.with_unit)
         desk.unknown(turned.figure, turned.label, "spindle_speed", why)
         desk.find(
             f"{turned.kind}-step", "stop",
-            f"{why}; next to it are {' and '.join(rpm_words(step) for step in near)}.",
-            own.where, "Which step is it to be?",
+            say("{why}; next to it are {near}.", why=why, near=and_words(map(rpm_words, near))),
+            own.where, say("Which step is it to be?"),
         )
         return None
     desk.given(turned.figure, turned.label, own, "spindle_speed")
     if wanted is not None and near[0] > wanted and not spindle.same(near[0], wanted):
         desk.find(
             f"{turned.kind}-fast", "check",
-            f"The step of {own.with_unit} is above the {rpm_words(wanted)} that the cutting speed allows. "
-            "Decide whether the tool bears it.",
+            say(
+                "The step of {own} is above the {wanted} that the cutting speed allows. Decide whether the "
+                "tool bears it.",
+                own=own.with_unit, wanted=rpm_words(wanted),
+            ),
             own.where,
         )
     return near[0]
@@ -124,27 +144,28 @@ def _judge_rim(head: Head, step: SpindleSpeed) -> tuple[Level, str]:
     rim = math.pi * head.diameter.si * step if head.diameter is not None else 0.0
     if rim <= IRON_RIM:
         return "note", ""
-    words = f" Its rim would run at {_rim_words(rim)}"
     if rim <= STEEL_RIM:
-        return "check", f"{words}; over about {_rim_words(IRON_RIM)} a body of cast iron may burst."
-    return "stop", f"{words}; over about {_rim_words(STEEL_RIM)} even a body of steel may burst."
+        return "check", say(
+            " Its rim would run at {rim}; over about {limit} a body of cast iron may burst.",
+            rim=_rim_words(rim), limit=_rim_words(IRON_RIM),
+        )
+    return "stop", say(
+        " Its rim would run at {rim}; over about {limit} even a body of steel may burst.",
+        rim=_rim_words(rim), limit=_rim_words(STEEL_RIM),
+    )
 
 
 def _rim_words(rim: Speed) -> str:
-    return f"{rim:.0f} m/s ({rim / ft_per_min:.0f} ft/min)"
+    return say("{rim:.0f} m/s ({feet:.0f} ft/min)", rim=rim, feet=rim / ft_per_min)
 
 
 def check_head(
-    head: Head | None, words: str, lathe: Lathe, step: SpindleSpeed, where: Location | None, desk: Desk
+    head: Head | None, job: Job, lathe: Lathe, step: SpindleSpeed, where: Location | None, desk: Desk
 ) -> None:
-    """The step against the top speed of what holds the work; one without a mark is named once on a sheet.
-
-    Parameters
-    ----------
-    words : what holds the work is called: "3-jaw chuck", "faceplate"
-    """
+    """The step against the top speed of what holds the work; one without a mark is named once on a sheet."""
     if head is None:
         return
+    words, short = called(job), HEAD_WORDS[job.holding.held.kind]
     if head.top_speed is None:
         level, rim = _judge_rim(head, step)
         said = {finding.level for finding in desk.findings if finding.id == "chuck-speed-unknown"}
@@ -152,14 +173,21 @@ def check_head(
             return
         desk.find(
             "chuck-speed-unknown", level,
-            f"The record of {lathe.name} does not say how fast its {words} may turn.{rim} Look at the mark "
-            f"on the {words.rpartition('-jaw ')[2]} before running it at {rpm_words(step)}.",
+            say(
+                "The record of {lathe} does not say how fast its {words} may turn.{rim} Look at the mark on "
+                "the {head} before running it at {step}.",
+                lathe=lathe.name, words=words, rim=rim, head=short, step=rpm_words(step),
+            ),
             where,
         )
     elif step > head.top_speed.si and not spindle.same(step, head.top_speed.si):
         desk.find(
             "chuck-speed", "stop",
-            f"The {words} of {lathe.name} may turn at {rpm_words(head.top_speed.si)} at most, and the step "
-            f"is {rpm_words(step)}. Take a lower step or another {words.rpartition('-jaw ')[2]}.",
+            say(
+                "The {words} of {lathe} may turn at {top_speed} at most, and the step is {step}. Take a "
+                "lower step or another {head}.",
+                words=words, lathe=lathe.name, top_speed=rpm_words(head.top_speed.si), step=rpm_words(step),
+                head=short,
+            ),
             where,
         )

@@ -9,13 +9,14 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from generator.language.say import later, say
 from generator.sheet.compare import Compared, OnLathe
 from generator.sheet.model import Sheet
 from generator.sheet.other_lathes import Comparison
 
-CHANGES = (
-    "There true it on the band and take a new zero: old readings and jaw mark do not hold. Watch the dry run "
-    "to the end; no two leadscrews are worn alike."
+CHANGES = later(
+    "There true it on the band and take a new zero: old readings and jaw mark do not hold. Watch the dry "
+    "run to the end; no two leadscrews are worn alike."
 )
 
 
@@ -41,10 +42,10 @@ def _there(one: Compared) -> Elsewhere:
     if stops := sorted(one.there.stops, key=lambda finding: finding.id != "gearbox"):
         return Elsewhere(name, False, _first_sentence(stops[0].text))
     if off := [on for on in (one.here, one.there) if _only_near(on)]:
-        text = f"{off[0].lathe.name} cuts this lead only nearly: the tool would drift."
+        text = say("{lathe} cuts this lead only nearly: the tool would drift.", lathe=off[0].lathe.name)
         return Elsewhere(name, False, text)
     if "gearbox-unknown" in {finding.id for finding in one.there.sheet.findings}:
-        return Elsewhere(name, False, "Its record does not say whether it cuts this lead.")
+        return Elsewhere(name, False, say("Its record does not say whether it cuts this lead."))
     return Elsewhere(name, True, "; ".join(_settings(one.there.sheet)))
 
 
@@ -59,13 +60,19 @@ def _first_sentence(text: str) -> str:
     >>> _first_sentence("It cannot cut 2 mm exactly. The closest is 13 threads per inch.")
     'It cannot cut 2 mm exactly.'
     """
-    return re.split(r"(?<=[a-z)])\. ", text, maxsplit=1)[0].rstrip(".") + "."
+    return re.split(r"(?<=[a-zäöüß)])\. ", text, maxsplit=1)[0].rstrip(".") + "."
 
 
 def _settings(sheet: Sheet) -> list[str]:
     """Levers, gears and lines of the thread dial there."""
-    names = {"lathe.gearbox": "gearbox", "lathe.change_gears": "gears"}
+    names = {"lathe.gearbox": say("gearbox"), "lathe.change_gears": say("gears")}
     figures = ((label, sheet.figures.get(name)) for name, label in names.items())
     said = [f"{label} {figure.value}" for label, figure in figures if figure is not None and figure.value]
     dial = sheet.figures.get("lathe.thread_dial")
-    return [*said, f"half nuts: {dial.value if dial is not None and dial.value else 'closed to the end'}"]
+    return [
+        *said,
+        say(
+            "half nuts: {closing}",
+            closing=dial.value if dial is not None and dial.value else say("closed to the end"),
+        ),
+    ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.job.model import Job
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.plans import ThreadPlan
@@ -10,7 +11,7 @@ from generator.sheet.threading import Threading
 from generator.si import Length
 from generator.threads.sizes import Range, known
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 SAME_TAPER = 1e-4  # of 1: a section's taper written with three or four decimals
 
 
@@ -21,9 +22,9 @@ def lay_taper_blank(threading: Threading, desk: Desk) -> Length:
     truncations of the crest allow, so that it goes with this pitch diameter and not with another turn's.
     """
     inside, unit, sizes = threading.designation.internal, threading.unit, threading.limits
-    label = "Bore at the face, before threading" if inside else "Blank diameter at the small end"
+    label = say("Bore at the face, before threading") if inside else say("Blank diameter at the small end")
     if threading.operation.blank is not None:
-        note = f"measured at the {'face' if inside else 'small end'}"
+        note = say("measured at the face") if inside else say("measured at the small end")
         return desk.given("thread.blank", label, threading.operation.blank, "length", note=note)
     effective, crest = sizes.pitch_diameter, sizes.minor if inside else sizes.major
     crests, widths = _both(crest), _both(effective)
@@ -38,7 +39,7 @@ def lay_taper_blank(threading: Threading, desk: Desk) -> Length:
             "d2 min": (widths[1] * unit, "length"),
             "crest height, twice": (height, "length"),
         },
-        PRACTICE, note="the crests that go with the pitch diameter aimed at; measure it cold",
+        PRACTICE, note=say("the crests that go with the pitch diameter aimed at; measure it cold"),
         system=threading.system,
     )
 

@@ -10,6 +10,7 @@ from generator.calc.taper import half_angle
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Thread
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.plans import PassPlan, ThreadPlan
@@ -19,10 +20,10 @@ from generator.sheet.threading import thread_operation
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, degree
 
-GEOMETRY = "geometry of the taper"
+GEOMETRY = later("geometry of the taper")
 CHAMFER = 0.02        # of the diameter at least; common practice: to just below the root, or over it inside
 SHORT = 0.995         # of the standard's length: less than this is short
-TURNS = (("half", "1/2 turn", 0.5), ("one", "1 turn", 1.0), ("two", "2 turns", 2.0))
+TURNS = (("half", later("1/2 turn"), 0.5), ("one", later("1 turn"), 1.0), ("two", later("2 turns"), 2.0))
 
 
 def taper_thread_section(
@@ -52,11 +53,15 @@ def _lay_shape(job: Job, layout: Layout, thread: ThreadPlan, operation: Thread, 
     length = abs(thread.start - thread.end)
     name, sign = ("bore", "−") if inside else ("blank", "+")
     far = desk.computed(
-        "cut.taper.far_end", f"{'Bore' if inside else 'Blank'} at the far end of the thread",
-        taper_thread.far_diameter(thread.blank, ratio, length, inside), "length",
+        "cut.taper.far_end",
+        say("Bore at the far end of the thread") if inside else say("Blank at the far end of the thread"),
+        taper_thread.far_diameter(thread.blank, ratio, length, inside),
+        "length",
         f"{{{name}}} {sign} {{taper}} × {{length}}",
-        {name: (thread.blank, "length"), "taper": (ratio, "ratio"), "length": (length, "length")}, GEOMETRY,
-        note="with the same setting as the thread", system=system,
+        {name: (thread.blank, "length"), "taper": (ratio, "ratio"), "length": (length, "length")},
+        GEOMETRY,
+        note=say("with the same setting as the thread"),
+        system=system,
     )
     _lay_chamfer(thread, desk)
     span = layout.span_at((thread.start + thread.end) / 2)
@@ -64,16 +69,30 @@ def _lay_shape(job: Job, layout: Layout, thread: ThreadPlan, operation: Thread, 
     full = length if straight is None else taper_thread.full_crests(straight, thread.blank, ratio)
     runs_out = full < length * SHORT
     if not taper_is_turned(job, layout, thread):
-        verb, rises = ("Bore", "falling") if inside else ("Turn", "rising")
-        to = f"to {length_words(far, system)} over {length_words(length, system)}"
+        to = say("to {far} over {length}", far=length_words(far, system), length=length_words(length, system))
         if runs_out:
-            to = f"until it runs out of the work {length_words(full, system)} from the end, as on a pipe"
+            to = say(
+                "until it runs out of the work {full} from the end, as on a pipe",
+                full=length_words(full, system),
+            )
+        parts = {
+            "designation": thread.designation.text, "blank": length_words(thread.blank, system),
+            "ratio": 1 / ratio, "to": to,
+        }
         desk.find(
             "taper-thread-blank", "check",
-            f"{thread.designation.text}: no operation before the thread makes its taper. {verb} it first, "
-            f"from {length_words(thread.blank, system)} at the {'face' if inside else 'small end'}, {rises} "
-            f"1 in {1 / ratio:g} {to}, and leave the setting for the thread."
-            + (" A straight bore before it may have that smaller size at most." if inside else ""),
+            say(
+                "{designation}: no operation before the thread makes its taper. Bore it first, from {blank} "
+                "at the face, falling 1 in {ratio:g} {to}, and leave the setting for the thread. A straight "
+                "bore before it may have that smaller size at most.",
+                **parts,
+            )
+            if inside
+            else say(
+                "{designation}: no operation before the thread makes its taper. Turn it first, from {blank} "
+                "at the small end, rising 1 in {ratio:g} {to}, and leave the setting for the thread.",
+                **parts,
+            ),
             operation.length.where,
         )
     if runs_out and straight is not None:
@@ -85,11 +104,11 @@ def _lay_chamfer(thread: ThreadPlan, desk: Desk) -> None:
     root, system, share = thread.root_diameter, thread.system, CHAMFER / 2
     beyond = share * thread.pitch
     desk.computed(
-        "cut.taper.chamfer", "Chamfer at the mouth, 45°, to a diameter of",
+        "cut.taper.chamfer", say("Chamfer at the mouth, 45°, to a diameter of"),
         root + 2 * beyond if thread.internal else root - 2 * beyond, "length",
         "{root} " + ("+" if thread.internal else "−") + f" {CHAMFER:g} × {{P}}",
         {"root": (root, "length"), "P": (thread.pitch, "fine_length")}, PRACTICE,
-        note="before threading; where it is longer, the gauge is read from where the thread begins",
+        note=say("before threading; where it is longer, the gauge is read from where the thread begins"),
         system=system,
     )
 
@@ -103,10 +122,14 @@ def _find_crests(
         return
     desk.find(
         "taper-thread-crests", "check",
-        f"The work is {length_words(outside, system)} across at {thread.designation.text}: the taper runs "
-        f"out of it {length_words(full, system)} from the end, and the crests beyond stay flat. The standard "
-        f"has them full for {length_words(wanted, system)}: the work is too small.",
-        operation.length.where, "Is it a pipe of this size, or is larger stock wanted?",
+        say(
+            "The work is {outside} across at {designation}: the taper runs out of it {full} from the end, "
+            "and the crests beyond stay flat. The standard has them full for {wanted}: the work is too "
+            "small.",
+            outside=length_words(outside, system), designation=thread.designation.text,
+            full=length_words(full, system), wanted=length_words(wanted, system),
+        ),
+        operation.length.where, say("Is it a pipe of this size, or is larger stock wanted?"),
     )
 
 
@@ -115,20 +138,23 @@ def _lay_tool(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     ratio, half = thread.profile.taper, thread.half_angle
     height, tilt = thread.profile.depth * thread.pitch, half_angle(ratio)
     cost = desk.computed(
-        "cut.taper.tilt", "Pitch diameter lost to a tool set square to the taper",
+        "cut.taper.tilt", say("Pitch diameter lost to a tool set square to the taper"),
         taper_thread_setup.tilt_diameter(height, half, tilt), "fine_length",
         "{h} ÷ 2 × (tan({A} + {α}) − tan({A} − {α})) ÷ tan {A}",
         {"h": (height, "fine_length"), "A": (half, "angle"), "α": (tilt, "angle")},
-        "geometry; NBS Handbook H28 (from memory)", system=thread.system,
-        note="set it square to the axis",
+        say("geometry; NBS Handbook H28 (from memory)"), system=thread.system,
+        note=say("set it square to the axis"),
     )
     turns = taper_thread.turns_for_depth(cost / 2, thread.lead, ratio)
     desk.find(
         "taper-thread-square", "check",
-        f"Set the tool square to the axis of the work, not to the side of the taper: {thread.profile.source} "
-        f"measures the flanks from the axis. Square to the taper they would lean {tilt / degree:.2f} "
-        f"degrees, bear at crest and root only, and stop the gauge {turns:.1f} turns early. Hold the center "
-        "gauge against the face or a straight part.",
+        say(
+            "Set the tool square to the axis of the work, not to the side of the taper: {source} measures "
+            "the flanks from the axis. Square to the taper they would lean {tilt:.2f} degrees, bear at "
+            "crest and root only, and stop the gauge {turns:.1f} turns early. Hold the center gauge against "
+            "the face or a straight part.",
+            source=thread.profile.source, tilt=tilt / degree, turns=turns,
+        ),
         operation.length.where,
     )
     _check_root(thread, operation, desk)
@@ -149,9 +175,12 @@ def _check_root(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     if beyond > 1e-6 and thread.nose_flat > 0:
         desk.find(
             "taper-thread-root", "check",
-            f"The nose of the tool is so narrow that the root of {thread.designation.text} comes "
-            f"{fine_words(beyond, thread.system)} on the diameter beyond what the standard allows: the "
-            "mate's crests do not meet it, and the joint leaks along the root unless the compound fills it.",
+            say(
+                "The nose of the tool is so narrow that the root of {designation} comes {beyond} on the "
+                "diameter beyond what the standard allows: the mate's crests do not meet it, and the joint "
+                "leaks along the root unless the compound fills it.",
+                designation=thread.designation.text, beyond=fine_words(beyond, thread.system),
+            ),
             operation.length.where,
         )
 
@@ -159,30 +188,49 @@ def _check_root(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
 def _lay_gauge(thread: ThreadPlan, cuts: PassPlan, operation: Thread, desk: Desk) -> None:
     """What to feed in where the gauge stops short, and how it is read."""
     ratio, angle = thread.profile.taper, cuts.infeed_angle
-    slide = "compound" if angle else "cross slide"
     for key, words, turns in TURNS:
         desk.computed(
-            f"thread.gauge.cut.{key}", f"Gauge stops {words} short: {slide} further in by",
-            taper_thread.travel_for_turns(turns, thread.lead, ratio, angle), "fine_length",
+            f"thread.gauge.cut.{key}",
+            say("Gauge stops {turns} short: compound further in by", turns=words) if angle
+            else say("Gauge stops {turns} short: cross slide further in by", turns=words),
+            taper_thread.travel_for_turns(turns, thread.lead, ratio, angle),
+            "fine_length",
             "{turns} × {taper} × {L} ÷ 2" + (" ÷ cos {angle}" if angle else ""),
             {
-                "turns": (turns, "ratio"), "taper": (ratio, "ratio"), "L": (thread.lead, "fine_length"),
+                "turns": (turns, "ratio"),
+                "taper": (ratio, "ratio"),
+                "L": (thread.lead, "fine_length"),
                 **({"angle": (angle, "angle")} if angle else {}),
             },
-            GEOMETRY, system=thread.system,
+            GEOMETRY,
+            system=thread.system,
         )
     each_way = _line(thread, "gauge.turns_each_way", length=False)
-    gauge, flush = (
-        ("plug gauge", "its mark flush with the face") if thread.internal
-        else ("ring gauge", "its small face flush with the end of the work")
+    may = (
+        ""
+        if each_way is None
+        else say(
+            "; {turns} either way will do ({source})",
+            turns=_turns(each_way), source=thread.limits.source,
+        )
     )
-    may = "" if each_way is None else f"; {_turns(each_way)} either way will do ({thread.limits.source})"
     desk.find(
         "taper-thread-gauge", "note",
-        f"The {gauge} decides: by hand, threads clean and the burr off, never by force. It should stop with "
-        f"{flush}{may}. Where it stops short, cut deeper by the gauge lines; where it goes too far, the "
-        "thread is cut too deep, and only shortening its end saves it. Wires do not measure a taper thread "
-        "like a parallel one.",
+        say(
+            "The plug gauge decides: by hand, threads clean and the burr off, never by force. It should "
+            "stop with its mark flush with the face{may}. Where it stops short, cut deeper by the gauge "
+            "lines; where it goes too far, the thread is cut too deep, and only shortening its end saves "
+            "it. Wires do not measure a taper thread like a parallel one.",
+            may=may,
+        )
+        if thread.internal
+        else say(
+            "The ring gauge decides: by hand, threads clean and the burr off, never by force. It should "
+            "stop with its small face flush with the end of the work{may}. Where it stops short, cut deeper "
+            "by the gauge lines; where it goes too far, the thread is cut too deep, and only shortening its "
+            "end saves it. Wires do not measure a taper thread like a parallel one.",
+            may=may,
+        ),
         operation.length.where,
     )
 
@@ -192,18 +240,21 @@ def _find_length(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     if thread.internal:
         parts = [_line(thread, name) for name in ("gauge.l1", "gauge.l3")]
         wanted = sum(part for part in parts if part is not None) if all(parts) else None
-        what = "engagement by hand and by wrench"
+        what = say("engagement by hand and by wrench")
     else:
         wanted = _line(thread, "gauge.l2") or _line(thread, "gauge.useful")
-        what = "effective thread"
+        what = say("effective thread")
     length = abs(thread.start - thread.end)
     if wanted is not None and length < wanted * SHORT:
         desk.find(
             "taper-thread-short", "check",
-            f"The thread is {operation.length.with_unit} long, and the {what} of {thread.designation.text} "
-            f"is {length_words(wanted, thread.system)} ({thread.limits.source}): it would run out before the "
-            "joint is tight.",
-            operation.length.where, "Is a shorter thread wanted, or how long is it to be?",
+            say(
+                "The thread is {length} long, and the {what} of {designation} is {wanted} ({source}): it "
+                "would run out before the joint is tight.",
+                length=operation.length.with_unit, what=what, designation=thread.designation.text,
+                wanted=length_words(wanted, thread.system), source=thread.limits.source,
+            ),
+            operation.length.where, say("Is a shorter thread wanted, or how long is it to be?"),
         )
 
 
@@ -212,24 +263,29 @@ def _find_make_up(thread: ThreadPlan, operation: Thread, desk: Desk) -> None:
     hand, wrench = (
         _line(thread, f"gauge.{name}_turns", length=False) for name in ("hand", "wrench")
     )
-    turns = "" if hand is None else f" about {hand:.1f} turns"
-    more = "" if wrench is None else f" about {_turns(wrench)} more"
+    turns = "" if hand is None else say(" about {hand:.1f} turns", hand=hand)
+    more = "" if wrench is None else say(" about {turns} more", turns=_turns(wrench))
     dry = thread.designation.family == "NPTF"
     seal = (
-        "dry, or with a little lubricant against galling" if dry else "with a sealing compound or tape"
+        say("dry, or with a little lubricant against galling")
+        if dry
+        else say("with a sealing compound or tape")
     )
-    only = " It seals dry only with another NPTF thread." if dry else ""
+    only = say(" It seals dry only with another NPTF thread.") if dry else ""
     desk.find(
         "taper-thread-pressure", "check",
-        f"Made up{turns} by hand, then{more} by wrench, {seal}.{only} A joint that leaks is not made tight "
-        "by force: fittings split. Gas, steam and pressure piping: the local code, a licensed fitter and a "
-        "pressure test before use decide, not this sheet.",
-        operation.length.where, "What does the joint carry, and at what pressure?",
+        say(
+            "Made up{turns} by hand, then{more} by wrench, {seal}.{only} A joint that leaks is not made "
+            "tight by force: fittings split. Gas, steam and pressure piping: the local code, a licensed "
+            "fitter and a pressure test before use decide, not this sheet.",
+            turns=turns, more=more, seal=seal, only=only,
+        ),
+        operation.length.where, say("What does the joint carry, and at what pressure?"),
     )
 
 
 def _turns(count: float) -> str:
-    return f"{count:g} turn{'' if count == 1 else 's'}"
+    return say("1 turn") if count == 1 else say("{turns:g} turns", turns=count)
 
 
 def _line(thread: ThreadPlan, name: str, length: bool = True) -> float | None:

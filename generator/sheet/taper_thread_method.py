@@ -11,6 +11,7 @@ from generator.calc.taper_thread_setup import set_over_pitch
 from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Thread
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.layout import Layout
@@ -21,6 +22,11 @@ from generator.sheet.wording import fine_words, length_words
 from generator.si import Length, degree
 
 RUN_IN = 2  # turns before the thread, to take up the slack of attachment and leadscrew: common practice
+READINGS = {  # of the scale of an attachment
+    "half angle": later("Reading of the attachment's scale, half angle"),
+    "included angle": later("Reading of the attachment's scale, included angle"),
+    "per foot": later("Reading of the attachment's scale, in a foot"),
+}
 
 
 def lay_taper_method(
@@ -33,23 +39,33 @@ def lay_taper_method(
     way = length + RUN_IN * thread.lead
     attachment = lathe.taper_attachment
     if attachment is not None and angle <= attachment.steepest.si and way <= attachment.length.si:
-        _lay_words("attachment", f"the attachment takes {attachment.length.with_unit} in one setting", desk)
+        _lay_words(
+            "attachment",
+            say("the attachment takes {length} in one setting", length=attachment.length.with_unit),
+            desk,
+        )
         _lay_attachment(lathe, thread, way, operation, desk)
         return
     has = lathe.tailstock.offset if lathe.tailstock else None
     if job.holding.centers is not None and not thread.internal:
         offset = tailstock_offset(thread.profile.taper, layout.total)
         if has is None or offset <= has.si:
-            _lay_words("tailstock", "no taper attachment on record takes it, and it is between centers", desk)
+            _lay_words(
+                "tailstock", say("no taper attachment on record takes it, and it is between centers"), desk
+            )
             _lay_tailstock(layout, thread, offset, operation, desk)
             return
-    desk.unknown("cut.taper.method", "The taper is cut", "text", "this lathe has no way to cut it as held")
+    desk.unknown(
+        "cut.taper.method", say("The taper is cut"), "text", say("this lathe has no way to cut it as held")
+    )
     _find_no_way(lathe, thread, way, operation, desk)
 
 
 def _lay_words(method: str, why: str, desk: Desk) -> None:
     words = {"attachment": WORDS["attachment"], "tailstock": WORDS["tailstock"]}[method]
-    desk.lay(Figure("cut.taper.method", "The taper is cut", words, "text", Kind.COMPUTED, PRACTICE, note=why))
+    desk.lay(
+        Figure("cut.taper.method", say("The taper is cut"), words, "text", Kind.COMPUTED, PRACTICE, note=why)
+    )
 
 
 def _lay_attachment(
@@ -60,28 +76,39 @@ def _lay_attachment(
     ratio, system = thread.profile.taper, thread.system
     if attachment.scale is None:
         desk.unknown(
-            "cut.taper.scale", "Reading of the attachment's scale", "angle",
-            "the lathe's record does not say what the attachment's scale reads",
+            "cut.taper.scale", say("Reading of the attachment's scale"), "angle",
+            say("the lathe's record does not say what the attachment's scale reads"),
         )
     else:
         per_foot = attachment.scale == "per foot"
         desk.computed(
-            "cut.taper.scale", "Reading of the attachment's scale"
-            + (", in a foot" if per_foot else f", {attachment.scale}"),
+            "cut.taper.scale", say(READINGS[attachment.scale]),
             attachment_setting(ratio, attachment.scale), "length" if per_foot else "angle",
             {
-                "per foot": "{taper} × 12 inch", "half angle": "arc tan ({taper} ÷ 2)",
+                "per foot": say("{taper} × 12 inch"), "half angle": "arc tan ({taper} ÷ 2)",
                 "included angle": "2 × arc tan ({taper} ÷ 2)",
             }[attachment.scale],
             {"taper": (ratio, "ratio")}, JONES, system=system,
         )
-    start = "face" if thread.internal else "small end"
+    parts = {
+        "ratio": fine_words(ratio * thread.pitch, system),
+        "run_in": length_words(RUN_IN * thread.lead, system), "way": length_words(way, system),
+    }
     desk.find(
         "taper-thread-attachment", "note",
-        f"Try the attachment on the blank: {fine_words(ratio * thread.pitch, system)} on the diameter for "
-        f"one pitch of travel. Start every pass {length_words(RUN_IN * thread.lead, system)} or more before "
-        f"the {start}, so that its slack is taken up on the way, and do not reset it between blank and "
-        f"thread. It needs {length_words(way, system)} of its bar.",
+        say(
+            "Try the attachment on the blank: {ratio} on the diameter for one pitch of travel. Start every "
+            "pass {run_in} or more before the face, so that its slack is taken up on the way, and do not "
+            "reset it between blank and thread. It needs {way} of its bar.",
+            **parts,
+        )
+        if thread.internal
+        else say(
+            "Try the attachment on the blank: {ratio} on the diameter for one pitch of travel. Start every "
+            "pass {run_in} or more before the small end, so that its slack is taken up on the way, and do "
+            "not reset it between blank and thread. It needs {way} of its bar.",
+            **parts,
+        ),
         operation.length.where,
     )
 
@@ -91,19 +118,29 @@ def _lay_tailstock(
 ) -> None:
     ratio, system = thread.profile.taper, thread.system
     desk.computed(
-        "cut.taper.tailstock_offset", "Tailstock set over", offset, "length",
+        "cut.taper.tailstock_offset",
+        say("Tailstock set over"),
+        offset,
+        "length",
         "{length between centers} × {taper} ÷ 2",
-        {"length between centers": (layout.total, "length"), "taper": (ratio, "ratio")}, NAVY, system=system,
-        note="towards the operator for a small end at the tailstock; the whole length of the work counts",
+        {"length between centers": (layout.total, "length"), "taper": (ratio, "ratio")},
+        NAVY,
+        system=system,
+        note=say(
+            "towards the operator for a small end at the tailstock; the whole length of the work counts"
+        ),
     )
     short = thread.pitch - set_over_pitch(thread.pitch, ratio)
     length = abs(thread.start - thread.end)
     desk.find(
         "taper-thread-set-over", "check",
-        f"With the tailstock set over, the work leans: the pitch comes out short by "
-        f"{fine_words(short / thread.pitch * length, system)} over the thread, and a bent dog drives "
-        "unevenly once in a turn. The attachment cuts the better thread. Set the tool square to the work's "
-        "own axis, not to the lathe's. Line the tailstock up again afterwards.",
+        say(
+            "With the tailstock set over, the work leans: the pitch comes out short by {short} over the "
+            "thread, and a bent dog drives unevenly once in a turn. The attachment cuts the better thread. "
+            "Set the tool square to the work's own axis, not to the lathe's. Line the tailstock up again "
+            "afterwards.",
+            short=fine_words(short / thread.pitch * length, system),
+        ),
         operation.length.where,
     )
 
@@ -113,18 +150,22 @@ def _find_no_way(
 ) -> None:
     attachment, system = lathe.taper_attachment, thread.system
     if attachment is None:
-        has = f"the record of {lathe.name} has no taper attachment"
+        has = say("the record of {lathe} has no taper attachment", lathe=lathe.name)
     else:
-        has = (
-            f"the attachment of {lathe.name} takes {attachment.length.with_unit} up to "
-            f"{attachment.steepest.with_unit} to the axis, and this needs {length_words(way, system)} at "
-            f"{half_angle(thread.profile.taper) / degree:.2f} degrees"
+        has = say(
+            "the attachment of {lathe} takes {length} up to {steepest} to the axis, and this needs {way} at "
+            "{angle:.2f} degrees",
+            lathe=lathe.name, length=attachment.length.with_unit, steepest=attachment.steepest.with_unit,
+            way=length_words(way, system), angle=half_angle(thread.profile.taper) / degree,
         )
-    other = "" if thread.internal else "set the work up between centers with the tailstock over, "
+    other = "" if thread.internal else say("set the work up between centers with the tailstock over, ")
     desk.find(
         "taper-thread-no-way", "stop",
-        f"{thread.designation.text} cannot be cut as held: {has}, and the compound does not follow the "
-        f"leadscrew. Write the attachment in the lathe's record if it has one, {other}take another lathe, or "
-        "cut it with a die or tap.",
-        operation.length.where, "On which lathe, or with which taps and dies, is it to be cut?",
+        say(
+            "{designation} cannot be cut as held: {has}, and the compound does not follow the leadscrew. "
+            "Write the attachment in the lathe's record if it has one, {other}take another lathe, or cut it "
+            "with a die or tap.",
+            designation=thread.designation.text, has=has, other=other,
+        ),
+        operation.length.where, say("On which lathe, or with which taps and dies, is it to be cut?"),
     )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from generator.calc import relief
 from generator.job.model import Job
 from generator.job.shop import Tools
+from generator.language.say import later, say
 from generator.sheet.ball_sizes import lay_balls
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity
@@ -41,7 +42,7 @@ from generator.sheet.threading_tool import (
 )
 from generator.sheet.wire_sizes import lay_wires
 
-OF_SERIES = "not written: the standard one of this size"
+OF_SERIES = later("not written: the standard one of this size")
 
 
 def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> ThreadPlan | None:
@@ -82,18 +83,18 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
         target, largest, smallest = aim.target, aim.largest, aim.smallest
         depth = lay_depth(threading, blank, target, flat, radius, desk)
     root = desk.computed(
-        "thread.root", "Root diameter this tool leaves",
+        "thread.root", say("Root diameter this tool leaves"),
         blank + 2 * depth if inside else blank - 2 * depth, "length",
         "{bore} + 2 × {depth}" if inside else "{blank} − 2 × {depth}",
         {"bore" if inside else "blank": (blank, "length"), "depth": (depth, "length")},
-        "geometry of the groove", system=system,
+        say("geometry of the groove"), system=system,
     )
     wire = ball = None
     if not inside and threading.profile.wires_measure:
         wire = lay_wires(threading, tools, largest, smallest, root, desk)
     if not taper:  # both halves of a taper thread are gauged, each at a plane of its own
         lay_mate(job, threading, Aim(target, largest, smallest), blank, root, desk)
-    desk.given("thread.length", "Thread length", operation.length, "length")
+    desk.given("thread.length", say("Thread length"), operation.length, "length")
     middle = layout.span_at((start + end) / 2)
     groove = relief_operation(job)
     floor = None
@@ -141,7 +142,7 @@ def thread_section(job: Job, tools: Tools, layout: Layout, desk: Desk) -> Thread
 def _lay_identity(threading: Threading, desk: Desk) -> None:
     """Designation, hand, pitch, lead and starts, as the designation says."""
     designation, operation, system = threading.designation, threading.operation, threading.system
-    said = f"the designation {designation.text}"
+    said = say("the designation {designation}", designation=designation.text)
     standard = threading.standard
 
     def lay(
@@ -149,38 +150,52 @@ def _lay_identity(threading: Threading, desk: Desk) -> None:
     ) -> None:
         desk.lay(Figure(f"thread.{name}", label, value, quantity, kind, said, note=note, system=system))
 
-    lay("designation", "Thread", designation.text, "text")
+    lay("designation", say("Thread"), designation.text, "text")
     if operation.hand in (None, designation.hand):
-        lay("hand", "Hand", f"{designation.hand} hand", "text")
+        lay("hand", say(
+            "Hand"
+        ), say("right hand") if designation.hand == "right" else say("left hand"), "text")
     else:
-        desk.unknown("thread.hand", "Hand", "text", "the designation and the job file differ")
+        desk.unknown("thread.hand", say("Hand"), "text", say("the designation and the job file differ"))
     if designation.class_ and designation.class_assumed:
-        note = f"no class was written; {designation.class_} is the usual one ({standard})"
-        lay("class", "Class", designation.class_, "text", Kind.ASSUMED, note)
+        note = say(
+            "no class was written; {class_} is the usual one ({standard})",
+            class_=designation.class_, standard=standard,
+        )
+        lay("class", say("Class"), designation.class_, "text", Kind.ASSUMED, note)
         desk.find(
             "class-assumed", "check",
-            f"{designation.text} names no class: {designation.class_} is assumed.",
-            operation.length.where, "Which class of fit is wanted?",
+            say(
+                "{designation} names no class: {usual} is assumed.",
+                designation=designation.text, usual=designation.class_,
+            ),
+            operation.length.where, say("Which class of fit is wanted?"),
         )
     elif designation.class_:
-        lay("class", "Class", designation.class_, "text")
+        lay("class", say("Class"), designation.class_, "text")
     if designation.tpi is not None:
         per_inch: tuple[float, Quantity] = (float(designation.tpi), "tpi")
         if designation.pitch_assumed:
-            lay("tpi", "Threads per inch", *per_inch, Kind.STANDARD, OF_SERIES)
+            lay("tpi", say("Threads per inch"), *per_inch, Kind.STANDARD, OF_SERIES)
         else:
-            lay("tpi", "Threads per inch", *per_inch)
+            lay("tpi", say("Threads per inch"), *per_inch)
         desk.computed(
-            "thread.pitch", "Pitch", threading.pitch, "fine_length", "1 ÷ {n} inch", {"n": per_inch},
-            standard, system=system,
+            "thread.pitch",
+            say("Pitch"),
+            threading.pitch,
+            "fine_length",
+            say("1 ÷ {n} inch"),
+            {"n": per_inch},
+            standard,
+            system=system,
         )
     elif designation.pitch_assumed:
-        lay("pitch", "Pitch", threading.pitch, "length", Kind.STANDARD, OF_SERIES)
+        lay("pitch", say("Pitch"), threading.pitch, "length", Kind.STANDARD, OF_SERIES)
     else:
-        lay("pitch", "Pitch", threading.pitch, "length")
-    lay("starts", "Starts", designation.starts, "count")
+        lay("pitch", say("Pitch"), threading.pitch, "length")
+    lay("starts", say("Starts"), designation.starts, "count")
     desk.computed(
-        "thread.lead", "Lead", threading.lead, "fine_length", "{starts} × {P}",
+        "thread.lead", say("Lead"), threading.lead, "fine_length", "{starts} × {P}",
         {"starts": (designation.starts, "count"), "P": (threading.pitch, "fine_length")}, standard,
         system=system,
     )

@@ -14,6 +14,7 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.operations import Thread
 from generator.job.shop import House
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Kind, Quantity, System
 from generator.sheet.lathe_settings import RELIEF_CHECK, RELIEF_STOP
@@ -25,8 +26,10 @@ from generator.sheet.wording import fine_words, length_words, seconds_words
 from generator.si import Length, Time
 from generator.tables.relief import ReliefRow, blind_beyond, relief_rows, run_out
 
-PRACTICE = "common practice, no source"
-LEAD_IN = "GB/T 3-1997 (equivalent to ISO 3508): as deep as the thread at least; past the root: practice"
+PRACTICE = later("common practice, no source")
+LEAD_IN = later(
+    "GB/T 3-1997 (equivalent to ISO 3508): as deep as the thread at least; past the root: practice"
+)
 SAME = 1e-9      # m: two sizes closer than this are one
 HAND: Time = 0.1  # s by which a steady hand varies: common practice, no source
 NEAR, NEAR_INSIDE = 4, 8  # pitches: what stands nearer than this has to do with the end of the thread
@@ -44,9 +47,12 @@ def thread_end_section(
         if operation.run_out is not None:
             desk.find(
                 "run-out-relief", "check",
-                f"A relief and a run-out of {operation.run_out.with_unit} are both given: with a relief the "
-                "thread runs out into it at full depth. The run-out is left out.",
-                operation.run_out.where, "A relief, or a run-out?",
+                say(
+                    "A relief and a run-out of {run_out} are both given: with a relief the thread runs out "
+                    "into it at full depth. The run-out is left out.",
+                    run_out=operation.run_out.with_unit,
+                ),
+                operation.run_out.where, say("A relief, or a run-out?"),
             )
         return
     room = room_behind(job, thread)
@@ -66,7 +72,7 @@ def _lay_lead_in(thread: ThreadPlan, desk: Desk) -> None:
     past = calc.PAST_ROOT[thread.system]
     sign = "+" if thread.internal else "−"
     desk.computed(
-        "relief.chamfer", "Chamfer at the start, 45°, to a diameter of",
+        "relief.chamfer", say("Chamfer at the start, 45°, to a diameter of"),
         calc.lead_in(thread.root_diameter, thread.system, nominal), "length", f"{{root}} {sign} {{past}}",
         {"root": (thread.root_diameter, "length"), "past": (past, "fine_length")}, LEAD_IN,
         kind=Kind.ASSUMED, rounds="up" if thread.internal else "down", system=thread.system,
@@ -78,38 +84,54 @@ def lay_proposed(thread: ThreadPlan, system: System, desk: Desk) -> None:
     row = _row(thread)
     low, high = relief_calc.usual_width(thread.pitch)
     if row is not None:
-        source = row.standard + (" (from memory, check your copy)" if row.memory else "")
-        _lay_size("width", "width", row.width_most, source, "up", system, desk)
+        source = row.standard
+        if row.memory:
+            source = say("{standard} (from memory, check your copy)", standard=source)
+        _lay_size("width", say("A relief that would do: width"), row.width_most, source, "up", system, desk)
     else:
         steep = thread.flanks.included <= STEEP
         width = relief_calc.least_width(thread.pitch, 0.0, steep=True) if steep else high
-        note = "and beside that, how far the tool reaches ahead of its point" if steep else ""
+        note = say("and beside that, how far the tool reaches ahead of its point") if steep else ""
         desk.computed(
-            "relief.proposed.width", "A relief that would do: width", width, "length",
+            "relief.proposed.width", say("A relief that would do: width"), width, "length",
             "2 × {P}" if steep else "3 × {P}", {"P": (thread.pitch, "fine_length")}, PRACTICE,
             kind=Kind.ASSUMED, rounds="up", system=system, note=note,
         )
     diameter = _by_table(row, thread)
     if row is not None and diameter is not None:
         rounds = "up" if thread.internal else "down"
-        _lay_size("diameter", "diameter", diameter, row.standard, rounds, system, desk)
+        _lay_size("diameter", say(
+            "A relief that would do: diameter"
+        ), diameter, row.standard, rounds, system, desk)
     else:
         usual = relief_calc.default_recess if thread.internal else relief_calc.default_diameter
         sign, under = "+" if thread.internal else "−", relief_calc.UNDER_ROOT[thread.system]
         desk.computed(
-            "relief.proposed.diameter", "A relief that would do: diameter",
+            "relief.proposed.diameter", say("A relief that would do: diameter"),
             usual(thread.root_diameter, thread.system), "length", f"{{root}} {sign} {{under}}",
             {"root": (thread.root_diameter, "length"), "under": (under, "length")}, PRACTICE,
             kind=Kind.ASSUMED, rounds="up" if thread.internal else "down", system=system,
         )
     if row is not None:
-        _lay_size("radius", "corner radius", row.radius, row.standard, "nearest", system, desk)
+        _lay_size("radius", say(
+            "A relief that would do: corner radius"
+        ), row.radius, row.standard, "nearest", system, desk)
         return
     desk.computed(
-        "relief.proposed.radius", "A relief that would do: corner radius",
-        relief_calc.corner_radius(thread.depth)[0], "length", "{depth of thread} ÷ 4",
-        {"depth of thread": (thread.depth, "length")}, PRACTICE, kind=Kind.ASSUMED, rounds="up",
-        system=system, note=f"usual width {length_words(low, system)} to {length_words(high, system)}",
+        "relief.proposed.radius",
+        say("A relief that would do: corner radius"),
+        relief_calc.corner_radius(thread.depth)[0],
+        "length",
+        "{depth of thread} ÷ 4",
+        {"depth of thread": (thread.depth, "length")},
+        PRACTICE,
+        kind=Kind.ASSUMED,
+        rounds="up",
+        system=system,
+        note=say(
+            "usual width {low} to {high}",
+            low=length_words(low, system), high=length_words(high, system),
+        ),
     )
 
 
@@ -133,8 +155,16 @@ def _lay_size(
     name: str, label: str, value: Length, source: str, rounds: str, system: System, desk: Desk
 ) -> None:
     desk.computed(
-        f"relief.proposed.{name}", f"A relief that would do: {label}", value, "length", "{table}",
-        {"table": (value, "length")}, source, kind=Kind.STANDARD, rounds=rounds, system=system,
+        f"relief.proposed.{name}",
+        label,
+        value,
+        "length",
+        "{table}",
+        {"table": (value, "length")},
+        source,
+        kind=Kind.STANDARD,
+        rounds=rounds,
+        system=system,
     )
 
 
@@ -148,32 +178,47 @@ def lay_run_out(
         normal, short, shoulder, source = printed.normal, printed.short, printed.shoulder, printed.standard
     else:
         normal, short, shoulder = calc.usual_run_out(thread.pitch, thread.internal)
-        source = f"{PRACTICE}; in pitches as ISO 3508 has it for metric threads"
+        source = say("{practice}; in pitches as ISO 3508 has it for metric threads", practice=PRACTICE)
     desk.computed(
-        "relief.run_out.usual", "Run-out instead of a relief, at most", normal, "length", "{usual}",
-        {"usual": (normal, "length")}, source, kind=Kind.STANDARD if printed else Kind.ASSUMED, rounds="down",
+        "relief.run_out.usual",
+        say("Run-out instead of a relief, at most"),
+        normal,
+        "length",
+        "{usual}",
+        {"usual": (normal, "length")},
+        source,
+        kind=Kind.STANDARD if printed else Kind.ASSUMED,
+        rounds="down",
         system=system,
-        note=f"where space is short {length_words(short, system)}; shoulder to the last full thread "
-             f"{length_words(shoulder, system)}",
+        note=say(
+            "where space is short {short}; shoulder to the last full thread {shoulder}",
+            short=length_words(short, system), shoulder=length_words(shoulder, system),
+        ),
     )
     given = operation.run_out
     if given is None:
         return
-    length = desk.given("relief.run_out", "Run-out", given, "length")
+    length = desk.given("relief.run_out", say("Run-out"), given, "length")
     if room is not None and room < length - SAME:
         desk.find(
             "run-out-shoulder", "stop",
-            f"The run-out of {given.with_unit} does not go into the {length_words(room, system)} between the "
-            "full thread and what stands behind it: the tool would meet it. Shorten the thread, or cut a "
-            "relief.",
-            given.where, "May the thread be shorter, or a relief be cut?",
+            say(
+                "The run-out of {given} does not go into the {room} between the full thread and what stands "
+                "behind it: the tool would meet it. Shorten the thread, or cut a relief.",
+                given=given.with_unit, room=length_words(room, system),
+            ),
+            given.where, say("May the thread be shorter, or a relief be cut?"),
         )
     if length < short - SAME:
         desk.find(
             "run-out-short", "check",
-            f"A run-out of {given.with_unit} is shorter than the {length_words(short, system)} usual where "
-            f"space is short ({source}): the tool must come out within {length / thread.lead:.1f} turns.",
-            given.where, "May the thread fade out over a longer way?",
+            say(
+                "A run-out of {given} is shorter than the {short} usual where space is short ({source}): "
+                "the tool must come out within {turns:.1f} turns.",
+                given=given.with_unit, short=length_words(short, system), source=source,
+                turns=length / thread.lead,
+            ),
+            given.where, say("May the thread fade out over a longer way?"),
         )
     if thread.designation.hand == "right":
         _lay_hand(operation, house, thread, levers, length, desk)
@@ -186,39 +231,47 @@ def _lay_hand(
     assert operation.run_out is not None
     where, speed = operation.run_out.where, levers.carriage_speed
     if speed is None:
-        desk.unknown("relief.run_out.time", "Time in the run-out", "time", "the carriage speed is unknown")
+        desk.unknown(
+            "relief.run_out.time", say("Time in the run-out"), "time", say("the carriage speed is unknown")
+        )
         return
     put: dict[str, tuple[float, Quantity]] = {
         "run-out": (length, "length"), "carriage speed": (speed, "carriage_speed"),
     }
     time = desk.computed(
-        "relief.run_out.time", "Time in the run-out", relief_calc.reaction_time(length, speed), "time",
-        "{run-out} ÷ {carriage speed}", put, "arithmetic", rounds="down",
+        "relief.run_out.time", say("Time in the run-out"), relief_calc.reaction_time(length, speed), "time",
+        "{run-out} ÷ {carriage speed}", put, say("arithmetic"), rounds="down",
     )
     wanders = calc.scatter(speed, HAND)
     check = house.relief_time_check.si if house.relief_time_check else RELIEF_CHECK
     stop = house.relief_time_stop.si if house.relief_time_stop else RELIEF_STOP
     limits: tuple[tuple[Level, Time], ...] = (("stop", stop), ("check", check))
-    what = "stop the spindle" if levers.keep_half_nuts_closed else "open the half nuts"
+    what = say("stop the spindle") if levers.keep_half_nuts_closed else say("open the half nuts")
     for level, least in limits:
         if time < least:
             desk.find(
                 "run-out-time", level,
-                f"The tool crosses the run-out in {seconds_words(time)}, and {least:g} s are wanted to pull "
-                f"it out and {what}. Turn slower, or turn the last of it by hand.",
+                say(
+                    "The tool crosses the run-out in {time}, and {least:g} s are wanted to pull it out and "
+                    "{what}. Turn slower, or turn the last of it by hand.",
+                    time=seconds_words(time), least=least, what=what,
+                ),
                 where,
             )
             break
     then = (
-        "then stop the spindle, the half nuts stay closed" if levers.keep_half_nuts_closed
-        else "the half nuts at once after"
+        say("then stop the spindle, the half nuts stay closed") if levers.keep_half_nuts_closed
+        else say("the half nuts at once after")
     )
     desk.find(
         "run-out", "note",
-        f"No relief: begin to pull the tool out at the same mark in every pass, and have it clear within "
-        f"{length / thread.lead:.1f} turns of the work; the cross slide first, {then}. A "
-        f"hand that varies by {HAND:g} s moves the mark by {fine_words(wanders, thread.system)}: set a "
-        "carriage dial or an indicator beside it, and let no pass go further than the one before.",
+        say(
+            "No relief: begin to pull the tool out at the same mark in every pass, and have it clear within "
+            "{turns:.1f} turns of the work; the cross slide first, {then}. A hand that varies by {hand:g} s "
+            "moves the mark by {wanders}: set a carriage dial or an indicator beside it, and let no pass go "
+            "further than the one before.",
+            turns=length / thread.lead, then=then, hand=HAND, wanders=fine_words(wanders, thread.system),
+        ),
         where,
     )
 
@@ -228,7 +281,7 @@ def _lay_blind(operation: Thread, thread: ThreadPlan, room: Length, system: Syst
     printed = blind_beyond(thread.designation.pitch) if thread.designation.family == "M" else None
     wanted = calc.hole_beyond(thread.pitch) if printed is None else printed
     desk.computed(
-        "relief.hole_beyond", "Bore beyond the full thread, without a relief", wanted, "length",
+        "relief.hole_beyond", say("Bore beyond the full thread, without a relief"), wanted, "length",
         "{table}" if printed is not None else "5 × {P}",
         {"table": (wanted, "length")} if printed is not None else {"P": (thread.pitch, "fine_length")},
         "DIN 76-1" if printed is not None else PRACTICE,
@@ -237,8 +290,10 @@ def _lay_blind(operation: Thread, thread: ThreadPlan, room: Length, system: Syst
     if room < wanted - SAME:
         desk.find(
             "hole-shallow", "check",
-            f"Behind the thread the bore goes on for {length_words(room, system)}; without a relief "
-            f"{length_words(wanted, system)} are usual for the tool, its chips and the hand. Bore it deeper, "
-            "or cut a relief.",
-            operation.length.where, "May the bore be deeper, or a relief be cut?",
+            say(
+                "Behind the thread the bore goes on for {room}; without a relief {wanted} are usual for the "
+                "tool, its chips and the hand. Bore it deeper, or cut a relief.",
+                room=length_words(room, system), wanted=length_words(wanted, system),
+            ),
+            operation.length.where, say("May the bore be deeper, or a relief be cut?"),
         )

@@ -8,6 +8,7 @@ from typing import Any
 from generator.calc import wire_choice, wires
 from generator.calc.thread_form import lead_angle
 from generator.errors import BadQuantity, OutsideRange
+from generator.language.say import say
 from generator.threads.profile import Profile
 from generator.threads.registry import (
     Designation,
@@ -83,8 +84,11 @@ def thread_record(text: str, wire: float | None = None) -> dict[str, Any]:
 def _no_wires(designation: Designation, wire: float | None) -> dict[str, Any]:
     if wire is not None:
         raise BadQuantity(
-            f"{designation.text} is an internal thread: wires do not go inside it. Leave the wire out, and "
-            "measure with plug gauges, the mate, or balls."
+            say(
+                "{text} is an internal thread: wires do not go inside it. Leave the wire out, and measure "
+                "with plug gauges, the mate, or balls.",
+                text=designation.text,
+            )
         )
     form = profile(designation)
     if not form.wires_measure:
@@ -99,7 +103,12 @@ def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
     unit, places, form = designation.unit_si, of_standard.places, profile(designation)
     if not form.wires_measure:
         if wire is not None:
-            raise BadQuantity(f"{designation.text} is not measured over three wires: {_instead(form)}.")
+            raise BadQuantity(
+                say(
+                    "{text} is not measured over three wires: {instead}.",
+                    text=designation.text, instead=_instead(form),
+                )
+            )
         return NO_WIRES
     pitch, lead = float(designation.pitch) * unit, float(designation.lead) * unit
     best = wire_choice.best_wire(pitch, form.flanks) / unit
@@ -107,11 +116,11 @@ def _wires(of_standard: ThreadLimits, wire: float | None) -> dict[str, Any]:
     size = round(wire_choice.fitting(best, (smallest, largest)), WIRE_PLACES) if wire is None else wire
     if wire is not None and not smallest < size < largest:
         raise OutsideRange(
-            "wire",
+            say("wire"),
             size,
             math.ceil(smallest * 1e4) / 1e4,
             math.floor(largest * 1e4) / 1e4,
-            f"wires that seat on the flanks of {designation.text}",
+            say("wires that seat on the flanks of {text}", text=designation.text),
             designation.unit,
         )
 
@@ -138,8 +147,10 @@ def _root_below(of_standard: ThreadLimits) -> float | None:
 def _instead(form: Profile) -> str:
     """What measures a thread that wires do not."""
     if form.square:
-        return "they do not seat between square flanks. Measure the diameters and the width of the groove"
-    return "its size is another at every place along the taper. The taper ring gauge decides"
+        return say(
+            "they do not seat between square flanks. Measure the diameters and the width of the groove"
+        )
+    return say("its size is another at every place along the taper. The taper ring gauge decides")
 
 
 def _pair(limit: Range) -> dict[str, float | None]:

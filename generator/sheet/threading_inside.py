@@ -10,13 +10,14 @@ from generator.job.model import Job
 from generator.job.operations import Bore
 from generator.job.shop import ThreadTool
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words, length_words, pitch_share_words
 from generator.si import Length
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 TOOLS_FILE = "jobs/_shop/tools.yml"
 STEEL_BAR = 4.0  # diameters that a steel bar may stand out: common practice, no source
 SAME = 1e-9      # m: two sizes closer than this are one
@@ -25,19 +26,19 @@ SAME = 1e-9      # m: two sizes closer than this are one
 def lay_bore(threading: Threading, job: Job, layout: Layout, middle: Length, desk: Desk) -> Length:
     """The bore the thread is cut into (m): as measured, else as it is or is bored to, else mid-limits."""
     if threading.operation.blank is not None:
-        return desk.given("thread.blank", "Bore before threading", threading.operation.blank, "length")
+        return desk.given("thread.blank", say("Bore before threading"), threading.operation.blank, "length")
     sizes, unit = threading.limits.minor, threading.unit
     basic = threading.basic_minor_diameter
     least = basic if sizes.min is None else sizes.min * unit
     largest = max(least, basic) if sizes.max is None else sizes.max * unit
     for given in _said(job, layout, middle):
         if least - SAME <= given.si <= largest + SAME:
-            note = "measure it cold, and cut the thread into what you measured"
-            return desk.given("thread.blank", "Bore before threading", given, "length", note=note)
+            note = say("measure it cold, and cut the thread into what you measured")
+            return desk.given("thread.blank", say("Bore before threading"), given, "length", note=note)
     return desk.computed(
-        "thread.blank", "Bore before threading", (least + largest) / 2, "length",
+        "thread.blank", say("Bore before threading"), (least + largest) / 2, "length",
         "({D1 min} + {D1 max}) ÷ 2", {"D1 min": (least, "length"), "D1 max": (largest, "length")}, PRACTICE,
-        note="the middle of the limits; measure it cold and cut the thread into what you measured",
+        note=say("the middle of the limits; measure it cold and cut the thread into what you measured"),
         system=threading.system,
     )
 
@@ -68,8 +69,11 @@ def check_bar(
     if not tool.inside:
         desk.find(
             "tool-outside", "check",
-            f"Tool {tool.name} is not recorded as one for internal threads. See that it goes into the bore, "
-            f"and write inside: yes in {TOOLS_FILE}, or name another tool.",
+            say(
+                "Tool {tool} is not recorded as one for internal threads. See that it goes into the bore, "
+                "and write inside: yes in {tools_file}, or name another tool.",
+                tool=tool.name, tools_file=TOOLS_FILE,
+            ),
             where,
         )
     if tool.bar is not None:
@@ -77,26 +81,30 @@ def check_bar(
     if tool.reach is not None and tool.reach.si < deep - SAME:
         desk.find(
             "bar-short", "stop",
-            f"The bar of tool {tool.name} reaches {tool.reach.with_unit}, and the end of the cut is "
-            f"{length_words(deep, system)} inside the work. Set the bar out further where that is possible, "
-            "or take a longer one.",
+            say(
+                "The bar of tool {tool} reaches {reach}, and the end of the cut is {deep} inside the work. "
+                "Set the bar out further where that is possible, or take a longer one.",
+                tool=tool.name, reach=tool.reach.with_unit, deep=length_words(deep, system),
+            ),
             where,
         )
     if tool.bar is None:
         return
     out = tool.reach.si if tool.reach is not None else deep
-    least = "" if tool.reach is not None else "; the least that this cut needs"
+    least = "" if tool.reach is not None else say("; the least that this cut needs")
     ratio = desk.computed(
-        "thread.tool.bar_ratio", "Bar out of its holder, in diameters", out / tool.bar.si, "ratio",
+        "thread.tool.bar_ratio", say("Bar out of its holder, in diameters"), out / tool.bar.si, "ratio",
         "{bar out} ÷ {bar}", {"bar out": (out, "length"), "bar": (tool.bar.si, "length")}, PRACTICE,
-        note=f"a steel bar chatters beyond about 4{least}",
+        note=say("a steel bar chatters beyond about 4{least}", least=least),
     )
     if ratio > STEEL_BAR:
         desk.find(
             "bar-slender", "check",
-            f"The bar of tool {tool.name} stands out {ratio:.1f} times its diameter of "
-            f"{tool.bar.with_unit}; a steel bar is good to about 4. Take a thicker or shorter bar, or "
-            "lighter cuts and more spring passes.",
+            say(
+                "The bar of tool {tool} stands out {ratio:.1f} times its diameter of {bar}; a steel bar is "
+                "good to about 4. Take a thicker or shorter bar, or lighter cuts and more spring passes.",
+                tool=tool.name, ratio=ratio, bar=tool.bar.with_unit,
+            ),
             where,
         )
 
@@ -107,25 +115,31 @@ def _check_room(
     """Room behind the bar when the point is clear of the crests on the other side."""
     where, system = threading.operation.length.where, threading.system
     room = desk.computed(
-        "thread.tool.room", "Room behind the bar, tool withdrawn", bore - bar.si - depth, "length",
+        "thread.tool.room", say("Room behind the bar, tool withdrawn"), bore - bar.si - depth, "length",
         "{bore} − {bar} − {depth}",
-        {"bore": (bore, "length"), "bar": (bar.si, "length"), "depth": (depth, "length")}, "geometry",
-        note="the point stands out of the bar by the depth of the thread at least", rounds="down",
+        {"bore": (bore, "length"), "bar": (bar.si, "length"), "depth": (depth, "length")}, say("geometry"),
+        note=say("the point stands out of the bar by the depth of the thread at least"), rounds="down",
         system=system,
     )
     if room <= SAME:
         desk.find(
             "bar-thick", "stop",
-            f"Tool {tool.name} does not go into the bore: its bar of {bar.with_unit} and the depth of the "
-            f"thread, {fine_words(depth, system)}, are more than the bore of {length_words(bore, system)}. "
-            "Take a thinner bar.",
+            say(
+                "Tool {tool} does not go into the bore: its bar of {bar} and the depth of the thread, "
+                "{depth}, are more than the bore of {bore}. Take a thinner bar.",
+                tool=tool.name, bar=bar.with_unit, depth=fine_words(depth, system),
+                bore=length_words(bore, system),
+            ),
             where,
         )
     elif room < depth:
         desk.find(
             "bar-tight", "check",
-            f"Behind the bar of tool {tool.name} there is {fine_words(room, system)} when the point is clear "
-            "of the thread. Set a stop for the withdrawal, and clear the chips after every pass.",
+            say(
+                "Behind the bar of tool {tool} there is {room} when the point is clear of the thread. Set a "
+                "stop for the withdrawal, and clear the chips after every pass.",
+                tool=tool.name, room=fine_words(room, system),
+            ),
             where,
         )
 
@@ -136,8 +150,11 @@ def check_fit(threading: Threading, desk: Desk) -> str:
     if operation.wire is not None:
         desk.find(
             "wire-inside", "check",
-            f"A wire of {operation.wire.with_unit} is given, and {threading.designation.text} is an internal "
-            "thread: wires do not go inside it. The wire is left out.",
+            say(
+                "A wire of {wire} is given, and {designation} is an internal thread: wires do not go inside "
+                "it. The wire is left out.",
+                wire=operation.wire.with_unit, designation=threading.designation.text,
+            ),
             operation.wire.where,
         )
     if operation.fit != "wires":
@@ -145,22 +162,28 @@ def check_fit(threading: Threading, desk: Desk) -> str:
     if "fit" in operation.model_fields_set:
         desk.find(
             "fit-wires-inside", "stop",
-            f"The fit is to be decided over wires, and {threading.designation.text} is an internal thread: "
-            f"wires do not go inside it. Write fit: gauge for {_plug(threading)}, or fit: mate.",
-            operation.length.where, "What decides that it fits: a plug gauge, or the mating part?",
+            say(
+                "The fit is to be decided over wires, and {designation} is an internal thread: wires do not "
+                "go inside it. Write fit: gauge for {plug}, or fit: mate.",
+                designation=threading.designation.text, plug=_plug(threading),
+            ),
+            operation.length.where, say("What decides that it fits: a plug gauge, or the mating part?"),
         )
     else:
         desk.find(
             "fit-unsaid", "check",
-            f"Nobody said what decides that {threading.designation.text} fits; inside a bore it is a plug "
-            "gauge or the mating part. The sheet goes by a plug gauge.",
-            operation.length.where, "What decides that it fits: a plug gauge, or the mating part?",
+            say(
+                "Nobody said what decides that {designation} fits; inside a bore it is a plug gauge or the "
+                "mating part. The sheet goes by a plug gauge.",
+                designation=threading.designation.text,
+            ),
+            operation.length.where, say("What decides that it fits: a plug gauge, or the mating part?"),
         )
     return "gauge"
 
 
 def _plug(threading: Threading) -> str:
-    return "a taper plug gauge" if threading.profile.taper else "a go and no-go plug gauge"
+    return say("a taper plug gauge") if threading.profile.taper else say("a go and no-go plug gauge")
 
 
 def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, desk: Desk) -> None:
@@ -169,8 +192,17 @@ def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, 
     if job.holding.center is not None:
         desk.find(
             "center-in-bore", "stop",
-            f"A {job.holding.center} center supports the work, and the bar for {name} goes in at the same "
-            "end. Hold the work by chuck and steady rest, or grip it short.",
+            say(
+                "A live center supports the work, and the bar for {thread} goes in at the same end. Hold "
+                "the work by chuck and steady rest, or grip it short.",
+                thread=name,
+            )
+            if job.holding.center == "live"
+            else say(
+                "A dead center supports the work, and the bar for {thread} goes in at the same end. Hold "
+                "the work by chuck and steady rest, or grip it short.",
+                thread=name,
+            ),
             job.holding.grip.where,
         )
     least = _least_major(threading)
@@ -178,10 +210,13 @@ def check_way_in(job: Job, threading: Threading, layout: Layout, start: Length, 
     if in_front and min(in_front) < least - SAME:
         desk.find(
             "mouth-narrow", "stop",
-            f"In front of {name} the bore is {length_words(min(in_front), threading.system)}, smaller than "
-            f"the thread's {length_words(least, threading.system)}: neither tool nor mate "
-            "gets to it. Turn the work end for end, or open the bore.",
-            where, "From which end does the mate go in, and how large is the bore there?",
+            say(
+                "In front of {thread} the bore is {in_front}, smaller than the thread's {least}: neither "
+                "tool nor mate gets to it. Turn the work end for end, or open the bore.",
+                thread=name, in_front=length_words(min(in_front), threading.system),
+                least=length_words(least, threading.system),
+            ),
+            where, say("From which end does the mate go in, and how large is the bore there?"),
         )
 
 
@@ -193,15 +228,21 @@ def check_root(tool: ThreadTool | None, threading: Threading, root: Length, desk
     profile, system = threading.profile, threading.system
     flat = profile.tool_flat * threading.pitch
     does = (
-        f"A radius of {fine_words(profile.tool_radius * threading.pitch, system)}" if profile.tool_radius
-        else f"A flat of {fine_words(flat, system)}, {pitch_share_words(profile.tool_flat)},"
+        say("A radius of {radius}", radius=fine_words(profile.tool_radius * threading.pitch, system))
+        if profile.tool_radius
+        else say(
+            "A flat of {flat}, {share},",
+            flat=fine_words(flat, system), share=pitch_share_words(profile.tool_flat),
+        )
     )
     desk.find(
         "nose-wide", "stop",
-        f"With the nose of tool {tool.name} the groove is {length_words(root, system)} across when the pitch "
-        f"diameter is right, and the major diameter must be {length_words(least, system)} "
-        f"at least: the crests of the mate would jam. {does} or less does it. Grind it narrower or take "
-        "another tool.",
+        say(
+            "With the nose of tool {tool} the groove is {root} across when the pitch diameter is right, and "
+            "the major diameter must be {least} at least: the crests of the mate would jam. {does} or less "
+            "does it. Grind it narrower or take another tool.",
+            tool=tool.name, root=length_words(root, system), least=length_words(least, system), does=does,
+        ),
         threading.operation.length.where,
     )
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from generator.calc import thread_form
 from generator.job.shop import ThreadTool, Tools
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
 from generator.sheet.wording import fine_words, pitch_share_words
 from generator.si import Length, degree
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 TOOLS_FILE = "jobs/_shop/tools.yml"
 SAME = 1 - 1e-9
 EIGHTH = 0.125  # of the pitch: the basic crest flat of ASME B1.1 and ISO 68-1
@@ -19,20 +20,25 @@ EIGHTH = 0.125  # of the pitch: the basic crest flat of ASME B1.1 and ISO 68-1
 def lay_blank(threading: Threading, desk: Desk) -> Length:
     """The diameter the thread is cut into (m): as measured, else in the upper half of the limits."""
     if threading.operation.blank is not None:
-        return desk.given("thread.blank", "Blank diameter", threading.operation.blank, "length")
+        return desk.given("thread.blank", say("Blank diameter"), threading.operation.blank, "length")
     sizes, unit = threading.limits, threading.unit
     if sizes.major.max is None or sizes.major.min is None:
         basic = (threading.designation.nominal if sizes.major.max is None else sizes.major.max) * unit
         return desk.computed(
-            "thread.blank", "Blank diameter to turn", basic, "length", "{d}", {"d": (basic, "length")},
+            "thread.blank", say("Blank diameter to turn"), basic, "length", "{d}", {"d": (basic, "length")},
             PRACTICE, kind=Kind.ASSUMED, system=threading.system,
-            note="no standard limits its crests both ways; turn it to suit the mate, and measure it",
+            note=say("no standard limits its crests both ways; turn it to suit the mate, and measure it"),
         )
     largest, tolerance = sizes.major.max * unit, (sizes.major.max - sizes.major.min) * unit
     return desk.computed(
-        "thread.blank", "Blank diameter to turn", largest - tolerance / 4, "length", "{d max} − {Td} ÷ 4",
-        {"d max": (largest, "length"), "Td": (tolerance, "length")}, PRACTICE,
-        note="upper half of the limits; measure it cold and cut the thread into what you measured",
+        "thread.blank",
+        say("Blank diameter to turn"),
+        largest - tolerance / 4,
+        "length",
+        "{d max} − {Td} ÷ 4",
+        {"d max": (largest, "length"), "Td": (tolerance, "length")},
+        PRACTICE,
+        note=say("upper half of the limits; measure it cold and cut the thread into what you measured"),
         system=threading.system,
     )
 
@@ -42,10 +48,10 @@ def lay_crests(threading: Threading, desk: Desk) -> None:
     share = threading.profile.crest_radius
     if share:
         desk.computed(
-            "thread.crest_radius", "Round the crests to", share * threading.pitch, "fine_length",
+            "thread.crest_radius", say("Round the crests to"), share * threading.pitch, "fine_length",
             f"{share:.6g} × {{P}}", {"P": (threading.pitch, "fine_length")}, threading.profile.source,
             system=threading.system,
-            note="a tool of one point leaves them flat: round them with a chaser or a fine file",
+            note=say("a tool of one point leaves them flat: round them with a chaser or a fine file"),
         )
 
 
@@ -65,26 +71,32 @@ def lay_nose(threading: Threading, tools: Tools, desk: Desk) -> tuple[Length, Le
     if tool.inside and not inside:
         desk.find(
             "tool-inside", "check",
-            f"Tool {tool.name} is recorded as one for internal threads, and {threading.designation.text} is "
-            "an external one. Take another tool, or see that this one stands stiff enough.",
+            say(
+                "Tool {tool} is recorded as one for internal threads, and {designation} is an external one. "
+                "Take another tool, or see that this one stands stiff enough.",
+                tool=tool.name, designation=threading.designation.text,
+            ),
             threading.operation.length.where,
         )
     if tool.nose_radius is not None:
-        _lay_measured("nose_radius", f"Nose radius of tool {tool.name}", tool, threading, desk)
+        _lay_measured("nose_radius", say("Nose radius of tool {tool}", tool=tool.name), tool, threading, desk)
         if not inside:
             _check_radius(tool.nose_radius.si, threading, desk)
         return 0.0, tool.nose_radius.si
     if tool.nose_flat is None:
         return _assume_nose(threading, desk)
-    _lay_measured("nose_flat", f"Nose flat of tool {tool.name}", tool, threading, desk)
+    _lay_measured("nose_flat", say("Nose flat of tool {tool}", tool=tool.name), tool, threading, desk)
     widest = threading.profile.widest_flat
     if not inside and not threading.profile.square and tool.nose_flat.si > widest * threading.pitch / SAME:
         desk.find(
             "nose-wide", "stop",
-            f"The nose flat of tool {tool.name} is {tool.nose_flat.with_unit}, wider than "
-            f"{pitch_share_words(widest)}, {fine_words(widest * threading.pitch, threading.system)}: at the "
-            "right pitch "
-            "diameter the root would be too shallow for the mate. Grind it narrower or take another tool.",
+            say(
+                "The nose flat of tool {tool} is {nose_flat}, wider than {share}, {widest}: at the right "
+                "pitch diameter the root would be too shallow for the mate. Grind it narrower or take "
+                "another tool.",
+                tool=tool.name, nose_flat=tool.nose_flat.with_unit, share=pitch_share_words(widest),
+                widest=fine_words(widest * threading.pitch, threading.system),
+            ),
             threading.operation.length.where,
         )
     return tool.nose_flat.si, 0.0
@@ -116,9 +128,18 @@ def lay_depth(
         )
         put["F"] = (flat, "fine_length")
     return desk.computed(
-        "thread.depth", "Depth, radial, from touch", depth, "length", f"{difference} + {below}", put,
-        f"geometry: the groove is half a pitch wide at the pitch cylinder ({threading.profile.source})",
-        note="sizes come right on the pitch diameter, not on the depth", system=threading.system,
+        "thread.depth",
+        say("Depth, radial, from touch"),
+        depth,
+        "length",
+        f"{difference} + {below}",
+        put,
+        say(
+            "geometry: the groove is half a pitch wide at the pitch cylinder ({source})",
+            source=threading.profile.source,
+        ),
+        note=say("sizes come right on the pitch diameter, not on the depth"),
+        system=threading.system,
     )
 
 
@@ -131,10 +152,15 @@ def lay_square_depth(threading: Threading, blank: Length, desk: Desk) -> Length:
     root = sum(ends) / len(ends) if ends else basic
     names = ("bore", "root") if inside else ("blank", "root")
     return desk.computed(
-        "thread.depth", "Depth, radial, from touch", (root - blank if inside else blank - root) / 2, "length",
+        "thread.depth",
+        say("Depth, radial, from touch"),
+        (root - blank if inside else blank - root) / 2,
+        "length",
         "({root} − {bore}) ÷ 2" if inside else "({blank} − {root}) ÷ 2",
-        {names[0]: (blank, "length"), names[1]: (root, "length")}, PRACTICE, system=threading.system,
-        note="the width of the groove is the tool's; measure it with a gauge block, and try the mate",
+        {names[0]: (blank, "length"), names[1]: (root, "length")},
+        PRACTICE,
+        system=threading.system,
+        note=say("the width of the groove is the tool's; measure it with a gauge block, and try the mate"),
     )
 
 
@@ -151,26 +177,47 @@ def _assume_nose(threading: Threading, desk: Desk) -> tuple[Length, Length]:
     """The nose that the form asks for, where no tool was named: flat and radius (m), one of them 0."""
     profile, pitch, system = threading.profile, threading.pitch, threading.system
     if profile.tool_radius:
-        what, share, fault = "radius", profile.tool_radius, "a radius"
+        what, share = "radius", profile.tool_radius
         moves = profile.flanks.seat - 1
     else:
-        what, share, fault = "flat", profile.tool_flat, "a flat"
+        what, share = "flat", profile.tool_flat
         moves = 0.0 if profile.square else 1 / profile.flanks.tangents
     effect = (
-        f": {fault} that differs by 0.001 in moves the pitch diameter by {2 * moves * 0.001:.4f} in"
-        if moves else ": the groove is as wide as it"
+        say(": the groove is as wide as it") if not moves
+        else say(
+            ": a radius that differs by 0.001 in moves the pitch diameter by {moves:.4f} in",
+            moves=2 * moves * 0.001,
+        )
+        if what == "radius"
+        else say(
+            ": a flat that differs by 0.001 in moves the pitch diameter by {moves:.4f} in",
+            moves=2 * moves * 0.001,
+        )
     )
+    parts = {"share": pitch_share_words(share), "tools_file": TOOLS_FILE, "effect": effect}
     desk.find(
         "tool-assumed", "check",
-        f"No threading tool with a measured nose is named, so its {what} is assumed as "
-        f"{pitch_share_words(share)}. Measure the {what} and write it in {TOOLS_FILE}{effect}.",
+        say(
+            "No threading tool with a measured nose is named, so its radius is assumed as {share}. Measure "
+            "the radius and write it in {tools_file}{effect}.",
+            **parts,
+        )
+        if what == "radius"
+        else say(
+            "No threading tool with a measured nose is named, so its flat is assumed as {share}. Measure "
+            "the flat and write it in {tools_file}{effect}.",
+            **parts,
+        ),
         threading.operation.length.where,
     )
     size = desk.computed(
-        f"thread.tool.nose_{what}", f"Nose {what} of the tool", share * pitch, "fine_length",
+        f"thread.tool.nose_{what}",
+        say(
+            "Nose radius of the tool"
+        ) if what == "radius" else say("Nose flat of the tool"), share * pitch, "fine_length",
         "{P} ÷ 8" if share == EIGHTH else f"{share:.6g} × {{P}}", {"P": (pitch, "fine_length")},
         PRACTICE if share == EIGHTH else profile.source, kind=Kind.ASSUMED, system=system,
-        note="no tool was named; measure it, for the depth follows from it",
+        note=say("no tool was named; measure it, for the depth follows from it"),
     )
     return (0.0, size) if what == "radius" else (size, 0.0)
 
@@ -180,8 +227,12 @@ def _check_angle(tool: ThreadTool, threading: Threading, desk: Desk) -> None:
     if not threading.profile.square and abs(tool.angle.si - wanted) > 1e-6:
         desk.find(
             "tool-angle", "stop",
-            f"Tool {tool.name} is ground to {tool.angle.si / degree:g} degrees; {threading.designation.text} "
-            f"has flanks at {wanted / degree:g} degrees ({threading.profile.source}). Take another tool.",
+            say(
+                "Tool {tool} is ground to {angle:g} degrees; {designation} has flanks at {wanted:g} degrees "
+                "({source}). Take another tool.",
+                tool=tool.name, angle=tool.angle.si / degree, designation=threading.designation.text,
+                wanted=wanted / degree, source=threading.profile.source,
+            ),
             threading.operation.length.where,
         )
 
@@ -192,8 +243,11 @@ def _check_radius(radius: Length, threading: Threading, desk: Desk) -> None:
     if radius < least * SAME:
         desk.find(
             "nose-radius", "check",
-            f"The nose radius {fine_words(radius, threading.system)} is under the "
-            f"{fine_words(least, threading.system)} that the root of {threading.designation.text} asks for "
-            f"({threading.profile.source}). Decide whether this thread needs the rounded root.",
+            say(
+                "The nose radius {radius} is under the {least} that the root of {designation} asks for "
+                "({source}). Decide whether this thread needs the rounded root.",
+                radius=fine_words(radius, threading.system), least=fine_words(least, threading.system),
+                designation=threading.designation.text, source=threading.profile.source,
+            ),
             threading.operation.length.where,
         )

@@ -14,23 +14,24 @@ from generator.job.lathe import Lathe
 from generator.job.model import Job
 from generator.job.shop import House
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.plans import LathePlan, PassPlan, ThreadPlan
 from generator.si import Time, minute
 
-PRACTICE: Final = "common practice, no source"
+PRACTICE: Final = later("common practice, no source")
 ALLOWED: Final[Mapping[str, tuple[str, Time, Quantity]]] = {  # common practice stands in; no source
-    "set_up": ("cleaning, chucking, truing", 20 * minute, "duration"),
-    "steady": ("setting the steady rest", 15 * minute, "duration"),
-    "center": ("setting the center", 5 * minute, "duration"),
-    "tool": ("a tool change", 3 * minute, "duration"),
-    "levers": ("setting levers", 3 * minute, "duration"),
-    "gears": ("changing gears", 15 * minute, "duration"),
-    "come_back": ("each way back", 15.0, "time"),
-    "measure": ("measuring once", 1 * minute, "duration"),
-    "fit": ("trying the mate once", 2 * minute, "duration"),
-    "hand_over": ("deburring, cleaning, marking", 10 * minute, "duration"),
+    "set_up": (later("cleaning, chucking, truing"), 20 * minute, "duration"),
+    "steady": (later("setting the steady rest"), 15 * minute, "duration"),
+    "center": (later("setting the center"), 5 * minute, "duration"),
+    "tool": (later("a tool change"), 3 * minute, "duration"),
+    "levers": (later("setting levers"), 3 * minute, "duration"),
+    "gears": (later("changing gears"), 15 * minute, "duration"),
+    "come_back": (later("each way back"), 15.0, "time"),
+    "measure": (later("measuring once"), 1 * minute, "duration"),
+    "fit": (later("trying the mate once"), 2 * minute, "duration"),
+    "hand_over": (later("deburring, cleaning, marking"), 10 * minute, "duration"),
 }
 
 
@@ -53,4 +54,4 @@ class Timing:
         if laid is not None and isinstance(laid.value, float):
             return laid.value
         own: Given | None = getattr(self.house.times, key)
-        return self.desk.chosen(name, f"Time for {words}", own, usual, quantity, PRACTICE)
+        return self.desk.chosen(name, say("Time for {words}", words=words), own, usual, quantity, PRACTICE)

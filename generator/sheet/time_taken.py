@@ -19,6 +19,7 @@ from generator.calc.operation_time import dial_wait
 from generator.job.lathe import Lathe
 from generator.job.reading import ReadJob
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead, leadscrew_lead
 from generator.sheet.figure import Quantity
@@ -28,9 +29,9 @@ from generator.sheet.plans import OperationPlan
 from generator.sheet.time_allowed import ALLOWED, PRACTICE, Timing
 from generator.si import Length, Time, minute, mm
 
-SUM: Final = "arithmetic"
+SUM: Final = later("arithmetic")
 HOUR: Final = 60 * minute
-NOT_IN_PRICE: Final = (
+NOT_IN_PRICE: Final = later(
     "an estimate, not a quotation: hours at the shop's rate; material, outside work, waiting, freight and "
     "tax are not in it"
 )
@@ -68,12 +69,12 @@ def time_section(
     for line in lines:
         before, tool = tool, _tool(line, timing.desk)
         name = f"operation.{line.number}.total_time"
-        label = f"{line.number} {line.title}: time in all"
+        label = say("{number} {title}: time in all", number=line.number, title=line.title)
         if line.number in given:
             whole = timing.desk.given(name, label, given[line.number], "duration")
             known.append(Parts(line.number, whole=whole))
         elif (parts := _parts(line, planned.get(line.number), tool != before or not tool, timing)) is None:
-            timing.desk.unknown(name, label, "duration", "how long it cuts is not known")
+            timing.desk.unknown(name, label, "duration", say("how long it cuts is not known"))
             missing.append(line)
         else:
             _lay_operation(name, label, parts, timing)
@@ -136,8 +137,13 @@ def _lay_come_back(
     if other:
         formula, put["clearing chips"] = f"{formula} + {{clearing chips}}", (other, "time")
     return timing.desk.computed(
-        f"operation.{line.number}.return_time", f"{line.number} {line.title}: bringing the tool back",
-        passes * (each + wait) + other, "duration", formula, put, SUM,
+        f"operation.{line.number}.return_time",
+        say("{number} {title}: bringing the tool back", number=line.number, title=line.title),
+        passes * (each + wait) + other,
+        "duration",
+        formula,
+        put,
+        SUM,
     )
 
 
@@ -148,24 +154,29 @@ def _lay_wait(one_pass: Time, timing: Timing) -> tuple[Time, str]:
     assert levers is not None
     if levers.keep_half_nuts_closed:
         timing.desk.computed(
-            "time.run_back", "Running back, half nuts closed, each pass", one_pass, "time",
-            "as long as the pass, {pass}", {"pass": (one_pass, "time")}, "arithmetic of the leadscrew",
-            note="the spindle reversed at the same step; a faster step back takes less",
+            "time.run_back",
+            say("Running back, half nuts closed, each pass"),
+            one_pass,
+            "time",
+            say("as long as the pass, {pass}"),
+            {"pass": (one_pass, "time")},
+            say("arithmetic of the leadscrew"),
+            note=say("the spindle reversed at the same step; a faster step back takes less"),
         )
-        return one_pass, "running back"
+        return one_pass, say("running back")
     travel, step = closing_travel(timing.lathe, levers.lead or exact_lead(thread)), levers.spindle_speed
     if travel is None or step is None:
         return 0.0, ""
     wait = timing.desk.computed(
-        "time.dial_wait", "Wait for the thread dial, each pass",
+        "time.dial_wait", say("Wait for the thread dial, each pass"),
         dial_wait(travel, thread.lead, step), "time", "{from place to place} ÷ ({L} × {n}) ÷ 2",
         {
             "from place to place": (travel, "fine_length"), "L": (thread.lead, "fine_length"),
             "n": (step, "spindle_speed"),
         },
-        "arithmetic of the leadscrew", note="on average",
+        say("arithmetic of the leadscrew"), note=say("on average"),
     )
-    return wait, "waiting for the dial"
+    return wait, say("waiting for the dial")
 
 
 def closing_travel(lathe: Lathe, lead: Fraction) -> Length | None:
@@ -193,8 +204,10 @@ def _lay_operation(name: str, label: str, parts: Parts, timing: Timing) -> None:
     timing.desk.computed(
         name, label, parts.set_up + parts.cut + parts.back + measuring + fitting, "duration",
         *_sum({
-            "tool and levers": parts.set_up, "cutting": parts.cut, "bringing back": parts.back,
-            "measuring": measuring, "trying the mate": fitting,
+            later(
+                "tool and levers"
+            ): parts.set_up, later("cutting"): parts.cut, later("bringing back"): parts.back,
+            later("measuring"): measuring, later("trying the mate"): fitting,
         }),
         SUM,
     )
@@ -204,7 +217,7 @@ def _sum(parts: Mapping[str, Time]) -> tuple[str, Put]:
     """A formula that adds up what is not nothing, and its numbers."""
     left = {words: value for words, value in parts.items() if value} or dict(list(parts.items())[:1])
     put: Put = {words: (value, "duration") for words, value in left.items()}
-    return " + ".join(f"{{{words}}}" for words in left), put
+    return " + ".join("{" + words + "}" for words in left), put
 
 
 # -- the whole job --------------------------------------------------------------------------------------
@@ -214,45 +227,72 @@ def _lay_whole(known: list[Parts], missing: list[OperationLine], timing: Timing)
     """The job by kinds of work, and in all."""
     desk, holding = timing.desk, timing.job.holding
     parts = [one for one in known if one.whole is None]
-    up = {"chucking and truing": timing.allowed("set_up")}
+    up: dict[str, Time] = {later("chucking and truing"): timing.allowed("set_up")}
     if holding.steady is not None:
-        up["steady rest"] = timing.allowed("steady")
+        up[later("steady rest")] = timing.allowed("steady")
     if holding.center is not None:
-        up["center"] = timing.allowed("center")
-    work = desk.computed("time.work", "Setting the work up", sum(up.values()), "duration", *_sum(up), SUM)
-    whole = {
-        "setting up": _lay_sum(
-            "time.set_up", "Setting up: work, tools, levers",
-            {"work": work, **_each((one.number, one.set_up) for one in parts)}, timing,
+        up[later("center")] = timing.allowed("center")
+    work = desk.computed(
+        "time.work", say("Setting the work up"), sum(up.values()), "duration", *_sum(up), SUM
+    )
+    whole: dict[str, Time] = {
+        later("setting up"): _lay_sum(
+            "time.set_up",
+            say("Setting up: work, tools, levers"),
+            {later("work"): work, **_each((one.number, one.set_up) for one in parts)},
+            timing,
         ),
-        "cutting": _lay_sum("time.cut", "Cutting", _each((one.number, one.cut) for one in parts), timing),
-        "bringing back": _lay_sum(
-            "time.return", "Bringing the tool back", _each((one.number, one.back) for one in parts), timing
+        later("cutting"): _lay_sum(
+            "time.cut", say("Cutting"), _each((one.number, one.cut) for one in parts), timing
         ),
-        "measuring": _lay_times("measure", "Measuring", sum(one.measured for one in parts), timing),
-        "trying the mate": _lay_times("fit", "Trying the mate", sum(one.tried for one in parts), timing),
+        later("bringing back"): _lay_sum(
+            "time.return",
+            say("Bringing the tool back"),
+            _each((one.number, one.back) for one in parts),
+            timing,
+        ),
+        later(
+            "measuring"
+        ): _lay_times("measure", say("Measuring"), sum(one.measured for one in parts), timing),
+        later(
+            "trying the mate"
+        ): _lay_times("fit", say("Trying the mate"), sum(one.tried for one in parts), timing),
     }
-    if said := {f"operation {one.number}": one.whole for one in known if one.whole is not None}:
-        whole["as given"] = _lay_sum("time.given", "Operations whose time the job gives", said, timing)
+    if said := {
+        say("operation {number}", number=one.number): one.whole for one in known if one.whole is not None
+    }:
+        whole[later(
+            "as given"
+        )] = _lay_sum("time.given", say("Operations whose time the job gives"), said, timing)
     words, usual, quantity = ALLOWED["hand_over"]
-    whole["handing over"] = desk.chosen(
-        "time.hand_over", f"Handing over: {words}", timing.house.times.hand_over, usual, quantity, PRACTICE
+    whole[later("handing over")] = desk.chosen(
+        "time.hand_over",
+        say("Handing over: {words}", words=words),
+        timing.house.times.hand_over,
+        usual,
+        quantity,
+        PRACTICE,
     )
     without = ", ".join(f"{line.number} {line.title}" for line in missing)
     total = desk.computed(
-        "time.total", f"The whole job{', at least' if missing else ''}", sum(whole.values()), "duration",
-        *_sum(whole), SUM, note=f"without what is not known: {without}" if missing else "",
+        "time.total",
+        say("The whole job, at least") if missing else say("The whole job"),
+        sum(whole.values()),
+        "duration",
+        *_sum(whole),
+        SUM,
+        note=say("without what is not known: {without}", without=without) if missing else "",
     )
     _lay_price(total, bool(missing), timing)
 
 
 def _each(times: Iterable[tuple[int, Time]]) -> dict[str, Time]:
-    return {f"operation {number}": time for number, time in times}
+    return {say("operation {number}", number=number): time for number, time in times}
 
 
 def _lay_sum(name: str, label: str, parts: Mapping[str, Time], timing: Timing) -> Time:
     if not parts:
-        parts = {"nothing": 0.0}
+        parts = {say("nothing"): 0.0}
     return timing.desk.computed(name, label, sum(parts.values()), "duration", *_sum(parts), SUM)
 
 
@@ -271,9 +311,17 @@ def _lay_price(total: Time, at_least: bool, timing: Timing) -> None:
     if house.rate is None:
         return
     money = f", {house.currency}" if house.currency else ""
-    rate = timing.desk.chosen("time.rate", f"Rate for an hour{money}", house.rate, 0.0, "money", PRACTICE)
+    rate = timing.desk.chosen(
+        "time.rate", say("Rate for an hour{money}", money=money), house.rate, 0.0, "money", PRACTICE
+    )
     timing.desk.computed(
-        "time.price", f"Estimate to quote from{', at least' if at_least else ''}{money}",
-        rate * total / HOUR, "money", "{rate} × {hours}",
-        {"rate": (rate, "money"), "hours": (total / HOUR, "ratio")}, SUM, note=NOT_IN_PRICE,
+        "time.price",
+        say("Estimate to quote from, at least{money}", money=money) if at_least
+        else say("Estimate to quote from{money}", money=money),
+        rate * total / HOUR,
+        "money",
+        "{rate} × {hours}",
+        {"rate": (rate, "money"), "hours": (total / HOUR, "ratio")},
+        SUM,
+        note=NOT_IN_PRICE,
     )

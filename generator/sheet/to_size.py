@@ -11,6 +11,7 @@ from generator.calc.left_to_cut import Feed, Read
 from generator.calc.passes import infeed_travel
 from generator.calc.thread_form import lead_angle
 from generator.job.lathe import Lathe
+from generator.language.say import say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure
 from generator.sheet.infeed import feeding_dial, slide_dial
@@ -68,7 +69,7 @@ def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[SizeRe
 
         limits = _limits("thread.over_wires", thread, desk)
         yield SizeReading(
-            "over_wires", "Over wires", "micrometer and wires",
+            "over_wires", say("Over wires"), say("micrometer and wires"),
             _read(last.over_wires, limits, _per(over, diameter), thread, cuts),
         )
     if thread.ball is not None:
@@ -79,7 +80,7 @@ def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[SizeRe
 
         limits = _limits("thread.between_balls", thread, desk)
         yield SizeReading(
-            "between_balls", "Between balls", "two balls and bore gauge",
+            "between_balls", say("Between balls"), say("two balls and bore gauge"),
             _read(balls.between_balls(diameter, size, pitch, starts, flanks), limits, _per(between, diameter),
                   thread, cuts),
         )
@@ -87,7 +88,10 @@ def _readings(thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> Iterator[SizeRe
     if not thread.internal and micrometer_reads(thread) and not steep:
         ends = _given(thread, thread.pitch_diameter_min, thread.pitch_diameter_max)
         yield SizeReading(
-            "pitch_diameter", "Pitch diameter", "thread micrometer", _read(diameter, ends, 1.0, thread, cuts)
+            "pitch_diameter",
+            say("Pitch diameter"),
+            say("thread micrometer"),
+            _read(diameter, ends, 1.0, thread, cuts),
         )
 
 

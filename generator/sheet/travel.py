@@ -6,13 +6,14 @@ from collections.abc import Sequence
 
 from generator.job.lathe import Lathe
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.extents import Extent
 from generator.sheet.figure import System
 from generator.sheet.wording import length_words
 from generator.si import Angle, Length, inch, mm
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 RETRACT: dict[System, Length] = {"inch": 0.125 * inch, "mm": 3 * mm}  # common practice, no source
 
 
@@ -31,20 +32,20 @@ def slides_section(
     if travel is None and across is None:
         return
     retract = desk.chosen(
-        "reach.retract", "Drawn back clear of the work", None, RETRACT[system], "length", PRACTICE,
+        "reach.retract", say("Drawn back clear of the work"), None, RETRACT[system], "length", PRACTICE,
         system=system,
     )
     if travel is not None and infeed_angle != 0:
         _compare(
-            "compound", "compound", travel, retract, lathe.compound_travel,
+            "compound", say("compound"), travel, retract, lathe.compound_travel,
             next((cut for cut in extents if cut.name == "thread"), None),
-            "Start with the compound drawn back, or feed straight in.", lathe, desk, unchecked,
+            say("Start with the compound drawn back, or feed straight in."), lathe, desk, unchecked,
         )
     if across is not None:
         cut, depth = across
         _compare(
-            "cross", "cross slide", depth, retract, lathe.cross_travel, cut,
-            "Set the tool further out in its holder part of the way.", lathe, desk, unchecked,
+            "cross", say("cross slide"), depth, retract, lathe.cross_travel, cut,
+            say("Set the tool further out in its holder part of the way."), lathe, desk, unchecked,
         )
 
 
@@ -75,19 +76,26 @@ def _compare(
 ) -> None:
     """One slide's travel against what it needs."""
     system: System = desk.figures["reach.retract"].system or "inch"
-    note = f"{lathe.name} has {record.with_unit}" if record is not None else ""
+    note = (
+        say("{lathe} has {record}", lathe=lathe.name, record=record.with_unit)
+        if record is not None
+        else ""
+    )
     need = desk.computed(
-        f"reach.{name}_travel", f"Travel of the {slide} needed", way + retract, "length",
+        f"reach.{name}_travel", say("Travel of the {slide} needed", slide=slide), way + retract, "length",
         "{furthest cut} + {drawn back}", {"furthest cut": (way, "length"), "drawn back": (retract, "length")},
-        "geometry", note=note, rounds="up",
+        say("geometry"), note=note, rounds="up",
     )
     if record is None:
-        unchecked.append(f"the travel of the {slide} ({name}_travel)")
+        unchecked.append(say("the travel of the {slide} ({name}_travel)", slide=slide, name=name))
     elif need > record.si:
         desk.find(
             f"{name}-travel", "stop",
-            f"The {slide} has to travel {length_words(need, system)}"
-            f"{f' ({cut.label})' if cut else ''}; that of {lathe.name} has {record.with_unit}. {remedy}",
+            say(
+                "The {slide} has to travel {need}{cut}; that of {lathe} has {record}. {remedy}",
+                slide=slide, need=length_words(need, system), cut=f' ({cut.label})' if cut else '',
+                lathe=lathe.name, record=record.with_unit, remedy=remedy,
+            ),
             cut.where if cut else None,
         )
 
@@ -101,20 +109,29 @@ def quill_section(
         return
     travel = lathe.tailstock.quill_travel if lathe.tailstock else None
     if travel is None:
-        words = "how far the quill comes out (tailstock: quill_travel)"
+        words = say("how far the quill comes out (tailstock: quill_travel)")
         if words not in unchecked:
             unchecked.append(words)
     for cut in drilled:
         depth = desk.computed(
-            f"reach.{cut.name}.quill", f"{cut.label}: depth from the quill", cut.high - cut.low, "length",
-            "{start} − {end}", {"start": (cut.high, "length"), "end": (cut.low, "length")}, "geometry",
-            note=f"the quill comes out {travel.with_unit}" if travel else "", rounds="up",
+            f"reach.{cut.name}.quill",
+            say("{label}: depth from the quill", label=cut.label),
+            cut.high - cut.low,
+            "length",
+            "{start} − {end}",
+            {"start": (cut.high, "length"), "end": (cut.low, "length")},
+            say("geometry"),
+            note=say("the quill comes out {travel}", travel=travel.with_unit) if travel else "",
+            rounds="up",
         )
         if travel is not None and depth > travel.si:
             desk.find(
                 "quill-travel", "check",
-                f"{cut.label} goes {length_words(depth, system)} deep; the quill of {lathe.name} comes out "
-                f"{travel.with_unit}. Draw the drill out, move the tailstock up and go on; see that the "
-                "drill is long enough.",
+                say(
+                    "{cut} goes {depth} deep; the quill of {lathe} comes out {travel}. Draw the drill out, "
+                    "move the tailstock up and go on; see that the drill is long enough.",
+                    cut=cut.label, depth=length_words(depth, system), lathe=lathe.name,
+                    travel=travel.with_unit,
+                ),
                 cut.where,
             )

@@ -12,6 +12,7 @@ from generator.calc.heat import growth
 from generator.calc.passes import infeed_travel
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.language.say import first_small, later, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import feeding_dial
 from generator.sheet.lines import FitRow
@@ -23,8 +24,9 @@ from generator.tables.materials import MaterialRow
 WARM = 20.0  # K over the room, of a part just cut: warm to the hand; common practice, no source
 NEAR_HOLE = 0.5  # pitches past the end of the thread: nearer, a hole's burr is in it
 STILL_FULL = {
-    "wires": "It still reads over the largest size", "plug gauge": "The go plug does not start either",
-    "mate": "The groove is still narrower than its gauge block",
+    "wires": later("It still reads over the largest size"),
+    "plug gauge": later("The go plug does not start either"),
+    "mate": later("The groove is still narrower than its gauge block"),
 }
 
 
@@ -55,31 +57,42 @@ def _next_cut(lathe: Lathe, thread: ThreadPlan, cuts: PassPlan, desk: Desk) -> s
     step = count * dial.graduation
     angle = " × cos {α}" if cuts.infeed_angle else ""
     desk.computed(
-        "measure.next_cut", f"Next cut at a trial, on the {cuts.slide}, not over", step, "length",
+        "measure.next_cut",
+        say("Next cut at a trial, on the {slide}, not over", slide=cuts.slide),
+        step,
+        "length",
         "{divisions} × {travel of one}",
         {"divisions": (count, "count"), "travel of one": (dial.graduation, "fine_length")},
-        "common practice, no source", note="as large as the last cut of the passes, in whole divisions",
-        rounds="down", system=lathe.units,
+        say("common practice, no source"),
+        note=say("as large as the last cut of the passes, in whole divisions"),
+        rounds="down",
+        system=lathe.units,
     )
     if thread.flanks.square:
-        return f"{_divisions(count)} of the {cuts.slide}"
+        return say("{divisions} of the {slide}", divisions=_divisions(count), slide=cuts.slide)
     moved = desk.computed(
-        "measure.next_cut_takes", "What that takes off the pitch diameter", 2 * cuts.depth(step),
+        "measure.next_cut_takes", say("What that takes off the pitch diameter"), 2 * cuts.depth(step),
         "fine_length", f"2 × {{next cut}}{angle}",
         {
             "next cut": (step, "length"), **({"α": (cuts.infeed_angle, "angle")} if angle else {}),
         },
-        "plane geometry", system=thread.system,
-        note="bored out by as much" if thread.internal else "",
+        say("plane geometry"), system=thread.system,
+        note=say("bored out by as much") if thread.internal else "",
     )
+    parts = {
+        "divisions": _divisions(count), "slide": cuts.slide, "moved": fine_words(moved, thread.system),
+    }
     return (
-        f"{_divisions(count)} of the {cuts.slide}, which {'adds' if thread.internal else 'takes'} "
-        f"{fine_words(moved, thread.system)} {'to' if thread.internal else 'off'} the pitch diameter"
+        say(
+            "{divisions} of the {slide}, which adds {moved} to the pitch diameter",
+            **parts,
+        ) if thread.internal
+        else say("{divisions} of the {slide}, which takes {moved} off the pitch diameter", **parts)
     )
 
 
 def _divisions(count: int) -> str:
-    return "one division" if count == 1 else f"{count} divisions"
+    return say_count("one division", "{count} divisions", count)
 
 
 @dataclass(frozen=True)
@@ -95,81 +108,106 @@ class _Words:
     @property
     def again(self) -> str:
         """The next cut, as a sentence; by no number alone."""
-        return f"No more than {self.cut}; a spring pass; read, and try again."
+        return say("No more than {cut}; a spring pass; read, and try again.", cut=self.cut)
 
     def parallel(self) -> tuple[FitRow, ...]:
         """Of a parallel thread, outside or inside."""
         thread, inside = self.thread, self.thread.internal
         square = thread.flanks.square
         full = (
-            "Widen the groove with the compound along the axis, a little off the flank that does not bear."
-            if square else f"Cut by the table Still to cut, in two cuts at least. {self.again}"
+            say(
+                "Widen the groove with the compound along the axis, a little off the flank that does not "
+                "bear."
+            )
+            if square
+            else say("Cut by the table Still to cut, in two cuts at least. {again}", again=self.again)
         )
         crest = (
-            f"Measure the bore between the crests: {self._crest()}." if inside
-            else f"Measure over the crests: {self._crest()}."
+            say("Measure the bore between the crests: {crest}.", crest=self._crest()) if inside
+            else say("Measure over the crests: {crest}.", crest=self._crest())
         )
         return (
             FitRow(
-                "Does not start",
+                say("Does not start"),
                 (
-                    "Burr on the first thread of either part, chip in the mate, first thread bruised.",
-                    "Chamfer past the root; " + crest[0].lower() + crest[1:],
-                    "Hand and pitch of the mate, by a leaf or against the part.",
+                    say("Burr on the first thread of either part, chip in the mate, first thread bruised."),
+                    say("Chamfer past the root; {crest}", crest=first_small(crest)),
+                    say("Hand and pitch of the mate, by a leaf or against the part."),
                 ),
-                f"{STILL_FULL[thread.fit_by]}: {full[0].lower() + full[1:]} Inside its limits: cut nothing "
-                "more; the mate, or a crest, is what stops it.",
+                say(
+                    "{still_full}: {full} Inside its limits: cut nothing more; the mate, or a crest, is "
+                    "what stops it.",
+                    still_full=STILL_FULL[thread.fit_by], full=first_small(full),
+                ),
                 feels="does not start",
             ),
             FitRow(
-                "Starts, and binds after N turns",
+                say("Starts, and binds after N turns"),
                 (
-                    f"It binds N × {length_words(thread.lead, thread.system)} from the start"
-                    f"{self._holes()}",
-                    "A burr at a hole or set screw of the mate, a chip, a bruise: look there in both.",
-                    "Measure at both ends: a difference is taper"
-                    + (", from a bar that springs." if inside else ", from center, steady rest or give."),
-                    "Blue it: one flank, more with every turn, is lead or pitch, and no depth mends it.",
+                    say(
+                        "It binds N × {lead} from the start{holes}",
+                        lead=length_words(thread.lead, thread.system), holes=self._holes(),
+                    ),
+                    say("A burr at a hole or set screw of the mate, a chip, a bruise: look there in both."),
+                    say("Measure at both ends: a difference is taper, from a bar that springs.")
+                    if inside
+                    else say(
+                        "Measure at both ends: a difference is taper, from center, steady rest or give."
+                    ),
+                    say("Blue it: one flank, more with every turn, is lead or pitch, and no depth mends it."),
                 ),
-                "Back off at the first bind; a forced thread galls. Taper: spring passes at one reading. "
-                f"Only if both ends still measure too full: {self.again[0].lower() + self.again[1:]}",
+                say(
+                    "Back off at the first bind; a forced thread galls. Taper: spring passes at one "
+                    "reading. Only if both ends still measure too full: {again}",
+                    again=first_small(self.again),
+                ),
                 feels="binds",
             ),
             FitRow(
-                "Tight all along",
-                (self._warm(), "Chips brushed out, a drop of oil, no burr standing on the crests."),
-                "Measures inside the limits: the mate is tight or worn oval; measure it, and ask. Too full: "
-                + self.again[0].lower() + self.again[1:],
+                say("Tight all along"),
+                (self._warm(), say("Chips brushed out, a drop of oil, no burr standing on the crests.")),
+                say(
+                    "Measures inside the limits: the mate is tight or worn oval; measure it, and ask. Too "
+                    "full: {again}",
+                    again=first_small(self.again),
+                ),
             ),
             FitRow(
-                "Tight, and shines at the crest only",
+                say("Tight, and shines at the crest only"),
                 (
                     crest,
-                    "Root of the mate: filled with dirt or paint, or cut with a wider nose.",
+                    say("Root of the mate: filled with dirt or paint, or cut with a wider nose."),
                 ),
-                f"The flanks are right: {'open the bore' if inside else 'turn the crests down'} to their "
-                "limits; no cut on the flanks.",
-                at="crest",
+                say("The flanks are right: open the bore to their limits; no cut on the flanks.")
+                if inside
+                else say("The flanks are right: turn the crests down to their limits; no cut on the flanks."),
+                at=say("crest"),
             ),
             FitRow(
-                "Free, then tight",
+                say("Free, then tight"),
                 (
-                    f"The last turns: {self._end()}",
-                    "Measure at both ends and in the middle: the work gave under the cut, or the tool wore.",
-                    "Where the mate is longer than its gauge, lead error adds up over the length.",
+                    say("The last turns: {end}", end=self._end()),
+                    say(
+                        "Measure at both ends and in the middle: the work gave under the cut, or the tool "
+                        "wore."
+                    ),
+                    say("Where the mate is longer than its gauge, lead error adds up over the length."),
                 ),
-                "Spring passes at the same reading until nothing comes off. Then as for one that binds.",
-                at="the last turns",
+                say("Spring passes at the same reading until nothing comes off. Then as for one that binds."),
+                at=say("the last turns"),
             ),
             FitRow(
-                "Rocks, or is loose",
+                say("Rocks, or is loose"),
                 (
-                    "Measure it: inside the limits, the mate is worn or "
-                    + ("small" if inside else "large") + "; measure that, too.",
-                    "Rocks on a few turns only: bell mouth, or a first thread cut too deep.",
+                    say("Measure it: inside the limits, the mate is worn or small; measure that, too.")
+                    if inside
+                    else say("Measure it: inside the limits, the mate is worn or large; measure that, too."),
+                    say("Rocks on a few turns only: bell mouth, or a first thread cut too deep."),
                 ),
-                "Nothing puts metal back. Stop, write the reading down, and ask the customer before the part "
-                "leaves the lathe.",
+                say(
+                    "Nothing puts metal back. Stop, write the reading down, and ask the customer before the "
+                    "part leaves the lathe."
+                ),
                 feels="rocks",
             ),
         )
@@ -178,33 +216,47 @@ class _Words:
         """Of a taper thread, tried with its gauge by hand."""
         return (
             FitRow(
-                "The gauge does not start, or stops short",
-                ("Burr, chip, chamfer.", "Gauge and thread at one temperature. " + self._warm()),
-                "Cut on by the gauge lines of the thread data, for the turns that it stops short, in two "
-                "cuts and a spring pass; then try again.",
+                say("The gauge does not start, or stops short"),
+                (say(
+                    "Burr, chip, chamfer."
+                ), say("Gauge and thread at one temperature. {warm}", warm=self._warm())),
+                say(
+                    "Cut on by the gauge lines of the thread data, for the turns that it stops short, in "
+                    "two cuts and a spring pass; then try again."
+                ),
                 feels="does not start",
             ),
             FitRow(
-                "The gauge rocks, or binds at one end",
+                say("The gauge rocks, or binds at one end"),
                 (
-                    "Blue it: rubbed at one end only is the taper; look to the attachment or the set-over.",
-                    "One flank all along: pitch, or a tool that stands square to the taper, not to the axis.",
+                    say(
+                        "Blue it: rubbed at one end only is the taper; look to the attachment or the "
+                        "set-over."
+                    ),
+                    say(
+                        "One flank all along: pitch, or a tool that stands square to the taper, not to the "
+                        "axis."
+                    ),
                 ),
-                "Set the taper right first. No deeper cut mends it.",
+                say("Set the taper right first. No deeper cut mends it."),
                 feels="rocks",
             ),
             FitRow(
-                "The gauge is right, the mate stops short or rocks",
-                ("The mate: its first thread, its own taper, an old standard.",),
-                "Cut nothing more. Measure the mate, and ask.",
-                feels="rocks", at="the mate; the gauge is right",
+                say("The gauge is right, the mate stops short or rocks"),
+                (say("The mate: its first thread, its own taper, an old standard."),),
+                say("Cut nothing more. Measure the mate, and ask."),
+                feels="rocks",
+                at=say("the mate; the gauge is right"),
             ),
             FitRow(
-                "The gauge goes too far",
-                ("Read it again, by hand, threads clean.",),
-                "Nothing puts metal back. Where the end of the work may be faced off, the thread moves back "
-                "by as much; ask before it leaves the lathe. Do not make it up with sealant.",
-                feels="free", at="past the gauge line",
+                say("The gauge goes too far"),
+                (say("Read it again, by hand, threads clean."),),
+                say(
+                    "Nothing puts metal back. Where the end of the work may be faced off, the thread moves "
+                    "back by as much; ask before it leaves the lathe. Do not make it up with sealant."
+                ),
+                feels="free",
+                at=say("past the gauge line"),
             ),
         )
 
@@ -213,10 +265,13 @@ class _Words:
         unit, system = self.thread.designation.unit_si, self.thread.system
         ends = [fine_words(end * unit, system) for end in (sizes.min, sizes.max) if end is not None]
         if len(ends) == 2:
-            return f"{ends[0]} to {ends[1]}"
+            return say("{low} to {high}", low=ends[0], high=ends[1])
         if not ends:
-            return "to suit the mate"
-        return f"{'at least' if self.thread.internal else 'at most'} {ends[0]}"
+            return say("to suit the mate")
+        return say(
+            "at least {size}",
+            size=ends[0],
+        ) if self.thread.internal else say("at most {size}", size=ends[0])
 
     def _holes(self) -> str:
         """Where a cross hole of the work is met."""
@@ -230,26 +285,27 @@ class _Words:
             return "."
         at, diameter = max(met)
         turns = max(thread.start - at - diameter / 2, 0.0) / thread.lead
-        return (
-            f"; the cross hole of {length_words(diameter, system)} is met after {turns:.1f} turns: take its "
-            "burr off inside the thread."
+        return say(
+            "; the cross hole of {diameter} is met after {turns:.1f} turns: take its burr off inside the "
+            "thread.",
+            diameter=length_words(diameter, system), turns=turns,
         )
 
     def _warm(self) -> str:
         """What a warm part does to the fit."""
-        warm = "Let it cool to the warmth of the mate"
+        warm = say("Let it cool to the warmth of the mate")
         if self.material is None:
-            return f"{warm}: a warm part is a large part."
+            return say("{warm}: a warm part is a large part.", warm=warm)
         grown = growth(self.thread.target, WARM, self.material.expansion)
         if grown < 0.001 * mm:
             return f"{warm}."
-        return (
-            f"{warm}: {rise_words(WARM, self.thread.system)} warmer, its pitch diameter is "
-            f"{fine_words(grown, self.thread.system)} larger."
+        return say(
+            "{warm}: {rise} warmer, its pitch diameter is {grown} larger.",
+            warm=warm, rise=rise_words(WARM, self.thread.system), grown=fine_words(grown, self.thread.system),
         )
 
     def _end(self) -> str:
         thread = self.thread
         if thread.relief_start is not None:
-            return "into the relief, is its edge clear of burr, and the relief wide enough for the mate?"
-        return "the thread runs out there; the mate needs a counterbore, or the thread more length."
+            return say("into the relief, is its edge clear of burr, and the relief wide enough for the mate?")
+        return say("the thread runs out there; the mate needs a counterbore, or the thread more length.")

@@ -12,12 +12,17 @@ from itertools import accumulate, pairwise
 from generator.calc import passes, thread_form, wires
 from generator.calc.dials import whole_graduations
 from generator.job.operations import Thread
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.infeed import Infeed
 from generator.sheet.plans import ThreadPlan
 from generator.si import Length
 
-PARTS = {1: "whole", 2: "half"}  # of a graduation
+PARTS = {  # of a graduation
+    1: later(
+        "rounded to whole graduations of this dial"
+    ), 2: later("rounded to half graduations of this dial"),
+}
 
 
 @dataclass(frozen=True)
@@ -47,8 +52,11 @@ def count_way(
     else:
         desk.find(
             "dial-coarse", "stop",
-            f"No reading of the {infeed.slide} dial lands inside the limits of the pitch diameter, not even "
-            "at half a graduation. Set a dial indicator against the slide, or feed in with a finer dial.",
+            say(
+                "No reading of the {slide} dial lands inside the limits of the pitch diameter, not even at "
+                "half a graduation. Set a dial indicator against the slide, or feed in with a finer dial.",
+                slide=infeed.slide,
+            ),
             operation.length.where,
         )
     floor = max(whole_graduations(passes.infeed_travel(least, infeed.angle), dial, parts, "up"), 1)

@@ -8,6 +8,7 @@ from generator.calc import wire_choice, wires
 from generator.calc.thread_form import lead_angle
 from generator.job.shop import Tools
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.threading import Threading
@@ -22,11 +23,11 @@ from generator.sheet.wording import fine_words
 from generator.si import Length
 
 TOOLS_FILE = "jobs/_shop/tools.yml"
-UPRIGHT = (
+UPRIGHT = later(
     "; a straight wire does not follow the upright flank, and reads higher still: 0.001 of the pitch at 5°, "
     "0.002 at 10°"
 )
-SET_SOURCE = f"{TOOLS_FILE}: the nearest usable wire of the shop's set"
+SET_SOURCE = later("jobs/_shop/tools.yml: the nearest usable wire of the shop's set")
 
 
 def lay_wires(
@@ -39,15 +40,15 @@ def lay_wires(
     flanks, system, pitch = threading.profile.flanks, threading.system, threading.pitch
     source = wires_source(flanks)
     best = desk.computed(
-        "thread.wire.best", "Best wire", wire_choice.best_wire(pitch, flanks), "fine_length",
+        "thread.wire.best", say("Best wire"), wire_choice.best_wire(pitch, flanks), "fine_length",
         best_wire_formula(wire_choice.best_wire(1.0, flanks)), {"P": (pitch, "fine_length")}, source,
         system=system, note=between_flanks(flanks),
     )
     usable = threading.profile.usable_wires(pitch, (smallest - root) / 2)
     wire, kind, why = _wire(threading, tools, best, usable, desk)
-    desk.lay(Figure("thread.wire.size", "Wire used", wire, "fine_length", kind, why, system=system))
-    _lay_over("max", "Over wires, max", largest, wire, threading, "down", desk)
-    _lay_over("min", "Over wires, min", smallest, wire, threading, "up", desk)
+    desk.lay(Figure("thread.wire.size", say("Wire used"), wire, "fine_length", kind, why, system=system))
+    _lay_over("max", say("Over wires, max"), largest, wire, threading, "down", desk)
+    _lay_over("min", say("Over wires, min"), smallest, wire, threading, "up", desk)
     _lay_lead(largest, wire, threading, desk)
     return wire
 
@@ -61,8 +62,12 @@ def _wire(
         if not usable[0] <= given.si <= usable[1]:
             desk.find(
                 "wire-unusable", "stop",
-                f"A {given.with_unit} wire does not seat on the flanks of this pitch: wires from "
-                f"{fine_words(usable[0], threading.system)} to {fine_words(usable[1], threading.system)} do.",
+                say(
+                    "A {given} wire does not seat on the flanks of this pitch: wires from {least} to {most} "
+                    "do.",
+                    given=given.with_unit, least=fine_words(usable[0], threading.system),
+                    most=fine_words(usable[1], threading.system),
+                ),
                 given.where,
             )
         return given.si, Kind(given.kind), given.origin
@@ -72,12 +77,15 @@ def _wire(
     fitting = wire_choice.fitting(best, usable)
     desk.find(
         "wire-missing", "check",
-        "No wire of the shop's set seats in this pitch. Borrow three of "
-        f"{fine_words(fitting, threading.system)}; any from {fine_words(usable[0], threading.system)} to "
-        f"{fine_words(usable[1], threading.system)} do, with sizes of their own.",
+        say(
+            "No wire of the shop's set seats in this pitch. Borrow three of {fitting}; any from {least} to "
+            "{most} do, with sizes of their own.",
+            fitting=fine_words(fitting, threading.system), least=fine_words(usable[0], threading.system),
+            most=fine_words(usable[1], threading.system),
+        ),
         threading.operation.length.where,
     )
-    return fitting, Kind.ASSUMED, "no wire of the shop fits this pitch; one that does"
+    return fitting, Kind.ASSUMED, say("no wire of the shop fits this pitch; one that does")
 
 
 def _sizes(given: Sequence[Given]) -> list[Length]:
@@ -112,9 +120,13 @@ def _lay_lead(diameter: Length, wire: Length, threading: Threading, desk: Desk) 
     form = wires.form_of(diameter, wire, lead, flanks)
     upright = "" if wires.follows(diameter, wire, lead, flanks) else UPRIGHT
     desk.computed(
-        "thread.wire.lead_correction", "What the lead angle adds over wires", exact - simple, "fine_length",
+        "thread.wire.lead_correction",
+        say("What the lead angle adds over wires"),
+        exact - simple,
+        "fine_length",
         "{exact size} − {simple size}",
         {"exact size": (exact, "fine_length"), "simple size": (simple, "fine_length")},
-        f"geometry of a wire on both helical flanks; {wires_source(flanks)}",
-        note=form_words(form, lead_angle(lead, diameter)) + upright, system=threading.system,
+        say("geometry of a wire on both helical flanks; {wires_source}", wires_source=wires_source(flanks)),
+        note=f"{form_words(form, lead_angle(lead, diameter))}{upright}",
+        system=threading.system,
     )

@@ -7,12 +7,15 @@ import math
 from generator.calc.flanks import Flanks
 from generator.calc.taper import half_angle
 from generator.calc.wires import EXACT_FROM, Form
+from generator.language.say import later, say
 from generator.si import Angle, degree
 
 _USED = {
-    Form.SIMPLE: "left out of the sizes, for it is under 0.00015 in (0.004 mm): the simple form is used",
-    Form.LEAD: "taken into the sizes by the lead-angle form, which is used up to 5°",
-    Form.EXACT: "taken into the sizes by the exact form",
+    Form.SIMPLE: later(
+        "left out of the sizes, for it is under 0.00015 in (0.004 mm): the simple form is used"
+    ),
+    Form.LEAD: later("taken into the sizes by the lead-angle form, which is used up to 5°"),
+    Form.EXACT: later("taken into the sizes by the exact form"),
 }
 
 
@@ -23,8 +26,8 @@ def wires_source(flanks: Flanks) -> str:
     'ASME B1.9 (from memory); NBS Handbook H28'
     """
     if flanks.symmetrical:
-        return "NBS Handbook H28; ASME B1.2"
-    return "ASME B1.9 (from memory); NBS Handbook H28"
+        return say("NBS Handbook H28; ASME B1.2")
+    return say("ASME B1.9 (from memory); NBS Handbook H28")
 
 
 def over_wires_formula(flanks: Flanks) -> str:
@@ -80,7 +83,7 @@ def between_flanks(flanks: Flanks) -> str:
     """
     if flanks.symmetrical:
         return ""
-    return "these flanks differ: it touches the steep one toward the crest, the other toward the root"
+    return say("these flanks differ: it touches the steep one toward the crest, the other toward the root")
 
 
 def form_words(form: Form, lead_angle: Angle, balls: bool = False) -> str:
@@ -90,6 +93,8 @@ def form_words(form: Form, lead_angle: Angle, balls: bool = False) -> str:
     'taken into the sizes by the exact form: at 7.3°, above 5°, the lead-angle form reads high'
     """
     if form is Form.EXACT and not balls:
-        at = f"{lead_angle / degree:.1f}°"
-        return f"{_USED[form]}: at {at}, above {EXACT_FROM / degree:g}°, the lead-angle form reads high"
+        return say(
+            "{used}: at {at:.1f}°, above {exact_from:g}°, the lead-angle form reads high",
+            used=_USED[form], at=lead_angle / degree, exact_from=EXACT_FROM / degree,
+        )
     return _USED[form]

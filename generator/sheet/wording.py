@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.language.say import figure, later, say
 from generator.sheet.figure import System
 from generator.si import (
     Force,
@@ -23,7 +24,7 @@ from generator.si import (
 )
 
 NOTHING = 1e-9  # in or mm: what a sum leaves of nothing
-SHARES = {0.125: "an eighth", 0.25: "a quarter"}
+SHARES = {0.125: later("an eighth of the pitch"), 0.25: later("a quarter of the pitch")}
 
 
 def length_words(value: Length, system: System) -> str:
@@ -126,14 +127,16 @@ def _at_least(value: float, places: int, unit: str) -> str:
     >>> _at_least(0.00003, 4, "in"), _at_least(0.0, 4, "in"), _at_least(-0.00003, 4, "in")
     ('less than 0.0001 in', '0.0000 in', '0.0000 in')
     """
-    shown = f"{value:.{places}f}"
-    if not float(shown):
-        shown = f"less than {10**-places:.{places}f}" if value > NOTHING else f"{0:.{places}f}"
-    return f"{shown} {unit}"
+    form = f".{places}f"
+    if float(format(value, form)):
+        return f"{figure(value, form)} {unit}"
+    if value > NOTHING:
+        return say("less than {least} {unit}", least=figure(10**-places, form), unit=unit)
+    return f"{figure(0.0, form)} {unit}"
 
 
 def _three_figures(value: float) -> str:
-    return f"{float(f'{value:.3g}'):.12g}"
+    return figure(float(f"{value:.3g}"), ".12g")
 
 
 def pitch_share_words(share: float) -> str:
@@ -142,7 +145,7 @@ def pitch_share_words(share: float) -> str:
     >>> pitch_share_words(0.125), pitch_share_words(0.37069)
     ('an eighth of the pitch', '0.3707 of the pitch')
     """
-    return f"{SHARES.get(share, f'{share:.4g}')} of the pitch"
+    return say(SHARES[share]) if share in SHARES else say("{share:.4g} of the pitch", share=share)
 
 
 def rpm_words(speed: SpindleSpeed) -> str:
@@ -154,7 +157,7 @@ def rpm_words(speed: SpindleSpeed) -> str:
     ('38437 rpm', '105.2 rpm')
     """
     turns = speed / rev_per_min
-    return f"{turns:.0f} rpm" if turns >= 1000 else f"{turns:.4g} rpm"
+    return say("{turns:.0f} rpm", turns=turns) if turns >= 1000 else say("{turns:.4g} rpm", turns=turns)
 
 
 def seconds_words(time: Time) -> str:
@@ -164,4 +167,4 @@ def seconds_words(time: Time) -> str:
     ('0.49 s', '5.6 s')
     """
     places = 100 if time < 1 else 10
-    return f"{int(time * places + 1e-6) / places:g} s"
+    return f"{figure(int(time * places + 1e-6) / places, 'g')} s"

@@ -20,6 +20,7 @@ from generator.job.log_names import log_names
 from generator.job.reading import ReadJob, ReadLog, read_job, read_log, read_shop
 from generator.job.sender import read_sender, with_sender
 from generator.job.shop import Shop
+from generator.language.say import all_said, later, say, say_count
 from generator.pictures import BadPicture, shown_picture
 from generator.render.page import render_page, render_problem_page
 from generator.sheet.compute import compute_sheet
@@ -35,6 +36,7 @@ from generator.site.job_files import LOG
 log = logging.getLogger(__name__)
 
 NO_LESSONS = Lessons(())
+NO_SHEET = later("no sheet")
 
 
 def make_entry(
@@ -55,6 +57,7 @@ def make_entry(
         with faults_as_problems(path):
             read = read_job(path, whole)
             sheet = _sheet_with_log(read, whole, lessons)
+            sheet = replace(sheet, index=_said(sheet.index))
         compared, faults = _on_other_lathes(read, whole, sheet)
         with faults_as_problems(path):
             learned = tuple(line.words for line in sheet.learned.lines if not line.number)
@@ -72,6 +75,12 @@ def make_entry(
         return Made(_problem_entry(path, error.problems, top), body)
 
 
+def _said(row: ArchiveRow) -> ArchiveRow:
+    """The row with its words said: it is kept as JSON, which would take the English of a text in a table."""
+    thread = row.thread and replace(row.thread, **all_said(vars(row.thread)))
+    return replace(row, thread=thread, holding=all_said(row.holding), duty=all_said(row.duty))
+
+
 def _picture_itself(path: Path) -> str:
     """A picture as an address that holds it; an empty one where it was taken away since it was read."""
     with suppress(BadPicture):
@@ -84,7 +93,7 @@ def _on_other_lathes(
 ) -> tuple[Comparison | NotCompared, tuple[Problem, ...]]:
     """The job on every other lathe; a fault of ours there leaves its own sheet as it is."""
     try:
-        with faults_as_problems(read.path, "no comparison with the other lathes"):
+        with faults_as_problems(read.path, say("no comparison with the other lathes")):
             return comparison(read, shop, _as_planned(sheet)), ()
     except JobProblems as error:
         return NotCompared(tuple(problem.message for problem in error.problems)), error.problems
@@ -130,7 +139,7 @@ def _sheet_with_log(read: ReadJob, shop: Shop, lessons: Lessons) -> Sheet:
     if log is None:
         return _taught(compute_sheet(read, shop), (), others)
     try:
-        with faults_as_problems(log.path, "the log is left out"):
+        with faults_as_problems(log.path, say("the log is left out")):
             return _taught(compute_sheet(read, shop, log), lessons_of(read, log), others)
     except JobProblems as error:
         sheet = compute_sheet(read, shop)  # what is wrong with the job says so here again
@@ -190,27 +199,31 @@ def try_shop(folder: Path) -> Shop | JobProblems:
 
 
 @contextmanager
-def faults_as_problems(path: Path, costs: str = "no sheet") -> Iterator[None]:
+def faults_as_problems(path: Path, costs: str = NO_SHEET) -> Iterator[None]:
     """A fault of ours in one job must not hide the other jobs: it becomes a problem of that job's file."""
     try:
         yield
     except JobProblems:
         raise
     except OSError as error:
-        said = f"cannot be read: {error.strerror or error}"
+        said = say("cannot be read: {why}", why=error.strerror or error)
         raise JobProblems([Fault(Location(path), "", said)]) from error
     except Exception as error:
         log.debug("%s", path, exc_info=True)
         said = f"{type(error).__name__}: {error}"
-        said = f"{costs}, by a fault of this program ({said}); please report it with the file"
+        said = say(
+            "{costs}, by a fault of this program ({said}); please report it with the file",
+            costs=costs, said=said,
+        )
         raise JobProblems([Fault(Location(path), "", said)]) from error
 
 
 def _problem_entry(path: Path, problems: tuple[Problem, ...], top: str) -> Entry:
-    count = f"{len(problems)} error{'' if len(problems) == 1 else 's'}"
     row = ArchiveRow(
         number=path.parent.name,
-        title=f"No sheet: {count} in the files",
+        title=say_count(
+            "No sheet: {count} error in the files", "No sheet: {count} errors in the files", len(problems)
+        ),
         year=path.parent.parent.name,
         status="errors",
         text=" ".join(str(problem) for problem in problems),

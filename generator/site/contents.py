@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from generator.archive.listed import Content
+from generator.language.spoken import spoken
 from generator.site.frame import Frame
 from generator.site.kept import Cache, Stored, seal
 from generator.site.program_key import program_key, word
@@ -20,7 +21,7 @@ def write_contents(contents: Iterable[Content], cache: Cache, frame: Frame, site
     OSError
         When one cannot be written.
     """
-    kept, program = _kept(cache), program_key()
+    kept, program = _kept(cache), word(program_key(), spoken().code)
     stands: dict[str, Stored] = {}
     for content in contents:
         key = word(program, content.key, frame.word if content.title else "")

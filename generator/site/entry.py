@@ -18,6 +18,7 @@ from generator.archive.listed import Listed
 from generator.errors import Fault, Problem
 from generator.job.beside import JobPicture
 from generator.job.learned import Likeness
+from generator.language.say import say
 from generator.sheet.row import ArchiveRow
 from generator.site.kept import Paged
 
@@ -120,4 +121,7 @@ def twins(entries: Iterable[Entry]) -> Iterator[str]:
     for entry in entries:
         other = first.setdefault(entry.row.number, entry)
         if other is not entry:
-            yield f"{entry.path}: job number {entry.row.number} stands in {other.path} too"
+            yield say(
+                "{path}: job number {number} stands in {other} too",
+                path=entry.path, number=entry.row.number, other=other.path,
+            )

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Final
 
 from generator.archive.listed import Content
+from generator.language.say import say
 from generator.render.environment import templates_folder
 from generator.site.program_key import folder_key, word
 from generator.site.program_lists import ProgramLists
@@ -34,7 +35,7 @@ def how_to_pages() -> list[HowTo]:
     found = []
     for path in sorted((templates_folder() / "help").glob("*.md")):
         with path.open(encoding="utf-8") as text:
-            title = text.readline().removeprefix("#").strip()
+            title = say(text.readline().removeprefix("#").strip())
         found.append(HowTo(path, f"{HOW_TO}/{path.stem.partition('-')[2]}.html", title))
     return found
 

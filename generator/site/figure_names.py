@@ -9,6 +9,7 @@ import re
 from typing import Final
 
 from generator.archive.figures import FigureName
+from generator.language.say import say
 from generator.sheet.figure import Kind
 from generator.sheet.model import Sheet
 
@@ -24,13 +25,13 @@ def figure_names(sheet: Sheet) -> tuple[FigureName, ...]:
     titles = {str(line.number): f"{line.number} {line.title}: " for line in sheet.operations}
     found: dict[tuple[str, str], FigureName] = {}
     for figure in sheet.figures.values():
-        name, label = _general(figure.name, figure.label, titles)
-        source = "" if figure.kind in FROM_FILES else figure.source
+        name, label = _general(figure.name, str(figure.label), titles)
+        source = "" if figure.kind in FROM_FILES else str(figure.source)
         found.setdefault(
             (name, source), FigureName(name, label, figure.quantity.replace("_", " "), source)
         )
-    cautions = dict.fromkeys(caution.source for caution in (*sheet.cautions, *sheet.for_use))
-    return (*found.values(), *(FigureName("", "Cautions", "", source) for source in cautions))
+    cautions = dict.fromkeys(str(caution.source) for caution in (*sheet.cautions, *sheet.for_use))
+    return (*found.values(), *(FigureName("", say("Cautions"), "", source) for source in cautions))
 
 
 def _general(name: str, label: str, titles: dict[str, str]) -> tuple[str, str]:
@@ -39,4 +40,4 @@ def _general(name: str, label: str, titles: dict[str, str]) -> tuple[str, str]:
     if found is None:
         return name, label
     part, number, rest = found.groups()
-    return f"{part}.<n>.{rest}", f"Operation n: {label.removeprefix(titles.get(number, ''))}"
+    return f"{part}.<n>.{rest}", say("Operation n: {label}", label=label.removeprefix(titles.get(number, "")))

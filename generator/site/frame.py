@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
 
+from generator.language.say import say
 from generator.site.program_key import word
 
-TITLE: Final = "The title of the page stands here"
+TITLE: Final = "The title of the page stands here"  # looked for, and so not said
 BODY: Final = "<!-- the page stands here -->"  # also in the templates of the frames
 
 
@@ -37,7 +38,7 @@ class Frame:
         """
         before, found, after = page.partition(BODY)
         if not found:
-            raise ValueError(f"the template of the frame must hold {BODY!r} once")
+            raise ValueError(say("the template of the frame must hold {comment!r} once", comment=BODY))
         return cls(before, after)
 
     @cached_property

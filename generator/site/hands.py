@@ -28,6 +28,7 @@ from generator.archive.search_index import segment
 from generator.collecting import collecting_seldom, without_collecting
 from generator.errors import SheetError
 from generator.job.learned import Lesson
+from generator.language.say import say
 from generator.site.orders import Done, Making
 
 MAKING: Final = "generator.site.making"  # a second to load; the process that orders need not wait for it
@@ -112,8 +113,10 @@ class Hands:
     def _gone(self) -> WorkersGone:
         self._one = self._many = None
         return WorkersGone(
-            "a process that makes sheets was ended from outside (out of memory?); "
-            "build again, most of what was made is kept"
+            say(
+                "a process that makes sheets was ended from outside (out of memory?); "
+                "build again, most of what was made is kept"
+            )
         )
 
 

@@ -21,6 +21,7 @@ from pathlib import Path
 from typing import Final, NamedTuple
 
 from generator.job.beside import PICTURES_NOT_TAKEN, PICTURES_TAKEN, SENDER
+from generator.language.say import say
 
 JOB: Final = "job.yml"
 LOG: Final = "log.yml"
@@ -70,7 +71,9 @@ def find_folders(jobs_dir: Path) -> tuple[list[str], list[str]]:
         try:
             inside, files = _listed(f"{top}/{year}")
         except OSError as error:
-            odd.append(f"{top}/{year}: cannot be read: {error.strerror or error}")
+            odd.append(
+                say("{name}: cannot be read: {why}", name=f"{top}/{year}", why=error.strerror or error)
+            )
             continue
         odd += (_not_read(f"{top}/{year}/{name}") for name in files if _is_yaml(name))
         folders += (f"{top}/{year}/{name}" for name in inside)
@@ -175,4 +178,4 @@ def _is_yaml(name: str) -> bool:
 
 
 def _not_read(path: str) -> str:
-    return f"{path}: is not read; a job is <year>/<job folder>/job.yml in the jobs folder"
+    return say("{path}: is not read; a job is <year>/<job folder>/job.yml in the jobs folder", path=path)

@@ -27,6 +27,7 @@ from typing import Any, Final, NamedTuple, Self
 from filelock import FileLock, Timeout
 
 from generator.collecting import without_collecting
+from generator.language.say import say
 from generator.site.job_files import Seen
 
 log = logging.getLogger("mkdocs.plugins.setup_sheets")
@@ -124,7 +125,7 @@ class Cache:
         try:
             self._lock.acquire(timeout=0)
         except Timeout:
-            log.warning("Another build of this site is running; this one begins when it is done.")
+            log.warning(say("Another build of this site is running; this one begins when it is done."))
             self._lock.acquire()
         try:
             self._read()
@@ -168,7 +169,7 @@ class Cache:
                 return str(found[0])
             database.execute("DELETE FROM job")
             database.commit()
-        raise OSError(None, "is damaged; build again, and every sheet is made anew", str(self.folder))
+        raise OSError(None, say("is damaged; build again, and every sheet is made anew"), str(self.folder))
 
     def keep_written(self, path: str, text: str) -> None:
         """Keep what somebody wrote in the files of the job; only the index of the search asks for it."""
@@ -307,7 +308,7 @@ class Cache:
                     self._kept[row[0]] = _kept(row)
 
     def _begin_anew(self) -> None:
-        log.info("%s: cannot be used, so every sheet is made anew", self.folder)
+        log.info(say("{folder}: cannot be used, so every sheet is made anew", folder=self.folder))
         with suppress(AttributeError, sqlite3.Error):
             self._database.close()
         self._kept.clear()

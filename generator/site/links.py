@@ -8,6 +8,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
+from generator.language.say import say
 from generator.render.packed import unpacked
 
 LINKING = {"href", "src", "poster", "data"}
@@ -22,7 +23,7 @@ class BrokenLink:
     why: str
 
     def __str__(self) -> str:
-        return f"{self.page}: link to {self.link!r}: {self.why}"
+        return say("{page}: link to {link!r}: {why}", page=self.page, link=self.link, why=self.why)
 
 
 class _Page(HTMLParser):
@@ -68,13 +69,13 @@ def _check(site: Path, path: Path, pages: dict[Path, _Page]) -> Iterator[BrokenL
             if parts.path.startswith("/") or link in {".", "./"}:
                 target = target / "index.html"  # a page for a web server, as the one for "not found"
             else:
-                yield BrokenLink(where, link, "leads to a folder, which does not open from disk")
+                yield BrokenLink(where, link, say("leads to a folder, which does not open from disk"))
                 continue
         if not target.is_file():
-            yield BrokenLink(where, link, "there is no such file")
+            yield BrokenLink(where, link, say("there is no such file"))
         elif not target.is_relative_to(site.resolve()):
-            yield BrokenLink(where, link, "leads out of the site")
+            yield BrokenLink(where, link, say("leads out of the site"))
         elif parts.fragment:
             page = pages.get(target) or pages.get(site / target.relative_to(site.resolve()))
             if page is not None and unquote(parts.fragment) not in page.names:
-                yield BrokenLink(where, link, "the page has no such place")
+                yield BrokenLink(where, link, say("the page has no such place"))

@@ -12,6 +12,7 @@ from contextlib import contextmanager
 from typing import Any, Final
 
 from generator.errors import SheetError
+from generator.language.say import say
 from generator.site.program_key import program_key
 
 SECONDS: Final = 10  # to find the scheduler
@@ -30,13 +31,18 @@ def machines(address: str) -> Iterator[Executor]:
     try:
         from distributed import Client  # here: most shops have one machine and do not install it
     except ImportError as error:
-        raise SheetError(f"--machines needs Dask, which is not installed: {INSTALL}") from error
+        raise SheetError(
+            say("--machines needs Dask, which is not installed: {install}", install=INSTALL)
+        ) from error
     try:
         client: Any = Client(address, timeout=SECONDS, set_as_default=False)  # type: ignore[no-untyped-call]
     except (OSError, ValueError) as error:
         raise SheetError(
-            f"{address}: no scheduler answers; start one with: dask scheduler, and on each machine: "
-            "dask worker ADDRESS"
+            say(
+                "{address}: no scheduler answers; start one with: dask scheduler, and on each machine: "
+                "dask worker ADDRESS",
+                address=address,
+            )
         ) from error
     with client:
         _check(address, client.run(program_key))
@@ -46,10 +52,18 @@ def machines(address: str) -> Iterator[Executor]:
 def _check(address: str, programs: dict[str, str]) -> None:
     """All have this very program; a sheet must not depend on who made it."""
     if not programs:
-        raise SheetError(f"{address}: no machine works for this scheduler; start: dask worker {address}")
+        raise SheetError(
+            say(
+                "{address}: no machine works for this scheduler; start: dask worker {address}",
+                address=address,
+            )
+        )
     other = sorted(machine for machine, program in programs.items() if program != program_key())
     if other:
         raise SheetError(
-            f"{', '.join(other)}: not the same program as on this machine, or other versions of Python and "
-            "the libraries; install the same everywhere"
+            say(
+                "{other}: not the same program as on this machine, or other versions of Python and "
+                "the libraries; install the same everywhere",
+                other=", ".join(other),
+            )
         )

@@ -18,6 +18,8 @@ from generator.job.beside import JobPicture
 from generator.job.learned import Lesson
 from generator.job.lessons import read_lessons_at
 from generator.job.shop import Shop
+from generator.language.say import say
+from generator.language.spoken import speak
 from generator.pictures import BadPicture, shown_picture
 from generator.render.packed import unpacked
 from generator.site.archive import make_entry, try_shop
@@ -39,6 +41,7 @@ def made(making: Making, path: Path) -> Done:
     ShopChanged
         When the shop's files were changed while the site was built.
     """
+    speak(making.language)
     shop = _shop(making.shop, making.shop_key)
     one = make_entry(path, shop, making.address, making.lessons, top=making.top)
     return Done(
@@ -55,6 +58,7 @@ def taught_at(making: Making, path: Path) -> tuple[Lesson, ...]:
     ShopChanged
         As `made`.
     """
+    speak(making.language)
     shop = _shop(making.shop, making.shop_key)
     if isinstance(shop, JobProblems):
         return ()
@@ -71,7 +75,9 @@ def taught_at(making: Making, path: Path) -> tuple[Lesson, ...]:
 def _shop(folder: Path, key: str) -> Shop | JobProblems:
     shop = try_shop(folder)
     if folder_key(folder) != key:
-        raise ShopChanged(f"{folder}: was changed while the site was built; build it again")
+        raise ShopChanged(
+            say("{folder}: was changed while the site was built; build it again", folder=folder)
+        )
     return shop
 
 

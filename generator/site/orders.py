@@ -21,6 +21,7 @@ class Making:
 
     `shop` is the folder of the shop's files, `shop_key` one word for what they held when the build began.
     `address` is where the site will stand on the web, "" where it will not; `top` the top folder of pages.
+    `language` is the one that the whole site is in.
     """
 
     shop: Path
@@ -28,6 +29,7 @@ class Making:
     address: str
     top: str
     lessons: Lessons
+    language: str
 
 
 @dataclass(frozen=True)

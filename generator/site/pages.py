@@ -25,6 +25,8 @@ from generator.archive.figures import FigureName
 from generator.archive.listed import Listed
 from generator.collecting import without_collecting
 from generator.job.learned import WORDS_OF_LESSONS, Lesson, Lessons, Likeness
+from generator.language.say import say
+from generator.language.spoken import spoken
 from generator.site.entry import Archive, Entry, twins
 from generator.site.frame import Frame
 from generator.site.hands import Hands
@@ -199,7 +201,7 @@ class Build:
     def _look(self, folder: JobsFolder) -> tuple[_Part, list[_Job]]:
         """The jobs of a folder, and those that may teach others something new."""
         shop_key = folder_key(folder.shop)
-        common = word(program_key(), shop_key, self._address, folder.top)
+        common = word(program_key(), shop_key, self._address, folder.top, spoken().code)
         names, odd = find_folders(folder.path)
         self._oddities += odd
         jobs, changed = [], []
@@ -211,7 +213,9 @@ class Build:
             except FileNotFoundError:
                 continue  # taken away since the list was made
             except OSError as error:
-                self._oddities.append(f"{name}: cannot be read: {error.strerror or error}")
+                self._oddities.append(
+                    say("{name}: cannot be read: {why}", name=name, why=error.strerror or error)
+                )
                 now = Seen(digest="unreadable")
             if now.strays:
                 self._oddities += now.strays.splitlines()
@@ -225,7 +229,7 @@ class Build:
                 job.lessons = job.kept.lessons
             elif _may_teach(f"{name}/{LOG}"):
                 changed.append(job)
-        making = Making(folder.shop, shop_key, self._address, folder.top, Lessons(()))
+        making = Making(folder.shop, shop_key, self._address, folder.top, Lessons(()), spoken().code)
         return _Part(jobs, making), changed
 
     def _order(self) -> tuple[list[tuple[_Part, _Job]], Iterator[Done]]:
@@ -271,7 +275,8 @@ class Build:
     def _kept(self, job: _Job) -> Kept:
         kept = job.kept or self._cache.of(job.path)
         if kept is None:
-            raise OSError(None, "its page was taken away while the site was built; build it again", job.path)
+            said = say("its page was taken away while the site was built; build it again")
+            raise OSError(None, said, job.path)
         return kept
 
     # -- what is made ------------------------------------------------------------------------------------

@@ -12,22 +12,24 @@ from collections.abc import Callable
 from dataclasses import asdict
 from typing import Any, Final
 
+from generator.language.say import all_said
+from generator.language.spoken import spoken
 from generator.site.kept import Cache
-from generator.site.program_key import program_key
+from generator.site.program_key import program_key, word
 
 
 class ProgramLists:
-    """The lists by their names; a row is a mapping by the names of its fields.
+    """The lists by their names, in the language spoken; a row is a mapping by the names of its fields.
 
     One is made for each build: that the program is the same is looked up once.
     """
 
     def __init__(self, cache: Cache) -> None:
-        self._cache, self._program = cache, program_key()
+        self._cache, self._program = cache, word(program_key(), spoken().code)
 
     def __call__(self, name: str) -> Any:
         """The list of this name."""
-        return json.loads(self._cache.said(name, self._program, lambda: json.dumps(_LISTS[name]())))
+        return json.loads(self._cache.said(name, self._program, lambda: json.dumps(all_said(_LISTS[name]()))))
 
 
 def _fields() -> list[dict[str, Any]]:

@@ -10,6 +10,7 @@ from typing import Final
 
 import click
 
+from generator.language.say import say, say_count
 from generator.site.entry import Archive
 
 WORTH_SAYING: Final = 48  # jobs: fewer are made before anybody asks
@@ -36,7 +37,9 @@ class _Bar:
         if of < WORTH_SAYING:
             return
         if self._bar is None:
-            self._bar = click.progressbar(length=of, label="Making sheets", show_pos=True, file=sys.stderr)
+            self._bar = click.progressbar(
+                length=of, label=say("Making sheets"), show_pos=True, file=sys.stderr
+            )
             self._bar.__enter__()
         self._bar.update(made - self._bar.pos)
         if made == of:
@@ -59,7 +62,7 @@ class _Lines:
         now = time.monotonic()
         if of >= WORTH_SAYING and (now - self._said >= EVERY or made == of):
             self._said = now
-            print(f"{made:,} of {of:,} sheets made", file=sys.stderr, flush=True)
+            print(say("{made:,} of {of:,} sheets made", made=made, of=of), file=sys.stderr, flush=True)
 
     def close(self) -> None:
         """Nothing to end."""
@@ -75,11 +78,11 @@ def summary(archive: Archive, seconds: float) -> str:
     """
     count = len(archive.entries)
     made = count - archive.reused
-    said = [f"{count:,} job{'' if count == 1 else 's'}"]
+    said = [say_count("{count:,} job", "{count:,} jobs", count)]
     if count:
-        said += [f"{made:,} made, {archive.reused:,} as before"]
+        said += [say("{made:,} made, {reused:,} as before", made=made, reused=archive.reused)]
     if archive.not_ready:
-        said.append(f"{archive.not_ready:,} not ready to run")
+        said.append(say("{not_ready:,} not ready to run", not_ready=archive.not_ready))
     if archive.bad:
-        said.append(f"{archive.bad:,} without a sheet because of errors")
-    return f"{', '.join(said)} in {seconds:.1f} s"
+        said.append(say("{bad:,} without a sheet because of errors", bad=archive.bad))
+    return say("{said} in {seconds:.1f} s", said=", ".join(said), seconds=seconds)

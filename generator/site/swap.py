@@ -24,6 +24,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from generator.errors import SheetError
+from generator.language.say import say
 
 MARKER = ".setup-sheets-site"
 LEFT_OVER_AFTER = 3600.0  # seconds: an older staging folder belongs to a build that was killed
@@ -63,8 +64,11 @@ class SiteFolder:
         for jobs in self._jobs:
             if site == jobs or jobs in site.parents or site in jobs.parents:
                 raise SiteRefused(
-                    f"{site}: the site cannot be, hold or lie inside the jobs folder {jobs}; "
-                    "give another --site"
+                    say(
+                        "{site}: the site cannot be, hold or lie inside the jobs folder {jobs}; "
+                        "give another --site",
+                        site=site, jobs=jobs,
+                    )
                 )
         self._refuse_strange_files()
 
@@ -83,7 +87,9 @@ class SiteFolder:
             staging = Path(tempfile.mkdtemp(prefix=self.site.name + ".building-", dir=self.site.parent))
             staging.chmod(0o755)
         except OSError as error:
-            raise SiteRefused(f"{self.site}: cannot write beside it: {error.strerror or error}") from error
+            raise SiteRefused(
+                say("{site}: cannot write beside it: {why}", site=self.site, why=error.strerror or error)
+            ) from error
         (staging / MARKER).touch()
         self.staging = staging
         atexit.register(self.discard)  # Ctrl-C ends a mkdocs build without telling its plugins
@@ -101,7 +107,7 @@ class SiteFolder:
         """
         written, self._spare = self.staging, spare
         if written is None:
-            raise SiteRefused(f"{self.site}: nothing was built")
+            raise SiteRefused(say("{site}: nothing was built", site=self.site))
         tree = written.with_name(f"{written.name}-again")
         if not (spare / MARKER).is_file():
             return written
@@ -131,7 +137,7 @@ class SiteFolder:
         """
         staging = self.staging
         if staging is None:
-            raise SiteRefused(f"{self.site}: nothing was built")
+            raise SiteRefused(say("{site}: nothing was built", site=self.site))
         found = set(files_below(staging))
         gone = set() if names is None else found.difference(names)
         for name in gone:
@@ -148,7 +154,10 @@ class SiteFolder:
             if self._before.exists() and not self.site.exists():
                 os.rename(self._before, self.site)
             raise SiteRefused(
-                f"{self.site}: cannot be replaced ({error.strerror or error}); is it open in another program?"
+                say(
+                    "{site}: cannot be replaced ({why}); is it open in another program?",
+                    site=self.site, why=error.strerror or error,
+                )
             ) from error
         self.staging = None
         atexit.unregister(self.discard)
@@ -189,24 +198,30 @@ class SiteFolder:
         if not self.site.exists():
             return
         if not self.site.is_dir():
-            raise SiteRefused(f"{self.site}: is a file; give a folder for --site")
+            raise SiteRefused(say("{site}: is a file; give a folder for --site", site=self.site))
         if not any(self.site.iterdir()):
             return
         marker = self.site / MARKER
         if not marker.is_file():
             raise SiteRefused(
-                f"{self.site}: is not empty and was not built by this program, so nothing in it is touched; "
-                "give a new or empty folder for --site"
+                say(
+                    "{site}: is not empty and was not built by this program, so nothing in it is touched; "
+                    "give a new or empty folder for --site",
+                    site=self.site,
+                )
             )
         ours = set(marker.read_text(encoding="utf-8").splitlines())
         strange = sorted(
             name for name in files_below(self.site) if not name.startswith(".") and name not in ours
         )
         if strange:
-            more = f" and {len(strange) - 1} more" if len(strange) > 1 else ""
+            more = say(" and {count} more", count=len(strange) - 1) if len(strange) > 1 else ""
             raise SiteRefused(
-                f"{self.site / strange[0]}{more}: not written by this program; the site folder is replaced "
-                "as a whole, so move it elsewhere first"
+                say(
+                    "{file}{more}: not written by this program; the site folder is replaced "
+                    "as a whole, so move it elsewhere first",
+                    file=self.site / strange[0], more=more,
+                )
             )
 
     def _carry_hidden_files(self, staging: Path) -> None:

@@ -13,9 +13,11 @@ from fractions import Fraction
 from typing import Final
 
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.si import FeedPerRev, Length, inch
 from generator.tables.cutting_speeds import (
     HIGH_SPEED_STEEL,
+    OPERATION_WORDS,
     OPERATIONS,
     NoCuttingData,
     known_operation,
@@ -28,7 +30,12 @@ REAMING: Final = (2.0, 3.0)  # times the feed of a drill of that size
 LEAD_IS_FEED: Final = "thread"
 BY_HAND: Final = "polish"
 DEPTH_OPERATIONS: Final = (
-    "turn rough", "turn finish", "face rough", "face finish", "bore rough", "bore finish",
+    "turn rough",
+    "turn finish",
+    "face rough",
+    "face finish",
+    "bore rough",
+    "bore finish",
 )
 
 
@@ -100,16 +107,24 @@ def feed_range(
             )
         )
     if diameter is None:
-        raise NoCuttingData(f"the feed of {operation} goes by the diameter of the tool: it is missing")
+        raise NoCuttingData(
+            say(
+                "the feed of {operation} goes by the diameter of the tool: it is missing",
+                operation=OPERATION_WORDS[operation],
+            )
+        )
     if not diameter > 0:
-        raise OutsideRange("diameter", diameter, 0.0, None, "it has to be above zero", "m")
+        raise OutsideRange(say("diameter"), diameter, 0.0, None, say("it has to be above zero"), "m")
     drilled = _read(_row_of_drill(diameter))
     if operation == "ream":
         low, high = REAMING
         return FeedRange(
             low * drilled.low,
             high * drilled.high,
-            f"{low:g} to {high:g} times a drill's (common practice, no source); drill: {drilled.source}",
+            say(
+                "{low:g} to {high:g} times a drill's (common practice, no source); drill: {source}",
+                low=low, high=high, source=drilled.source,
+            ),
             drilled.from_memory,
         )
     return drilled
@@ -133,7 +148,7 @@ def depth_range(operation: str, tool: str = HIGH_SPEED_STEEL) -> DepthRange:
     known_tool(tool)
     row = next(row for row in table("cutting_depths") if row["operation"] == operation)
     return DepthRange(
-        float(row["low"]) * inch, float(row["high"]) * inch, row["source"], row["from_memory"] == "yes"
+        float(row["low"]) * inch, float(row["high"]) * inch, later(row["source"]), row["from_memory"] == "yes"
     )
 
 
@@ -151,7 +166,7 @@ def _read(row: dict[str, str]) -> FeedRange:
     return FeedRange(
         float(row["low"]) * inch,
         float(row["high"]) * inch,
-        row["source"],
+        later(row["source"]),
         row["from_memory"] == "yes",
-        row["note"],
+        later(row["note"]),
     )

@@ -18,19 +18,43 @@ from functools import cache
 from typing import Final, NamedTuple
 
 from generator.errors import OutsideRange, SheetError
+from generator.language.say import later, say
 from generator.si import Speed, ft_per_min, m_per_min
-from generator.tables.materials import material_group, material_groups
+from generator.tables.materials import GROUP_WORDS, material_group, material_groups
 from generator.tables.rows import table
 
 HIGH_SPEED_STEEL: Final = "high-speed steel"
 CARBIDE: Final = "carbide"
 TOOLS: Final = (HIGH_SPEED_STEEL, CARBIDE)
+TOOL_WORDS: Final[Mapping[str, str]] = {
+    HIGH_SPEED_STEEL: later("high-speed steel"), CARBIDE: later("carbide"),
+}
+OPERATION_WORDS: Final[Mapping[str, str]] = {  # as the tables of speeds and feeds call them
+    "face": later("face"), "turn rough": later("turn rough"), "turn finish": later("turn finish"),
+    "bore": later("bore"), "drill": later("drill"), "center drill": later("center drill"),
+    "ream": later("ream"), "groove": later("groove"), "part off": later("part off"),
+    "thread": later("thread"), "knurl": later("knurl"), "chamfer": later("chamfer"),
+    "taper": later("taper"), "polish": later("polish"),
+}
 UNITS: Final = {"ft/min": ft_per_min, "m/min": m_per_min}
 TURNING: Final = "turn rough"
 DRILLING: Final = "drill"
+PRACTICE: Final = "common practice"  # as the tables say it
 OPERATIONS: Final = (
-    "face", TURNING, "turn finish", "bore", DRILLING, "center drill", "ream", "groove", "part off", "thread",
-    "knurl", "chamfer", "taper", "polish",
+    "face",
+    TURNING,
+    "turn finish",
+    "bore",
+    DRILLING,
+    "center drill",
+    "ream",
+    "groove",
+    "part off",
+    "thread",
+    "knurl",
+    "chamfer",
+    "taper",
+    "polish",
 )
 
 
@@ -43,7 +67,7 @@ class SpeedRange:
     """Surface speeds from `low` to `high`, m/s.
 
     `source` is in words for the sheet, `from_memory` says that a figure in it was not checked against
-    print, `note` is a sentence for the sheet, or empty.
+    print, `note` is a sentence for the sheet, or empty. `practice`: common practice stands in it.
 
     Raises
     ------
@@ -56,13 +80,16 @@ class SpeedRange:
     source: str
     from_memory: bool = False
     note: str = ""
+    practice: bool = False
 
     def __post_init__(self) -> None:
         if not (self.low > 0 and math.isfinite(self.high)):
-            raise OutsideRange("surface speed", self.low, 0.0, None, "it has to be above zero", "m/s")
+            raise OutsideRange(
+                say("surface speed"), self.low, 0.0, None, say("it has to be above zero"), "m/s"
+            )
         if self.high < self.low:
-            raise OutsideRange("upper end of a range of surface speeds", self.high, self.low, None,
-                               "it is not below the lower end", "m/s")
+            raise OutsideRange(say("upper end of a range of surface speeds"), self.high, self.low, None,
+                               say("it is not below the lower end"), "m/s")
 
 
 class _Share(NamedTuple):
@@ -129,13 +156,25 @@ def speed_range(
 def known_operation(operation: str, known: tuple[str, ...]) -> None:
     """Refuse an operation that a table does not have."""
     if operation not in known:
-        raise NoCuttingData(f'no cutting data for "{operation}": the table has {", ".join(known)}')
+        raise NoCuttingData(
+            say(
+                'no cutting data for "{operation}": the table has {known}',
+                operation=operation,
+                known=", ".join(known),
+            )
+        )
 
 
 def known_tool(tool: str) -> None:
     """Refuse a cutting material that the tables do not have."""
     if tool not in TOOLS:
-        raise NoCuttingData(f'no cutting data for a tool of "{tool}": the table has {", ".join(TOOLS)}')
+        raise NoCuttingData(
+            say(
+                'no cutting data for a tool of "{tool}": the table has {tools}',
+                tool=tool,
+                tools=", ".join(TOOLS),
+            )
+        )
 
 
 def _over_all_groups(operation: str, tool: str, own: Own) -> SpeedRange:
@@ -147,9 +186,13 @@ def _over_all_groups(operation: str, tool: str, own: Own) -> SpeedRange:
     return SpeedRange(
         every[slowest].low,
         every[fastest].high,
-        f"{slowest}: {every[slowest].source}; {fastest}: {every[fastest].source}",
+        f"{GROUP_WORDS[slowest]}: {every[slowest].source}; {GROUP_WORDS[fastest]}: {every[fastest].source}",
         every[slowest].from_memory or every[fastest].from_memory,
-        f"material not known: the range runs from {slowest} to {fastest}; start at the low end",
+        say(
+            "material not known: the range runs from {slowest} to {fastest}; start at the low end",
+            slowest=GROUP_WORDS[slowest], fastest=GROUP_WORDS[fastest],
+        ),
+        every[slowest].practice or every[fastest].practice,
     )
 
 
@@ -164,13 +207,20 @@ def _of_group(group: str, operation: str, tool: str, own: Own) -> SpeedRange:
 
 
 def _take(share: _Share, of: SpeedRange) -> SpeedRange:
-    part = "as" if share.low == share.high == 1 else f"{share.low:.2g} to {share.high:.2g} of"
+    parts = {
+        "operation": OPERATION_WORDS[share.operation], "share": say(share.source), "source": of.source,
+    }
     return SpeedRange(
         share.low * of.low,
         share.high * of.high,
-        f"{part} {share.operation} ({share.source}); {share.operation}: {of.source}",
+        say("as {operation} ({share}); {operation}: {source}", **parts) if share.low == share.high == 1
+        else say(
+            "{low:.2g} to {high:.2g} of {operation} ({share}); {operation}: {source}",
+            low=share.low, high=share.high, **parts,
+        ),
         share.from_memory or of.from_memory,
-        "; ".join(note for note in (share.note, of.note) if note),
+        "; ".join(str(note) for note in (share.note, of.note) if note),
+        of.practice or PRACTICE in share.source,
     )
 
 
@@ -180,9 +230,10 @@ def _printed() -> dict[tuple[str, str, str], SpeedRange]:
         (row["group"], row["operation"], row["tool"]): SpeedRange(
             float(row["low"]) * UNITS[row["unit"]],
             float(row["high"]) * UNITS[row["unit"]],
-            row["source"],
+            later(row["source"]),
             row["from_memory"] == "yes",
-            row["note"],
+            later(row["note"]),
+            PRACTICE in row["source"],
         )
         for row in table("cutting_speeds")
     }
@@ -196,6 +247,7 @@ def _threading() -> dict[tuple[str, str, str], SpeedRange]:
             row.threading_speed_high,
             row.speed_source,
             "from memory" in row.speed_source,
+            practice=PRACTICE in row.speed_source,
         )
         for row in map(material_group, material_groups())
     }
@@ -213,7 +265,7 @@ def _share(operation: str, tool: str) -> _Share:
         row["of_tool"] or tool,
         float(Fraction(row["low"])),
         float(Fraction(row["high"])),
-        row["source"],
+        later(row["source"]),
         row["from_memory"] == "yes",
-        row["note"],
+        later(row["note"]),
     )

@@ -10,9 +10,11 @@ from dataclasses import dataclass
 from functools import cache
 
 from generator.errors import SheetError
+from generator.language.say import later, say
+from generator.tables.materials import GROUP_WORDS
 from generator.tables.rows import table
 
-GUIDE = "a chuck maker's guide to clamping force, RN-1391, table 4"
+GUIDE = later("a chuck maker's guide to clamping force, RN-1391, table 4")
 STEEL = 1.0  # the table is for steel
 SURFACES = ("ground", "turned", "rough")
 FACES = ("smooth", "diamond-cut", "serrated")
@@ -71,11 +73,26 @@ def jaw_friction(surface: str, face: str, group: str | None = None) -> JawFricti
     """
     rows = _rows()
     if surface not in rows:
-        raise UnknownJaw(f'"{surface}" is not a work surface of the table, which has {", ".join(rows)}')
+        raise UnknownJaw(
+            say(
+                '"{surface}" is not a work surface of the table, which has {rows}',
+                surface=surface,
+                rows=", ".join(rows),
+            )
+        )
     if face not in FACES:
-        raise UnknownJaw(f'"{face}" is not a jaw face of the table, which has {", ".join(FACES)}')
+        raise UnknownJaw(
+            say(
+                '"{face}" is not a jaw face of the table, which has {faces}',
+                face=face,
+                faces=", ".join(FACES),
+            )
+        )
     factor, how = _materials().get(group or "", (STEEL, ""))
-    source = GUIDE if not how or how == "printed" else f"{GUIDE}; {group} {how}"
+    source = GUIDE if not group or how in ("", "printed") else say(
+        "{guide}; {group} taken as brass",
+        guide=GUIDE, group=GROUP_WORDS[group],
+    )
     return JawFriction(rows[surface][face], factor, source)
 
 

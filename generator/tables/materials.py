@@ -3,15 +3,36 @@
 from __future__ import annotations
 
 import difflib
+from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from typing import Final
 
 from generator.errors import SheetError
+from generator.language.say import later, say
+from generator.language.spoken import once_a_language
 from generator.si import GPa, MPa, Pressure, Speed, ft_per_min
 from generator.tables import rows
 
 TABLE = "materials"
-CATALOGUE = "a cutting-tool maker's turning catalog of 2017"
+GROUP_WORDS: Final[Mapping[str, str]] = {
+    one: one for one in (
+        later("low-carbon steel"),
+        later("medium-carbon steel"),
+        later("high-carbon steel"),
+        later("alloy steel"),
+        later("heat-treated alloy steel"),
+        later("tool steel"),
+        later("austenitic stainless"),
+        later("grey cast iron"),
+        later("aluminium alloy"),
+        later("brass"),
+        later("bronze"),
+        later("high-tensile bronze"),
+        later("copper"),
+        later("titanium alloy"),
+    )
+}
+CATALOG = later("a cutting-tool maker's turning catalog of 2017")
 
 
 class UnknownGroup(SheetError, ValueError):
@@ -62,19 +83,26 @@ def material_group(name: str) -> MaterialRow:
     known = _groups()
     if name not in known:
         near = difflib.get_close_matches(name, known, 1)
-        hint = f"did you mean {near[0]}? " if near else ""
-        raise UnknownGroup(f'"{name}" is not a material group: {hint}the list has {", ".join(known)}')
+        hint = say("did you mean {near}? ", near=near[0]) if near else ""
+        raise UnknownGroup(
+            say(
+                '"{name}" is not a material group: {hint}the list has {known}',
+                name=name,
+                hint=hint,
+                known=", ".join(known),
+            )
+        )
     return known[name]
 
 
-@cache
+@once_a_language
 def _groups() -> dict[str, MaterialRow]:
     return {row["group"]: _read(row) for row in rows.table(TABLE)}
 
 
 def _read(row: dict[str, str]) -> MaterialRow:
     return MaterialRow(
-        group=row["group"],
+        group=GROUP_WORDS[row["group"]],
         elastic_modulus=float(row["elastic_modulus"]) * GPa,
         density=float(row["density"]),
         expansion=float(row["expansion"]) * 1e-6,
@@ -83,7 +111,7 @@ def _read(row: dict[str, str]) -> MaterialRow:
         threading_speed_low=float(row["threading_low"]) * ft_per_min,
         threading_speed_high=float(row["threading_high"]) * ft_per_min,
         galls=row["galls"] == "yes",
-        source=row["source"],
-        speed_source=row["speed_source"],
-        force_source=f"{CATALOGUE}, VDI 3323 group {row['vdi_3323']}",
+        source=later(row["source"]),
+        speed_source=later(row["speed_source"]),
+        force_source=say("{catalog}, VDI 3323 group {row}", catalog=CATALOG, row=row["vdi_3323"]),
     )

@@ -13,6 +13,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from generator.language.say import later
 from generator.si import Length, mm
 from generator.tables.rows import table
 
@@ -85,7 +86,7 @@ def run_out(pitch: Fraction, internal: bool = False) -> RunOut | None:
     return RunOut(
         "GB/T 3-1997" if internal else "ISO 3508", _size(row, "pitch"), _size(row, "run_out"),
         _size(row, "run_out_short"), _size(row, "shoulder"), _size(row, "shoulder_long"),
-        _size(row, "shoulder_short") if short else None, row["doubt"],
+        _size(row, "shoulder_short") if short else None, later(row["doubt"]),
     )
 
 
@@ -109,7 +110,7 @@ def _row(row: dict[str, str]) -> ReliefRow:
         _size(row, "width_least"),
         _size(row, "width_most"),
         row["memory"] == "yes",
-        row["doubt"],
+        later(row["doubt"]),
     )
 
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from generator.errors import SheetError
+from generator.language.say import later, say
 from generator.si import Length, ft, inch
 from generator.tables.rows import table
 
@@ -64,9 +65,14 @@ def standard_taper(name: str) -> TaperRow:
     found = known.get(_plain(name))
     if found is None:
         near = difflib.get_close_matches(_plain(name), known, 1)
-        hint = f"did you mean {known[near[0]].name}? " if near else ""
+        hint = say("did you mean {name}? ", name=known[near[0]].name) if near else ""
         raise UnknownTaper(
-            f'"{name}" is not a standard taper: {hint}the list has {", ".join(taper_names())}'
+            say(
+                '"{name}" is not a standard taper: {hint}the list has {taper_names}',
+                name=name,
+                hint=hint,
+                taper_names=", ".join(taper_names()),
+            )
         )
     return found
 
@@ -90,6 +96,6 @@ def _read(row: dict[str, str]) -> TaperRow:
         size("large"),
         size("small"),
         size("length"),
-        row["source"],
+        later(row["source"]),
         row["from_memory"] == "yes",
     )

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from generator.language.say import say
 from generator.threads.designation import Designation
 from generator.threads.sizes import Range, ThreadLimits, size_line, too_coarse
 
 
 def basic_limits(
     d: Designation, *, addendum: float, root: float, source: str, remarks: tuple[str, ...],
-    bore: float | None = None, crest: float = 0.0, memory: str = "",
+    bore: float | None = None, crest: float = 0.0, memory: tuple[str, ...] = (),
 ) -> ThreadLimits:
     """Basic sizes of a thread: a max outside, a min inside, and no other limit.
 
@@ -58,21 +59,21 @@ def basic_limits(
     return ThreadLimits(
         designation=d, major=ranges[0], pitch_diameter=ranges[1], minor=ranges[2], allowance=0.0,
         major_tolerance=None, pitch_tolerance=None, engagement=None, engagement_standard=True, tabulated=True,
-        remarks=remarks, source=source, memory=memory, places=places,
+        remarks=remarks, source=source, from_memory=memory, places=places,
         lines=(
             size_line(
                 f"major.{end}", sizes[0], f"{{{letter}}} − {2 * crest:.6g} × {{P}}", nominal, pitch,
-                label="Major diameter, basic",
+                label=say("Major diameter, basic"),
             ) if crest else size_line(
-                f"major.{end}", sizes[0], f"{{{letter}}}", nominal, label="Major diameter, basic"
+                f"major.{end}", sizes[0], f"{{{letter}}}", nominal, label=say("Major diameter, basic")
             ),
             size_line(
                 f"pitch_diameter.{end}", sizes[1], f"{{{letter}}} − {2 * addendum:.6g} × {{P}}", nominal,
-                pitch, label="Pitch diameter, basic",
+                pitch, label=say("Pitch diameter, basic"),
             ),
             size_line(
                 f"minor.{end}", sizes[2], f"{{{letter}}} − {2 * deep:.6g} × {{P}}", nominal, pitch,
-                label="Minor diameter, basic",
+                label=say("Minor diameter, basic"),
             ),
         ),
     )

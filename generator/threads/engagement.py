@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 
+from generator.language.say import figure, say
+
 
 def of_group(group: str, normal: tuple[float, float]) -> tuple[float, float]:
     """Lengths of engagement of a group, over .. up to and including.
@@ -42,6 +44,9 @@ def in_words(asked: tuple[float, float], unit: str) -> str:
     """
     over, up_to = asked
     if over == up_to:
-        return f"{over:g} {unit}"
-    said = [f"over {over:g}"] * (over > 0) + [f"up to {up_to:g}"] * (up_to < math.inf)
-    return f"{' '.join(said)} {unit}"
+        return f"{figure(over, 'g')} {unit}"
+    if up_to == math.inf:
+        return say("over {over:g} {unit}", over=over, unit=unit)
+    if over <= 0:
+        return say("up to {up_to:g} {unit}", up_to=up_to, unit=unit)
+    return say("over {over:g} up to {up_to:g} {unit}", over=over, up_to=up_to, unit=unit)

@@ -41,7 +41,8 @@ _SYMBOLS = {
 
 def limits_from_basic(
     d: Designation, *, major: Decimal, pitch_diameter: Laid, minor: Laid, allowance: Laid,
-    tolerances: Tolerances, source: str, places: int, remarks: tuple[str, ...] = (), memory: str = "",
+    tolerances: Tolerances, source: str, places: int, remarks: tuple[str, ...] = (),
+    memory: tuple[str, ...] = (),
     tabulated: bool = True, engagement: Decimal | None = None, engagement_standard: bool = True,
 ) -> ThreadLimits:
     """Limits of size of a thread whose screw is laid off below the basic sizes and whose nut above them.
@@ -92,7 +93,8 @@ def limits_from_basic(
         pitch_tolerance=_float(tolerances.pitch),
         minor_tolerance=_float(tolerances.minor) if d.internal else None,
         engagement=None if engagement is None else float(engagement), engagement_standard=engagement_standard,
-        tabulated=tabulated, remarks=remarks, source=source, memory=memory, places=places, lines=tuple(lines),
+        tabulated=tabulated, remarks=remarks, source=source, from_memory=memory, places=places,
+        lines=tuple(lines),
     )
 
 

@@ -10,16 +10,25 @@ The sizes are those that a gauge stands for. What its maker may be off, and its 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from typing import Literal
 
+from generator.language.say import later, say
+from generator.threads.designation import Side
 from generator.threads.profile import Profile
 from generator.threads.rounding import rounded
 from generator.threads.sizes import SizeLine, ThreadLimits, known, size_line
 
-PRACTICE = "common practice, no source"
-TURNS = "the turns of the no-go gauge"                 # from memory, as LimitGauges.memory says it
-STANDARD_AND_TURNS = f"the standard of the gauges and {TURNS}"
+PRACTICE = later("common practice, no source")
+Remembered = Literal["standard", "turns", "crests", "crest of the no-go ring"]
+REMEMBERED: Mapping[Remembered, str] = {
+    "standard": later("the standard of the gauges"),
+    "turns": later("the turns of the no-go gauge"),
+    "crests": later("the crests of the gauges"),
+    "crest of the no-go ring": later("the crest of the no-go ring gauge"),
+}
 
 
 @dataclass(frozen=True)
@@ -40,16 +49,21 @@ class LimitGauges:
     """A go and a no-go gauge, of a parallel thread.
 
     `standard` is that of the gauges, `PRACTICE` where none is known here. `turns` is how many the no-go
-    gauge may go on or in by hand. `crests` is None where no rule for them is known here. `memory` says in
-    words what of this is from memory of the standard (empty: nothing). `remark` is a finished sentence on
-    what is special.
+    gauge may go on or in by hand. `crests` is None where no rule for them is known here. `remembered` is what
+    of this is from memory of the standard, `from_memory` the same in words. `remark` is a finished sentence
+    on what is special.
     """
 
     standard: str = PRACTICE
     turns: int = 2
     crests: Crests | None = None
-    memory: str = ""
+    remembered: tuple[Remembered, ...] = ()
     remark: str = ""
+
+    @property
+    def from_memory(self) -> tuple[str, ...]:
+        """What is from memory, in words."""
+        return tuple(str(REMEMBERED[one]) for one in self.remembered)
 
 
 @dataclass(frozen=True)
@@ -58,7 +72,7 @@ class TaperGauges:
 
     `gauges` names them, for the side that the thread is on; `proves` says what they prove, and what not.
     `apart` is how many turns the second gauge may stand off the first (None: one decides), `plain` names a
-    further gauge of the crests (empty: none is asked for). `memory` as in `LimitGauges`.
+    further gauge of the crests (empty: none is asked for). `from_memory` as in `LimitGauges`.
     """
 
     standard: str
@@ -66,9 +80,23 @@ class TaperGauges:
     proves: str
     apart: float | None = None
     plain: str = ""
-    memory: str = ""
+    from_memory: tuple[str, ...] = ()
 
 
+GAUGES: Mapping[Side, Mapping[str, str]] = {  # what they are called, by the side of the thread
+    "internal": {
+        "go": later("Go plug gauge, pitch diameter"),
+        "go.crest": later("Go plug gauge, outside"),
+        "no_go": later("No-go plug gauge, pitch diameter"),
+        "no_go.crest": later("No-go plug gauge, outside"),
+    },
+    "external": {
+        "go": later("Go ring gauge, pitch diameter"),
+        "go.crest": later("Go ring gauge, bore"),
+        "no_go": later("No-go ring gauge, pitch diameter"),
+        "no_go.crest": later("No-go ring gauge, bore"),
+    },
+}
 Gauging = LimitGauges | TaperGauges
 
 # H/2 and H/4 of 60 degrees: ASME B1.2, from memory. 0.2 P: ANSI/ASME B1.16M for the plug; ring from memory.
@@ -81,8 +109,8 @@ def whitworth_gauges(internal: bool) -> LimitGauges:
 
     Source: BS 919-2:2007, scope (as its publisher prints it); turns from memory.
     """
-    advice = "" if internal else "BS 919-2 would have a caliper gauge in place of the no-go ring."
-    return LimitGauges("BS 919-2", memory=TURNS, remark=advice)
+    advice = "" if internal else say("BS 919-2 would have a caliper gauge in place of the no-go ring.")
+    return LimitGauges("BS 919-2", remembered=("turns",), remark=advice)
 
 
 def usual_gauging(profile: Profile, internal: bool) -> Gauging | None:
@@ -97,8 +125,8 @@ def usual_gauging(profile: Profile, internal: bool) -> Gauging | None:
         return None
     if profile.taper:
         return TaperGauges(
-            PRACTICE, f"taper {'plug' if internal else 'ring'} gauge",
-            "how far it goes by hand proves pitch diameter, taper and lead together, and not the crests",
+            PRACTICE, say("taper plug gauge") if internal else say("taper ring gauge"),
+            say("how far it goes by hand proves pitch diameter, taper and lead together, and not the crests"),
         )
     return LimitGauges()
 
@@ -134,20 +162,24 @@ def limit_gauge_lines(sizes: ThreadLimits, gauging: LimitGauges) -> tuple[SizeLi
     Source: ASME B1.2, ISO 1502, ANSI/ASME B1.16M; the rule of limit gauges for all other threads.
     """
     inside, of = sizes.designation.internal, sizes.pitch_diameter
-    what = "plug" if inside else "ring"
+    labels = GAUGES[sizes.designation.side]
     lines: list[SizeLine] = []
-    for name, words, end in (
-        ("go", "Go", "min" if inside else "max"), ("no_go", "No-go", "max" if inside else "min")
-    ):
+    for name, end in (("go", "min" if inside else "max"), ("no_go", "max" if inside else "min")):
         size: float | None = getattr(of, end)
         if size is None:
             continue
         limit = f"{{{'D2' if inside else 'd2'} {end}}}"
-        line = size_line(f"gauge.{name}", size, limit, size, label=f"{words} {what} gauge, pitch diameter")
+        line = size_line(
+            f"gauge.{name}",
+            size,
+            limit,
+            size,
+            label=labels[name],
+        )
         lines.append(replace(line, rounds="down" if end == "max" else "up"))
         if gauging.crests is not None:
-            label = f"{words} {what} gauge, {'outside' if inside else 'bore'}"
-            lines.append(_crest(f"gauge.{name}.crest", label, size, limit, sizes, gauging.crests))
+            crest = f"{name}.crest"
+            lines.append(_crest(f"gauge.{crest}", labels[crest], size, limit, sizes, gauging.crests))
     return tuple(lines)
 
 

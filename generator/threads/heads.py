@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.errors import BadDesignation
+from generator.language.say import say
 from generator.threads.text import Written, mixed_number, number_text, take_starts
 
 LARGEST_GAGE = 20  # numbered screws of the old lists go beyond the 12 of ASME B1.1
@@ -66,16 +67,32 @@ def inch_head(text: Written, upper: str, accepted: str) -> Head:
     upper, said = take_starts(text, upper)
     found = _INCH.fullmatch(upper.strip())
     if found is None:
-        raise BadDesignation(f'"{text.written}" has no size and threads per inch in front; {accepted}')
+        raise BadDesignation(
+            say(
+                '"{written}" has no size and threads per inch in front; {accepted}',
+                written=text.written,
+                accepted=accepted,
+            )
+        )
     nominal, name = _inch_size(text, found["size"], accepted)
     times = int(found["times"]) if found["times"] else None
     if found["tpi"]:
         tpi = mixed_number(found["tpi"])
         if not tpi:
-            raise BadDesignation(f'"{text.written}": the threads per inch are zero; {accepted}')
+            raise BadDesignation(
+                say(
+                    '"{written}": the threads per inch are zero; {accepted}',
+                    written=text.written,
+                    accepted=accepted,
+                )
+            )
         if "/" in found["tpi"] and 16 % tpi.denominator:
             raise BadDesignation(
-                f'"{text.written}": {found["tpi"]} is not a number of threads per inch as the trade writes it'
+                say(
+                    '"{written}": {found} is not a number of threads per inch as the trade writes it',
+                    written=text.written,
+                    found=found["tpi"],
+                )
             )
         pitch, written_starts = 1 / tpi, times
     else:
@@ -97,9 +114,18 @@ def whole_inch_head(text: Written, front: str, starts: int | None, accepted: str
     >>> whole_inch_head(Written("x", "x"), "3/8-26", 2, "write it so").lead
     Fraction(1, 13)
     """
-    head = inch_head(text, f"{front} ({starts} STARTS)" if starts else front, accepted)
+    head = inch_head(
+        text, f"{front} ({starts} STARTS)" if starts else front, accepted
+    )
     if head.rest.strip(" -"):
-        raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {accepted}')
+        raise BadDesignation(
+            say(
+                '"{written}": "{rest}" is not understood; {accepted}',
+                written=text.written,
+                rest=head.rest.strip(" -"),
+                accepted=accepted,
+            )
+        )
     return head
 
 
@@ -130,17 +156,31 @@ def metric_head(text: Written, upper: str, accepted: str) -> Head:
     upper, said = take_starts(text, upper)
     found = _METRIC.fullmatch(upper.strip())
     if found is None:
-        raise BadDesignation(f'"{text.written}" has no diameter and pitch in front; {accepted}')
+        raise BadDesignation(
+            say(
+                '"{written}" has no diameter and pitch in front; {accepted}',
+                written=text.written,
+                accepted=accepted,
+            )
+        )
     size, first = Fraction(found["size"]), Fraction(found["first"])
     pitch = Fraction(found["pitch"]) if found["pitch"] else first
     if not size or not first or not pitch:
-        raise BadDesignation(f'"{text.written}": the diameter or the pitch is zero; {accepted}')
+        raise BadDesignation(
+            say(
+                '"{written}": the diameter or the pitch is zero; {accepted}',
+                written=text.written,
+                accepted=accepted,
+            )
+        )
     written_starts = None
     if found["pitch"]:
         if first % pitch:
             raise BadDesignation(
-                f'"{text.written}": the lead {number_text(first)} is not a whole number of pitches of '
-                f"{number_text(pitch)}"
+                say(
+                    '"{written}": the lead {lead} is not a whole number of pitches of {pitch}',
+                    written=text.written, lead=number_text(first), pitch=number_text(pitch),
+                )
             )
         written_starts = int(first / pitch)
     starts = _one(text, said, written_starts)
@@ -176,7 +216,12 @@ def _decimals(length: Fraction) -> str:
 def _one(text: Written, said: int | None, written: int | None) -> int:
     """The number of starts, of what words and figures say."""
     if said is not None and written is not None and said != written:
-        raise BadDesignation(f'"{text.written}" says {said} starts in words, and {written} by its lead')
+        raise BadDesignation(
+            say(
+                '"{written}" says {said} starts in words, and {by_lead} by its lead',
+                written=text.written, said=said, by_lead=written,
+            )
+        )
     return said or written or 1
 
 
@@ -184,7 +229,13 @@ def _inch_size(text: Written, size: str, accepted: str) -> tuple[Fraction, str]:
     if size[0] == "#":
         gage = int(re.sub(r"\D", "", size))
         if gage > LARGEST_GAGE:
-            raise BadDesignation(f'"{text.written}": number sizes end at #{LARGEST_GAGE}; write inches')
+            raise BadDesignation(
+                say(
+                    '"{written}": number sizes end at #{largest_gage}; write inches',
+                    written=text.written,
+                    largest_gage=LARGEST_GAGE,
+                )
+            )
         return Fraction(60 + 13 * gage, 1000), f"#{gage}"
     return inch_size(text.written, size, accepted), " ".join(re.split(r"[ -]+", size.strip().rstrip(".")))
 
@@ -204,19 +255,32 @@ def inch_size(written: str, size: str, accepted: str) -> Fraction:
     """
     value, fraction = mixed_number(size), re.search(r"(\d+)\s*/\s*(\d+)\s*$", size)
     if not value:
-        raise BadDesignation(f'"{written}": {size.strip()} is not a size as the trade writes it; {accepted}')
+        raise BadDesignation(
+            say(
+                '"{written}": {size} is not a size as the trade writes it; {accepted}',
+                written=written,
+                size=size.strip(),
+                accepted=accepted,
+            )
+        )
     if fraction is None:
         return value
     top, bottom = int(fraction[1]), int(fraction[2])
     if FINEST_FRACTION % bottom:
         raise BadDesignation(
-            f'"{written}": {size.strip()} is not in halves, quarters, eighths, sixteenths, thirty-seconds or '
-            "sixty-fourths of an inch; write the size as a decimal"
+            say('"{written}": {size} is not in halves, quarters, eighths, sixteenths, thirty-seconds or '
+            "sixty-fourths of an inch; write the size as a decimal", written=written, size=size.strip())
         )
     if math.gcd(top, bottom) > 1:
         raise BadDesignation(
-            f'"{written}": {top}/{bottom} would be {Fraction(top, bottom)}; write that if it is meant, or '
-            f"#{top}-{bottom} for the number size {top} with {bottom} threads"
+            say(
+                '"{written}": {top}/{bottom} would be {fraction}; write that if it is meant, or '
+                "#{top}-{bottom} for the number size {top} with {bottom} threads",
+                written=written,
+                top=top,
+                bottom=bottom,
+                fraction=Fraction(top, bottom),
+            )
         )
     return value
 
@@ -225,7 +289,13 @@ def _pitch_and_lead(text: Written, pitch: str, lead: str, accepted: str) -> tupl
     """Pitch (in), as one over a number of threads in eighths where it is one, and starts."""
     written, led = Fraction(pitch), Fraction(lead)
     if not written or not led:
-        raise BadDesignation(f'"{text.written}": the pitch or the lead is zero; {accepted}')
+        raise BadDesignation(
+            say(
+                '"{written}": the pitch or the lead is zero; {accepted}',
+                written=text.written,
+                accepted=accepted,
+            )
+        )
     half_digit = Fraction(1, 2 * 10 ** len(pitch.partition(".")[2]))
     threads = Fraction(round(8 / written), 8)
     exact = 1 / threads if threads and abs(1 / threads - written) <= half_digit else written
@@ -233,7 +303,10 @@ def _pitch_and_lead(text: Written, pitch: str, lead: str, accepted: str) -> tupl
     rounding = Fraction(1, 2 * 10 ** len(lead.partition(".")[2]))
     if min(abs(starts * exact - led), abs(starts * written - led)) > rounding:
         raise BadDesignation(
-            f'"{text.written}": the lead {lead} is not a whole number of pitches of {pitch}; '
-            f"{starts} starts would have a lead of {float(starts * exact):.4f}"
+            say(
+                '"{written}": the lead {lead} is not a whole number of pitches of {pitch}; {starts} starts '
+                "would have a lead of {exact:.4f}",
+                written=text.written, lead=lead, pitch=pitch, starts=starts, exact=float(starts * exact),
+            )
         )
     return exact, starts

@@ -5,14 +5,15 @@ from __future__ import annotations
 from itertools import pairwise
 
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.threads.sizes import Range, ThreadLimits
 
-NAMES = ("major diameter", "pitch diameter", "minor diameter")
-TOO_FINE = (
+NAMES = (later("major diameter"), later("pitch diameter"), later("minor diameter"))
+TOO_FINE = later(
     "so fine a pitch on so large a diameter: the tolerances are wider than the thread is high; where there "
     "is such a thread, write it as special, made to its mate"
 )
-TOO_SMALL = "its tolerances are larger than the thread itself"
+TOO_SMALL = later("its tolerances are larger than the thread itself")
 
 
 def in_order(of: ThreadLimits) -> ThreadLimits:
@@ -38,14 +39,16 @@ than the thread is high; where there is such a thread, write it as special, made
     ranges = dict(zip(NAMES, (of.major, of.pitch_diameter, of.minor), strict=True))
     for name, one in ranges.items():
         if one.max is not None and one.min is not None and one.max < one.min:
-            raise _refused(of, f"tolerance of the {name}", one.max - one.min, TOO_SMALL)
+            raise _refused(of, say("tolerance of the {name}", name=name), one.max - one.min, TOO_SMALL)
         for end in (one.max, one.min):
             if end is not None and end <= 0:
                 raise _refused(of, name, end, TOO_SMALL)
     for (outer, larger), (inner, smaller) in pairwise(ranges.items()):
         left = _between(larger, smaller)
         if left is not None and left <= 0:
-            raise _refused(of, f"height between {outer} and {inner}", left, TOO_FINE)
+            raise _refused(
+                of, say("height between {outer} and {inner}", outer=outer, inner=inner), left, TOO_FINE
+            )
     return of
 
 
@@ -58,4 +61,11 @@ def _between(larger: Range, smaller: Range) -> float | None:
 
 def _refused(of: ThreadLimits, what: str, left: float, reason: str) -> OutsideRange:
     d = of.designation
-    return OutsideRange(f"{what} of {d.text or 'this thread'}", round(left, 6), 0.0, None, reason, d.unit)
+    return OutsideRange(
+        say("{what} of {thread}", what=what, thread=d.text or say("this thread")),
+        round(left, 6),
+        0.0,
+        None,
+        reason,
+        d.unit,
+    )

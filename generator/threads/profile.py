@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from generator.calc.flanks import Flanks
 from generator.calc.wire_choice import usable_wires
+from generator.language.say import later
 from generator.si import Angle, Length
 
 
@@ -93,5 +94,5 @@ THREE_EIGHTHS = 0.32475953  # 3H/8 over the pitch, of 60 degrees: ASME B1.1, ISO
 WHITWORTH = Profile(  # Machinery's Handbook, 31st ed., p. 2087, table 2: threads of Whitworth form
     flanks=Flanks.alike(math.radians(27.5)), depth=0.640327, crest_flat=0.0, crest_radius=0.137329,
     tool_flat=1 / 6, tool_radius=0.137329, widest_flat=1 / 6,
-    source="Whitworth form, BS 84",
+    source=later("Whitworth form, BS 84"),
 )

@@ -19,6 +19,7 @@ import re
 from functools import cache, lru_cache
 
 from generator.errors import BadDesignation, OutsideRange
+from generator.language.say import later, say
 from generator.threads import families as _families
 from generator.threads.designation import Designation, Side
 from generator.threads.family import Family
@@ -37,10 +38,10 @@ READ_AT_ONCE = 1024  # designations that are kept read
 
 # Families that are known and not computed: how they are recognised, and their name in a sentence.
 _NOT_COMPUTED = (
-    (r"UNJ|^\s*MJ", "controlled-radius threads (UNJ, MJ; ASME B1.15, ISO 5855)"),
-    (r"UNM", "Unified miniature threads (UNM; ASME B1.10)"),
-    (r"NPS|NPSM|ANPT", "American straight and aeronautical pipe threads (NPS, ANPT; ASME B1.20.1)"),
-    (r"^RD|KNUCKLE", "knuckle threads (Rd; DIN 405)"),
+    (r"UNJ|^\s*MJ", later("controlled-radius threads (UNJ, MJ; ASME B1.15, ISO 5855)")),
+    (r"UNM", later("Unified miniature threads (UNM; ASME B1.10)")),
+    (r"NPS|NPSM|ANPT", later("American straight and aeronautical pipe threads (NPS, ANPT; ASME B1.20.1)")),
+    (r"^RD|KNUCKLE", later("knuckle threads (Rd; DIN 405)")),
 )
 
 
@@ -96,19 +97,36 @@ def _parsed(text: str, side: Side | None) -> Designation:
 def _read(text: Written) -> Designation:
     for pattern, name in _NOT_COMPUTED:
         if re.search(pattern, text.upper, re.ASCII):
-            raise BadDesignation(f'"{text.written}": {name} are not computed here')
+            raise BadDesignation(
+                say('"{written}": {name} are not computed here', written=text.written, name=name)
+            )
     for family in families():
         if family.claims(text):
             d = family.read(text)
             if text.side not in (None, d.side):
                 raise BadDesignation(
-                    f'"{text.written}" is an {d.side} thread by its class, and it is said to be {text.side}'
+                    say(
+                        '"{written}" is an internal thread by its class, and it is said to be external',
+                        written=text.written,
+                    )
+                    if d.internal
+                    else say(
+                        '"{written}" is an external thread by its class, and it is said to be internal',
+                        written=text.written,
+                    )
                 )
             return d
     near = nearest(text.plain)
     raise BadDesignation(
-        f'"{text.written}" is not a thread designation known here; '
-        + (f"the nearest are {', '.join(near)}" if near else EXAMPLES)
+        say(
+            '"{written}" is not a thread designation known here; the nearest are {near}',
+            written=text.written, near=", ".join(near),
+        )
+        if near
+        else say(
+            '"{written}" is not a thread designation known here; {examples}',
+            written=text.written, examples=EXAMPLES,
+        )
     )
 
 
@@ -208,5 +226,7 @@ def limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
     Source: the standard of each family.
     """
     if engagement is not None and not 0 < engagement < math.inf:
-        raise OutsideRange("length of engagement", engagement, 0.0, None, "a length above zero", d.unit)
+        raise OutsideRange(
+            say("length of engagement"), engagement, 0.0, None, say("a length above zero"), d.unit
+        )
     return in_order(family_of(d).limits(d, engagement))

@@ -8,7 +8,9 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
 
+from generator.calc.thread_dial import and_words
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 
 PutQuantity = Literal["length", "fine_length", "ratio", "count", "angle"]
@@ -52,40 +54,50 @@ class SizeLine:
     quantity: PutQuantity = "length"
 
 
-def remembered(*said: str) -> str:
-    """What could only be had from memory, each in words, as one phrase; empty ones are left out.
+def remembered(*said: str) -> tuple[str, ...]:
+    """What could only be had from memory, each in words; empty ones are left out.
 
-    >>> remembered("the allowance", "", "the tolerance", "that the series has this size")
-    'the allowance, the tolerance and that the series has this size'
+    >>> remembered("the allowance", "", "the tolerance")
+    ('the allowance', 'the tolerance')
     """
-    words = [one for one in said if one]
-    return " and ".join([", ".join(words[:-1])] * (len(words) > 1) + words[-1:])
+    return tuple(str(one) for one in said if one)
 
 
 def too_coarse(
-    d: Designation, left: float | Decimal, what: str = "core", name: str = "this thread"
+    d: Designation, left: float | Decimal, what: str = later("core"), name: str = later("this thread")
 ) -> OutsideRange:
     """The refusal of a thread whose pitch leaves no core, bore or minor diameter.
 
     `left` is what is left in the thread's own unit; `name` stands in where the thread was never written.
     """
-    reason = "the pitch is too coarse for this diameter"
-    return OutsideRange(f"{what} of {d.text or name}", float(left), 0.0, None, reason, d.unit)
+    reason = say("the pitch is too coarse for this diameter")
+    return OutsideRange(
+        say("{what} of {thread}", what=what, thread=d.text or name), float(left), 0.0, None, reason, d.unit
+    )
+
+
+def in_inches(formula: str) -> str:
+    """A formula that holds for sizes in inches only.
+
+    >>> in_inches("0.06 × ∛{P}²")
+    '0.06 × ∛{P}², in inches'
+    """
+    return say("{formula}, in inches", formula=formula)
 
 
 LABELS = {
-    "allowance": "Allowance",
-    "major.tolerance": "Major diameter tolerance",
-    "pitch_diameter.tolerance": "Pitch diameter tolerance",
-    "minor.tolerance": "Minor diameter tolerance",
-    "major.max": "Major diameter, max",
-    "major.min": "Major diameter, min",
-    "pitch_diameter.max": "Pitch diameter, max",
-    "pitch_diameter.min": "Pitch diameter, min",
-    "minor.max": "Minor diameter, max",
-    "minor.min": "Minor diameter, min",
+    "allowance": later("Allowance"),
+    "major.tolerance": later("Major diameter tolerance"),
+    "pitch_diameter.tolerance": later("Pitch diameter tolerance"),
+    "minor.tolerance": later("Minor diameter tolerance"),
+    "major.max": later("Major diameter, max"),
+    "major.min": later("Major diameter, min"),
+    "pitch_diameter.max": later("Pitch diameter, max"),
+    "pitch_diameter.min": later("Pitch diameter, min"),
+    "minor.max": later("Minor diameter, max"),
+    "minor.min": later("Minor diameter, min"),
 }
-NO_MAX = "the standard gives no max: a deeper groove costs only wall"
+NO_MAX = later("the standard gives no max: a deeper groove costs only wall")
 
 
 def size_line(
@@ -139,8 +151,8 @@ class ThreadLimits:
     ones: that of the crest.
     A taper thread's limits are those at `plane`, which says where that is; empty for parallel threads.
     `tabulated` says that the standard's tables hold this combination. `remarks` are finished sentences on
-    what is not verified or special here; `memory` names the figures that could only be had from memory of the
-    standard, in words (``tolerances of class 3G``), empty when none.
+    what is not verified or special here; `from_memory` names the figures that could only be had from memory
+    of the standard, in words (``tolerances of class 3G``), `memory` all of them in one phrase.
     `places` is the number of decimals that the standard prints. `lines` are all sizes in the order in which
     the sheet lays them down, each with its working.
     """
@@ -158,7 +170,12 @@ class ThreadLimits:
     remarks: tuple[str, ...]
     source: str
     minor_tolerance: float | None = None
-    memory: str = ""
+    from_memory: tuple[str, ...] = ()
     places: int = 4
     plane: str = ""
     lines: tuple[SizeLine, ...] = ()
+
+    @property
+    def memory(self) -> str:
+        """What is from memory, in one phrase; empty when nothing is."""
+        return and_words(self.from_memory) if self.from_memory else ""

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Hand, Side
 
 LONGEST = 80
-EXAMPLES = "write it like 1/2-13 UNC-2A, 2 1/4-8 UN-2A, #10-32 UNF-2A, M10-6g or M20x1.5-6g"
+EXAMPLES = later("write it like 1/2-13 UNC-2A, 2 1/4-8 UN-2A, #10-32 UNF-2A, M10-6g or M20x1.5-6g")
 
 _SIGNS = str.maketrans(
     {
@@ -79,9 +80,15 @@ def tidy(text: str, side: Side | None = None) -> Written:
     """
     written = " ".join(str(text).split())
     if not written:
-        raise BadDesignation(f"no thread was written; {EXAMPLES}")
+        raise BadDesignation(say("no thread was written; {examples}", examples=EXAMPLES))
     if len(written) > LONGEST:
-        raise BadDesignation(f'"{written[:LONGEST]}…" is too long for a thread designation; {EXAMPLES}')
+        raise BadDesignation(
+            say(
+                '"{written}…" is too long for a thread designation; {examples}',
+                written=written[:LONGEST],
+                examples=EXAMPLES,
+            )
+        )
     plain = written.translate(_SIGNS)
     for way, meant in _WAYS:
         plain = way.sub(meant, plain)
@@ -91,7 +98,9 @@ def tidy(text: str, side: Side | None = None) -> Written:
         if without == plain:
             continue
         if said not in (None, of):
-            raise BadDesignation(f'"{written}" is said to be internal and external at once; write one')
+            raise BadDesignation(
+                say('"{written}" is said to be internal and external at once; write one', written=written)
+            )
         plain, said = " ".join(re.sub(r"\(\s*\)", " ", without).split()).strip(" -"), of
     return Written(written, plain, said)
 
@@ -112,7 +121,7 @@ def take_hand(text: Written, upper: str) -> tuple[str, Hand]:
     without_left = re.sub(_LEFT, " ", upper)
     without = re.sub(_RIGHT, " ", without_left)
     if without_left != upper and without != without_left:
-        raise BadDesignation(f'"{text.written}" says two things at once; write one hand')
+        raise BadDesignation(say('"{written}" says two things at once; write one hand', written=text.written))
     return without.rstrip(" -"), "left" if without_left != upper else "right"
 
 
@@ -127,7 +136,13 @@ def take_starts(text: Written, upper: str) -> tuple[str, int | None]:
         return upper, None
     count = _COUNTS.get(found["count"]) or (int(found["count"]) if found["count"].isdecimal() else 0)
     if not count:
-        raise BadDesignation(f'"{text.written}": {found["count"].lower()} is not a number of starts')
+        raise BadDesignation(
+            say(
+                '"{written}": {found} is not a number of starts',
+                written=text.written,
+                found=found["count"].lower(),
+            )
+        )
     return upper[: found.start()] + " " * (found.end() < len(upper)) + upper[found.end() :], count
 
 
@@ -139,7 +154,8 @@ def mixed_number(text: str) -> Fraction | None:
     """
     found = re.fullmatch(
         r"(?:(?P<whole>\d{1,4})(?:\s+|\s*-\s*))?(?P<top>\d{1,3})\s*/\s*(?P<bottom>\d{1,3})|(?P<plain>\d{0,4}\.\d{1,8}|\d{1,4}\.?)",
-        text.strip(), re.ASCII,
+        text.strip(),
+        re.ASCII,
     )
     if found is None:
         return None

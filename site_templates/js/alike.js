@@ -4,6 +4,7 @@
 (function () {
   "use strict";
 
+  var say = window.setupSheet.say, sayCount = window.setupSheet.sayCount;
   var COLUMNS = [
     "link", "number", "title", "thread", "pitch", "turns", "material", "held", "lathe", "year", "status", "learned"
   ]; // as generator/archive/alike.py writes them
@@ -13,7 +14,7 @@
   var block = document.querySelector(".sheet > .alike");
   if (!block) { return; }
   var own = block.dataset, fold = block.querySelector("details"), asked = false;
-  var said = element("p", ""), list = element("ol", ""), more = element("button", "Show more");
+  var said = element("p", ""), list = element("ol", ""), more = element("button", say("Show more"));
   said.setAttribute("role", "status");
   more.type = "button";
   more.hidden = true;
@@ -45,9 +46,9 @@
   }
 
   function why(job) {
-    var shared = job.sized ? [same(job, "turns") ? "same thread" : "same size"] : [];
-    if (same(job, "material")) { shared.push("same material"); }
-    if (same(job, "held")) { shared.push("same holding"); }
+    var shared = job.sized ? [same(job, "turns") ? say("same thread") : say("same size")] : [];
+    if (same(job, "material")) { shared.push(say("same material")); }
+    if (same(job, "held")) { shared.push(say("same holding")); }
     return shared.join(", ");
   }
 
@@ -58,10 +59,17 @@
     head.append(link, " " + job.title);
     reason.className = "why";
     var thread = [job.thread, job.pitch].filter(Boolean).join(", ");
-    var facts = [thread, job.material, job.held, job.lathe, job.year, job.status].filter(Boolean).join("; ");
+    var facts = [thread, job.material, job.held, job.lathe, job.year, window.setupSheet.status(job.status)].filter(Boolean).join("; ");
     item.append(head, reason, element("p", facts));
-    if (job.learned) { item.append(element("p", "Learned: " + job.learned)); }
+    if (job.learned) { item.append(element("p", say("Learned: {lesson}", { lesson: job.learned }))); }
     return item;
+  }
+
+  function likeness() {
+    if (own.turns) {
+      return own.material ? say("of this size, or of this material and held like this") : say("of this size, or held like this");
+    }
+    return own.material ? say("of this material and held like this") : say("held like this");
   }
 
   // `lists` are what the scripts brought: of the size first, where the sheet has a thread.
@@ -78,11 +86,10 @@
       });
     });
     others.sort(function (one, other) { return rank(other) - rank(one); }); // of equals the newest year stays first
-    var alike = own.material ? "of this material and held like this" : "held like this";
-    var like = own.turns ? " of this size, or " + alike : " " + alike;
-    var many = others.length + (others.length === 1 ? " other job" : " other jobs");
-    said.textContent = !others.length ? "There is no other job" + like + " yet."
-      : (left > 0 ? "The newest: " : "") + many + like + ":";
+    var like = { like: likeness() };
+    said.textContent = !others.length ? say("There is no other job {like} yet.", like)
+      : left > 0 ? sayCount("The newest: {count} other job {like}:", "The newest: {count} other jobs {like}:", others.length, like)
+        : sayCount("{count} other job {like}:", "{count} other jobs {like}:", others.length, like);
 
     function add(count) {
       var from = list.children.length;
@@ -104,7 +111,7 @@
     script.addEventListener("error", function () {
       asked = false; // opened again, it is asked again
       script.remove();
-      said.textContent = "The jobs could not be loaded (" + addresses[0].replace(TOP, "") + ").";
+      said.textContent = say("The jobs could not be loaded ({file}).", { file: addresses[0].replace(TOP, "") });
     });
     document.head.append(script);
   }

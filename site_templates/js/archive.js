@@ -9,7 +9,7 @@
   var KEY = "setup-sheet-search"; // "All jobs" on a sheet finds the choice as it was
   var WIDE = "(min-width: 60em)";
 
-  var sheet = window.setupSheet, rules = sheet.choice, ticks = sheet.ticks;
+  var sheet = window.setupSheet, say = sheet.say, sayCount = sheet.sayCount, rules = sheet.choice, ticks = sheet.ticks;
   var form = document.getElementById("jobs-search");
   var words = document.getElementById("jobs-words"), written = document.getElementById("jobs-written");
   var sort = document.getElementById("jobs-sort");
@@ -102,16 +102,20 @@
   function fail(error) { count.textContent = error.message; }
 
   function drawCount() {
-    var every = archive.count + (archive.count === 1 ? " job" : " jobs");
     more.hidden = body.rows.length >= jobs.length;
     table.hidden = !jobs.length;
     if (ticks) { ticks.show(); }
-    var lead = first && first < jobs.length ? "; first the " + first + " where somebody wrote it" : "";
-    count.textContent = !archive.count ? "There are no jobs yet."
-      : jobs.length === archive.count ? every + lead
-        : jobs.length ? jobs.length + " of " + every + lead
-          : chips.children.length ? "No job is left under this choice. Take something away."
-            : "No job has all of these words. Take one away.";
+    count.textContent = !archive.count ? say("There are no jobs yet.")
+      : jobs.length ? counted()
+        : chips.children.length ? say("No job is left under this choice. Take something away.")
+          : say("No job has all of these words. Take one away.");
+  }
+
+  function counted() {
+    var found = jobs.length === archive.count ? sayCount("{count} job", "{count} jobs", archive.count)
+      : sayCount("{left} of {count} job", "{left} of {count} jobs", archive.count, { left: jobs.length });
+    return first && first < jobs.length
+      ? say("{found}; first the {first} where somebody wrote it", { found: found, first: first }) : found;
   }
 
   // -- what is shown -----------------------------------------------------------------------------------------
@@ -120,26 +124,32 @@
     return archive.blocks.find(function (block) { return job < block.start + block.count; }).year;
   }
 
+  var HEADINGS = {
+    Number: say("Number"), Title: say("Title"), Thread: say("Thread"), Material: say("Material"), Lathe: say("Lathe"),
+    Holding: say("Holding"), Year: say("Year"), Status: say("Status")
+  };
+
   function tableRow(row) {
     function at(name) { return archive.columns[name].values[archive.columns[name].of[row.job]]; }
     var line = document.createElement("tr"), state = at("state");
     var cells = {
       Number: row.number, Title: row.title, Thread: at("thread")[0] || "", Material: at("material"),
-      Lathe: at("lathe"), Holding: at("holding").join(", "), Year: year(row.job), Status: state[0]
+      Lathe: at("lathe"), Holding: at("holding").join(", "), Year: year(row.job), Status: sheet.status(state[0])
     };
-    Object.keys(cells).forEach(function (heading) {
+    Object.keys(cells).forEach(function (column) {
       var data = document.createElement("td");
-      data.dataset.heading = heading;
-      if (heading === "Number") {
+      data.dataset.column = column;
+      data.dataset.heading = HEADINGS[column];
+      if (column === "Number") {
         var link = document.createElement("a");
         link.href = row.address;
         link.textContent = row.number;
         if (ticks) { data.append(ticks.box(row.address, row.number)); }
         data.append(link);
       } else {
-        data.textContent = cells[heading];
+        data.textContent = cells[column];
       }
-      if (heading === "Status" && !state[1]) { data.className = "archive-not-ready"; }
+      if (column === "Status" && !state[1]) { data.className = "archive-not-ready"; }
       line.append(data);
     });
     return line;
@@ -149,7 +159,7 @@
     var item = document.createElement("li"), button = document.createElement("button");
     button.type = "button";
     button.textContent = text;
-    button.setAttribute("aria-label", "Take off: " + text);
+    button.setAttribute("aria-label", say("Take off: {text}", { text: text }));
     button.addEventListener("click", function () {
       off();
       (chips.querySelector("button") || words).focus();
@@ -167,7 +177,8 @@
       });
     });
     if (choice.from.trim() || choice.to.trim()) {
-      items.push(chip("Size: " + (choice.from.trim() || "any") + " to " + (choice.to.trim() || "any"), function () {
+      var ends = { from: choice.from.trim() || say("any"), to: choice.to.trim() || say("any") };
+      items.push(chip(say("Size: {from} to {to}", ends), function () {
         from.value = to.value = "";
         changed();
       }));
@@ -184,8 +195,10 @@
       if (!box.value.trim()) { return ""; }
       var mm = rules.size(box.value), clear = !isNaN(mm);
       box.setAttribute("aria-invalid", String(!clear));
-      return (box === from ? "from " : "to ") +
-        (clear ? rules.bothUnits(mm) : "“" + box.value.trim() + "”: write 2 in, 1 1/2 or 50 mm");
+      var end = {
+        size: clear ? rules.bothUnits(mm) : say("“{typed}”: write 2 in, 1 1/2 or 50 mm", { typed: box.value.trim() })
+      };
+      return box === from ? say("from {size}", end) : say("to {size}", end);
     });
     sizes.textContent = said.filter(Boolean).join(", ");
   }
@@ -235,11 +248,11 @@
       address.hidden = false;
       address.value = location.href;
       address.select();
-      copied.textContent = "Copy it from here.";
+      copied.textContent = say("Copy it from here.");
     }
     remember();
     if (!navigator.clipboard) { byHand(); return; }
-    navigator.clipboard.writeText(location.href).then(function () { copied.textContent = "Copied."; }, byHand);
+    navigator.clipboard.writeText(location.href).then(function () { copied.textContent = say("Copied."); }, byHand);
   });
 
   window.addEventListener("hashchange", function () { take(location.hash).then(remember); });

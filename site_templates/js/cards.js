@@ -3,6 +3,7 @@
 (function () {
   "use strict";
 
+  var say = window.setupSheet.say;
   var data = window.setupSheet && window.setupSheet.data;
   var box = document.querySelector("#large-view .cards");
   if (!data || !box) { return; }
@@ -36,23 +37,23 @@
 
   function spoken(card) { // the whole card in one sentence, for those who listen
     var said = card.labels.map(function (label, at) { return [label, card.values[at], card.units[at]].join(" ").trim(); });
-    return [card.head, card.hold ? "Hold" : "", card.title].concat(said, card.marks).filter(Boolean).join(". ") + ".";
+    return [card.head, card.hold ? say("Hold") : "", card.title].concat(said, card.marks).filter(Boolean).join(". ") + ".";
   }
 
   function cardOf(card) {
     var parts = [made("p", { "class": "head" }, [card.head])];
     var detail = card.detail ? [made("p", { "class": "detail" }, [card.detail])] : [];
     if (card.marks.length) { parts.push(marks(card.marks)); }
-    if (card.hold) { parts.push(marks(["HOLD"])); }
+    if (card.hold) { parts.push(marks([say("HOLD")])); }
     if (card.title) { parts.push(made("h3", {}, [card.title])); }
     if (card.labels.length) { parts.push(figures(card)); }
     if (!card.planned) { parts = parts.concat(detail); }
     if (card.tick) {
       var tick = made("input", { type: "checkbox", autocomplete: "off", "data-entry": card.tick }, []);
-      parts.push(made("p", {}, [made("label", { "class": "tick" }, [tick, " Done"])]));
+      parts.push(made("p", {}, [made("label", { "class": "tick" }, [tick, " " + say("Done")])]));
     }
     if (card.planned) {
-      parts.push(button("Cut as planned", { "data-planned": card.planned, "data-for": card.field }));
+      parts.push(button(say("Cut as planned"), { "data-planned": card.planned, "data-for": card.field }));
     }
     if (card.field) {
       var label = card.field_label + (card.field_unit ? ", " + card.field_unit : "");
@@ -60,7 +61,7 @@
       parts.push(made("p", { "class": "write" }, [made("span", {}, [label]), " ", place]));
     }
     if (card.trial && data.fits.length) {
-      parts.push(button("I measured, or tried", { "data-opens": "measured", "data-pass": card.number }));
+      parts.push(button(say("I measured, or tried"), { "data-opens": "measured", "data-pass": card.number }));
     }
     if (card.planned) { parts = parts.concat(detail); }
     return made("article", {

@@ -2,14 +2,23 @@
 (function () {
   "use strict";
 
+  var say = window.setupSheet.say;
   var FEW = 8, MANY = 20; // values shown at first; values from which on a group has a box to look for one
   var LABELS = {
-    kind: "Kind of thread", pitch: "Pitch", hand: "Hand", side: "Outside or inside", material: "Material",
-    lathe: "Lathe", holding: "Held by", customer: "Customer", year: "Year", status: "Status", duty: "Duty",
-    mate: "Mate", findings: "Findings"
+    kind: say("Kind of thread"), pitch: say("Pitch"), hand: say("Hand"), side: say("Outside or inside"),
+    material: say("Material"), lathe: say("Lathe"), holding: say("Held by"), customer: say("Customer"), year: say("Year"),
+    status: say("Status"), duty: say("Duty"), mate: say("Mate"), findings: say("Findings")
   };
   var NEWEST = "year"; // this one is not sorted by count
-  var SAID = { hand: function (value) { return value + "-hand"; }, findings: function (value) { return value.replace(/-/g, " "); } };
+  var SAID = { // of values that stand in the data, and in an address, as they are in every language
+    kind: { "no thread": say("no thread") },
+    hand: { right: say("right-hand"), left: say("left-hand") },
+    side: { outside: say("outside"), inside: say("inside") },
+    mate: {
+      "on the bench": say("on the bench"), "measured, not here": say("measured, not here"), "not seen": say("not seen"),
+      unknown: say("unknown"), "no mate named": say("no mate named")
+    }
+  };
 
   function element(name, text) {
     var made = document.createElement(name);
@@ -17,7 +26,10 @@
     return made;
   }
 
-  function said(name, value) { return SAID[name] ? SAID[name](value) : value; }
+  function said(name, value) {
+    if (name === "findings") { return value.replace(/-/g, " "); }
+    return name === "status" ? window.setupSheet.status(value) : SAID[name] && SAID[name][value] || value;
+  }
 
   // A group for `name` at the end of `place`; `changed(value, on)` is called for a tick, `opened()` when it unfolds.
   function group(place, name, changed, opened) {
@@ -29,8 +41,8 @@
     title.append(" ", many);
     box.type = "search";
     box.autocomplete = "off";
-    box.placeholder = "find one of them";
-    box.setAttribute("aria-label", "Find a value of " + LABELS[name]);
+    box.placeholder = say("find one of them");
+    box.setAttribute("aria-label", say("Find a value of {label}", { label: LABELS[name] }));
     box.hidden = more.hidden = true;
     more.type = "button";
     fold.append(title, box, list, more);
@@ -77,12 +89,12 @@
       }
       box.hidden = shown.values.size < MANY && !box.value;
       more.hidden = found.length <= FEW;
-      more.textContent = all ? "Fewer" : found.length - first.length + " more";
+      more.textContent = all ? say("Fewer") : say("{left} more", { left: found.length - first.length });
     }
 
     // `values`: value -> count, or undefined where they are not known because nobody looks at them.
     function show(values, chosen) {
-      many.textContent = chosen.length ? chosen.length + " chosen" : "";
+      many.textContent = chosen.length ? say("{many} chosen", { many: chosen.length }) : "";
       if (!values) { return; }
       chosen.forEach(function (value) { if (!values.has(value)) { values.set(value, 0); } });
       shown = { values: values, chosen: chosen };

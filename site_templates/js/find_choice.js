@@ -34,18 +34,18 @@
 
   function toHash(choice) {
     var parts = [];
-    function say(name, value) { parts.push(name + "=" + encodeURIComponent(value)); }
-    if (choice.find.trim()) { say("find", choice.find); }
-    if (choice.written) { say("in", "written"); }
-    FACETS.forEach(function (name) { choice.chosen[name].forEach(function (value) { say(name, value); }); });
-    if (choice.from.trim() || choice.to.trim()) { say("size", choice.from.trim() + ".." + choice.to.trim()); }
-    if (choice.sort !== SORTS[0]) { say("sort", choice.sort); }
+    function part(name, value) { parts.push(name + "=" + encodeURIComponent(value)); }
+    if (choice.find.trim()) { part("find", choice.find); }
+    if (choice.written) { part("in", "written"); }
+    FACETS.forEach(function (name) { choice.chosen[name].forEach(function (value) { part(name, value); }); });
+    if (choice.from.trim() || choice.to.trim()) { part("size", choice.from.trim() + ".." + choice.to.trim()); }
+    if (choice.sort !== SORTS[0]) { part("sort", choice.sort); }
     return parts.length ? "#" + parts.join("&") : "";
   }
 
   // A size as it is typed -> mm: "2 in", "1 1/2", "50 mm", "M30"; a fraction is of an inch. NaN where that is not clear.
   function size(text) {
-    var plain = text.trim().toLowerCase().replace(/[ø⌀]/g, "").replace(",", ".").replace(/^m\s*(?=\d)(.*?)(?:\s*mm)?$/, "$1 mm");
+    var plain = window.setupSheet.pointed(text.trim().toLowerCase()).replace(/[ø⌀]/g, "").replace(",", ".").replace(/^m\s*(?=\d)(.*?)(?:\s*mm)?$/, "$1 mm");
     var read = /^(?:(\d+)(?:\s+|-))?(\d+)\/(\d+)\s*(in|inch|inches|"|″|mm)?$/.exec(plain);
     if (read) {
       var value = Number(read[1] || 0) + Number(read[2]) / Number(read[3]);
@@ -55,7 +55,7 @@
     return read ? Number(read[1]) * (read[2] === "mm" ? 1 : INCH) : NaN;
   }
 
-  function figures(number, places) { return String(Number(number.toFixed(places))); }
+  function figures(number, places) { return window.setupSheet.figures(String(Number(number.toFixed(places)))); }
 
   // A size in both units: "2 in (50.8 mm)".
   function bothUnits(mm) { return figures(mm / INCH, 4) + " in (" + figures(mm, 3) + " mm)"; }

@@ -3,6 +3,7 @@
 (function () {
   "use strict";
 
+  var say = window.setupSheet.say;
   var FOLDER = "find/";
   var held = {}, asked = {}; // name -> what its script said; name -> the promise of it
 
@@ -17,7 +18,7 @@
           script.remove();
           if (name in held) { done(held[name]); return; }
           delete asked[name]; // it may be there the next time
-          failed(new Error(FOLDER + name + ".js could not be loaded."));
+          failed(new Error(say("{file} could not be loaded.", { file: FOLDER + name + ".js" })));
         };
         script.src = FOLDER + name.split("/").map(encodeURIComponent).join("/") + ".js";
         document.head.append(script);
@@ -28,7 +29,7 @@
 
   function unpacked(text) {
     if (!window.DecompressionStream) {
-      return Promise.reject(new Error("This browser is older than 2023 and cannot unpack the list of jobs. The lists by thread, lathe, material, customer and year work in it."));
+      return Promise.reject(new Error(say("This browser is older than 2023 and cannot unpack the list of jobs. The lists by thread, lathe, material, customer and year work in it.")));
     }
     var packed = Uint8Array.from(atob(text), function (sign) { return sign.charCodeAt(0); });
     var stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("deflate"));

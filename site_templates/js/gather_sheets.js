@@ -3,6 +3,7 @@
 (function () {
   "use strict";
 
+  var say = window.setupSheet.say, sayCount = window.setupSheet.sayCount;
   var PATIENCE = 2000; // ms that a sheet, once loaded, has to give itself
 
   var set = document.querySelector(".sheet-set");
@@ -28,14 +29,12 @@
     lacking.hidden = false;
   }
 
-  function many(count) { return count + (count === 1 ? " sheet" : " sheets"); }
-
   function take(address, html) {
     var given = new DOMParser().parseFromString(html, "text/html").querySelector("article.sheet");
     var sheet = document.importNode(given, true);
     numbers.push(names[address][0]);
     window.setupSheet.join(sheet, numbers.length);
-    sheet.setAttribute("aria-label", "Sheet of job " + names[address][0]);
+    sheet.setAttribute("aria-label", say("Sheet of job {number}", { number: names[address][0] }));
     set.append(sheet);
   }
 
@@ -46,7 +45,7 @@
       window.removeEventListener("message", heard);
       clearTimeout(waiting);
       frame.remove();
-      if (html) { take(address, html); } else { missing(address, "did not open as a sheet; open it by itself."); }
+      if (html) { take(address, html); } else { missing(address, say("did not open as a sheet; open it by itself.")); }
       done();
     }
 
@@ -65,9 +64,11 @@
   }
 
   function ready() {
-    said.textContent = many(numbers.length) + (numbers.length ? ", ready to print: " + numbers.join(", ") + "." : ".");
-    if (!numbers.length) { return; }
-    document.title = "Setup sheets " + numbers.join(" "); // what the browser calls the printed file
+    var count = numbers.length;
+    said.textContent = count ? sayCount("{count} sheet, ready to print: {numbers}.", "{count} sheets, ready to print: {numbers}.", count,
+      { numbers: numbers.join(", ") }) : sayCount("{count} sheet.", "{count} sheets.", count);
+    if (!count) { return; }
+    document.title = say("Setup sheets {numbers}", { numbers: numbers.join(" ") }); // what the browser calls the printed file
     window.setupSheet.readyToPrint();
     tools.hidden = false;
   }
@@ -75,17 +76,18 @@
   function next(at) {
     if (at === wanted.length) { ready(); return; }
     if (!names[wanted[at]]) {
-      missing(wanted[at], "is not in the archive.");
+      missing(wanted[at], say("is not in the archive."));
       next(at + 1);
       return;
     }
-    said.textContent = "Putting together " + (at + 1) + " of " + many(wanted.length) + ": " + names[wanted[at]][0] + " …";
+    said.textContent = sayCount("Putting together {at} of {count} sheet: {number} …", "Putting together {at} of {count} sheets: {number} …",
+      wanted.length, { at: at + 1, number: names[wanted[at]][0] });
     open(wanted[at], function () { next(at + 1); });
   }
 
   window.addEventListener("hashchange", function () { location.reload(); });
   if (!wanted.length) {
-    said.textContent = "No sheet is ticked. Tick jobs in the archive first.";
+    said.textContent = say("No sheet is ticked. Tick jobs in the archive first.");
     return;
   }
   window.setupSheet.data.rowsAt(wanted).then(function (rows) {

@@ -4,6 +4,7 @@
 (function () {
   "use strict";
 
+  var say = window.setupSheet.say;
   var FIRST = "setup-sheet";
 
   function Kept(parts, revision) {
@@ -26,11 +27,11 @@
       if (good) { return store; }
     } catch (error) {
       if (error && /quota/i.test(error.name)) {
-        this.trouble = "The browser's store is full.";
+        this.trouble = say("The browser's store is full.");
         return window.localStorage;
       }
     }
-    this.trouble = "This browser keeps nothing for this page (a private window, or pages from disk are refused).";
+    this.trouble = say("This browser keeps nothing for this page (a private window, or pages from disk are refused).");
     return null;
   };
 
@@ -64,7 +65,7 @@
       delete this.held[key];
     } catch (error) {
       this.held[key] = item;
-      if (this.store) { this.trouble = "The browser's store is full, or refuses what is written."; }
+      if (this.store) { this.trouble = say("The browser's store is full, or refuses what is written."); }
     }
   };
 

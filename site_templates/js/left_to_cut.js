@@ -3,6 +3,7 @@
 (function () {
   "use strict";
 
+  var say = window.setupSheet.say;
   var NEARLY = 1e-6;
   var SLIPS = [10, 0.1, 100, 0.01, 1000, 0.001, 10000, 0.0001];
   var MM_IN_INCH = 25.4;
@@ -65,15 +66,16 @@
 
   // What was typed, as {size, text} in the unit of the thread, or {why} it is not a size.
   function readSize(typed, unit) {
-    var text = typed.replace(/[\s\u00a0\u202f]+/g, " ").trim();
+    var text = window.setupSheet.pointed(typed.replace(/[\s\u00a0\u202f]+/g, " ").trim());
     var parts = /^(.*?) ?(mm|in|inch|inches|"|″)?$/i.exec(text);
     var number = parts[1].trim(), said = (parts[2] || "").toLowerCase();
     if (!text) { return { why: "" }; }
-    if (number.indexOf(",") >= 0) {
-      return { why: "There is a comma in it. Write it with a point, as " + number.replace(/,/g, ".") + ", if that is what it reads." };
+    if (number.indexOf(",") >= 0 && !window.setupSheet.takesComma) {
+      return { why: say("There is a comma in it. Write it with a point, as {number}, if that is what it reads.",
+        { number: number.replace(/,/g, ".") }) };
     }
     if (!PLAIN.test(number)) {
-      return { why: "That is not one plain number. Write what the instrument reads, with a point." };
+      return { why: say("That is not one plain number. Write what the instrument reads, with a point.") };
     }
     var in_ = said === "" ? unit : said === "mm" ? "mm" : "in";
     var size = Number(number);

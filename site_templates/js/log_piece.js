@@ -5,6 +5,7 @@
 
   var ours = window.setupSheet, page = ours && ours.page;
   if (!page) { return; }
+  var say = ours.say, sayCount = ours.sayCount;
   var kept = page.kept, section = page.section, entries = page.data.entries;
   var text = section.querySelector("textarea"), count = section.querySelector("[data-count]");
   var every = section.querySelector("[data-all]"), word = section.querySelector(".done-word");
@@ -29,13 +30,14 @@
     });
   }
 
-  function plural(number, one, many) { return number === 1 ? "1 " + one : number + " " + many; }
-
   function lineOf(entry) {
     var line = document.createElement("li");
-    var value = entry.value === true ? "ticked" : entry.value;
-    line.textContent = ours.log.when(entry.time) + ", revision " + entry.revision + ": " + entry.what.label +
-      (entry.what.stood ? " (planned then: " + entry.what.stood + ")" : "") + ": " + value;
+    var about = {
+      when: ours.log.when(entry.time), revision: entry.revision, label: entry.what.label, stood: entry.what.stood,
+      value: entry.value === true ? say("ticked") : entry.value
+    };
+    line.textContent = about.stood ? say("{when}, revision {revision}: {label} (planned then: {stood}): {value}", about)
+      : say("{when}, revision {revision}: {label}: {value}", about);
     return line;
   }
 
@@ -46,15 +48,20 @@
     text.value = ours.log.text(piece);
     newest = all.length ? all[all.length - 1].time : 0;
     var fresh = piece.filter(says).length;
-    count.textContent = !full.length ? "nothing yet"
-      : plural(full.length, "entry", "entries") + (fresh < full.length ? ", " + fresh + " of them not taken out yet" : "");
+    count.textContent = !full.length ? say("nothing yet")
+      : fresh === full.length ? sayCount("{count} entry", "{count} entries", full.length)
+        : sayCount("{count} entry, {fresh} of them not taken out yet", "{count} entries, {fresh} of them not taken out yet",
+          full.length, { fresh: fresh });
     earlier.hidden = !old.length;
     earlier.querySelector("ul").replaceChildren.apply(earlier.querySelector("ul"), old.map(lineOf));
-    var said = old.length ? "The plan has changed since " + plural(old.length, "entry was", "entries were") +
-      " made. They are kept below, under “Written on this page”, and stand in no field." : "";
+    var said = old.length ? sayCount(
+      "The plan has changed since {count} entry was made. They are kept below, under “Written on this page”, and stand in no field.",
+      "The plan has changed since {count} entries were made. They are kept below, under “Written on this page”, and stand in no field.",
+      old.length
+    ) : "";
     changed.hidden = !said;
     if (changed.textContent !== said) { changed.textContent = said; }
-    var why = kept.trouble || (Object.keys(kept.held).length ? "The browser did not take all of them." : "");
+    var why = kept.trouble || (Object.keys(kept.held).length ? say("The browser did not take all of them.") : "");
     Array.prototype.forEach.call(notKept, function (notice) {
       var span = notice.querySelector("[data-why]");
       notice.hidden = !why;
@@ -77,10 +84,11 @@
 
   function copy() {
     var piece = text.value;
-    if (!piece) { word.textContent = "There is nothing to copy."; return; }
-    var done = function () { takenOut("Copied."); };
+    if (!piece) { word.textContent = say("There is nothing to copy."); return; }
+    var done = function () { takenOut(say("Copied.")); };
     var otherwise = function () {
-      if (byHand()) { done(); } else { word.textContent = "This browser does not copy by itself. The text is marked: copy it by hand."; }
+      if (byHand()) { done(); return; }
+      word.textContent = say("This browser does not copy by itself. The text is marked: copy it by hand.");
     };
     try {
       navigator.clipboard.writeText(piece).then(done, otherwise);
@@ -88,7 +96,7 @@
   }
 
   function save() {
-    if (!text.value) { word.textContent = "There is nothing to save."; return; }
+    if (!text.value) { word.textContent = say("There is nothing to save."); return; }
     var link = document.createElement("a");
     var address = URL.createObjectURL(new Blob([text.value], { type: "application/yaml;charset=utf-8" }));
     link.href = address;
@@ -97,7 +105,7 @@
     link.click();
     link.remove();
     setTimeout(function () { URL.revokeObjectURL(address); }, 60000);
-    takenOut("Saved as " + link.download + ".");
+    takenOut(say("Saved as {name}.", { name: link.download }));
   }
 
   section.querySelector("[data-copy]").addEventListener("click", copy);

@@ -3,11 +3,21 @@
 (function () {
   "use strict";
 
+  var say = window.setupSheet.say, pointed = window.setupSheet.pointed;
   var SIZE = /^(?:(?:0|[1-9][0-9]*)?\.[0-9]+|0|[1-9][0-9]*)$/; // the numbers that a job file takes
   var WITH_UNIT = /^(.*?) ?(in|mm|"|)$/;
-  var AS_CUT = /^(?:([0-9]{1,2}) ?(?:turns?|t)[ ,+]*)?(.+)$/i;
+  var TURN = both("turns turn t", say("turns turn t")).sort(function (one, other) { return other.length - one.length; });
+  var AS_CUT = new RegExp("^(?:([0-9]{1,2}) ?(?:" + TURN.map(literally).join("|") + ")[ ,+]*)?(.+)$", "i");
+  var YES = both("y yes goes ok", say("y yes goes ok")), NO = both("n no", say("n no"));
+  var WAYS = ["mate", "gauge", "wires", "balls", "size"]; // in which a thread is accepted, as the log has them
+  var WAYS_TYPED = both(WAYS.join(" "), say("mate gauge wires balls size")); // in the same order twice
   var MOST = 40; // characters of a number
   var FLOW = ["measured", "fit"];
+
+  // What may be typed: English words, and those of the shop's language.
+  function both(english, own) { return (english + " " + own).toLowerCase().split(" "); }
+
+  function literally(word) { return word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"); }
 
   // JSON's string is YAML's too, but for what YAML takes for a line end or does not let stand as it is.
   function quoted(text) {
@@ -39,24 +49,29 @@
 
   // "0.046", with or without a unit -> a length with its unit, or null where it is none.
   function length(typed, unit) {
-    var parts = WITH_UNIT.exec(typed.trim());
+    var parts = WITH_UNIT.exec(pointed(typed.trim()));
     if (!parts || parts[1].length > MOST || !SIZE.test(parts[1])) { return null; }
     return new Plain(parts[1] + " " + (parts[2] === "\"" ? "in" : parts[2] || unit));
+  }
+
+  function number(typed) {
+    var plain = pointed(typed.trim());
+    return SIZE.test(plain) && plain.length < MOST ? new Plain(plain) : null;
   }
 
   function aboveZero(size) { return size !== null && Number(size.text.split(" ")[0]) > 0; }
 
   // 0.046 -> the dial; "1 turn 0.030" -> turns and dial; anything else -> null.
   function dial(typed, unit, planned, turns) {
+    if (typed.trim() === planned) { return { turns: turns, dial: length(/[0-9.,]*$/.exec(planned)[0], unit) }; }
     var parts = AS_CUT.exec(typed.trim());
     var reads = parts && length(parts[2], unit);
     if (!reads) { return null; }
-    if (parts[1] !== undefined) { return { turns: Number(parts[1]), dial: reads }; }
-    return typed.trim() === planned ? { turns: turns, dial: reads } : { dial: reads };
+    return parts[1] === undefined ? { dial: reads } : { turns: Number(parts[1]), dial: reads };
   }
 
   function time(typed) {
-    var parts = /^((?:0|[1-9][0-9]*)(?:\.[0-9]+)?) ?(min|h|)$/.exec(typed.trim());
+    var parts = /^((?:0|[1-9][0-9]*)(?:\.[0-9]+)?) ?(min|h|)$/.exec(pointed(typed.trim()));
     return parts && Number(parts[1]) > 0 && parts[1].length < MOST ? new Plain(parts[1] + " " + (parts[2] || "min")) : null;
   }
 
@@ -74,7 +89,7 @@
   function said(entry) {
     var what = entry.what, typed = entry.value;
     if (what.takes === "record") { return reading(what); }
-    if (what.takes === "tick") { return typed === true ? { note: "Done: " + what.label } : null; }
+    if (what.takes === "tick") { return typed === true ? { note: say("Done: {label}", { label: what.label }) } : null; }
     if (what.takes === "done") { return typed === true ? { finished: new Plain("yes") } : null; }
     if (typeof typed !== "string" || !typed.trim()) { return null; }
     if (what.takes === "dial") { return dial(typed, what.unit, what.planned, what.turns) || { note: typed }; }
@@ -92,13 +107,13 @@
       reads = length(typed, what.unit);
       if (reads) { block[what.side] = reads; }
     } else if (what.kind === "turns") {
-      reads = SIZE.test(typed.trim()) && typed.trim().length < MOST ? new Plain(typed.trim()) : null;
+      reads = number(typed);
       if (reads) { block.turns = reads; }
     } else if (what.side === "accepted") {
-      var how = /^ *(?:by +)?(mate|gauge|wires|balls|size) *$/i.exec(typed);
-      reads = how ? block.accepted = new Plain(how[1].toLowerCase()) : null;
-    } else if (/^ *(y|yes|goes|ok|n|no) *$/i.test(typed)) {
-      reads = block.goes = new Plain(/^ *n/i.test(typed) ? "no" : "yes");
+      var how = WAYS_TYPED.indexOf(typed.trim().toLowerCase().replace(/^by +/, ""));
+      reads = how < 0 ? null : block.accepted = new Plain(WAYS[how % WAYS.length]);
+    } else if (YES.concat(NO).indexOf(typed.trim().toLowerCase()) >= 0) {
+      reads = block.goes = new Plain(NO.indexOf(typed.trim().toLowerCase()) < 0 ? "yes" : "no");
     }
     if (!reads) { return note(what, typed); }
     if (what.with) { block.with = what.with; }
@@ -120,10 +135,11 @@
         : { note: what.label + ": " + what.text };
     }
     var block = {};
-    if (what.turns && SIZE.test(what.turns) && what.turns.length < MOST) { block.turns = new Plain(what.turns); }
+    var turns = what.turns && number(what.turns);
+    if (turns) { block.turns = turns; }
     block.feels = new Plain(what.feels);
     if (what.where) { block.where = what.where; }
-    return what.turns && !block.turns ? { fit: block, note: "Turns on: " + what.turns } : { fit: block };
+    return what.turns && !block.turns ? { fit: block, note: say("Turns on: {turns}", { turns: what.turns }) } : { fit: block };
   }
 
   // Kept entries -> records in the order of the log's keys, oldest first.
@@ -156,8 +172,10 @@
   }
 
   function earlierNote(entry, note) {
-    var stood = entry.what.stood ? ", planned then at " + entry.what.stood : "";
-    return "On an earlier plan, revision " + entry.revision + ": " + entry.what.label + stood + (note === undefined ? "" : ": " + note);
+    var about = { revision: entry.revision, label: entry.what.label, stood: entry.what.stood };
+    var plan = about.stood ? say("On an earlier plan, revision {revision}: {label}, planned then at {stood}", about)
+      : say("On an earlier plan, revision {revision}: {label}", about);
+    return plan + (note === undefined ? "" : ": " + note);
   }
 
   window.setupSheet = window.setupSheet || {};

@@ -6,6 +6,7 @@
   var ours = window.setupSheet, page = ours && ours.page;
   var dialog = document.getElementById("measured");
   if (!page || !dialog) { return; }
+  var say = ours.say, sayCount = ours.sayCount, figure = ours.figure;
   var sums = ours.sums, size = page.data.size;
   var form = dialog.querySelector("form");
   var what = form.querySelector("#measured-what"), pass = form.querySelector("#measured-pass");
@@ -26,20 +27,23 @@
     return size && size.readings.find(function (one) { return one.key === what.value; });
   }
 
-  function fixed(number) { return number.toFixed(size.places) + " " + size.unit; }
+  function fixed(number) { return figure(number, size.places) + " " + size.unit; }
 
   // Half divisions of a dial, as it reads, and counted: "0.0030 in, 3 divisions".
   function onDial(halves, division) {
     var whole = Math.floor(halves / 2), half = halves % 2 ? (whole ? " 1/2" : "1/2") : "";
     var counted = (whole || !half ? String(whole) : "") + half;
-    var name = halves <= 2 ? " division" : " divisions";
-    return (halves * division / 2).toFixed(size.dialPlaces) + " " + size.dialUnit + ", " + counted + name;
+    return sayCount("{reads}, {counted} division", "{reads}, {counted} divisions", halves <= 2 ? 1 : 2, {
+      reads: figure(halves * division / 2, size.dialPlaces) + " " + size.dialUnit, counted: counted
+    });
   }
 
-  function say(head, text) {
+  function answer(head, text) {
     verdict.textContent = head;
     why.textContent = text;
   }
+
+  function sentences(said) { return said.filter(Boolean).join(" "); }
 
   function lines(texts) {
     list.replaceChildren.apply(list, texts.map(function (text) {
@@ -53,54 +57,70 @@
   function steps(cuts) {
     var before = cuts.slice(0, -1), last = cuts[cuts.length - 1], said = [];
     if (!cuts.length) {
-      return ["Less than half a division is left: a spring pass at the same reading.", "Measure again, and try the mate or the gauge."];
+      return [
+        say("Less than half a division is left: a spring pass at the same reading."),
+        say("Measure again, and try the mate or the gauge.")
+      ];
     }
-    before.forEach(function (cut) { said.push("On by " + onDial(cut, size.feedDivision) + "."); });
-    if (before.length) { said.push("A spring pass at the same reading. Measure again, and write it in here."); }
-    said.push((before.length ? "Only then, and only if that reading says so: the last small cut" : "One small cut") +
-      ", no more than " + onDial(last, size.feedDivision) + ".");
-    said.push("A spring pass. Measure, and try the mate or the gauge: they decide.");
+    before.forEach(function (cut) { said.push(say("On by {cut}.", { cut: onDial(cut, size.feedDivision) })); });
+    if (before.length) { said.push(say("A spring pass at the same reading. Measure again, and write it in here.")); }
+    var most = { cut: onDial(last, size.feedDivision) };
+    said.push(before.length ? say("Only then, and only if that reading says so: the last small cut, no more than {cut}.", most)
+      : say("One small cut, no more than {cut}.", most));
+    said.push(say("A spring pass. Measure, and try the mate or the gauge: they decide."));
     return said;
   }
 
   function limits(read) {
     var least = read.least === null ? null : fixed(read.least), most = read.most === null ? null : fixed(read.most);
-    if (least && most) { return "Its limits: " + fixed(read.least) + " to " + most + "."; }
-    return least ? "At least " + least + "." : most ? "At most " + most + "." : "Aimed at: " + fixed(read.aim) + ".";
+    if (least && most) { return say("Its limits: {least} to {most}.", { least: least, most: most }); }
+    return least ? say("At least {least}.", { least: least }) : most ? say("At most {most}.", { most: most })
+      : say("Aimed at: {size}.", { size: fixed(read.aim) });
   }
 
   function noSense(read, typed) {
-    var slip = sums.slipIn(typed.size, read, size.unit === "in");
-    var meant = slip[0] === "" ? ""
-      : slip[0] === "point" ? " Was " + fixed(slip[1]) + " meant?"
-        : " That looks like " + (slip[0] === "mm" ? "millimeters: " : "inches: ") + fixed(slip[1]) + " meant?";
-    say("THAT CANNOT BE", "This thread reads from " + fixed(read.bottom) + " to " + fixed(read.top) + "." + meant +
-      " Look at the instrument again, and type it again.");
+    var slip = sums.slipIn(typed.size, read, size.unit === "in"), meant = { size: fixed(slip[1]) };
+    answer(say("THAT CANNOT BE"), sentences([
+      say("This thread reads from {bottom} to {top}.", { bottom: fixed(read.bottom), top: fixed(read.top) }),
+      slip[0] === "" ? ""
+        : slip[0] === "point" ? say("Was {size} meant?", meant)
+          : slip[0] === "mm" ? say("That looks like millimeters: {size} meant?", meant)
+            : say("That looks like inches: {size} meant?", meant),
+      say("Look at the instrument again, and type it again.")
+    ]));
   }
 
   function judgeSize() {
     var read = way(), typed = sums.readSize(reads.value, size.unit);
     if (typed.why !== undefined) {
-      say(typed.why ? "NOT A SIZE" : "", typed.why);
+      answer(typed.why ? say("NOT A SIZE") : "", typed.why);
       return;
     }
     var left = sums.leftToCut(typed.size, read, size.feed);
     if (left.means === "no sense") { noSense(read, typed); return; }
     var off = fixed(Math.abs(left.over));
     if (left.means === "past") {
-      say(read.inside ? "OVER SIZE: STOP" : "UNDER SIZE: STOP", "Cut nothing more: nothing puts metal back. " + limits(read) +
-        " Measure once more, cold and clean; write it down; ask before the part leaves the lathe.");
+      answer(read.inside ? say("OVER SIZE: STOP") : say("UNDER SIZE: STOP"), sentences([
+        say("Cut nothing more: nothing puts metal back."), limits(read),
+        say("Measure once more, cold and clean; write it down; ask before the part leaves the lathe.")
+      ]));
       return;
     }
     if (left.means === "inside") {
-      say("INSIDE ITS LIMITS", limits(read) + " Cut nothing more by the number: try the mate or the gauge. Is it still too tight, " +
-        (left.halves ? "no more than " + onDial(Math.min(left.halves, size.feed.small), size.feedDivision) + ", a spring pass, and try again."
-          : "a spring pass at the same reading, and try again."));
+      var most = { cut: onDial(Math.min(left.halves, size.feed.small), size.feedDivision) };
+      answer(say("INSIDE ITS LIMITS"), sentences([
+        limits(read), say("Cut nothing more by the number: try the mate or the gauge."),
+        left.halves ? say("Is it still too tight, no more than {cut}, a spring pass, and try again.", most)
+          : say("Is it still too tight, a spring pass at the same reading, and try again.")
+      ]));
       return;
     }
-    say(off + " TO COME OFF", "On the pitch diameter, to " + fixed(read.aim) + ". " + limits(read));
+    answer(say("{size} TO COME OFF", { size: off }), sentences([
+      say("On the pitch diameter, to {size}.", { size: fixed(read.aim) }), limits(read)
+    ]));
     amounts.hidden = false;
-    amounts.querySelector("[data-slide]").textContent = "Left on the " + size.slide;
+    amounts.querySelector("[data-slide]").textContent = size.slide === "compound" ? say("Left on the compound")
+      : say("Left on the cross slide");
     amounts.querySelector("[data-on-slide]").textContent = onDial(left.halves, size.feedDivision);
     amounts.querySelector("[data-cross-line]").hidden = size.slide !== "compound";
     amounts.querySelector("[data-on-cross]").textContent = onDial(left.crossHalves, size.crossDivision);
@@ -108,7 +128,7 @@
   }
 
   function judge() {
-    say("", "");
+    answer("", "");
     amounts.hidden = true;
     lines([]);
     fits.forEach(function (block, number) { block.hidden = !isFit() || number !== feels.selectedIndex; });
@@ -118,8 +138,11 @@
   function judgeTurns() {
     var count = sums.readSize(turns.value, page.data.unit).size;
     if (count > 0 && count < MOST_TURNS && page.data.lead) {
-      say("", turns.value.trim() + (count === 1 ? " turn is " : " turns are ") + (count * page.data.lead).toFixed(PLACES[page.data.unit]) +
-        " " + page.data.unit + " of thread, from where it starts: look there.");
+      answer("", sayCount(
+        "{turns} turn is {length} of thread, from where it starts: look there.",
+        "{turns} turns are {length} of thread, from where it starts: look there.", count,
+        { turns: turns.value.trim(), length: figure(count * page.data.lead, PLACES[page.data.unit]) + " " + page.data.unit }
+      ));
     }
   }
 
@@ -146,7 +169,7 @@
     var about = { takes: "record", operation: page.data.thread, pass: pass.value ? Number(pass.value) : 0 };
     if (isFit()) {
       var fit = page.data.fits[feels.selectedIndex];
-      about.label = "Tried: " + feels.options[feels.selectedIndex].textContent;
+      about.label = say("Tried: {felt}", { felt: feels.options[feels.selectedIndex].textContent });
       about.feels = fit.feels;
       about.turns = turns.value.trim();
       about.where = where.value.trim() || fit.where;
@@ -163,14 +186,16 @@
 
   function writeDown(event) {
     event.preventDefault();
-    if (!isFit() && !makesSense()) { refuse(reads, "Not written down. Type first what it reads."); return; }
+    if (!isFit() && !makesSense()) { refuse(reads, say("Not written down. Type first what it reads.")); return; }
     var about = record(), said = JSON.stringify(about);
     if (said === last && Date.now() - lastTime < TWICE) { return; } // one touch that counted twice
     last = said;
     lastTime = Date.now();
     var id = "said-" + Date.now().toString(36) + "-" + Math.random().toString(36).slice(2, 8);
     page.kept.write(id, true, about, page.by());
-    word.textContent = "Written down: " + about.label + (about.text ? " " + about.text : "") + ".";
+    word.textContent = about.text
+      ? say("Written down: {label} {size}.", { label: about.label, size: ours.figures(about.text) })
+      : say("Written down: {label}.", { label: about.label });
   }
 
   dialog.addEventListener("opening", function (event) {

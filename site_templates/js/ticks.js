@@ -6,6 +6,7 @@
   var tools = document.getElementById("jobs-ticks");
   if (!tools) { return; }
 
+  var say = window.setupSheet.say;
   var KEY = "setup-sheet-ticks" + location.pathname.replace(/[^/]*$/, "");
   var said = document.getElementById("jobs-ticked"), lost = document.getElementById("jobs-ticks-lost");
   var table = document.getElementById("jobs-table");
@@ -49,7 +50,8 @@
       here += box.checked;
     });
     var away = ticked.size - here;
-    said.textContent = ticked.size + " ticked" + (away ? ", " + away + " of them not shown here" : "");
+    said.textContent = away ? say("{ticked} ticked, {away} of them not shown here", { ticked: ticked.size, away: away })
+      : say("{ticked} ticked", { ticked: ticked.size });
     buttons.all.disabled = here === shown.length;
     buttons.none.disabled = buttons.print.disabled = !ticked.size;
     lost.hidden = !refused;
@@ -76,7 +78,7 @@
     input.type = "checkbox";
     input.autocomplete = "off";
     input.dataset.address = address;
-    input.setAttribute("aria-label", "Tick " + number + " to print it");
+    input.setAttribute("aria-label", say("Tick {number} to print it", { number: number }));
     label.append(input);
     return label;
   }

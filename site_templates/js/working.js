@@ -5,6 +5,7 @@
 
   var sheet = document.querySelector("article.sheet");
   if (!sheet) { return; }
+  var say = window.setupSheet.say;
   var LINK = ".figures a[href^='#w'], .cell a[href^='#w'], .route-table a[href^='#w']";
   var links = [];
 
@@ -30,7 +31,7 @@
     var link = document.createElement("a");
     link.className = "explains";
     link.href = top + "help/figures/" + name.split(".")[0] + ".html#" + name;
-    link.textContent = "What it is";
+    link.textContent = say("What it is");
     return [" ", link];
   }
 
@@ -44,7 +45,7 @@
       label = label.slice(own.length);
       text.data = (said.firstChild === text ? "" : " ") + label.charAt(0).toUpperCase() + label.slice(1);
     }
-    from.textContent = "Source: " + source.textContent;
+    from.textContent = say("Source: {source}", { source: source.textContent });
     from.append.apply(from, explained(line));
     return [said, from];
   }
@@ -89,7 +90,7 @@
   function named(link) {
     var about = name(link), how = link.firstChild.textContent.trim();
     link.setAttribute("aria-expanded", "false");
-    if (about) { link.setAttribute("aria-label", how + " (working of " + about + ")"); }
+    if (about) { link.setAttribute("aria-label", say("{how} (working of {about})", { how: how, about: about })); }
     links.push(link);
   }
 

@@ -30,15 +30,14 @@ def same(entry: CautionEntry, caution: Caution) -> bool:
     """True where the entry, with its open places filled in, is the caution."""
     patterns = [re.escape(one).replace(re.escape("…"), ".+") for one in entry.text.split(" Or: ")]
     there = caution.text in entry.text or any(re.fullmatch(one, caution.text) for one in patterns)
-    return there and caution.signal in entry.signal
+    return there and caution.signal in entry.signals
 
 
 def test_every_rule_has_its_cautions() -> None:
     entries = caution_entries()
     assert len(entries) >= len(cautions.RULES) + len(cautions_for_use.RULES)
-    assert [entry.signal.partition(" or ")[0] for entry in entries] == sorted(
-        (entry.signal.partition(" or ")[0] for entry in entries), key=cautions.ORDER.__getitem__
-    )
+    worst = [entry.signals[0] for entry in entries]
+    assert worst == sorted(worst, key=cautions.ORDER.__getitem__)
     for entry in entries:
         assert entry.when.endswith("."), entry.id
         assert entry.source.strip(" …"), entry.id

@@ -13,9 +13,10 @@ import pytest
 from generator.errors import JobProblems
 from generator.explain.docstrings import calculation
 from generator.explain.figures import figure_entries
-from generator.explain.laid import FILE, as_text, laid, laid_of
+from generator.explain.laid import as_text, file_of, laid, laid_of
 from generator.explain.pages import CHAPTERS
 from generator.explain.written import figure_texts
+from generator.language.spoken import CATALOGS, speak
 from generator.sheet.explained_at import any_name
 from generator.sheet.model import Sheet
 from generator.site.archive import make_sheet, try_shop
@@ -27,8 +28,7 @@ BY = sorted({text.by for text in TEXTS.values() if text.by})
 REWRITE = "REWRITE_LAID"
 
 
-@pytest.fixture(scope="module")
-def sheets() -> list[Sheet]:
+def demo_sheets() -> list[Sheet]:
     """Every sheet of the demo archive."""
     shop, found = try_shop(HOME / "jobs/_shop"), []
     for path in sorted((HOME / "jobs").glob("*/*/job.yml")):
@@ -40,18 +40,43 @@ def sheets() -> list[Sheet]:
     return found
 
 
+@pytest.fixture(scope="module")
+def sheets() -> list[Sheet]:
+    """Every sheet of the demo archive, in English."""
+    return demo_sheets()
+
+
 def test_every_figure_of_a_demo_sheet_is_explained(sheets: list[Sheet]) -> None:
     names = {any_name(name) for sheet in sheets for name in sheet.figures}
     assert names - TEXTS.keys() == set()
 
 
-def test_what_is_kept_of_the_demo_sheets_is_what_they_lay_down(sheets: list[Sheet]) -> None:
-    text = as_text(laid_of(sheets))
+@pytest.fixture(params=["en", *sorted(one.stem for one in CATALOGS.glob("*.po"))])
+def code(request: pytest.FixtureRequest) -> Iterator[str]:
+    """English, then each language of a catalog, while it is spoken."""
+    speak(request.param)
+    yield request.param
+    speak("en")
+
+
+def test_what_is_kept_of_the_demo_sheets_is_what_they_lay_down(code: str, sheets: list[Sheet]) -> None:
+    text = as_text(laid_of(sheets if code == "en" else demo_sheets()))
     if os.environ.get(REWRITE):
-        FILE.write_text(text, encoding="utf-8")
-    assert FILE.read_text(encoding="utf-8") == text, (
-        f"figures changed: {REWRITE}=1 python -m pytest tests/explain/test_figures.py writes laid.json anew"
+        file_of(code).write_text(text, encoding="utf-8")
+    assert file_of(code).read_text(encoding="utf-8") == text, (
+        f"figures changed: {REWRITE}=1 python -m pytest tests/explain/test_figures.py writes the files anew"
     )
+
+
+def test_a_translated_sheet_lays_down_the_same_figures(code: str) -> None:
+    speak("en")
+    english = laid()
+    speak(code)
+    for name, one in laid().items():
+        assert (one.quantity, one.kinds, one.rounds) == (
+            english[name].quantity, english[name].kinds, english[name].rounds
+        ), name
+        assert not any("{" in text for text in (*one.labels, *one.formulas)), name
 
 
 def literals() -> Iterator[str]:

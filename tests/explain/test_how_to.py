@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from generator.__main__ import _parser, _with_signs
+from generator.__main__ import _with_signs
+from generator.command_line import command_parser
 from generator.explain.pages import how_to_body
 from generator.job.reading import read_job, read_log, read_shop
 from generator.site.explained import how_to_pages
@@ -36,7 +37,7 @@ def commands() -> Iterator[tuple[str, str]]:
 
 @pytest.mark.parametrize(("page", "line"), sorted(set(commands())))
 def test_a_command_is_one_that_the_program_takes(page: str, line: str) -> None:
-    asked = _parser().parse_args(_with_signs(shlex.split(line)))
+    asked = command_parser().parse_args(_with_signs(shlex.split(line)))
     assert callable(asked.run), page
 
 

@@ -44,5 +44,5 @@ def test_some_in_full() -> None:
     assert LISTS["A job"]["mate"].wanted == "a block, or unknown"
     assert LISTS["A lathe"]["spindle: speeds: torque"] == Key(
         "spindle: speeds: torque", "Torque at this step, where the lathe's plate gives one.",
-        "a torque, such as 40 N m or 30 lbf ft", False,
+        "a torque, such as 40 N m or 30 lbf ft", False, example="40 N m",
     )

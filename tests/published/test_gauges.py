@@ -55,7 +55,7 @@ def test_table_turns_of_the_no_go_gauge(text, turns):
     """ASME B1.2-1983, 5.2.1: not more than three turns. ISO 1502, JIS B 0251: not more than two."""
     gauging = gauging_of(parse_designation(text))
     assert gauging.turns == turns
-    assert "turns" not in gauging.memory
+    assert "turns" not in gauging.remembered
 
 
 @pytest.mark.parametrize("text", ["1/4-20 UNC-2A", "3/4-10 UNC-3A", "2-8 UN-2A", "M6x1-6g", "M24x3-6g"])

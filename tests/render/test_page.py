@@ -15,7 +15,8 @@ from typing import Any
 import pytest
 
 from generator.errors import Location, Problem
-from generator.render.page import STANDING_LINE, css_string, render_page, render_problem_page
+from generator.render.css_words import css_string
+from generator.render.page import STANDING_LINE, render_page, render_problem_page
 from generator.sheet.figure import Kind
 from generator.sheet.lines import Finding
 from generator.sheet.model import Section, Sheet, TitleField

@@ -23,7 +23,7 @@ from tests.printed import printed, printed_words
 pytestmark = pytest.mark.browser
 
 CSS = Path(__file__).parents[2] / "site_templates" / "css"
-SCRIPT = CSS.with_name("js") / "working.js"
+SCRIPTS = CSS.with_name("js") / "say.js", CSS.with_name("js") / "working.js"
 PX_PER_MM = 96 / 25.4
 FORMATS = ("A4", "Letter")
 
@@ -156,7 +156,8 @@ def test_workings_that_are_open_are_shut_on_paper_and_listed_in_the_appendix(
     sheet: Sheet, open_sheet: Callable[..., Page]
 ) -> None:
     page = open_sheet(sheet)
-    page.add_script_tag(path=SCRIPT)
+    for script in SCRIPTS:
+        page.add_script_tag(path=script)
     row = page.locator('[id="figure-thread.pitch_diameter.max"]')
     row.locator("a").click()
     assert row.get_by_text("0.64951905 × 0.125").is_visible()

@@ -21,7 +21,7 @@ from generator.calc.thread_dial import dial_rule
 from generator.job.reading import ReadJob, find_jobs, read_job
 from generator.job.shop import Shop
 from generator.job.written import Given
-from generator.sheet.best_lathe import ranking
+from generator.sheet.best_lathe import ease, ranking
 from generator.sheet.compare import Compared, OnLathe, Row
 from generator.sheet.compare_lines import lathe_lines
 from generator.sheet.compute import compute_sheet
@@ -346,17 +346,15 @@ def test_a_short_record_makes_no_better_lathe(
         assert second.open > first.open
 
 
-def test_the_words_for_the_half_nuts_rank_as_the_dials_do() -> None:
+def test_the_half_nuts_rank_as_the_dials_do() -> None:
     """Every rule of a dial of 16 teeth and 8 lines: fewer places to close is never ranked easier."""
-    from generator.sheet.best_lathe import _dial
-
     def places(tpi: Fraction) -> float:
         rule = dial_rule(Fraction(1, 4), 16, 8, 1 / tpi, 2)
         return float("inf") if rule.anywhere else (8 / rule.step if rule.step else 0)
 
     threads = [Fraction(count, 4) for count in range(4, 4 * 28)]
     ranked = sorted(
-        (_dial(dial_rule(Fraction(1, 4), 16, 8, 1 / tpi, 2).describe()), -places(tpi)) for tpi in threads
+        (ease(dial_rule(Fraction(1, 4), 16, 8, 1 / tpi, 2)), -places(tpi)) for tpi in threads
     )
     assert [count for _, count in ranked] == sorted(count for _, count in ranked)
 

@@ -219,6 +219,6 @@ def test_a_process_ended_before_it_was_asked_for_anything_gets_a_sentence(
         os.kill(pool.submit(os.getpid).result(), signal.SIGKILL)
         with pytest.raises(BrokenProcessPool):
             pool.submit(os.getpid).result()
-        order = Making(tmp_path, "", "", "sheets", Lessons(())), "job.yml"
+        order = Making(tmp_path, "", "", "sheets", Lessons(()), "en"), "job.yml"
         with pytest.raises(hands.WorkersGone, match=r"ended from outside.*build again"):
             list(ours.made([order]))

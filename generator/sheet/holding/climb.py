@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
+from generator.calc.thread_dial import and_words
+from generator.language.say import first_large, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.figure import System
 from generator.sheet.holding.cut_line import CutWalk
@@ -42,24 +44,35 @@ def find_climbing(cuts: Sequence[CutWalk], held: HeldWork, desk: Desk) -> None:
     if not over:
         return
     worst, system = over[0], held.system
-    others = [str(cut.load.number) for cut in over[1:]]
-    too = f" Operation{'s' if len(others) > 1 else ''} {' and '.join(others)} likewise." if others else ""
+    too = likewise(over[1:])
     if worst.deflection > worst.load.diameter / 2:
         desk.find(
             "climbs", "stop",
-            f"{worst.what[:1].upper()}{worst.what[1:]} bends the work out of the tool's way by more than "
-            f"half its diameter: it cannot be cut as it is held.{too} "
-            f"{_held_better(held, worst).capitalize()}.",
+            say("{what} bends the work out of the tool's way by more than half its diameter: it cannot be "
+                "cut as it is held.{too} {support}.",
+                what=first_large(worst.what), too=too, support=first_large(_held_better(held, worst))),
             worst.load.where,
         )
         return
     desk.find(
         "climbs",
         "check",
-        f"Under the heaviest cut of {worst.what} the work gives {fine_words(worst.deflection, system)} at "
-        f"{held.place_words(float(worst.places[worst.worst]))}{_against(worst, system)}. "
-        f"It may climb onto the tool or chatter.{too} {_remedy(worst, held)}",
+        say("Under the heaviest cut of {what} the work gives {much} at {place}{against}. "
+            "It may climb onto the tool or chatter.{too} {remedy}",
+            what=worst.what, much=fine_words(worst.deflection, system),
+            place=held.place_words(float(worst.places[worst.worst])), against=_against(worst, system),
+            too=too, remedy=_remedy(worst, held)),
         worst.load.where,
+    )
+
+
+def likewise(others: Sequence[CutWalk]) -> str:
+    """The sentence on further cuts of which a finding holds; empty without any."""
+    if not others:
+        return ""
+    return say_count(
+        " Operation {others} likewise.", " Operations {others} likewise.", len(others),
+        others=and_words(cut.load.number for cut in others),
     )
 
 
@@ -81,10 +94,10 @@ def _depth(cut: CutWalk) -> Length | None:
 def _against(cut: CutWalk, system: System) -> str:
     depth = _depth(cut)
     if depth is None or cut.deflection <= SHARE_OF_DEPTH * depth:
-        return f", more than {fine_words(MOST_GIVE, system)}"
-    return (
-        f", more than a quarter of the {fine_words(depth, system)} that is set, "
-        "so that it cuts less than the dial says"
+        return say(", more than {most}", most=fine_words(MOST_GIVE, system))
+    return say(
+        ", more than a quarter of the {depth} that is set, so that it cuts less than the dial says",
+        depth=fine_words(depth, system),
     )
 
 
@@ -93,23 +106,27 @@ def _remedy(cut: CutWalk, held: HeldWork) -> str:
     suits = None if depth is None else depth_that_suits(depth, cut.deflection)
     support = _held_better(held, cut)
     if suits is not None:
-        return f"Cuts of at most {fine_words(suits, held.system)} keep it within that; or {support}."
+        return say(
+            "Cuts of at most {most} keep it within that; or {support}.",
+            most=fine_words(suits, held.system), support=support,
+        )
     if depth is not None:
-        return f"No depth of cut is right for it as it is held: {support}."
-    lightly = "Take it in lighter cuts" if cut.load.name in ("face", "thread") else "Feed more lightly"
-    return f"{lightly}, or {support}."
+        return say("No depth of cut is right for it as it is held: {support}.", support=support)
+    if cut.load.name in ("face", "thread"):
+        return say("Take it in lighter cuts, or {support}.", support=support)
+    return say("Feed more lightly, or {support}.", support=support)
 
 
 def _held_better(held: HeldWork, cut: CutWalk) -> str:
-    less = "" if held.job.holding.centers is not None else ", or let it stand out less"
+    less = "" if held.job.holding.centers is not None else say(", or let it stand out less")
     return f"{_support(held, cut)}{less}"
 
 
 def _support(held: HeldWork, cut: CutWalk) -> str:
     holding = held.job.holding
     if not cut.load.center and not cut.load.inside and holding.center is None:
-        return "set a center or a steady rest"
+        return say("set a center or a steady rest")
     if not cut.load.steady and holding.steady is None:
         alone = cut.load.inside or cut.load.follow or cut.load.name not in ("turn", "thread")
-        return "set a steady rest" if alone else "set a follow rest or a steady rest"
-    return "support it nearer the cut"
+        return say("set a steady rest") if alone else say("set a follow rest or a steady rest")
+    return say("support it nearer the cut")

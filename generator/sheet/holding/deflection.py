@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from typing import Final
 
+from generator.calc.thread_dial import and_words
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.drawn import PlotScene
 from generator.sheet.figure import Quantity
 from generator.sheet.holding.case import Case
-from generator.sheet.holding.climb import find_climbing
+from generator.sheet.holding.climb import find_climbing, likewise
 from generator.sheet.holding.cut_line import ERROR_SHARE, SHEAR_WORTH_SAYING, CutWalk, walk_cuts, walked
 from generator.sheet.holding.deflection_plot import deflection_plot
 from generator.sheet.holding.give_figures import beam_words, lay_deflection, lay_error, lay_spread
 from generator.sheet.holding.held_work import HeldWork
+from generator.sheet.holding.lengths import HELD_ALONE_BY, HELD_BY
 from generator.sheet.holding.reactions import reactions_section
 from generator.sheet.holding.sag import sag_section
 from generator.sheet.wording import fine_words
 from generator.si import Length, g_n
 
-PRACTICE: Final = "common practice, no source"
+PRACTICE: Final = later("common practice, no source")
 ALL_WORK: Final = 0.98  # of the deflection, from which it is the work's own and not that of what holds it
 EDGES: Final = ("chamfer", "face")  # what the work gives under these, nobody measures
 RIGID_STEP: Final = 8  # every so many places of the tool are enough to see what stiff supports would do
@@ -29,9 +32,9 @@ STIFFNESSES: Final = (
 )
 
 UNKNOWN: Final[tuple[tuple[str, str, Quantity], ...]] = (
-    ("holding.force", "Radial force of the heaviest cut", "force"),
-    ("holding.deflection.max", "Deflection under the heaviest cut", "fine_length"),
-    ("holding.diameter_error.max", "Diameter error from the last cut", "fine_length"),
+    ("holding.force", later("Radial force of the heaviest cut"), "force"),
+    ("holding.deflection.max", later("Deflection under the heaviest cut"), "fine_length"),
+    ("holding.diameter_error.max", later("Diameter error from the last cut"), "fine_length"),
 )
 
 
@@ -49,7 +52,7 @@ def deflection_section(case: Case) -> tuple[PlotScene, ...]:
     _lay_overhang(held, steady_at, desk)
     if held.material is None:
         for name, label, quantity in UNKNOWN:
-            desk.unknown(name, label, quantity, "the material is unknown")
+            desk.unknown(name, label, quantity, say("the material is unknown"))
         return ()
     if steady_at is not None:
         _lay_weight_on_steady(held, steady_at, desk)
@@ -91,13 +94,13 @@ def _lay_overhang(held: HeldWork, steady_at: Length | None, desk: Desk) -> None:
     support = steady_at if steady_at is not None and steady_at <= cut_end else 0.0
     desk.computed(
         "holding.overhang",
-        "From the last support to the far end of the cut",
+        say("From the last support to the far end of the cut"),
         far - support,
         "length",
         "{far end of the cut} − {last support}",
         {"far end of the cut": (far, "length"), "last support": (support, "length")},
-        "geometry",
-        note="from the steady rest" if support else f"from the {held.origin}",
+        say("geometry"),
+        note=say("from the steady rest") if support else say("from the {origin}", origin=held.origin),
     )
 
 
@@ -106,7 +109,7 @@ def _lay_weight_on_steady(held: HeldWork, steady_at: Length, desk: Desk) -> None
     weight = sum(carried)
     desk.computed(
         "holding.steady.weight",
-        "Weight on the steady rest",
+        say("Weight on the steady rest"),
         carried[1],
         "force",
         "{weight outside the jaws} × {share of it}",
@@ -122,12 +125,12 @@ def _lay_leading(case: Case, cut: CutWalk) -> None:
     share = load.heaviest.radial / load.heaviest.main
     desk.computed(
         "holding.force",
-        "Radial force of the heaviest cut",
+        say("Radial force of the heaviest cut"),
         load.heaviest.radial,
         "force",
         "{share} × {F}",
         {"share": (share, "ratio"), "F": (load.heaviest.main, "force")},
-        "Kienzle (1952); " + PRACTICE,
+        say("Kienzle (1952); {practice}", practice=PRACTICE),
         rounds="up",
         note="" if load.name == "thread" else cut.what,
     )
@@ -135,7 +138,11 @@ def _lay_leading(case: Case, cut: CutWalk) -> None:
     rigid = walked(case, load, cut.plan, places, rigid=True, shear=cut.sheared).deflection
     note = _shear_words(case, cut)
     if rigid < ALL_WORK * cut.deflection:
-        stiff = f"it would be {fine_words(rigid, held.system)} if {_holders(held, cut)} did not give"
+        stiff = say(
+            "it would be {fine_words} if {holders} did not give",
+            fine_words=fine_words(rigid, held.system),
+            holders=_holders(held, cut),
+        )
         note = "; ".join(filter(None, (stiff, note)))
     lay_deflection(cut, held, desk, name="holding.deflection.max", note=note)
     if load.steady and case.plan.steady_at is not None:
@@ -155,16 +162,19 @@ def _find_thread_error(held: HeldWork, cut: CutWalk, error: Length, rigid: Lengt
         return  # the finding of the cut that bends it so far says it all
     of_this = ""
     if any(figure.assumed for name, figure in desk.figures.items() if name in STIFFNESSES):
-        of_this = (
-            f" How much {_holders(held, cut)} gave in this is assumed; with no give there it would be "
-            f"{fine_words(error * rigid / cut.deflection, held.system)}."
+        of_this = say(
+            " How much {holders} gave in this is assumed; with no give there it would be {fine_words}.",
+            holders=_holders(held, cut),
+            fine_words=fine_words(error * rigid / cut.deflection, held.system),
         )
     desk.find(
         "deflection",
         "check",
-        f"The work gives {fine_words(error, held.system)} on diameter under the last cut, more than a "
-        f"quarter of the pitch diameter tolerance of {fine_words(tolerance, held.system)}.{of_this} "
-        "Support it nearer the cut, take smaller last cuts, and measure at both ends of the thread.",
+        say("The work gives {error} on diameter under the last cut, more than a quarter of the pitch "
+            "diameter tolerance of {tolerance}.{of_this} Support it nearer the cut, take smaller last cuts, "
+            "and measure at both ends of the thread.",
+            error=fine_words(error, held.system), tolerance=fine_words(tolerance, held.system),
+            of_this=of_this),
         held.job.holding.grip.where,
     )
 
@@ -182,27 +192,26 @@ def _find_errors(cuts: list[CutWalk], held: HeldWork, desk: Desk) -> None:
     over.sort(key=lambda one: -one[0])
     worst = over[0][1]
     assert worst.load.tolerance is not None
-    others = [str(cut.load.number) for _, cut in over[1:]]
-    too = f" Operation{'s' if len(others) > 1 else ''} {' and '.join(others)} likewise." if others else ""
     desk.find(
         "deflection",
         "check",
-        f"The work gives {fine_words(abs(worst.shape.worst), held.system)} on diameter under the last cut of "
-        f"{worst.what}, more than a quarter of the tolerance of "
-        f"{fine_words(worst.load.tolerance, held.system)}.{too} Support it nearer the cut, take smaller last "
-        "cuts, and measure at both ends and in the middle.",
+        say("The work gives {error} on diameter under the last cut of {what}, more than a quarter of the "
+            "tolerance of {tolerance}.{too} Support it nearer the cut, take smaller last cuts, and measure "
+            "at both ends and in the middle.",
+            error=fine_words(abs(worst.shape.worst), held.system), what=worst.what,
+            tolerance=fine_words(worst.load.tolerance, held.system),
+            too=likewise([cut for _, cut in over[1:]])),
         worst.load.where,
     )
 
 
 def _holders(held: HeldWork, cut: CutWalk) -> str:
     """What held the work elastically under this cut."""
-    names = ["the centers" if held.job.holding.centers else "the " + held.job.holding.held.kind]
-    if cut.load.steady:
-        names.append("steady rest")
+    kind = held.job.holding.held.kind
+    rests = [say("steady rest")] if cut.load.steady else []
     if cut.load.follow:
-        names.append("follow rest")
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}".replace("the ", "", 1)
+        rests.append(say("follow rest"))
+    return and_words([HELD_BY[kind], *rests]) if rests else str(HELD_ALONE_BY[kind])
 
 
 def _shear_words(case: Case, cut: CutWalk) -> str:
@@ -214,8 +223,8 @@ def _shear_words(case: Case, cut: CutWalk) -> str:
     extra = cut.deflection / bending - 1 if bending > 0 else 0.0
     if extra <= SHEAR_WORTH_SAYING:
         return ""
-    much = f"adds about {extra:.0%}" if extra <= 1 else "is most of it"
-    return f"shear of such short work is in it and {much}"
+    much = say("adds about {extra:.0%}", extra=extra) if extra <= 1 else say("is most of it")
+    return say("shear of such short work is in it and {much}", much=much)
 
 
 def _lay_steady_force(held: HeldWork, cut: CutWalk, desk: Desk) -> None:
@@ -223,7 +232,7 @@ def _lay_steady_force(held: HeldWork, cut: CutWalk, desk: Desk) -> None:
     force = cut.load.heaviest.radial
     desk.computed(
         "holding.steady.force",
-        "Force on the steady rest from the cut",
+        say("Force on the steady rest from the cut"),
         reaction,
         "force",
         "{F} × {share of it}",

@@ -7,6 +7,7 @@ from typing import Final
 
 import numpy as np
 
+from generator.language.say import first_large, say
 from generator.sheet.drawn import Curve, Mark, PlotScene
 from generator.sheet.head import ZERO_WORDS
 from generator.sheet.holding.case import Case
@@ -34,28 +35,28 @@ def deflection_plot(case: Case, leading: CutWalk, shaped: Sequence[CutWalk]) -> 
         curves.append(Curve(_name(second), _points(second), "second"))
     limit, out, low = _limit(main), held.layout.stick_out, _from(drawn)
     if limit is not None:
-        curves.append(Curve("A quarter of the tolerance", ((low, limit), (out, limit)), "limit"))
+        curves.append(Curve(say("A quarter of the tolerance"), ((low, limit), (out, limit)), "limit"))
     marks = [Mark(ZERO_WORDS[holding.held.kind], 0.0)]
     if case.plan.steady_at is not None:
-        marks.append(Mark("steady rest", case.plan.steady_at))
+        marks.append(Mark(say("steady rest"), case.plan.steady_at))
     if holding.center is not None:
-        marks.append(Mark("center", out))
+        marks.append(Mark(say("center"), out))
     return (
         PlotScene(
             id="deflection",
-            title="What the last cuts leave",
-            x_label=f"Along the work, from the {held.origin}",
+            title=say("What the last cuts leave"),
+            x_label=say("Along the work, from the {origin}", origin=held.origin),
             x_quantity="length",
-            y_label="Diameter error",
+            y_label=say("Diameter error"),
             y_quantity="fine_length",
             curves=tuple(curves),
-            heads=(_name(main), f"From the {held.origin}",
-                   "Deflection, heaviest cut", "Diameter error, last cut"),
+            heads=(_name(main), say("From the {origin}", origin=held.origin),
+                   say("Deflection, heaviest cut"), say("Diameter error, last cut")),
             columns=("length", "fine_length", "fine_length"),
             rows=_rows(main),
-            caption="Diameter error after the last cut: bigger is up, smaller is down. "
-            "Spring passes take part of it out.",
-            says=f"{main.what[:1].upper()}{main.what[1:]} {shape_words(main, held)}.",
+            caption=say("Diameter error after the last cut: bigger is up, smaller is down. "
+                        "Spring passes take part of it out."),
+            says=f"{first_large(main.what)} {shape_words(main, held)}.",
             system=held.system,
             job=held.job.job,
             marks=tuple(mark for mark in marks if mark.x >= low),
@@ -93,10 +94,10 @@ def _rows(cut: CutWalk) -> tuple[tuple[str, tuple[float | str | None, ...]], ...
     nearest = min(names, key=lambda row: abs(row - worst))
     if worst not in names and nearest not in (0, last):
         del names[nearest]
-    names[worst] = "worst"
-    names[0], names[last] = (
-        f"end towards the {side}{', worst' if worst == row else ''}"
-        for side, row in (("headstock", 0), ("tailstock", last))
+    names[worst] = say("worst")
+    names[0] = say("end towards the headstock, worst") if worst == 0 else say("end towards the headstock")
+    names[last] = (
+        say("end towards the tailstock, worst") if worst == last else say("end towards the tailstock")
     )
     return tuple(
         (names[row], (float(cut.places[row]), float(cut.away.at_tool[row]), float(cut.error[row])))

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from generator.calc.steady_fingers import finger_forces
+from generator.language.say import first_large, later, say
 from generator.sheet.holding.borne import Borne
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.give_figures import beam_words
@@ -18,12 +19,12 @@ from generator.si import Force, inch, kN, mm
 Array = NDArray[np.float64]
 
 FINGER_LOAD: Final = 1 * kN  # on one finger of a small lathe's steady rest; common practice, no source
-PRACTICE: Final = "common practice, no source"
+PRACTICE: Final = later("common practice, no source")
 NAMES: Final = {
-    2: (("front", "the lower finger at the front"), ("rear", "the lower finger at the rear"),
-        ("top", "the upper finger")),
-    1: (("front", "the upper finger at the front"), ("rear", "the upper finger at the rear"),
-        ("bottom", "the lower finger")),
+    2: (("front", later("the lower finger at the front")), ("rear", later("the lower finger at the rear")),
+        ("top", later("the upper finger"))),
+    1: (("front", later("the upper finger at the front")), ("rear", later("the upper finger at the rear")),
+        ("bottom", later("the lower finger"))),
 }
 
 
@@ -44,10 +45,20 @@ def _lay_slope(case: Case, borne: Sequence[Borne]) -> None:
     largest = float(slope.max())
     base, words = (1 * inch, "1 in") if system == "inch" else (100 * mm, "100 mm")
     case.desk.computed(
-        "give.steady.slope", "Slope of the work at the steady rest under the heaviest cut", largest, "ratio",
-        "{rise} ÷ {length}", {"rise": (largest * base, "fine_length"), "length": (base, "length")},
-        beam_words(case.held), rounds="up",
-        note=f"{fine_words(largest * base, system, 1)} in {words}, under {worst.cut.what}",
+        "give.steady.slope",
+        say("Slope of the work at the steady rest under the heaviest cut"),
+        largest,
+        "ratio",
+        "{rise} ÷ {length}",
+        {"rise": (largest * base, "fine_length"), "length": (base, "length")},
+        beam_words(case.held),
+        rounds="up",
+        note=say(
+            "{fine_words} in {words}, under {what}",
+            fine_words=fine_words(largest * base, system, 1),
+            words=words,
+            what=worst.cut.what,
+        ),
     )
 
 
@@ -57,8 +68,8 @@ def _lay_fingers(
     held, desk, steady = case.held, case.desk, case.bench.lathe.steady
     said = steady.finger_load if steady else None
     limit = desk.chosen(
-        "give.steady.finger_load", "Largest force on one finger", said, FINGER_LOAD, "force",
-        PRACTICE + "; small lathes",
+        "give.steady.finger_load", say("Largest force on one finger"), said, FINGER_LOAD, "force",
+        say("{practice}; small lathes", practice=PRACTICE),
     )
     largest: list[tuple[Force, str, Borne]] = []
     for number, (key, words) in enumerate(names):
@@ -67,23 +78,30 @@ def _lay_fingers(
         force, whole = float(each[number][at]), float(one.whole[at])
         largest.append((force, words, one))
         desk.computed(
-            f"give.finger.{key}", f"Force on {words} of the steady rest", force, "force",
+            f"give.finger.{key}",
+            say("Force on {words} of the steady rest", words=words),
+            force,
+            "force",
             "{force on the steady rest} × {share}",
             {
                 "force on the steady rest": (whole, "force"),
                 "share": (force / whole if whole > 0 else 0.0, "ratio"),
             },
-            "statics of three fingers that only push; " + beam_words(held), rounds="up",
-            note=f"under {one.cut.what}, cut and weight together" if force > 0 else "free under every cut",
+            say("statics of three fingers that only push; {beam}", beam=beam_words(held)),
+            rounds="up",
+            note=say("under {what}, cut and weight together", what=one.cut.what)
+            if force > 0
+            else say("free under every cut"),
         )
     force, words, one = max(largest, key=lambda each: each[0])
     if force > limit:
         desk.find(
             "finger-load", "check",
-            f"Under {one.cut.what} {words} of the steady rest carries {force_words(force, held.system)}; "
-            f"{force_words(limit, held.system)} is the most for one finger"
-            f"{'' if said else ', as shops have it for small lathes'}. "
-            "Take lighter cuts, or stand the steady rest elsewhere.",
+            say("Under {what} {finger} of the steady rest carries {force}; {most} is the most for one "
+                "finger{whose}. Take lighter cuts, or stand the steady rest elsewhere.",
+                what=one.cut.what, finger=words, force=force_words(force, held.system),
+                most=force_words(limit, held.system),
+                whose="" if said else say(", as shops have it for small lathes")),
             one.cut.load.where,
         )
 
@@ -102,8 +120,9 @@ def _find_lifted(
     free = next(words for (_, words), carries in zip(names, each, strict=True) if carries == 0)
     case.desk.find(
         "finger-lifts", "note",
-        f"{cut.what[:1].upper()}{cut.what[1:]} lifts the work in the steady rest: its top carries "
-        f"{force_words(float(each[above].max()), case.held.system)}, and {free} comes free. Shut and lock "
-        "the top before the spindle turns; if it is open, the work climbs out.",
+        say("{what} lifts the work in the steady rest: its top carries {force}, and {finger} comes free. "
+            "Shut and lock the top before the spindle turns; if it is open, the work climbs out.",
+            what=first_large(cut.what), force=force_words(float(each[above].max()), case.held.system),
+            finger=free),
         cut.load.where,
     )

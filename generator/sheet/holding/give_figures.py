@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 from typing import Final
 
+from generator.calc.thread_dial import and_words
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.holding.cut_line import CutWalk
@@ -18,23 +20,25 @@ from generator.si import Length
 
 LEAST_GIVE: Final = 1e-12  # m/N, at a rigid support: a micrometre under a meganewton is nothing
 NO_TERM: Final = 1e-9  # of the whole
-BENDS_AWAY: Final = "it bends away by more than its diameter"  # far beyond the small movements of a beam
+BENDS_AWAY: Final = later("it bends away by more than its diameter")  # no small movement of a beam
 
 Put = dict[str, tuple[float, Quantity]]
 
 
 def beam_words(held: HeldWork) -> str:
     """How the beam was worked out: what gives in it and what does not."""
-    gives = [] if held.job.holding.centers else ["chuck"]
-    rigid: list[str] = []
+    gives = [] if held.job.holding.centers else [say("chuck")]
     if held.job.holding.steady is not None:
-        gives.append("steady")
-    if held.job.holding.center is not None:
-        (rigid if math.isinf(held.center_stiffness) else gives).append("center")
-    parts = [
-        f"{' and '.join(names)} {word}" for names, word in ((gives, "elastic"), (rigid, "rigid")) if names
-    ]
-    return ", ".join(["beam elements (Cook et al.)", *parts])
+        gives.append(say("steady"))
+    rigid = held.job.holding.center is not None and math.isinf(held.center_stiffness)
+    if held.job.holding.center is not None and not rigid:
+        gives.append(say("center"))
+    said = [say("beam elements (Cook et al.)")]
+    if gives:
+        said.append(say("{names} elastic", names=and_words(gives)))
+    if rigid:
+        said.append(say("center rigid"))
+    return ", ".join(said)
 
 
 def lay_deflection(
@@ -45,9 +49,9 @@ def lay_deflection(
     Unknown where the work bends quite away.
     """
     at, figure = cut.worst, name or f"give.{cut.load.number}.deflection"
-    label = "Deflection under the heaviest cut"
+    label = say("Deflection under the heaviest cut")
     if not name:
-        label = _label(cut, "deflection under the heaviest cut")
+        label = _label(cut, say("deflection under the heaviest cut"))
     if cut.deflection > cut.diameter:
         desk.unknown(figure, label, "fine_length", BENDS_AWAY)
         return
@@ -66,9 +70,8 @@ def lay_deflection(
             ("F feed", abs(feed), "force"), ("radius", radius, "length"),
             ("stiffness against its moment", 1 / abs(tilt), "force"),
         )
-    place = f"largest at {held.place_words(float(cut.places[at]))}"
-    if not cut.shaped:
-        place = f"at {held.place_words(float(cut.places[at]))}"
+    place = held.place_words(float(cut.places[at]))
+    where = say("largest at {place}", place=place) if cut.shaped else say("at {place}", place=place)
     desk.computed(
         figure,
         label,
@@ -77,7 +80,7 @@ def lay_deflection(
         formula,
         put,
         beam_words(held),
-        note="; ".join(one for one in (place, _other_way(by_push + by_feed), note) if one),
+        note="; ".join(one for one in (where, _other_way(by_push + by_feed), note) if one),
         rounds="up",
     )
 
@@ -91,7 +94,11 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
     away, lift = float(cut.away.at_tool[at]), cut.scale * float(cut.lift.at_tool[at])
     error, radius = float(cut.error[at]), cut.diameter / 2
     figure = name or f"give.{cut.load.number}.error"
-    label = "Diameter error from the last cut" if name else _label(cut, "diameter error from the last cut")
+    label = (
+        say("Diameter error from the last cut")
+        if name
+        else _label(cut, say("diameter error from the last cut"))
+    )
     if abs(error) > cut.diameter:
         desk.unknown(figure, label, "fine_length", BENDS_AWAY)
         return abs(error)
@@ -110,8 +117,11 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
         else:
             formula = f"{formula} − {term}" if error < 0 else f"{term} − {formula}"
         put |= _put(("lift", lift, "fine_length"), ("radius", radius, "length"))
-    size = "it comes out bigger" if error >= 0 else "it comes out smaller"
-    place = f"{size}, most at {held.place_words(float(cut.places[at]))}"
+    place = held.place_words(float(cut.places[at]))
+    size = (
+        say("it comes out bigger, most at {place}", place=place) if error >= 0
+        else say("it comes out smaller, most at {place}", place=place)
+    )
     return desk.computed(
         figure,
         label,
@@ -119,8 +129,8 @@ def lay_error(cut: CutWalk, held: HeldWork, desk: Desk, *, name: str | None = No
         "fine_length",
         formula,
         put,
-        "geometry: the surface moves away from the tool",
-        note=f"{place}; spring passes take part of it out" if name else place,
+        say("geometry: the surface moves away from the tool"),
+        note=say("{size}; spring passes take part of it out", size=size) if name else size,
         rounds="up",
     )
 
@@ -132,13 +142,13 @@ def lay_spread(cut: CutWalk, held: HeldWork, desk: Desk) -> None:
         return
     desk.computed(
         f"give.{cut.load.number}.spread",
-        _label(cut, "largest less smallest diameter along the cut"),
+        _label(cut, say("largest less smallest diameter along the cut")),
         shape.spread,
         "fine_length",
         "{largest error} − {smallest error}",
         {"largest error": (shape.largest, "fine_length"), "smallest error": (shape.smallest, "fine_length")},
-        "geometry: the surface moves away from the tool",
-        note="it " + shape_words(cut, held),
+        say("geometry: the surface moves away from the tool"),
+        note=say("it {shape}", shape=shape_words(cut, held)),
         rounds="up",
     )
 
@@ -148,7 +158,7 @@ def _label(cut: CutWalk, words: str) -> str:
 
 
 def _other_way(moved: Length) -> str:
-    return "towards the tool, which bites deeper" if moved < 0 else ""
+    return say("towards the tool, which bites deeper") if moved < 0 else ""
 
 
 def _put(*rows: tuple[str, float, Quantity]) -> Put:

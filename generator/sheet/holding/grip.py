@@ -9,6 +9,7 @@ from generator.calc.chuck_force import grip_at_rest
 from generator.calc.grip import friction_arm, pressure_arm
 from generator.job.lathe_parts import LatheChuck, LatheCollet
 from generator.job.model import Chuck, Collet
+from generator.language.say import later, say
 from generator.sheet.capacity import used_head
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
@@ -27,19 +28,19 @@ from generator.sheet.holding.jaw_marks import marks_section
 from generator.sheet.holding.past_body import past_body_section
 from generator.si import Force, Length
 
-NEEDED = ("grip.needed", "Grip wanted at rest")
+NEEDED = ("grip.needed", later("Grip wanted at rest"))
 WANTED_FIRST = (  # at the lathe, before all that they come from
     "grip.needed", "grip.key_torque", "grip.clamp", "grip.force", "grip.dog.tail", "grip.holds",
 )
 SAFETY_GRIP = 1.5  # VDI 3106, for the grip
-STATICS = "Coulomb friction in the form of VDI 3106; tipping from statics, derived here"
+STATICS = later("Coulomb friction in the form of VDI 3106; tipping from statics, derived here")
 
 
 def grip_section(case: Case) -> None:
     """Lay down what holds the work against every cut, with its findings."""
     held = case.bench.job.holding.held
     if not case.loads and case.bench.material is None:
-        case.desk.unknown(*NEEDED, "force", "the material is unknown")
+        case.desk.unknown(*NEEDED, "force", say("the material is unknown"))
         return
     if not case.loads and not isinstance(held, Chuck | Collet):
         return
@@ -55,7 +56,7 @@ def grip_section(case: Case) -> None:
 def _jaws(case: Case, held: Chuck | Collet) -> None:
     found = gripped_size(case, held)
     if found is None:
-        case.desk.unknown(*NEEDED, "force", "there is no bore to grip from inside")
+        case.desk.unknown(*NEEDED, "force", say("there is no bore to grip from inside"))
         return
     diameter, length, section = found
     friction = lay_friction(case, held, section)
@@ -118,18 +119,18 @@ def _lay_holds(desk: Desk, gripped: Gripped, worst: Demand) -> Force:
     holding = worst.holds(gripped)
     arm = pressure_arm(gripped.length, gripped.jaws)
     if worst.tipping > 0:
-        lay_tipping(desk, worst, "the middle of the grip")
+        lay_tipping(desk, worst, say("the middle of the grip"))
     if holding.tilt > 0:
         desk.computed(
-            "grip.tipping.friction", "Push along the jaws left over from tipping", holding.tilt, "force",
+            "grip.tipping.friction", say("Push along the jaws left over from tipping"), holding.tilt, "force",
             "({M} − {F} × {lever of the pressure}) ÷ {lever of the friction}",
             {
                 "M": (worst.tipping, "torque"), "F": (holding.force, "force"),
                 "lever of the pressure": (arm, "length"),
                 "lever of the friction": (friction_arm(gripped.diameter, gripped.jaws), "length"),
             },
-            "statics, derived here",
-            note="F is the grip that just holds, which follows from it",
+            say("statics, derived here"),
+            note=say("F is the grip that just holds, which follows from it"),
         )
     around: dict[str, tuple[float, Quantity]] = {
         "T": (torque, "torque"), "d": (gripped.diameter, "length"), "μ": (gripped.friction, "ratio"),
@@ -140,7 +141,7 @@ def _lay_holds(desk: Desk, gripped: Gripped, worst: Demand) -> Force:
     }
     both = " + ".join(f"{{{name}}}" for name in along)
     return desk.computed(
-        "grip.holds", "Grip that just holds, turning", holding.force, "force",
+        "grip.holds", say("Grip that just holds, turning"), holding.force, "force",
         f"√((2 × {{T}} ÷ {{d}})² + ({both})²) ÷ {{μ}}" if along else "2 × {T} ÷ {d} ÷ {μ}",
         {**around, **along}, STATICS, rounds="up", note=_seat_words(worst, push),
     )
@@ -161,8 +162,10 @@ def _lay_needed(
         formula += " − " if gripped.inside else " + "
         formula += "{safety of the grip} × {with speed}"
     notes = (
-        f"all {held.jaws} jaws together" if isinstance(held, Chuck) else "all around the work",
-        "what speed takes or adds is not in it" if loss is None else "",
+        say("all {jaws} jaws together", jaws=held.jaws)
+        if isinstance(held, Chuck)
+        else say("all around the work"),
+        say("what speed takes or adds is not in it") if loss is None else "",
         not_in_it(case),
     )
     return case.desk.computed(
@@ -173,5 +176,7 @@ def _lay_needed(
 
 def _seat_words(worst: Demand, push: Force) -> str:
     if push > 0:
-        return "seated against a stop or a step (chuck: seated) the work hands the push on, and less will do"
-    return "only friction holds it against coming out" if push < 0 else ""
+        return say(
+            "seated against a stop or a step (chuck: seated) the work hands the push on, and less will do"
+        )
+    return say("only friction holds it against coming out") if push < 0 else ""

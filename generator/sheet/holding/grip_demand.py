@@ -14,6 +14,8 @@ from generator.calc.balance import Round
 from generator.calc.chuck_force import jaw_loss
 from generator.calc.drilling import likely_drilling
 from generator.calc.grip import Holding, just_holding
+from generator.calc.thread_dial import and_words
+from generator.language.say import say_count
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.loads import ALONG, IN_THE_END, PLUNGED
 from generator.sheet.plans import CutLoad
@@ -103,14 +105,17 @@ def not_in_it(case: Case) -> str:
     """Operations whose force is not known, as the rest of a sentence; empty when all are."""
     known = {load.number for load in case.loads}
     left = [
-        str(plan.number)
+        plan.number
         for plan in case.route.plans
         if plan.name in CUTS and plan.name != "center_drill"
         and plan.spindle_speed is not None and plan.number not in known
     ]
     if not left:
         return ""
-    return f"operation{'s' if len(left) > 1 else ''} {' and '.join(left)} not in it: force not known"
+    return say_count(
+        "operation {left} not in it: force not known", "operations {left} not in it: force not known",
+        len(left), left=and_words(left),
+    )
 
 
 def _demand(case: Case, load: CutLoad, middle: Length) -> Demand:

@@ -8,6 +8,7 @@ from generator.calc.chuck_force import force_on_key
 from generator.job.lathe_parts import LatheChuck, LatheCollet
 from generator.job.model import Centers, Chuck, Collet, Faceplate
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Demand, Gripped
@@ -18,8 +19,8 @@ from generator.si import Force, Torque
 MOST_BY_HAND = 500.0  # N m on a key, with both hands and no pipe; common practice, no source
 MUCH_OVER = 2.0      # times the rated torque: screws and scroll may break; common practice, no source
 DIRTY = 0.5          # of the force of a clean and greased chuck; common practice, no source
-PRACTICE = "common practice, no source"
-FORCE = ("grip.force", "Grip there is at rest")
+PRACTICE = later("common practice, no source")
+FORCE = ("grip.force", later("Grip there is at rest"))
 
 
 @dataclass(frozen=True)
@@ -61,11 +62,11 @@ def lay_force(case: Case) -> Force | None:
     if isinstance(held, Collet):
         head = used_head(case.bench.job, case.bench.lathe)
         said = held.force or (head.grip_force if isinstance(head, LatheCollet) else None)
-        return desk.given(*FORCE, said, "force", note="all around the work") if said else None
+        return desk.given(*FORCE, said, "force", note=say("all around the work")) if said else None
     if not isinstance(held, Chuck):
         return None
     if held.force is not None:
-        return desk.given(*FORCE, held.force, "force", note="all jaws together")
+        return desk.given(*FORCE, held.force, "force", note=say("all jaws together"))
     on_key = held.key_torque or case.bench.house.key_torque
     if on_key is None:
         return None
@@ -79,14 +80,15 @@ def lay_force(case: Case) -> Force | None:
             "rated force": (rating[1], "force"),
         },
         PRACTICE, rounds="down",
-        note=f"all jaws together, clean and greased; about {DIRTY:.0%} of it dirty or dry",
+        note=say("all jaws together, clean and greased; about {dirty:.0%} of it dirty or dry", dirty=DIRTY),
     )
     if on_key.si > rating[0]:
         system = case.bench.system
         desk.find(
             "grip-over-key", "stop" if on_key.si > MUCH_OVER * rating[0] else "check",
-            f"{on_key.with_unit} on the key is more than the {torque_words(rating[0], system)} this chuck "
-            "is rated for: it strains scroll, screws and jaws. Use its own key, without a pipe on it.",
+            say("{torque} on the key is more than the {rated} this chuck is rated for: it strains scroll, "
+                "screws and jaws. Use its own key, without a pipe on it.",
+                torque=on_key.with_unit, rated=torque_words(rating[0], system)),
             on_key.where if held.key_torque else held.grip.where,
         )
     return force
@@ -97,9 +99,9 @@ def _judge_key(case: Case, held: Chuck, on_key: Given) -> None:
     if on_key.si > MOST_BY_HAND:
         case.desk.find(
             "grip-over-key", "check",
-            f"{on_key.with_unit} on the key is more than a key is turned with by hand, about "
-            f"{torque_words(MOST_BY_HAND, case.bench.system)}. Look up what this chuck is rated for, and put "
-            "no pipe on its key.",
+            say("{torque} on the key is more than a key is turned with by hand, about {most}. Look up what "
+                "this chuck is rated for, and put no pipe on its key.",
+                torque=on_key.with_unit, most=torque_words(MOST_BY_HAND, case.bench.system)),
             on_key.where if held.key_torque else held.grip.where,
         )
 
@@ -110,11 +112,17 @@ def lay_key(case: Case, wanted: Wanted) -> Torque | None:
     if rating is None:
         return None
     return case.desk.computed(
-        "grip.key_torque", "Torque wanted on the key", wanted.at_rest / rating[1] * rating[0], "torque",
+        "grip.key_torque",
+        say("Torque wanted on the key"),
+        wanted.at_rest / rating[1] * rating[0],
+        "torque",
         "{grip wanted} ÷ {rated force} × {rated torque}",
         {
-            "grip wanted": (wanted.at_rest, "force"), "rated force": (rating[1], "force"),
+            "grip wanted": (wanted.at_rest, "force"),
+            "rated force": (rating[1], "force"),
             "rated torque": (rating[0], "torque"),
         },
-        PRACTICE, rounds="up", note=f"clean and greased; dirty or dry about {1 / DIRTY:g} times as much",
+        PRACTICE,
+        rounds="up",
+        note=say("clean and greased; dirty or dry about {times:g} times as much", times=1 / DIRTY),
     )

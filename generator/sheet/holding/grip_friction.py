@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Final
 
+from generator.calc.thread_dial import and_words
 from generator.job.model import Chuck, Collet, Faceplate
+from generator.language.say import later, say
 from generator.sheet.figure import Figure, Kind, Working
 from generator.sheet.holding.case import Case
 from generator.tables.jaw_friction import jaw_friction
@@ -12,6 +16,15 @@ from generator.tables.jaw_friction import jaw_friction
 SMOOTHEST = "ground"  # of the surfaces that the table has: grips least
 BARE = "smooth"       # of the faces
 ROUGHEST, TEETH = "rough", "serrated"  # what grips most
+SURFACES: Final[Mapping[str, str]] = {
+    "turned": later("turned"), "ground": later("ground"), "rough": later("rough"),
+}
+FACES: Final[Mapping[str, str]] = {
+    "smooth": later("smooth"), "diamond-cut": later("diamond-cut"), "serrated": later("serrated"),
+}
+WHERE: Final[Mapping[str, str]] = {
+    "chuck": later("jaws"), "collet": later("collet"), "faceplate": later("faceplate"),
+}
 
 
 def jaw_face(held: Chuck | Collet | Faceplate) -> tuple[str, str]:
@@ -22,7 +35,7 @@ def jaw_face(held: Chuck | Collet | Faceplate) -> tuple[str, str]:
         return held.face, ""
     if held.soft_jaws or held.pie_jaws:
         return BARE, ""
-    return BARE, "the jaws' face is not said, so smooth"
+    return BARE, say("the jaws' face is not said, so smooth")
 
 
 @dataclass(frozen=True)
@@ -40,14 +53,17 @@ def lay_friction(case: Case, held: Chuck | Collet | Faceplate, section: int) -> 
     face, why = jaw_face(held)
     material = case.bench.material
     found = jaw_friction(surface or SMOOTHEST, face, material.group if material else None)
-    guesses, unsaid = ([why], ["the jaws' face (chuck: face)"]) if why else ([], [])
+    guesses, unsaid = ([why], [say("the jaws' face (chuck: face)")]) if why else ([], [])
     if surface is None:
-        guesses.append("the surface there is not said, so fine turned or ground")
-        unsaid.append("the surface there (work: surface)")
-    where = {"chuck": "jaws", "collet": "collet", "faceplate": "faceplate"}[held.kind]
-    words = f"{face} {where} on {surface or 'fine turned or ground'} work"
+        guesses.append(say("the surface there is not said, so fine turned or ground"))
+        unsaid.append(say("the surface there (work: surface)"))
+    where = WHERE[held.kind]
+    words = say(
+        "{face} {where} on {surface} work", face=FACES[face], where=where,
+        surface=SURFACES[surface] if surface else say("fine turned or ground"),
+    )
     case.desk.lay(Figure(
-        "grip.friction", f"Friction at the {where}", found.value, "ratio",
+        "grip.friction", say("Friction at the {where}", where=where), found.value, "ratio",
         Kind.ASSUMED if guesses else Kind.STANDARD, found.source,
         Working("{of steel} × {of this metal}", {
             "of steel": (found.steel, "ratio"), "of this metal": (found.factor, "ratio"),
@@ -55,4 +71,4 @@ def lay_friction(case: Case, held: Chuck | Collet | Faceplate, section: int) -> 
         note="; ".join([words, *guesses]), rounds="down",
     ))
     best = jaw_friction(surface or ROUGHEST, TEETH if why else face, material.group if material else None)
-    return Friction(found.value, best.value, " and ".join(unsaid))
+    return Friction(found.value, best.value, and_words(unsaid) if unsaid else "")

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from generator.calc.chuck_force import jaw_loss
 from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck, Collet
+from generator.language.say import later, say
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.grip_demand import Demand, Gripped
@@ -21,7 +22,7 @@ from generator.si import Force, Length, Mass, SpindleSpeed
 
 JAW_OF_BODY = 80.0  # kg/m³: one jaw with its slide over the cube of the body; common practice, no source
 SMALL_LOSS = 1 / 3  # of the grip: half of the two thirds that EN 1550 lets go with speed
-VDI = "VDI 3106, as chuck makers' manuals print it"
+VDI = later("VDI 3106, as chuck makers' manuals print it")
 
 
 @dataclass(frozen=True)
@@ -67,21 +68,24 @@ def lay_loss(
     if not isinstance(held, Chuck):
         return 0.0, 0.0
     name = "grip.gain" if held.inside else "grip.loss"
-    label = "Grip gained with speed" if held.inside else "Grip lost to speed"
+    label = (
+        say("Grip gained with speed in that cut") if held.inside else say("Grip lost to speed in that cut")
+    )
     if weight is None:
         case.desk.unknown(
-            name, f"{label} in that cut", "force",
-            f"the record of {case.bench.lathe.name} does not say what a jaw weighs and where its balance "
-            "point is (chucks: jaw_mass, jaw_middle)",
+            name, label, "force",
+            say("the record of {lathe} does not say what a jaw weighs and where its balance point is "
+                "(chucks: jaw_mass, jaw_middle)", lathe=case.bench.lathe.name),
         )
         return None, 0.0
     step, highest = step_of(case, worst, gripped), highest_step(case)
     soft = held.soft_jaws or held.pie_jaws
-    note = "soft jaws are often heavier than the record's: weigh one" if soft else ""
-    loss = _lay(case, name, f"{label} in that cut", weight, step, note)
+    note = say("soft jaws are often heavier than the record's: weigh one") if soft else ""
+    loss = _lay(case, name, label, weight, step, note)
     if highest <= step or held.inside:
         return loss, loss
-    return loss, _lay(case, f"{name}.highest", f"{label} at the highest step", weight, highest, note)
+    label = say("Grip lost to speed at the highest step")
+    return loss, _lay(case, f"{name}.highest", label, weight, highest, note)
 
 
 def judge_unknown_loss(case: Case, held: Chuck | Collet, there: Force, holds: Force) -> None:
@@ -99,11 +103,12 @@ def judge_unknown_loss(case: Case, held: Chuck | Collet, there: Force, holds: Fo
         return
     case.desk.find(
         "grip-loss-unknown", "check",
-        f"Nobody said what a jaw of this chuck weighs. Of a body of {length_words(body, system)} it is "
-        f"likely about {mass_words(likely.mass, system)}: at {rpm_words(speed)} the jaws' own weight would "
-        f"take about {force_words(taken, system)} of a grip of {force_words(there, system)}, and the hardest "
-        f"cut needs {force_words(holds, system)}. Weigh one and write it down (chucks: jaw_mass, "
-        "jaw_middle), or run slower.",
+        say("Nobody said what a jaw of this chuck weighs. Of a body of {body} it is likely about {mass}: at "
+            "{speed} the jaws' own weight would take about {taken} of a grip of {grip}, and the hardest cut "
+            "needs {holds}. Weigh one and write it down (chucks: jaw_mass, jaw_middle), or run slower.",
+            body=length_words(body, system), mass=mass_words(likely.mass, system), speed=rpm_words(speed),
+            taken=force_words(taken, system), grip=force_words(there, system),
+            holds=force_words(holds, system)),
         held.grip.where,
     )
 

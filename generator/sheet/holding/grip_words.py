@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.holding.case import Case
@@ -9,27 +10,27 @@ from generator.sheet.holding.grip_demand import Demand
 from generator.si import Force, Torque
 
 SAFETY = 2.25  # 1.5 for the cut and 1.5 for the grip, VDI 3106
-SAFETY_SOURCE = (
+SAFETY_SOURCE = later(
     "VDI 3106: 1.5 for the cut and 1.5 for the grip; a chuck maker's guide, RN-1391, takes 2 to 2.4, and 4 "
     "where an overhang is left to it"
 )
-STATICS = "statics, derived here"
+STATICS = later("statics, derived here")
 
 
 def lay_safety(case: Case) -> float:
     """Lay the grip wanted over grip that just holds."""
     return case.desk.chosen(
-        "grip.safety", "Safety: grip wanted over grip that just holds", case.bench.house.grip_safety,
+        "grip.safety", say("Safety: grip wanted over grip that just holds"), case.bench.house.grip_safety,
         SAFETY, "ratio", SAFETY_SOURCE,
     )
 
 
-def lay_cut(desk: Desk, worst: Demand, label: str = "Cut that asks most of the grip") -> None:
+def lay_cut(desk: Desk, worst: Demand, label: str = later("Cut that asks most of the grip")) -> None:
     """Lay which cut asks most of what holds the work."""
-    bears = "nothing bears at its other end" if worst.overhung else ""
+    bears = say("nothing bears at its other end") if worst.overhung else ""
     desk.lay(Figure(
         "grip.cut", label, worst.words, "text", Kind.COMPUTED,
-        "the largest of all cuts of the route", note=bears, where=worst.load.where,
+        say("the largest of all cuts of the route"), note=bears, where=worst.load.where,
     ))
 
 
@@ -42,9 +43,15 @@ def lay_torque(desk: Desk, worst: Demand) -> Torque:
         else {"F": (load.heaviest.main, "force"), "d": (load.diameter, "length")}
     )
     return desk.computed(
-        "grip.torque", "Torque of that cut", worst.torque, "torque",
-        "2 × {torque of the lips}" if drilled else "{F} × {d} ÷ 2", put,
-        "DIN 6584; arithmetic", rounds="up", note="twice, for web, margins and wear" if drilled else "",
+        "grip.torque",
+        say("Torque of that cut"),
+        worst.torque,
+        "torque",
+        "2 × {torque of the lips}" if drilled else "{F} × {d} ÷ 2",
+        put,
+        say("DIN 6584; arithmetic"),
+        rounds="up",
+        note=say("twice, for web, margins and wear") if drilled else "",
     )
 
 
@@ -52,10 +59,10 @@ def lay_push(desk: Desk, worst: Demand) -> Force:
     """Lay its push along the lathe, where there is one; returned + towards the chuck."""
     if worst.push == 0:
         return 0.0
-    way = "towards the chuck" if worst.push > 0 else "away from the chuck"
+    way = say("towards the chuck") if worst.push > 0 else say("away from the chuck")
     desk.computed(
-        "grip.push", "Push along the lathe in that cut", abs(worst.push), "force", "{feed force}",
-        {"feed force": (abs(worst.push), "force")}, "common practice, no source", note=way, rounds="up",
+        "grip.push", say("Push along the lathe in that cut"), abs(worst.push), "force", "{feed force}",
+        {"feed force": (abs(worst.push), "force")}, say("common practice, no source"), note=way, rounds="up",
     )
     return worst.push
 
@@ -68,11 +75,11 @@ def lay_tipping(desk: Desk, worst: Demand, about: str) -> Torque:
     if worst.swing:
         put["mass off the axis"] = (worst.swing, "torque")
     return desk.computed(
-        "grip.tipping", "Moment that tips the work in that cut", worst.tipping, "torque",
+        "grip.tipping", say("Moment that tips the work in that cut"), worst.tipping, "torque",
         "√({up and down}² + {sideways}²)" + (" + {mass off the axis}" if worst.swing else ""), put,
         STATICS, rounds="up",
-        note=f"about {about}; " + (
-            "up and down is the weight" if worst.load.heaviest.main == 0
-            else "up and down the larger of main force and weight; sideways radial and feed force"
-        ),
+        note=say("about {about}; up and down is the weight", about=about) if worst.load.heaviest.main == 0
+        else say("about {about}; up and down the larger of main force and weight; sideways radial and feed "
+                 "force",
+                 about=about),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from generator.calc import lifting
 from generator.calc.balance import Round, balance_point
 from generator.calc.weight import volume, weight
+from generator.language.say import later, say
 from generator.sheet.figure import Kind, Quantity
 from generator.sheet.head import called, used_head
 from generator.sheet.holding.case import Case
@@ -18,7 +19,7 @@ from generator.sheet.wording import mass_words, rule_words, torque_words
 from generator.si import Length, Mass, degree, g_n
 from generator.tables.materials import material_group, material_groups
 
-WEIGHT: tuple[str, str, Quantity] = ("holding.weight", "Weight of the work", "mass")
+WEIGHT: tuple[str, str, Quantity] = ("holding.weight", later("Weight of the work"), "mass")
 LIFT_ALONE = 25.0  # kg, HSE INDG143 guideline filter, close to the body; not a legal limit
 BY_HAND = 5.0      # kg: lighter than all but the farthest reach of the HSE filter; nothing to be said
 MORE = 1.01        # of the finished weight, from which the weight of the stock is worth saying
@@ -27,7 +28,10 @@ LARGE_CHUCK = 0.2  # m: from about 8 in on a chuck is something to lift; common 
 
 # Hands at the lathe, with the bed between: common practice, no source
 REACH, HEIGHT, TRAVEL, TWIST = 0.50, 1.00, 0.25, 45 * degree
-REACH_WORDS = "hands 50 cm from the ankles and 1 m up, body turned by 45°, now and then, a fair hold"
+REACH_WORDS = later(
+    "hands 50 cm from the ankles and 1 m up, body turned by 45°, now and then, a fair hold: common practice, "
+    "no source"
+)
 
 
 @dataclass(frozen=True)
@@ -54,25 +58,25 @@ def lay_weight(bench: Bench) -> float | None:
     house, desk = bench.house, bench.desk
     material, layout = bench.material, bench.layout
     if material is None:
-        desk.unknown(*WEIGHT, "the material is unknown")
+        desk.unknown(*WEIGHT, say("the material is unknown"))
         return None
     size = sum(volume(span.end - span.start, span.od_start, span.od_end, span.bore) for span in layout.spans)
     kilograms = desk.computed(
         *WEIGHT[:2],
         weight(size, material.density),
         WEIGHT[2],
-        "{ρ} × sum over sections of π ÷ 12 × (D² + D d + d²) × length − π ÷ 4 × bore² × length",
+        say("{ρ} × sum over sections of π ÷ 12 × (D² + D d + d²) × length − π ÷ 4 × bore² × length"),
         {"ρ": (material.density, "density")},
         material.source,
         rounds="up",
     )
     desk.chosen(
         "holding.lift_alone",
-        "Lifted by one person close to the body, at most",
+        say("Lifted by one person close to the body, at most"),
         house.lift_alone,
         LIFT_ALONE,
         "mass",
-        "HSE INDG143 guideline filter, close to the body; not a legal limit",
+        say("HSE INDG143 guideline filter, close to the body; not a legal limit"),
     )
     return kilograms
 
@@ -84,17 +88,20 @@ def _judge_lift(bench: Bench, weighs: str, kilograms: Mass, alone: Mass) -> None
         desk.find(
             "hoist",
             "stop",
-            f"{weighs}; the hoist of {lathe.name} lifts {lathe.hoist.with_unit}. It needs a stronger "
-            "hoist.",
+            say("{weighs}; the hoist of {lathe} lifts {hoist}. It needs a stronger hoist.",
+                weighs=weighs, lathe=lathe.name, hoist=lathe.hoist.with_unit),
             where,
         )
     elif kilograms > alone:
-        tackle = f"is marked {lathe.hoist.with_unit}" if lathe.hoist else "is not in the lathe's record"
+        tackle = (
+            say("The hoist here is marked {mark}.", mark=lathe.hoist.with_unit) if lathe.hoist
+            else say("The hoist here is not in the lathe's record.")
+        )
         desk.find(
             "lift",
             "check",
-            f"{weighs}, more than the {mass_words(alone, bench.system)} one person lifts: use a hoist. "
-            f"The hoist here {tackle}.",
+            say("{weighs}, more than the {alone} one person lifts: use a hoist. {tackle}",
+                weighs=weighs, alone=mass_words(alone, bench.system), tackle=tackle),
             where,
         )
 
@@ -104,8 +111,11 @@ def _judge_unknown(case: Case, rounds: tuple[Round, ...]) -> None:
     row = max((material_group(name) for name in material_groups()), key=lambda one: one.density)
     mass = weight(sum(one.volume for one in rounds), row.density)
     alone = case.bench.house.lift_alone.si if case.bench.house.lift_alone else LIFT_ALONE
-    weighs = f"The material is unknown: of {row.group} the work weighs"
-    _judge_lift(case.bench, f"{weighs} about {mass_words(mass, case.bench.system)}", mass, alone)
+    weighs = say(
+        "The material is unknown: of {group} the work weighs about {mass}",
+        group=row.group, mass=mass_words(mass, case.bench.system),
+    )
+    _judge_lift(case.bench, weighs, mass, alone)
 
 
 # -- after it -------------------------------------------------------------------------------------------
@@ -134,8 +144,12 @@ def handling_section(case: Case) -> None:
     mass = weight(sum(one.volume for one in rounds), bench.material.density)
     if stocked:
         _lay_stock_weight(case, mass)
-    weighs = "With its stock the work weighs" if stocked else "The work weighs"
-    _judge_lift(bench, f"{weighs} about {mass_words(mass, bench.system)}", mass, alone.value)
+    words = mass_words(mass, bench.system)
+    weighs = (
+        say("With its stock the work weighs about {mass}", mass=words) if stocked
+        else say("The work weighs about {mass}", mass=words)
+    )
+    _judge_lift(bench, weighs, mass, alone.value)
     reaching = _reaching(case, mass)
     load = Load(rounds, balance, mass, alone.value, reaching)
     _judge_reach(case, load)
@@ -149,8 +163,8 @@ def handling_section(case: Case) -> None:
 def _from_where(case: Case) -> str:
     """What x counts from, as the man with the rule says it."""
     faces = {
-        "chuck": "jaw face", "collet": "face of the collet", "faceplate": "faceplate",
-        "centers": "headstock end",
+        "chuck": say("jaw face"), "collet": say("face of the collet"), "faceplate": say("faceplate"),
+        "centers": say("headstock end"),
     }
     return faces[case.bench.job.holding.held.kind]
 
@@ -159,21 +173,29 @@ def _lay_balance(case: Case, rounds: tuple[Round, ...], stocked: bool) -> Length
     """The balance point from chuck and from tailstock end, with every length's share of the weight."""
     total = sum(one.volume for one in rounds)
     put: dict[str, tuple[float, Quantity]] = {}
+    products = []
     for number, one in enumerate(rounds, 1):
-        put[f"share {number}"] = (one.volume / total, "ratio")
-        put[f"middle {number}"] = (one.moment / one.volume, "length")
-    as_lifted = "as it is lifted in; " if stocked else ""
+        share, middle = say("share {number}", number=number), say("middle {number}", number=number)
+        put[share] = (one.volume / total, "ratio")
+        put[middle] = (one.moment / one.volume, "length")
+        products.append(f"{{{share}}} × {{{middle}}}")
     at = case.desk.computed(
-        "handling.balance", f"Balance point from the {_from_where(case)}", balance_point(rounds), "length",
-        " + ".join(f"{{share {number}}} × {{middle {number}}}" for number in range(1, len(rounds) + 1)),
-        put, "statics",
-        note=f"{as_lifted}share of the weight and balance point of every length, from the headstock outwards",
+        "handling.balance",
+        say("Balance point from the {from_where}", from_where=_from_where(case)),
+        balance_point(rounds),
+        "length",
+        " + ".join(products),
+        put,
+        say("statics"),
+        note=say("as it is lifted in; share of the weight and balance point of every length, from the "
+                 "headstock outwards") if stocked
+        else say("share of the weight and balance point of every length, from the headstock outwards"),
     )
     end = rounds[-1].end
     case.desk.computed(
-        "handling.balance_from_end", "Balance point from the tailstock end", end - at, "length",
-        "{end} − {balance point}", {"end": (end, "length"), "balance point": (at, "length")}, "geometry",
-        note=as_lifted.rstrip("; "),
+        "handling.balance_from_end", say("Balance point from the tailstock end"), end - at, "length",
+        "{end} − {balance point}", {"end": (end, "length"), "balance point": (at, "length")}, say("geometry"),
+        note=say("as it is lifted in") if stocked else "",
     )
     return at
 
@@ -182,9 +204,9 @@ def _lay_stock_weight(case: Case, mass: Mass) -> None:
     finished = case.desk.figures["holding.weight"].value
     assert isinstance(finished, float)
     case.desk.computed(
-        "handling.stock_weight", "Weight as it is lifted in", mass, "mass", "{finished} + {stock}",
+        "handling.stock_weight", say("Weight as it is lifted in"), mass, "mass", "{finished} + {stock}",
         {"finished": (finished, "mass"), "stock": (mass - finished, "mass")},
-        "the diameters that its cuts start from", rounds="up", note="before anything is cut off it",
+        say("the diameters that its cuts start from"), rounds="up", note=say("before anything is cut off it"),
     )
 
 
@@ -204,9 +226,16 @@ def _reaching(case: Case, mass: Mass) -> Mass:
     put: dict[str, tuple[float, Quantity]] = {"limit": (lifting.LOAD_CONSTANT, "mass")}
     put.update((name, (share, "ratio")) for name, share in shares.items())
     return case.desk.computed(
-        "handling.lift_reaching", "Lifted by one person over the bed, at most", limit, "mass",
-        " × ".join(f"{{{name}}}" for name in put), put, "NIOSH 94-110 (rev. 2021); not a legal limit",
-        kind=Kind.ASSUMED, rounds="down", note=f"{REACH_WORDS}: common practice, no source",
+        "handling.lift_reaching",
+        say("Lifted by one person over the bed, at most"),
+        limit,
+        "mass",
+        " × ".join(f"{{{name}}}" for name in put),
+        put,
+        say("NIOSH 94-110 (rev. 2021); not a legal limit"),
+        kind=Kind.ASSUMED,
+        rounds="down",
+        note=REACH_WORDS,
     )
 
 
@@ -216,8 +245,9 @@ def _judge_reach(case: Case, load: Load) -> None:
     system = case.bench.system
     case.desk.find(
         "lift-reach", "note",
-        f"The work weighs about {mass_words(load.mass, system)}: one person may lift that close to the body, "
-        f"but over the bed no more than {mass_words(load.reaching, system)}. Two people, or the hoist.",
+        say("The work weighs about {mass}: one person may lift that close to the body, but over the bed no "
+            "more than {most}. Two people, or the hoist.",
+            mass=mass_words(load.mass, system), most=mass_words(load.reaching, system)),
         case.bench.job.work[0].length.where,
     )
 
@@ -231,23 +261,35 @@ def _droop(case: Case, load: Load) -> None:
     if job.holding.centers is not None or not hangs_out or load.mass <= load.reaching:
         return
     moment = case.desk.computed(
-        "handling.droop", f"Moment on the {called(job)}, while nothing else holds the work",
-        load.mass * g_n * load.balance, "torque", "{weight} × {balance point}",
-        {"weight": (load.mass * g_n, "force"), "balance point": (load.balance, "length")}, "statics",
-        rounds="up", note="what headstock, spindle and bed may carry is not judged here",
+        "handling.droop",
+        say("Moment on the {called}, while nothing else holds the work", called=called(job)),
+        load.mass * g_n * load.balance,
+        "torque",
+        "{weight} × {balance point}",
+        {"weight": (load.mass * g_n, "force"), "balance point": (load.balance, "length")},
+        say("statics"),
+        rounds="up",
+        note=say("what headstock, spindle and bed may carry is not judged here"),
     )
-    until = "the steady rest is set" if job.holding.steady is not None else "the center is in"
+    until = say("the steady rest is set") if job.holding.steady is not None else say("the center is in")
     level: Level = "check" if load.heavy else "note"
-    held = f"and only {rule_words(grip, system)} is gripped" if grip else "and nothing is inside jaws"
-    case.desk.find(
-        "droop", level,
-        f"Its balance point lies {rule_words(load.balance, system)} out from the {_from_where(case)}, "
-        f"{held}: held there alone it hangs with {torque_words(moment, system)} on its end and may "
-        "work loose. "
-        + (f"Keep it on the {'sling' if load.heavy else 'block or sling'} until {until}." if supported else
-           "Keep it on the sling until it is held tight, and carry its end, where a rest or center can."),
-        job.holding.grip.where,
+    held = (
+        say("and only {grip} is gripped", grip=rule_words(grip, system)) if grip
+        else say("and nothing is inside jaws")
     )
+    hangs = say(
+        "Its balance point lies {balance} out from the {from_where}, {held}: held there alone it hangs with "
+        "{moment} on its end and may work loose.",
+        balance=rule_words(load.balance, system), from_where=_from_where(case), held=held,
+        moment=torque_words(moment, system),
+    )
+    keep = say("Keep it on the sling until it is held tight, and carry its end, where a rest or center can.")
+    if supported:
+        keep = (
+            say("Keep it on the sling until {until}.", until=until) if load.heavy
+            else say("Keep it on the block or sling until {until}.", until=until)
+        )
+    case.desk.find("droop", level, f"{hangs} {keep}", job.holding.grip.where)
 
 
 def _head(case: Case, load: Load) -> None:
@@ -257,23 +299,26 @@ def _head(case: Case, load: Load) -> None:
     if head is None:
         return
     words = called(job)
-    name, label = "handling.head_weight", f"Weight of the {words}"
+    name, label = "handling.head_weight", say("Weight of the {head}", head=words)
     if head.mass is None:
         large = head.diameter is not None and head.diameter.si >= LARGE_CHUCK
         if large and held.kind in ("chuck", "faceplate"):
-            case.desk.unknown(name, label, "mass", "the lathe's record does not give it (mass)")
+            case.desk.unknown(name, label, "mass", say("the lathe's record does not give it (mass)"))
         return
     mass, system = case.desk.given(name, label, head.mass, "mass"), bench.system
     if mass <= load.reaching:
         return
     hoist = bench.lathe.hoist
-    too_heavy = hoist is not None and mass > hoist.si
+    too_heavy, more = hoist is not None and mass > hoist.si, ""
+    if hoist is not None and too_heavy:
+        more = say(
+            ", more than the {hoist} that the hoist of {lathe} lifts",
+            hoist=hoist.with_unit, lathe=bench.lathe.name,
+        )
     case.desk.find(
         "chuck-lift", "check" if too_heavy else "note",
-        f"The {words} weighs {mass_words(mass, system)}"
-        + (f", more than the {hoist.with_unit} that the hoist of {bench.lathe.name} lifts"
-           if too_heavy and hoist is not None else "")
-        + ". If it has to be put on: hoist, or two people where it is light enough, with a cradle board on "
-        "the bed under it.",
+        say("The {head} weighs {mass}{more}. If it has to be put on: hoist, or two people where it is light "
+            "enough, with a cradle board on the bed under it.",
+            head=words, mass=mass_words(mass, system), more=more),
         job.holding.grip.where,
     )

@@ -12,6 +12,7 @@ from generator.calc.modes import buckling_push
 from generator.calc.sections import section_area
 from generator.job.model import Mate
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.holding.case import Case
@@ -25,12 +26,11 @@ SWELLS = 5 * um     # on radius, less does not change how fingers bear; common p
 MATTERS = 0.1      # of the tolerance: less is lost in measuring; common practice, no source
 MILLION = 1e6
 DEGREE = {"inch": 5 / 9, "mm": 1.0}  # K in a degree of the job's own thermometer
-PRACTICE = "common practice, no source"
-GERE = "Gere, Mechanics of Materials, 5th ed., sec. 2.5"
-ISO_1 = "ISO 1: sizes hold at 20 °C"
-EACH_DEGREES = f"figures for each 10 °C; {PRACTICE}"
+GERE = later("Gere, Mechanics of Materials, 5th ed., sec. 2.5")
+ISO_1 = later("ISO 1: sizes hold at 20 °C")
+EACH_DEGREES = later("figures for each 10 °C; common practice, no source")
 MEASURED = (
-    ("over_wires", "Size over wires"), ("between_balls", "Size between balls"),
+    ("over_wires", later("Size over wires")), ("between_balls", later("Size between balls")),
 )
 
 
@@ -45,7 +45,7 @@ def heat_section(case: Case) -> None:
     material, said = case.bench.material, case.bench.job.heat
     if material is None:
         if said.cutting is not None or said.measuring is not None:
-            case.desk.unknown("heat.growth", "Growth", "fine_length", "the material is unknown")
+            case.desk.unknown("heat.growth", say("Growth"), "fine_length", say("the material is unknown"))
         return
     _cutting(case, material)
     _measuring(case, material)
@@ -87,14 +87,14 @@ def _cutting(case: Case, material: MaterialRow) -> None:
     journal = _journal(case, material) if at is not None and 0 < at < stick_out else None
     if stick_out <= 0 or (holding.center is None and journal is None):
         return
-    rise = _rise(case.desk, "heat.cutting", "Work warmer while it is cut", said)
+    rise = _rise(case.desk, "heat.cutting", say("Work warmer while it is cut"), said)
     if holding.center is not None:
         _lay_between(case, material, rise)
     if journal is not None:
         _lay_growth(
-            case, "heat.steady_swell", "Swelling under the steady rest, on radius", journal / 2, rise,
+            case, "heat.steady_swell", say("Swelling under the steady rest, on radius"), journal / 2, rise,
             material,
-            "fingers set on cold work bear harder by so much: set them again after the first heavy cut",
+            say("fingers set on cold work bear harder by so much: set them again after the first heavy cut"),
         )
 
 
@@ -112,10 +112,14 @@ def _journal(case: Case, material: MaterialRow) -> Length | None:
 def _lay_between(case: Case, material: MaterialRow, rise: float) -> None:
     """Growth between chuck and center, and, of a warmth that somebody said, the most that it can push."""
     desk, bench = case.desk, case.bench
-    ends = "between the centers" if bench.job.holding.centers is not None else "between chuck and center"
+    ends = (
+        say("between the centers")
+        if bench.job.holding.centers is not None
+        else say("between chuck and center")
+    )
     longer = _lay_growth(
-        case, "heat.growth", f"Growth {ends}", bench.layout.stick_out, rise, material,
-        "ease the center and set it again as the work warms",
+        case, "heat.growth", say("Growth {ends}", ends=ends), bench.layout.stick_out, rise, material,
+        say("ease the center and set it again as the work warms"),
     )
     said = bench.job.heat.cutting
     if said is None:  # for each 10 °C the push is only an alarm: nobody knows how warm it gets
@@ -127,22 +131,33 @@ def _lay_between(case: Case, material: MaterialRow, rise: float) -> None:
     stiffness = axial_stiffness(pieces, material.elastic_modulus)
     push = desk.figures.get("give.center.push")
     beside = (
-        f", beside the {force_words(push.value, bench.system)} that the center is set with"
-        if push is not None and isinstance(push.value, float) else ""
+        say(
+            ", beside the {force} that the center is set with", force=force_words(push.value, bench.system)
+        )
+        if push is not None and isinstance(push.value, float)
+        else ""
     )
     thrust = desk.computed(
-        "heat.thrust", "Push on the center if nothing gave", held_force(longer, stiffness), "force",
+        "heat.thrust",
+        say("Push on the center if nothing gave"),
+        held_force(longer, stiffness),
+        "force",
         "{growth} × {stiffness along}",
         {"growth": (longer, "fine_length"), "stiffness along": (stiffness, "stiffness")},
-        f"{GERE}; stiffness E ÷ Σ (length ÷ section) of the finished work", rounds="up",
-        note=f"the most it can be{beside}: chuck, center and quill give, and jaws let the work slide",
+        say("{gere}; stiffness E ÷ Σ (length ÷ section) of the finished work", gere=GERE),
+        rounds="up",
+        note=say(
+            "the most it can be{beside}: chuck, center and quill give, and jaws let the work slide",
+            beside=beside,
+        ),
     )
     bows = _bows_words(case, material, thrust)
     desk.find(
         "ease-center", "check",
-        f"{rise_words(rise, bench.system)} warmer, the work grows {fine_words(longer, bench.system)} {ends}. "
-        f"If nothing gave, that would push with {force_words(thrust, bench.system)}{beside}.{bows} Ease the "
-        "center and set it again as the work warms.",
+        say("{rise} warmer, the work grows {growth} {ends}. If nothing gave, that would push with "
+            "{thrust}{beside}.{bows} Ease the center and set it again as the work warms.",
+            rise=rise_words(rise, bench.system), growth=fine_words(longer, bench.system), ends=ends,
+            thrust=force_words(thrust, bench.system), beside=beside, bows=bows),
         said.where,
     )
 
@@ -153,15 +168,17 @@ def _bows_words(case: Case, material: MaterialRow, thrust: Force) -> str:
     if thrust <= most:
         return ""
     case.desk.computed(
-        "heat.buckling", "Push that buckles the work", most, "force",
-        "lowest P of det(K − P K_g) = 0 for beam elements with {stick-out}, {E}",
+        "heat.buckling", say("Push that buckles the work"), most, "force",
+        say("lowest P of det(K − P K_g) = 0 for beam elements with {stick-out}, {E}"),
         {
             "stick-out": (case.bench.layout.stick_out, "length"), "E": (material.elastic_modulus, "pressure"),
         },
-        "beam elements (Cook et al.); Timoshenko and Gere, Theory of Elastic Stability", rounds="down",
-        note="straight work, on its supports as soft as they are",
+        say("beam elements (Cook et al.); Timoshenko and Gere, Theory of Elastic Stability"), rounds="down",
+        note=say("straight work, on its supports as soft as they are"),
     )
-    return f" It would not bear that: from {force_words(most, case.bench.system)} on it bows out."
+    return say(
+        " It would not bear that: from {force} on it bows out.", force=force_words(most, case.bench.system)
+    )
 
 
 # -- while it is measured -------------------------------------------------------------------------------
@@ -181,12 +198,18 @@ def _measuring(case: Case, material: MaterialRow) -> None:
     )
     if not of_thread and not of_plain:
         return
-    rise = _rise(case.desk, "heat.measuring", "Work warmer than 20 °C when it is measured", said)
+    rise = _rise(case.desk, "heat.measuring", say("Work warmer than 20 °C when it is measured"), said)
     if of_plain:
         assert plain is not None
         _lay_growth(
-            case, "heat.diameter_growth", "Largest turned or bored diameter reads larger by", plain, rise,
-            material, f"at {length_words(plain, case.bench.system)}; {ISO_1}", rounds="nearest",
+            case,
+            "heat.diameter_growth",
+            say("Largest turned or bored diameter reads larger by"),
+            plain,
+            rise,
+            material,
+            say("at {size}; {iso_1}", size=length_words(plain, case.bench.system), iso_1=ISO_1),
+            rounds="nearest",
         )
     if of_thread:
         assert thread is not None
@@ -208,10 +231,16 @@ def _lay_thread(case: Case, thread: ThreadPlan, material: MaterialRow, rise: flo
     """Limits of the thread as they read on warm work, and what warming does to the fit."""
     desk, said = case.desk, case.bench.job.heat.measuring
     larger = _lay_growth(
-        case, "heat.pitch_growth", "Pitch diameter reads larger by", thread.target, rise, material,
-        f"the gauge at 20 °C; at 20 °C the size is so much smaller ({ISO_1})", rounds="nearest",
+        case,
+        "heat.pitch_growth",
+        say("Pitch diameter reads larger by"),
+        thread.target,
+        rise,
+        material,
+        say("the gauge at 20 °C; at 20 °C the size is so much smaller ({iso_1})", iso_1=ISO_1),
+        rounds="nearest",
     )
-    _lay_pair(case, thread, "pitch_diameter", "Pitch diameter", larger)
+    _lay_pair(case, thread, "pitch_diameter", say("Pitch diameter"), larger)
     for name, label in MEASURED:
         if f"thread.{name}.max" in desk.figures:
             _lay_pair(case, thread, name, label, larger)
@@ -221,10 +250,11 @@ def _lay_thread(case: Case, thread: ThreadPlan, material: MaterialRow, rise: flo
         return
     desk.find(
         "heat-measure", "check" if said else "note",
-        f"Measured {rise_words(rise, case.bench.system)} over 20 °C (68 °F), the pitch diameter reads "
-        f"{fine_words(larger, thread.system)} larger, {share:.0%} of its tolerance. Let the work cool "
-        f"before it is measured, or measure to the limits on the warm work, under Heat."
-        f"{_fit_words(case, thread)}",
+        say("Measured {rise} over 20 °C (68 °F), the pitch diameter reads {larger} larger, {share:.0%} of "
+            "its tolerance. Let the work cool before it is measured, or measure to the limits on the warm "
+            "work, under Heat.{fit}",
+            rise=rise_words(rise, case.bench.system), larger=fine_words(larger, thread.system), share=share,
+            fit=_fit_words(case, thread)),
         said.where if said else case.bench.job.work[0].length.where,
     )
 
@@ -233,8 +263,8 @@ def _fit_words(case: Case, thread: ThreadPlan) -> str:
     if not isinstance(case.bench.job.mate, Mate):
         return ""
     if thread.internal:
-        return " Try the mate when both are equally warm: what goes on warm may seize as it cools."
-    return " Try the mate when both are equally warm: what fits warm is loose when it is cold."
+        return say(" Try the mate when both are equally warm: what goes on warm may seize as it cools.")
+    return say(" Try the mate when both are equally warm: what fits warm is loose when it is cold.")
 
 
 def _lay_pair(case: Case, thread: ThreadPlan, name: str, label: str, larger: Length) -> None:
@@ -245,9 +275,15 @@ def _lay_pair(case: Case, thread: ThreadPlan, name: str, label: str, larger: Len
             continue  # no standard limits it
         cold = figure.value
         case.desk.computed(
-            f"heat.{name}.{end}", f"{label} on the warm work, {end}", cold + larger, "length",
-            "{at 20 °C} + {growth}", {"at 20 °C": (cold, "length"), "growth": (larger, "fine_length")},
-            ISO_1, rounds=rounds, system=thread.system,
+            f"heat.{name}.{end}",
+            say("{label} on the warm work, {end}", label=label, end=end),
+            cold + larger,
+            "length",
+            "{at 20 °C} + {growth}",
+            {"at 20 °C": (cold, "length"), "growth": (larger, "fine_length")},
+            ISO_1,
+            rounds=rounds,
+            system=thread.system,
         )
 
 
@@ -258,13 +294,13 @@ def _lay_mate(case: Case, thread: ThreadPlan, material: MaterialRow, rise: float
         return
     own = growth(thread.target, rise, material.expansion)
     mate = _lay_growth(
-        case, "heat.mate_growth", "The mate grows at its pitch diameter", thread.target, rise, other,
-        f"as warm as the work; it is {other.group}", rounds="nearest",
+        case, "heat.mate_growth", say("The mate grows at its pitch diameter"), thread.target, rise, other,
+        say("as warm as the work; it is {group}", group=other.group), rounds="nearest",
     )
     nut, screw = (own, mate) if thread.internal else (mate, own)
     case.desk.computed(
-        "heat.play_change", "Play changes when both are as warm", nut - screw, "fine_length",
-        "{nut} − {screw}", {"nut": (nut, "fine_length"), "screw": (screw, "fine_length")}, "arithmetic",
-        note="more play when both are warm" if nut > screw else "less play when both are warm",
+        "heat.play_change", say("Play changes when both are as warm"), nut - screw, "fine_length",
+        "{nut} − {screw}", {"nut": (nut, "fine_length"), "screw": (screw, "fine_length")}, say("arithmetic"),
+        note=say("more play when both are warm") if nut > screw else say("less play when both are warm"),
         system=thread.system,
     )

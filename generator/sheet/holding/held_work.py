@@ -11,6 +11,7 @@ from generator.calc.beam import Beam, Segment, Support
 from generator.calc.slenderness import POISSON
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.language.say import say
 from generator.sheet.figure import System
 from generator.sheet.head import ORIGIN_WORDS
 from generator.sheet.layout import Layout
@@ -53,7 +54,9 @@ class HeldWork:
 
     def place_words(self, x: Length) -> str:
         """A place on the work in words: "11.000 in (279.40 mm) from the chuck face"."""
-        return f"{length_words(x, self.system)} from the {self.origin}"
+        return say(
+            "{length_words} from the {origin}", length_words=length_words(x, self.system), origin=self.origin
+        )
 
     @property
     def steady_half(self) -> Length:

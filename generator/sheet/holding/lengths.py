@@ -2,46 +2,66 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Final
+
 from generator.calc.slenderness import ALONE, BETWEEN, GRIP_SHARE, slenderness
 from generator.job.model import HeldBy, Job
 from generator.job.shop import House
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.layout import Layout
 
-PRACTICE = "common practice, no source"
 DUST = 1e-9  # of a number of diameters: what rounding leaves is not over a limit
-FROM = {"chuck": "jaws", "collet": "collet", "faceplate": "faceplate", "centers": "headstock center"}
-MANUALS = "lathe operators' manuals (support beyond three diameters); " + PRACTICE
+FROM: Final[Mapping[HeldBy, str]] = {
+    "chuck": later("jaws"), "collet": later("collet"), "faceplate": later("faceplate"),
+    "centers": later("headstock center"),
+}
+HELD_BY: Final[Mapping[HeldBy, str]] = {
+    "chuck": later("chuck"), "collet": later("collet"), "faceplate": later("faceplate"),
+    "centers": later("centers"),
+}
+HELD_ALONE_BY: Final[Mapping[HeldBy, str]] = {
+    "chuck": later("the chuck"), "collet": later("the collet"), "faceplate": later("the faceplate"),
+    "centers": later("the centers"),
+}
+MANUALS = later("lathe operators' manuals (support beyond three diameters); common practice, no source")
 
 
 def lay_lengths(job: Job, layout: Layout, desk: Desk) -> None:
     """Lay down length, grip and stick-out."""
+    sections = {
+        say("section {number}", number=number): section.length.si
+        for number, section in enumerate(job.work, 1)
+    }
     desk.computed(
         "work.length",
-        "Length of the work",
+        say("Length of the work"),
         layout.total,
         "length",
-        " + ".join(f"{{section {number}}}" for number in range(1, len(job.work) + 1)),
-        {f"section {number}": (section.length.si, "length") for number, section in enumerate(job.work, 1)},
-        "the sections of the job file",
+        " + ".join(f"{{{name}}}" for name in sections),
+        {name: (length, "length") for name, length in sections.items()},
+        say("the sections of the job file"),
     )
     holding = job.holding
     kind = holding.held.kind
     if kind in ("chuck", "collet"):
-        desk.given("holding.grip", f"Grip in the {FROM[kind]}", holding.grip, "length")
+        desk.given("holding.grip", say("Grip in the {from_}", from_=FROM[kind]), holding.grip, "length")
         formula, put = "{work} − {grip}", {"work": layout.total, "grip": layout.grip}
     else:
         formula, put = "{work}", {"work": layout.total}
     if holding.centers is not None:
-        desk.given("holding.dog", "Work that the dog takes", holding.centers.dog, "length")
+        desk.given("holding.dog", say("Work that the dog takes"), holding.centers.dog, "length")
     desk.computed(
         "holding.stick_out",
-        "Length between the centers" if kind == "centers" else f"Stick-out from the {FROM[kind]}",
+        say("Length between the centers")
+        if kind == "centers"
+        else say("Stick-out from the {from_}", from_=FROM[kind]),
         layout.stick_out,
         "length",
         formula,
         {name: (value, "length") for name, value in put.items()},
-        "geometry",
+        say("geometry"),
     )
 
 
@@ -55,8 +75,8 @@ def lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
     limit = house.stick_out_check.si if house.stick_out_check else ALONE
     diameters = desk.computed(
         "holding.slenderness",
-        "Length between the centers over diameter" if kind == "centers"
-        else f"Stick-out over diameter at the {FROM[kind]}",
+        say("Length between the centers over diameter") if kind == "centers"
+        else say("Stick-out over diameter at the {from_}", from_=FROM[kind]),
         slenderness(layout.stick_out, at_jaws.od_at(0.0)),
         "ratio",
         f"{{{length}}} ÷ {{diameter}}",
@@ -70,8 +90,8 @@ def lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
         desk.find(
             "stick-out",
             "check",
-            f"The work stands out {diameters:.1f} diameters with nothing at its end; over {limit:g} it "
-            "wants a center or a steady rest.",
+            say("The work stands out {diameters:.1f} diameters with nothing at its end; over {limit:g} it "
+                "wants a center or a steady rest.", diameters=diameters, limit=limit),
             holding.grip.where,
         )
     if (
@@ -80,12 +100,15 @@ def lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
         and not holding.follow_rest
         and diameters > BETWEEN
     ):
-        what = "between the centers" if kind == "centers" else f"between {kind} and center"
+        what = (
+            say("between the centers") if kind == "centers"
+            else say("between {kind} and center", kind=HELD_BY[kind])
+        )
         desk.find(
             "slender",
             "check",
-            f"{diameters:.1f} diameters {what}; over {BETWEEN:g} it wants a follow "
-            "rest or steady rest, or much lighter cuts.",
+            say("{diameters:.1f} diameters {what}; over {between:g} it wants a follow rest or steady rest, "
+                "or much lighter cuts.", diameters=diameters, what=what, between=BETWEEN),
             holding.grip.where,
         )
     if kind not in ("chuck", "collet"):
@@ -94,16 +117,20 @@ def lay_slenderness(job: Job, house: House, layout: Layout, desk: Desk) -> None:
         desk.find(
             "grip-short",
             "check",
-            f"The {FROM[kind]} {'hold' if kind == 'chuck' else 'holds'} {holding.grip.with_unit}, less than "
-            "a third of what stands out. Grip more, or support the end.",
+            say("The jaws hold {grip}, less than a third of what stands out. Grip more, or support the end.",
+                grip=holding.grip.with_unit) if kind == "chuck"
+            else say("The collet holds {grip}, less than a third of what stands out. Grip more, or support "
+                     "the end.", grip=holding.grip.with_unit),
             holding.grip.where,
         )
     if holding.steady is not None and holding.center is None and not holding.hold_back:
         desk.find(
             "no-hold-back",
             "check",
-            f"With a steady rest and no center, nothing but the {FROM[kind]} keeps the work from walking out "
-            f"of the {kind}. Put on a hold-back, or say why it is not needed.",
+            say("With a steady rest and no center, nothing but the jaws keeps the work from walking out of "
+                "the chuck. Put on a hold-back, or say why it is not needed.") if kind == "chuck"
+            else say("With a steady rest and no center, nothing but the collet keeps the work from walking "
+                     "out of the collet. Put on a hold-back, or say why it is not needed."),
             holding.grip.where,
         )
 
@@ -116,7 +143,14 @@ def rule_of_thumb(kind: HeldBy, alone: float = ALONE) -> str:
     >>> rule_of_thumb("centers")
     'rule of thumb: up to 10 between centers, over that a steady rest or follow rest as well'
     """
-    over = "over that a steady rest or follow rest as well"
     if kind == "centers":
-        return f"rule of thumb: up to {BETWEEN:g} between centers, {over}"
-    return f"rule of thumb: up to {alone:g} alone, up to {BETWEEN:g} with a center, {over}"
+        return say(
+            "rule of thumb: up to {between:g} between centers, over that a steady rest or follow rest as "
+            "well",
+            between=BETWEEN,
+        )
+    return say(
+        "rule of thumb: up to {alone:g} alone, up to {between:g} with a center, over that a steady rest or "
+        "follow rest as well",
+        alone=alone, between=BETWEEN,
+    )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.calc.cutting import turning_force
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.operation_task import Bench
 from generator.sheet.order_of_holding import first_supported
@@ -15,7 +16,7 @@ THRUST_SHARE = 0.6          # radial over cutting force when threading; common p
 TURNING_THRUST_SHARE = 0.5  # the same in turning, upper end of 0.3 to 0.5; common practice, no source
 FEED_FORCE_SHARE = 0.5      # force along the feed, likewise
 PLUNGE_SHARE = 1.0          # radial over cutting force of a tool that goes straight in, the cautious case
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 
 ALONG = ("turn", "taper", "bore")
 PLUNGED = ("groove", "relief", "part_off", "chamfer")
@@ -37,17 +38,21 @@ def _shares(bench: Bench, route: Route, desk: Desk) -> dict[str, float]:
     found = {"thread": THRUST_SHARE, "turn": TURNING_THRUST_SHARE, "feed": FEED_FORCE_SHARE}
     if "thread" in names and bench.cuts is not None and bench.cuts.largest_force is not None:
         found["thread"] = desk.chosen(
-            "holding.thrust_share", "Radial force over cutting force", house.thrust_share, THRUST_SHARE,
+            "holding.thrust_share", say("Radial force over cutting force"), house.thrust_share, THRUST_SHARE,
             "ratio", PRACTICE,
         )
     if any(plan.name in (*ALONG, "face") and plan.force is not None for plan in route.plans):
         found["turn"] = desk.chosen(
-            "holding.turning_thrust_share", "Radial force over cutting force in turning and boring",
+            "holding.turning_thrust_share", say("Radial force over cutting force in turning and boring"),
             house.turning_thrust_share, TURNING_THRUST_SHARE, "ratio", PRACTICE,
         )
         found["feed"] = desk.chosen(
-            "holding.feed_force_share", "Force along the feed over cutting force", house.feed_force_share,
-            FEED_FORCE_SHARE, "ratio", PRACTICE,
+            "holding.feed_force_share",
+            say("Force along the feed over cutting force"),
+            house.feed_force_share,
+            FEED_FORCE_SHARE,
+            "ratio",
+            PRACTICE,
         )
     return found
 

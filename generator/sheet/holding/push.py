@@ -10,6 +10,7 @@ from generator.calc.beam import Beam
 from generator.calc.center_push import CENTER_HALF_ANGLE, center_hole_thrust, seated_push
 from generator.calc.modes import buckling_push, frequencies
 from generator.calc.sections import second_moment
+from generator.language.say import later, say
 from generator.sheet.figure import Kind, Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.lines import Level
@@ -17,14 +18,13 @@ from generator.sheet.plans import CutLoad
 from generator.sheet.wording import force_words
 from generator.si import Force, Length, g_n
 
-PRACTICE = "common practice, no source"
 CENTER_PUSH = 1000.0  # N: the quill run up snug by hand; common practice, no source
 BUCKLING_SHARE = 0.25  # of the push that buckles straight work; common practice, no source
 SLENDER = 0.01         # of the push that buckles: below it no machinist need know
 LEAST = 1e-12          # N/(N m) on the center, which a moment is all the same to
 WORTH_SAYING = 0.05    # of the push that buckles: from there it lowers the critical speed by a fortieth
-CONE = "statics of a smooth 60° center; friction, which helps, is left out"
-ELEMENTS = "beam elements (Cook et al.)"
+CONE = later("statics of a smooth 60° center; friction, which helps, is left out")
+ELEMENTS = later("beam elements (Cook et al.)")
 LEVELS: Mapping[tuple[bool, bool], Level] = {  # of work that can climb off, of a push that somebody gave
     (True, True): "stop", (True, False): "check", (False, True): "check", (False, False): "note",
 }
@@ -62,7 +62,10 @@ def push_section(case: Case) -> None:
     push = _lay_push(case)
     if held.material is None:
         case.desk.unknown(
-            "give.center.force", "Force across the tailstock center", "force", "the material is unknown"
+            "give.center.force",
+            say("Force across the tailstock center"),
+            "force",
+            say("the material is unknown"),
         )
         return
     across, feed = _lay_across(case)
@@ -73,12 +76,12 @@ def push_section(case: Case) -> None:
 
 def _lay_push(case: Case) -> Force:
     said = case.held.job.holding.center_push
-    label = "Push of the tailstock center"
+    label = say("Push of the tailstock center")
     if said is not None:
         return case.desk.given("give.center.push", label, said, "force")
     return case.desk.chosen(
         "give.center.push", label, case.bench.house.center_push, CENTER_PUSH, "force",
-        f"the quill run up snug by hand; {PRACTICE}",
+        say("the quill run up snug by hand; common practice, no source"),
     )
 
 
@@ -100,10 +103,11 @@ def _lay_across(case: Case) -> tuple[Force, Force]:
     weight = held.beam(case.plan.steady_at).carried(g_n)[-1]
     found = [_across(case, load, weight) for load in case.loads if load.center and not load.inside]
     worst = max(found, key=lambda one: one.force, default=None)
-    name, label = "give.center.force", "Force across the tailstock center"
+    name = "give.center.force"
     if worst is None or worst.force < weight:
         desk.computed(
-            name, f"{label}, from the weight", weight, "force", "{weight} × {share of it}",
+            name, say("Force across the tailstock center, from the weight"), weight, "force",
+            "{weight} × {share of it}",
             {"weight": (_whole(case), "force"), "share of it": (weight / _whole(case), "ratio")}, ELEMENTS,
             rounds="up",
         )
@@ -120,9 +124,9 @@ def _lay_across(case: Case) -> tuple[Force, Force]:
         put["lever"] = (worst.lever, "length")
         level += " + {feed} × {its radius} ÷ {lever}"
     force = desk.computed(
-        name, f"{label}, worst cut", worst.force, "force",
+        name, say("Force across the tailstock center, worst cut"), worst.force, "force",
         f"√(({level})² + ({{share}} × {{main}} − {{weight on it}})²)", put, ELEMENTS,
-        note=f"{worst.load.what}, at its end nearest to the center",
+        note=say("{what}, at its end nearest to the center", what=worst.load.what),
         rounds="up",
     )
     return force, _eased(case)
@@ -152,8 +156,9 @@ def _judge_load(case: Case, across: Force) -> None:
     system = case.bench.system
     case.desk.find(
         "center-load", "check",
-        f"The live center is to carry {force_words(across, system)} across; its maker gives "
-        f"{most.with_unit}. Take lighter cuts, set a steady rest, or put in a heavier center.",
+        say("The live center is to carry {across} across; its maker gives {most}. Take lighter cuts, set a "
+            "steady rest, or put in a heavier center.",
+            across=force_words(across, system), most=most.with_unit),
         case.held.job.holding.grip.where,
     )
 
@@ -171,10 +176,15 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
         put["feed"] = (feed, "force")
         formula += " + {feed}"
     least = case.desk.computed(
-        "give.center.least_push", "Push that keeps the center bearing all around", seated_push(across) + feed,
-        "force", formula, put, CONE,
-        note="with half of it across the work climbs off the center"
-        + ("; the feed towards the headstock takes its force off the push" if feed else ""),
+        "give.center.least_push",
+        say("Push that keeps the center bearing all around"),
+        seated_push(across) + feed,
+        "force",
+        formula,
+        put,
+        CONE,
+        note=say("with half of it across the work climbs off the center")
+        + (say("; the feed towards the headstock takes its force off the push") if feed else ""),
         rounds="up",
     )
     if push >= least:
@@ -182,16 +192,21 @@ def _lay_least(case: Case, push: Force, across: Force, feed: Force) -> None:
     system, climbs = case.bench.system, push < center_hole_thrust(across) + feed
     said = case.desk.figures["give.center.push"]
     assumed, between = said.kind is Kind.ASSUMED, case.held.job.holding.centers is not None
-    whose = "snug by hand, taken as" if assumed else "which is"
-    does = "it bears on one side of its hole only"
+    whose = say("snug by hand, taken as") if assumed else say("which is")
+    does = say("it bears on one side of its hole only")
     if climbs:
-        does = "the work can climb off it" + (" and be thrown" if between else ", and whips")
+        does = (
+            say("the work can climb off it and be thrown") if between
+            else say("the work can climb off it, and whips")
+        )
     where = case.held.job.holding.center_push
     case.desk.find(
         "center-push-low", LEVELS[climbs, not assumed],
-        f"The tailstock center has to push with at least {force_words(least, system)} to bear all around "
-        f"under {force_words(across, system)} across; with its push, {whose} {force_words(push, system)}, "
-        f"{does}. Push harder, take lighter cuts, or set a steady rest near its end.",
+        say("The tailstock center has to push with at least {least} to bear all around under {across} "
+            "across; with its push, {whose} {push}, {does}. Push harder, take lighter cuts, or set a steady "
+            "rest near its end.",
+            least=force_words(least, system), across=force_words(across, system), whose=whose,
+            push=force_words(push, system), does=does),
         where.where if where is not None else case.held.job.holding.grip.where,
     )
 
@@ -217,32 +232,38 @@ def _lay_buckling(case: Case, push: Force) -> None:
     if push < SLENDER * most:
         return
     desk.computed(
-        "give.center.buckling", "Push that buckles the work", most, "force",
-        "lowest P of det(K − P K_g) = 0 for beam elements with {stick-out}, {E}",
+        "give.center.buckling", say("Push that buckles the work"), most, "force",
+        say("lowest P of det(K − P K_g) = 0 for beam elements with {stick-out}, {E}"),
         {
             "stick-out": (held.layout.stick_out, "length"), "E": (beam.elastic_modulus, "pressure"),
         },
-        f"{ELEMENTS}; Timoshenko and Gere, Theory of Elastic Stability",
-        note="straight work, on its supports as soft as they are", rounds="down",
+        say("{elements}; Timoshenko and Gere, Theory of Elastic Stability", elements=ELEMENTS),
+        note=say("straight work, on its supports as soft as they are"), rounds="down",
     )
     share = desk.computed(
-        "give.center.buckling_share", "Push over the push that buckles", push / most, "ratio",
+        "give.center.buckling_share", say("Push over the push that buckles"), push / most, "ratio",
         "{push} ÷ {push that buckles}",
-        {"push": (push, "force"), "push that buckles": (most, "force")}, "geometry", rounds="up",
+        {"push": (push, "force"), "push that buckles": (most, "force")}, say("geometry"), rounds="up",
     )
     if share > BUCKLING_SHARE:
         desk.find(
             "center-buckling", "stop" if share >= 1 else "check",
-            f"The center's push of {force_words(push, system)} is {share:.0%} of the "
-            f"{force_words(most, system)} under which this work bows out by itself; stay under "
-            f"{BUCKLING_SHARE:.0%}. Push less, set a steady rest, and ease the center as the work warms.",
+            say("The center's push of {push} is {share:.0%} of the {most} under which this work bows out by "
+                "itself; stay under {limit:.0%}. Push less, set a steady rest, and ease the center as the "
+                "work warms.",
+                push=force_words(push, system), share=share, most=force_words(most, system),
+                limit=BUCKLING_SHARE),
             held.job.holding.grip.where,
         )
     if WORTH_SAYING < share < 1:
         lowered = frequencies(replace(beam, push=push), 1)[0]
         desk.computed(
-            "give.center.critical_speed", "Critical speed under the center's push", lowered, "spindle_speed",
-            "60 × lowest f of det(K − {push} × K_g − (2 π f)² M) = 0 for beam elements",
-            {"push": (push, "force")}, f"{ELEMENTS}; Timoshenko and Gere, Theory of Elastic Stability",
+            "give.center.critical_speed",
+            say("Critical speed under the center's push"),
+            lowered,
+            "spindle_speed",
+            say("60 × lowest f of det(K − {push} × K_g − (2 π f)² M) = 0 for beam elements"),
+            {"push": (push, "force")},
+            say("{elements}; Timoshenko and Gere, Theory of Elastic Stability", elements=ELEMENTS),
             rounds="down",
         )

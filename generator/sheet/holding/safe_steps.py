@@ -11,13 +11,14 @@ from collections.abc import Sequence
 
 from generator.calc.spindle import highest_step
 from generator.job.shop import House
+from generator.language.say import figure, later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.wording import rpm_words
 from generator.si import SpindleSpeed, rev_per_min
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 CRITICAL_SHARE = 0.7  # of the critical speed; common practice, no source
 NEAR = 0.3            # either side of a critical speed; common practice, no source
 
@@ -30,26 +31,35 @@ def speed_limit(house: House) -> float:
 def lay_steps(held: HeldWork, critical: SpindleSpeed, house: House, desk: Desk) -> None:
     """The highest step that stays clear of the lowest critical speed, and the steps that do not."""
     steps, limit, name = [one.si for one in held.lathe.spindle.speeds], speed_limit(house), held.lathe.name
-    label = "Highest step clear of whipping"
+    label = say("Highest step clear of whipping")
     safe = highest_step(steps, limit * critical)
     if safe is None:
         desk.unknown(
-            "holding.safe_step", label, "spindle_speed",
-            f"no step of {name} is as slow as {rpm_words(limit * critical)}",
+            "holding.safe_step",
+            label,
+            "spindle_speed",
+            say("no step of {lathe} is as slow as {speed}", lathe=name, speed=rpm_words(limit * critical)),
         )
     else:
         desk.computed(
-            "holding.safe_step", label, safe, "spindle_speed",
-            "the highest step of the lathe not above {share} × {n critical}",
+            "holding.safe_step",
+            label,
+            safe,
+            "spindle_speed",
+            say("the highest step of the lathe not above {share} × {n critical}"),
             {"share": (limit, "ratio"), "n critical": (critical, "spindle_speed")},
-            f"{PRACTICE}; steps from jobs/_shop/lathes/{held.lathe.lathe}.yml",
-            note="" if safe < max(steps) else f"all steps of {name}",
+            say(
+                "{practice}; steps from jobs/_shop/lathes/{lathe}.yml",
+                practice=PRACTICE,
+                lathe=held.lathe.lathe,
+            ),
+            note="" if safe < max(steps) else say("all steps of {lathe}", lathe=name),
         )
     barred = barred_steps(steps, critical, limit)
     if barred:
         desk.lay(Figure(
-            "holding.barred_steps", "Steps to keep away from", barred, "text", Kind.COMPUTED, PRACTICE,
-            note="the chuck, the cutting speed and the steady rest's tips may ask for less",
+            "holding.barred_steps", say("Steps to keep away from"), barred, "text", Kind.COMPUTED, PRACTICE,
+            note=say("the chuck, the cutting speed and the steady rest's tips may ask for less"),
         ))
 
 
@@ -67,12 +77,9 @@ def barred_steps(steps: Sequence[SpindleSpeed], critical: SpindleSpeed, limit: f
     under = [step for step in steps if limit * critical < step < (1 - NEAR) * critical]
     above = [step for step in steps if step > (1 + NEAR) * critical]
     said = (
-        (under, f"above {limit * 100:.0f} % of the critical speed"),
-        (near, f"within {NEAR * 100:.0f} % of the critical speed"),
-        (above, "above the critical speed, reached only through it"),
+        (under, say("above {limit:.0f} % of the critical speed", limit=limit * 100)),
+        (near, say("within {near:.0f} % of the critical speed", near=NEAR * 100)),
+        (above, say("above the critical speed, reached only through it")),
     )
-    return "; ".join(
-        f"{', '.join(f'{step / rev_per_min:.4g}' for step in found)} rpm: {words}"
-        for found, words in said
-        if found
-    )
+    numbers = ((", ".join(figure(step / rev_per_min, ".4g") for step in found), why) for found, why in said)
+    return "; ".join(say("{steps} rpm: {why}", steps=steps, why=why) for steps, why in numbers if steps)

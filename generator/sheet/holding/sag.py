@@ -8,10 +8,12 @@ import numpy as np
 
 from generator.calc.beam import Beam
 from generator.calc.carried import own_weight
+from generator.language.say import say
 from generator.sheet.desk import Desk
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.give_figures import beam_words
 from generator.sheet.holding.held_work import HeldWork
+from generator.sheet.holding.lengths import HELD_BY
 from generator.sheet.wording import fine_words
 from generator.si import Length, g_n, mm
 
@@ -30,11 +32,24 @@ def sag_section(case: Case) -> None:
     if abs(sag) >= WORTH_SAYING:
         span = held.layout.span_at(x)
         felt = 2 * sag**2 / span.od_at(x) if span else 0.0
-        much = f"only {fine_words(felt, held.system)}" if felt >= WORTH_FEELING else "next to nothing"
+        much = (
+            say("only {much}", much=fine_words(felt, held.system))
+            if felt >= WORTH_FEELING
+            else say("next to nothing")
+        )
         _lay(
-            "give.sag", "Sag of the work under its own weight", sag, x, beam, held, desk,
-            f"it stays where it is while the work turns, so that a tool at center height feels {much} of it "
-            "on diameter; it counts when the work is indicated",
+            "give.sag",
+            say("Sag of the work under its own weight"),
+            sag,
+            x,
+            beam,
+            held,
+            desk,
+            say(
+                "it stays where it is while the work turns, so that a tool at center height feels {much} of "
+                "it on diameter; it counts when the work is indicated",
+                much=much,
+            ),
         )
     if held.job.holding.centers is not None or not (center or steady_at is not None):
         return
@@ -42,19 +57,25 @@ def sag_section(case: Case) -> None:
     alone = held.beam_of(beam.segments, None, center=False)
     hangs = float(alone.sag([at], g_n)[0])
     if hangs >= WORTH_LIFTING:
-        words = "steady rest" if steady_at is not None else "center"
-        _lay(
-            "give.sag.alone",
-            f"Sag in the {held.job.holding.held.kind} alone, at the {words}",
-            hangs, at, alone, held, desk,
-            f"set the {words} with an indicator on the work beside the jaws, so that it neither lifts the "
-            f"work nor lets it hang{_assumed(desk)}",
-        )
+        kind, assumed = HELD_BY[held.job.holding.held.kind], _assumed(desk)
+        if steady_at is not None:
+            label = say("Sag in the {kind} alone, at the steady rest", kind=kind)
+            note = say(
+                "set the steady rest with an indicator on the work beside the jaws, so that it neither lifts "
+                "the work nor lets it hang{assumed}", assumed=assumed,
+            )
+        else:
+            label = say("Sag in the {kind} alone, at the center", kind=kind)
+            note = say(
+                "set the center with an indicator on the work beside the jaws, so that it neither lifts the "
+                "work nor lets it hang{assumed}", assumed=assumed,
+            )
+        _lay("give.sag.alone", label, hangs, at, alone, held, desk, note)
 
 
 def _assumed(desk: Desk) -> str:
     stiffness = desk.figures.get("holding.chuck_stiffness")
-    return "; how much the chuck gives in this is assumed" if stiffness and stiffness.assumed else ""
+    return say("; how much the chuck gives in this is assumed") if stiffness and stiffness.assumed else ""
 
 
 def _worst(beam: Beam) -> tuple[Length, Length, Beam]:
@@ -79,5 +100,5 @@ def _lay(
             "stiffness against it": (weight / abs(sag), "stiffness"),
         },
         beam_words(held),
-        note=f"at {held.place_words(x)}; {note}", rounds="up",
+        note=say("at {place}; {note}", place=held.place_words(x), note=note), rounds="up",
     )

@@ -11,6 +11,7 @@ from dataclasses import replace
 from generator.errors import OutsideRange
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.language.say import say
 from generator.sheet.capacity import capacity_section
 from generator.sheet.desk import Desk
 from generator.sheet.drawn import PlotScene
@@ -90,11 +91,14 @@ def _lay_no_wall(job: Job, lathe: Lathe, error: OutsideRange, desk: Desk) -> Non
     bored = error.quantity == "bore"
     for name, label, quantity in (WEIGHT, *UNKNOWN_SPEED, *UNKNOWN_GIVE):
         if name not in desk.figures:
-            desk.unknown(name, label, quantity, "the bore leaves no wall" if bored else error.source)
+            desk.unknown(name, label, quantity, say("the bore leaves no wall") if bored else error.source)
     if not bored:
         size = length_words(error.value, job.units or lathe.units)
-        text = f"The {error.quantity} of {size} is {error.source}."
-        desk.find("too-thin", "stop", text, job.work[0].length.where, "What are the diameters of the work?")
+        text = say(
+            "The {quantity} of {size} is {source}.", quantity=error.quantity, size=size, source=error.source
+        )
+        asks = say("What are the diameters of the work?")
+        desk.find("too-thin", "stop", text, job.work[0].length.where, asks)
         return
     if any(finding.id == "bore-too-large" for finding in desk.findings):
         return  # said already, with both lines of the file
@@ -103,7 +107,8 @@ def _lay_no_wall(job: Job, lathe: Lathe, error: OutsideRange, desk: Desk) -> Non
     desk.find(
         "no-wall",
         "stop",
-        f"Somewhere a bore of {bore} lies in an outside diameter of {outside}, the root of the thread and "
-        "the relief included: there is no wall left, and deflection is not worked out.",
+        say("Somewhere a bore of {bore} lies in an outside diameter of {outside}, the root of the thread and "
+            "the relief included: there is no wall left, and deflection is not worked out.",
+            bore=bore, outside=outside),
         job.work[0].length.where,
     )

@@ -15,6 +15,7 @@ from generator.calc.modes import frequencies
 from generator.calc.slenderness import ALONE
 from generator.job.shop import House
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.holding.held_work import HeldWork
@@ -26,15 +27,15 @@ from generator.tables.materials import MaterialRow, material_group, material_gro
 
 __all__ = ["OPEN_END", "TAIL", "UNKNOWN", "judge_speed", "speed_section"]
 
-PRACTICE = "common practice, no source"
-ELEMENTS = "beam elements (Cook et al.)"
+PRACTICE = later("common practice, no source")
+ELEMENTS = later("beam elements (Cook et al.)")
 FEWER = 24  # elements, where one span or a bound is asked for: good to 0.1 %
 
 OPEN_END = "holding.open_end.critical_speed"
 
 UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
-    ("holding.first_frequency", "First bending frequency", "frequency"),
-    ("holding.critical_speed", "Critical speed", "spindle_speed"),
+    ("holding.first_frequency", later("First bending frequency"), "frequency"),
+    ("holding.critical_speed", later("Critical speed"), "spindle_speed"),
 )
 
 Put = dict[str, tuple[float, Quantity]]
@@ -52,20 +53,25 @@ def speed_section(
     """
     if held.material is None:
         for name, label, quantity in UNKNOWN:
-            desk.unknown(name, label, quantity, "the material is unknown")
+            desk.unknown(name, label, quantity, say("the material is unknown"))
         _lay_least(held, steady_at, house, spindle_speed, desk)
         return
     critical = _lay_frequency(held, steady_at, held.material, desk)
     _lay_hinged(held, steady_at, house, spindle_speed, critical, desk)
     if spindle_speed is not None:
         desk.computed(
-            "holding.speed_ratio", "Spindle speed over critical speed", spindle_speed / critical, "ratio",
+            "holding.speed_ratio",
+            say("Spindle speed over critical speed"),
+            spindle_speed / critical,
+            "ratio",
             "{n} ÷ {n critical}",
-            {"n": (spindle_speed, "spindle_speed"), "n critical": (critical, "spindle_speed")}, PRACTICE,
-            rounds="up", note=f"stay under {speed_limit(house):g}",
+            {"n": (spindle_speed, "spindle_speed"), "n critical": (critical, "spindle_speed")},
+            PRACTICE,
+            rounds="up",
+            note=say("stay under {limit:g}", limit=speed_limit(house)),
         )
         judge_speed(
-            "critical-speed", "this work begins to whip", "Support it better or run slower.",
+            "critical-speed", say("this work begins to whip"), say("Support it better or run slower."),
             spindle_speed, critical, house, held.job.holding.grip, desk,
         )
     if held.job.holding.center is not None and steady_at is None and held.job.holding.centers is None:
@@ -75,8 +81,8 @@ def speed_section(
         critical = min(critical, tail)
         if spindle_speed is not None:
             judge_speed(
-                "tail-whip", "the bar behind the headstock begins to whip",
-                "Support it there, cut it shorter, or run slower.",
+                "tail-whip", say("the bar behind the headstock begins to whip"),
+                say("Support it there, cut it shorter, or run slower."),
                 spindle_speed, tail, house, held.job.holding.behind_spindle, desk,
             )
     lay_steps(held, critical, house, desk)
@@ -98,8 +104,9 @@ def judge_speed(
         desk.find(
             id,
             "stop" if ratio >= 1 else "check",
-            f"{rpm_words(speed)} is {ratio:.0%} of the {rpm_words(critical)} at which {what}; stay under "
-            f"{limit:.0%}. {remedy}",
+            say("{speed} is {ratio:.0%} of the {critical} at which {what}; stay under {limit:.0%}. {remedy}",
+                speed=rpm_words(speed), ratio=ratio, critical=rpm_words(critical), what=what, limit=limit,
+                remedy=remedy),
             about.where,
         )
 
@@ -126,7 +133,7 @@ def _put(held: HeldWork, steady_at: Length | None, material: MaterialRow) -> Put
 
 def _lowest(what: str, put: Put) -> str:
     named = ", ".join(f"{{{name}}}" for name in put)
-    return f"{what} of det(K − (2 π f)² M) = 0 for beam elements with {named}"
+    return say("{what} of det(K − (2 π f)² M) = 0 for beam elements with {named}", what=what, named=named)
 
 
 def _is_slender(held: HeldWork) -> bool:
@@ -143,19 +150,31 @@ def _lay_frequency(
     first = beam.first_frequency()
     put = _put(held, steady_at, material)
     desk.computed(
-        "holding.first_frequency", "First bending frequency", first, "frequency",
-        _lowest("lowest f", put), put, f"{ELEMENTS}; Thomson, Theory of Vibration with Applications",
-        note="the work in its supports, without the weight of chuck and spindle; looser supports lower it",
+        "holding.first_frequency",
+        say("First bending frequency"),
+        first,
+        "frequency",
+        _lowest(say("lowest f"), put),
+        put,
+        say("{elements}; Thomson, Theory of Vibration with Applications", elements=ELEMENTS),
+        note=say(
+            "the work in its supports, without the weight of chuck and spindle; looser supports lower it"
+        ),
         rounds="down",
     )
     if _is_slender(held):
         desk.computed(
-            "holding.second_frequency", "Second bending frequency", frequencies(beam, 2)[1], "frequency",
-            _lowest("second lowest f", put), put,
-            f"{ELEMENTS}; Thomson, Theory of Vibration with Applications", rounds="down",
+            "holding.second_frequency",
+            say("Second bending frequency"),
+            frequencies(beam, 2)[1],
+            "frequency",
+            _lowest(say("second lowest f"), put),
+            put,
+            say("{elements}; Thomson, Theory of Vibration with Applications", elements=ELEMENTS),
+            rounds="down",
         )
     return desk.computed(
-        "holding.critical_speed", "Critical speed", first, "spindle_speed", "60 × {f1}",
+        "holding.critical_speed", say("Critical speed"), first, "spindle_speed", "60 × {f1}",
         {"f1": (first, "frequency")}, WHIRL, rounds="down",
     )
 
@@ -183,18 +202,19 @@ def _lay_hinged(
     put = _put(held, steady_at, material)
     put.pop("k chuck", None)
     desk.computed(
-        "holding.critical_speed.hinged", "Critical speed if the jaws let the work tilt", least,
-        "spindle_speed", _lowest("60 × lowest f", put) + ", a hinge at the jaws", put,
+        "holding.critical_speed.hinged", say("Critical speed if the jaws let the work tilt"), least,
+        "spindle_speed", _lowest(say("60 × lowest f"), put) + say(", a hinge at the jaws"), put,
         f"{ELEMENTS}; {WHIRL}",
-        note="a cautious bound for soft jaws, a short grip or play", rounds="down",
+        note=say("a cautious bound for soft jaws, a short grip or play"), rounds="down",
     )
     soft = holding.chuck is not None and holding.chuck.soft_jaws
     if spindle_speed is not None and limit * least < spindle_speed <= limit * critical:
         desk.find(
             "critical-speed-hinged", "check" if soft else "note",
-            f"{rpm_words(spindle_speed)} is {spindle_speed / least:.0%} of the {rpm_words(least)} at which "
-            f"the work would begin to whip if the jaws let it tilt{', as soft jaws do' if soft else ''}. "
-            "Grip long and tight, and bring the speed up step by step.",
+            say("{speed} is {ratio:.0%} of the {critical} at which the work would begin to whip if the jaws "
+                "let it tilt{soft}. Grip long and tight, and bring the speed up step by step.",
+                speed=rpm_words(spindle_speed), ratio=spindle_speed / least, critical=rpm_words(least),
+                soft=say(", as soft jaws do") if soft else ""),
             holding.grip.where,
         )
 
@@ -204,10 +224,10 @@ def _lay_open_end(held: HeldWork, material: MaterialRow, desk: Desk) -> None:
     put = _put(held, None, material)
     put.pop("k center", None)
     desk.computed(
-        OPEN_END, "Critical speed while the center is away",
+        OPEN_END, say("Critical speed while the center is away"),
         held.beam(None, end_open=True).first_frequency(FEWER), "spindle_speed",
-        _lowest("60 × lowest f", put), put, f"{ELEMENTS}; {WHIRL}",
-        note="for facing, center drilling, and all work in the bore",
+        _lowest(say("60 × lowest f"), put), put, f"{ELEMENTS}; {WHIRL}",
+        note=say("for facing, center drilling, and all work in the bore"),
         rounds="down",
     )
 
@@ -244,17 +264,24 @@ def _lay_least(
     least, row = min(tried, key=lambda one: one[0])
     put = _put(held, steady_at, row)
     desk.computed(
-        "holding.critical_speed.least", "Critical speed at least, whatever the material", least,
-        "spindle_speed", _lowest("60 × lowest f", put), put, f"{ELEMENTS}; {WHIRL}; {row.source}",
-        note=f"the material is unknown: of those known here {row.group} whips first", rounds="down",
+        "holding.critical_speed.least",
+        say("Critical speed at least, whatever the material"),
+        least,
+        "spindle_speed",
+        _lowest(say("60 × lowest f"), put),
+        put,
+        f"{ELEMENTS}; {WHIRL}; {row.source}",
+        note=say("the material is unknown: of those known here {group} whips first", group=row.group),
+        rounds="down",
     )
     limit = speed_limit(house)
     if spindle_speed is not None and spindle_speed > limit * least:
         desk.find(
             "critical-speed-unknown", "check",
-            f"{rpm_words(spindle_speed)} is {spindle_speed / least:.0%} of the {rpm_words(least)} at which "
-            f"the work would begin to whip if it were {row.group}; stay under {limit:.0%} until the material "
-            "is known.",
-            held.job.holding.grip.where, "What material is it?",
+            say("{speed} is {ratio:.0%} of the {critical} at which the work would begin to whip if it were "
+                "{group}; stay under {limit:.0%} until the material is known.",
+                speed=rpm_words(spindle_speed), ratio=spindle_speed / least, critical=rpm_words(least),
+                group=row.group, limit=limit),
+            held.job.holding.grip.where, say("What material is it?"),
         )
     lay_steps(held, least, house, desk)

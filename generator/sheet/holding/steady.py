@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.drawn import PlotScene
 from generator.sheet.figure import Figure, Kind
@@ -13,8 +14,7 @@ from generator.sheet.holding.steady_trial import Tried, best_place, try_places
 from generator.sheet.operation_task import Bench
 from generator.si import Length
 
-LABEL = "Steady rest, its middle from the {origin}"
-SOURCE = "beam elements (Cook et al.); common practice, no source"
+SOURCE = later("beam elements (Cook et al.); common practice, no source")
 WORTH_MOVING = 0.7  # a better place is named when the work gives less than this share there
 OUT_TO = 0.75  # of the stick-out, without a cut: there the bending frequency is highest
 
@@ -42,28 +42,30 @@ def _lay_band(held: HeldWork, at: Length, desk: Desk) -> None:
     span = held.layout.span_at(at)
     assert span is not None
     section = held.job.work[span.section_index]
-    desk.given("holding.steady.diameter", "Band under the steady rest, diameter", section.od, "length")
+    desk.given("holding.steady.diameter", say("Band under the steady rest, diameter"), section.od, "length")
     band = any(operation.turn is not None and operation.turn.band for operation in held.job.operations)
     if section.surface == "ground":
         desk.find(
             "steady-on-ground", "note",
-            "The steady rest runs on a ground surface, and its fingers leave a bright ring there. Put roller "
-            "tips or a strip of oiled paper or soft brass under them, or say that the ring may stay.",
+            say("The steady rest runs on a ground surface, and its fingers leave a bright ring there. Put "
+                "roller tips or a strip of oiled paper or soft brass under them, or say that the ring may "
+                "stay."),
             section.length.where,
         )
     elif section.surface != "turned" and not band:
-        known = "is rough" if section.surface == "rough" else "is not said to be turned"
         desk.find(
             "steady-band",
             "check",
-            f"The place where the steady rest runs {known}. Turn a true band there first, a little wider "
-            "than the fingers, or use a cat-head.",
+            say("The place where the steady rest runs is rough. Turn a true band there first, a little wider "
+                "than the fingers, or use a cat-head.") if section.surface == "rough"
+            else say("The place where the steady rest runs is not said to be turned. Turn a true band there "
+                     "first, a little wider than the fingers, or use a cat-head."),
             section.length.where,
         )
 
 
 def _label(held: HeldWork) -> str:
-    return LABEL.format(origin=held.origin)
+    return say("Steady rest, its middle from the {origin}", origin=held.origin)
 
 
 def _given(held: HeldWork, written: Given, tried: Tried, desk: Desk) -> Length:
@@ -73,10 +75,10 @@ def _given(held: HeldWork, written: Given, tried: Tried, desk: Desk) -> Length:
         desk.find(
             "steady-place",
             "stop",
-            f"The steady rest at {written.with_unit} from the {held.origin} {fault}. It runs on a turned, "
-            "round, plain band that stays.",
+            say("The steady rest at {at} from the {origin} {fault}. It runs on a turned, round, plain band "
+                "that stays.", at=written.with_unit, origin=held.origin, fault=fault),
             written.where,
-            "Where may the steady rest run?",
+            say("Where may the steady rest run?"),
         )
         return at
     if tried.gives and tried.free:
@@ -96,9 +98,9 @@ def _name_better(held: HeldWork, tried: Tried, at: Length, desk: Desk) -> None:
     desk.find(
         "steady-better",
         "note",
-        f"With the steady rest at {held.place_words(better)} the work would "
-        f"give {1 - tried.give(better) / tried.give(at):.0%} less under the tool."
-        + (f" Against that place: {against.why}." if against is not None else ""),
+        say("With the steady rest at {place} the work would give {less:.0%} less under the tool.{against}",
+            place=held.place_words(better), less=1 - tried.give(better) / tried.give(at),
+            against=say(" Against that place: {why}.", why=against.why) if against is not None else ""),
         written.where,
     )
 
@@ -108,12 +110,12 @@ def _auto(held: HeldWork, tried: Tried, desk: Desk) -> Length | None:
         desk.find(
             "steady-place",
             "stop",
-            "There is no plain, round place for the steady rest that it takes and that leaves the carriage "
-            "its room.",
+            say("There is no plain, round place for the steady rest that it takes and that leaves the "
+                "carriage its room."),
             held.job.holding.grip.where,
-            "Where may the steady rest run?",
+            say("Where may the steady rest run?"),
         )
-        desk.unknown("holding.steady.position", _label(held), "length", "no place for it")
+        desk.unknown("holding.steady.position", _label(held), "length", say("no place for it"))
         return None
     at, why = _best(held, tried)
     desk.lay(Figure("holding.steady.position", _label(held), at, "length", Kind.COMPUTED, SOURCE, note=why))
@@ -130,16 +132,21 @@ def _best(held: HeldWork, tried: Tried) -> tuple[Length, str]:
     if not tools:
         wanted = OUT_TO * held.layout.stick_out
         at = min(liked, key=lambda x: abs(x - wanted))
-        return at, "about three quarters out, where the bending frequency is highest"
+        return at, say("about three quarters out, where the bending frequency is highest")
     cut_end = held.cut_end if held.cut_end is not None else min(tools)
     before_cut = [x for x in liked if x < cut_end] or liked
     if not tried.gives:
-        return before_cut[-1], "as near to the cut as the carriage lets it stand; the material is unknown"
+        return before_cut[-1], say(
+            "as near to the cut as the carriage lets it stand; the material is unknown"
+        )
     at = min(liked, key=lambda x: (tried.give(x), x))
-    of = "thread" if held.thread is not None else "work"
-    words = f"of {len(liked)} places tried the {of} gives least under the tool here"
+    words = (
+        say("of {liked} places tried the thread gives least under the tool here", liked=len(liked))
+        if held.thread is not None
+        else say("of {liked} places tried the work gives least under the tool here", liked=len(liked))
+    )
     if len(liked) < len(tried.free):
-        words += f", {len(tried.free) - len(liked)} more have something against them"
+        words += say(", {free} more have something against them", free=len(tried.free) - len(liked))
     if at == before_cut[-1]:
-        return at, f"as near to the cut as the carriage lets it stand: {words}"
+        return at, say("as near to the cut as the carriage lets it stand: {words}", words=words)
     return at, words

@@ -19,6 +19,7 @@ from itertools import groupby, pairwise
 from typing import Literal
 
 from generator.job.operations import Drill, Turn
+from generator.language.say import first_small, say
 from generator.sheet.head import face_at
 from generator.sheet.holding.held_work import DUST, PLACES_ALONG_CUT, HeldWork
 from generator.sheet.holding.loads import ALONG
@@ -74,7 +75,7 @@ def place_fault(held: HeldWork, x: Length) -> str:
     What the lathe does not take, and the carriage's room, have findings of their own.
     """
     if not 0 < x < held.layout.stick_out:
-        return "is not on the work that stands out"
+        return say("is not on the work that stands out")
     return next((one.fault for one in _on_work(held) if one.takes(x)), "")
 
 
@@ -83,19 +84,21 @@ def _on_work(held: HeldWork) -> Iterator[Stretch]:
     if thread is not None and not thread.internal:
         end = held.cut_end
         assert end is not None
-        yield Stretch(thread.end - half, thread.start + half, "thread", "is on the thread")
-        yield Stretch(end - half, thread.start + half, "relief", "is on the relief")
+        yield Stretch(thread.end - half, thread.start + half, say("thread"), say("is on the thread"))
+        yield Stretch(end - half, thread.start + half, say("relief"), say("is on the relief"))
     if held.job.holding.centers is not None:
-        yield Stretch(-half, face_at(held.job) + half, "dog", "is on the dog")
+        yield Stretch(-half, face_at(held.job) + half, say("dog"), say("is on the dog"))
     for low, high in _cross_holes(held):
-        yield Stretch(low - half, high + half, "cross hole", "has a cross hole under its fingers")
+        yield Stretch(low - half, high + half, say("cross hole"), say("has a cross hole under its fingers"))
     for span in held.layout.spans:
         if span.tapered:
-            yield Stretch(span.start - DUST, span.end + DUST, "taper", "is on a taper")
-    narrow = "does not leave the fingers their whole width on one diameter"
+            yield Stretch(span.start - DUST, span.end + DUST, say("taper"), say("is on a taper"))
+    narrow = say("does not leave the fingers their whole width on one diameter")
     for start, end in _bands(held):
-        yield Stretch(start - DUST, min(start + half, out), "shoulder" if start > 0 else "jaws", narrow)
-        yield Stretch(max(end - half, 0.0), end + DUST, "shoulder" if end < out - DUST else "end", narrow)
+        nearer = say("shoulder") if start > 0 else say("jaws")
+        further = say("shoulder") if end < out - DUST else say("end")
+        yield Stretch(start - DUST, min(start + half, out), nearer, narrow)
+        yield Stretch(max(end - half, 0.0), end + DUST, further, narrow)
 
 
 def _bands(held: HeldWork) -> list[tuple[Length, Length]]:
@@ -132,7 +135,9 @@ def _not_taken(held: HeldWork) -> Iterator[Stretch]:
         if span.end <= 0 or span.tapered or steady.from_.si <= span.od_start <= steady.to.si:
             continue
         small = span.od_start < steady.from_.si
-        yield Stretch(max(span.start, 0.0), span.end, "too thin for it" if small else "too thick for it")
+        yield Stretch(
+            max(span.start, 0.0), span.end, say("too thin for it") if small else say("too thick for it")
+        )
 
 
 def _carriage(held: HeldWork) -> Iterator[Stretch]:
@@ -142,7 +147,7 @@ def _carriage(held: HeldWork) -> Iterator[Stretch]:
     """
     thread, end = held.thread, held.cut_end
     if thread is not None and end is not None and not thread.internal:
-        yield Stretch(*_beside(held, end, thread.start), "carriage")
+        yield Stretch(*_beside(held, end, thread.start), say("carriage"))
 
 
 def _beside(held: HeldWork, low: Length, high: Length) -> tuple[Length, Length]:
@@ -185,8 +190,7 @@ def _cut_later(held: HeldWork) -> Iterator[Stretch]:
     for entry, place in cuts_with_steady(held):
         if place.inside or entry.name == "thread":
             continue
-        title = title_of(entry)
-        words = f"cut later: {title[:1].lower()}{title[1:]}"
+        words = say("cut later: {title}", title=first_small(title_of(entry)))
         yield Stretch(*_beside(held, place.low, place.high), words, rank=CUT_LATER)
 
 
@@ -207,9 +211,9 @@ def _surfaces(held: HeldWork) -> Iterator[Stretch]:
         if span.end <= 0:
             continue
         if surface == "ground":
-            ground.append(Stretch(low - half, span.end + half, "ground", rank=GROUND))
+            ground.append(Stretch(low - half, span.end + half, say("ground"), rank=GROUND))
         elif surface != "turned" and not somewhere:
-            why = "rough" if surface == "rough" else "not turned"
+            why = say("rough") if surface == "rough" else say("not turned")
             rough += [
                 Stretch(a - half, b + half, why, rank=NOT_TURNED) for a, b in _without(low, span.end, placed)
             ]

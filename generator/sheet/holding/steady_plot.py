@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
+from generator.language.say import say
 from generator.sheet.drawn import Barred, Curve, Mark, PlotScene
 from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.held_work import HeldWork
@@ -23,33 +24,41 @@ def steady_plot(
     out = held.layout.stick_out
     curves = [
         Curve(
-            f"Diameter error, {tried.of}",
+            say("Diameter error, {of}", of=tried.of),
             tuple((x, 2 * tried.force * give) for x, give in zip(tried.places, tried.gives, strict=True)),
         )
     ]
     thread = held.thread
-    if thread is not None and "thread" in tried.of:
+    if thread is not None and tried.of_thread:
         limit = ERROR_SHARE * (thread.pitch_diameter_max - thread.pitch_diameter_min)
         curves.append(
-            Curve("A quarter of the pitch diameter tolerance", ((0.0, limit), (out, limit)), "limit")
+            Curve(say("A quarter of the pitch diameter tolerance"), ((0.0, limit), (out, limit)), "limit")
         )
-    marks = [Mark("as asked" if asked else "steady rest", at)]
+    marks = [Mark(say("as asked") if asked else say("steady rest"), at)]
     if best is not None and asked and tried.give(best) < tried.give(at):
-        marks.append(Mark("least error", best))
+        marks.append(Mark(say("least error"), best))
     passed_over = [one for one in tried.drawn if one.rank > tried.rank(at)]
     return PlotScene(
         id="steady",
-        title="Where the steady rest stands",
-        x_label=f"Middle of the steady rest from the {held.origin}",
+        title=say("Where the steady rest stands"),
+        x_label=say("Middle of the steady rest from the {origin}", origin=held.origin),
         x_quantity="length",
-        y_label="Largest diameter error along the cut",
+        y_label=say("Largest diameter error along the cut"),
         y_quantity="fine_length",
         curves=tuple(curves),
-        heads=("Place", f"From the {held.origin}", "Diameter error", "Against it"),
+        heads=(
+            say("Place"),
+            say("From the {origin}", origin=held.origin),
+            say("Diameter error"),
+            say("Against it"),
+        ),
         columns=("length", "fine_length", "text"),
         rows=_rows(held, tried, at, best, asked),
-        caption=f"Steady rest at every place of the work, under {tried.of}. "
-        "It cannot stand, or is passed over, where a reason is written.",
+        caption=say(
+            "Steady rest at every place of the work, under {of}. "
+            "It cannot stand, or is passed over, where a reason is written.",
+            of=tried.of,
+        ),
         says=_says(held, tried, at, best, asked),
         system=held.system,
         job=held.job.job,
@@ -67,10 +76,10 @@ def _rows(
     for number in range(NAMED + 2 if free else 0):
         named[free[round(number * (len(free) - 1) / (NAMED + 1))]] = ""
     if free:
-        named[free[0]], named[free[-1]] = "nearest to the headstock", "nearest to the tailstock"
+        named[free[0]], named[free[-1]] = say("nearest to the headstock"), say("nearest to the tailstock")
     if best is not None:
-        named[best] = "least error"
-    named[at] = "as asked" if asked else "chosen"
+        named[best] = say("least error")
+    named[at] = say("as asked") if asked else say("chosen")
     rows = []
     for x in sorted(named):
         bar = next((one for one in tried.bars if one.takes(x)), None) or tried.against(x)
@@ -80,18 +89,18 @@ def _rows(
 
 def _says(held: HeldWork, tried: Tried, at: Length, best: Length | None, asked: bool) -> str:
     system = held.system
-    here = (
-        f"At {held.place_words(at)} {tried.of} leaves "
-        f"{fine_words(tried.error(at), system)} on diameter"
+    here = say(
+        "At {place} {of} leaves {error} on diameter",
+        place=held.place_words(at), of=tried.of, error=fine_words(tried.error(at), system),
     )
     if asked and best is not None and tried.give(best) < tried.give(at):
-        return (
-            f"{here}; at {length_words(best, system)} it would leave "
-            f"{fine_words(tried.error(best), system)}."
+        return say(
+            "{here}; at {place} it would leave {error}.",
+            here=here, place=length_words(best, system), error=fine_words(tried.error(best), system),
         )
     if min(tried.give(x) for x in tried.free or (at,)) < tried.give(at):
-        return f"{here}; the places that would leave less have something against them."
-    return f"{here}; no place that is free leaves less."
+        return say("{here}; the places that would leave less have something against them.", here=here)
+    return say("{here}; no place that is free leaves less.", here=here)
 
 
 def _apart(stretches: Sequence[Stretch], out: Length) -> tuple[Barred, ...]:

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from generator.calc.compliance import compliance
+from generator.language.say import say
 from generator.sheet.holding.held_work import HeldWork
 from generator.sheet.holding.loads import THRUST_SHARE
 from generator.sheet.holding.steady_places import (
@@ -38,7 +39,7 @@ class Tried:
 
     `places` (m, rising) are those of the curve, `gives` (m/N) the largest deflection under the tool with the
     steady rest there. `free` are the places it may take, `bars` and `drawn` why it may not or had better not.
-    `force` (N) is that of the curve, `of` says which.
+    `force` (N) is that of the curve, `of` says which, `of_thread` is True where it is the thread's last cut.
     """
 
     free: Sequence[Length]
@@ -48,6 +49,7 @@ class Tried:
     gives: Sequence[float] = ()
     force: Force = REFERENCE
     of: str = ""
+    of_thread: bool = False
     _at: dict[int, float] = field(default_factory=dict)
 
     def give(self, x: Length) -> float:
@@ -88,9 +90,9 @@ def try_places(held: HeldWork, bench: Bench, asked: Length | None) -> Tried:
     row = {x: number for number, x in enumerate(every)}
     under_tool = compliance(held.beam(None), every).rested([row[x] for x in places], held.steady_stiffness)
     gives = [float(give) for give in np.abs(under_tool[[row[x] for x in tools]]).max(axis=0)]
-    force, of = _force(bench)
+    force, of, of_thread = _force(bench)
     by_bucket = dict(zip(map(_bucket, places), gives, strict=True))
-    return Tried(free, bars, drawn, places, gives, force, of, by_bucket)
+    return Tried(free, bars, drawn, places, gives, force, of, of_thread, by_bucket)
 
 
 def _apart(wanted: Iterable[Length], out: Length) -> list[Length]:
@@ -107,9 +109,10 @@ def _bucket(x: Length) -> int:
     return round(x / SAME_PLACE)
 
 
-def _force(bench: Bench) -> tuple[Force, str]:
-    """The radial force that the curve is for, and what it is."""
+def _force(bench: Bench) -> tuple[Force, str, bool]:
+    """The radial force that the curve is for, what it is, and whether it is the thread's."""
     cuts, own = bench.cuts, bench.house.thrust_share
     if bench.thread is not None and cuts is not None and cuts.last_force is not None:
-        return (own.si if own is not None else THRUST_SHARE) * cuts.last_force, "the last cut of the thread"
-    return REFERENCE, "100 N (22.5 lbf) across the work"
+        share = own.si if own is not None else THRUST_SHARE
+        return share * cuts.last_force, say("the last cut of the thread"), True
+    return REFERENCE, say("100 N (22.5 lbf) across the work"), False

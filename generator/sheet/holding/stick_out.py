@@ -11,25 +11,26 @@ from generator.calc.beam import Segment
 from generator.calc.run_out import RunOut, run_out
 from generator.calc.slenderness import ALONE
 from generator.calc.tool_walk import feed_moment
+from generator.language.say import later, say
 from generator.sheet.drawn import Curve, Mark, PlotScene
 from generator.sheet.figure import System
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE
 from generator.sheet.holding.held_work import DUST, HeldWork
-from generator.sheet.holding.lengths import FROM, MANUALS
+from generator.sheet.holding.lengths import FROM, HELD_BY, MANUALS
 from generator.sheet.holding.safe_steps import speed_limit
 from generator.sheet.holding.support import leading_finish, support_section
 from generator.sheet.plans import CutLoad
 from generator.sheet.wording import fine_words, length_words
 from generator.si import Length
 
-PRACTICE = "common practice, no source"
-UNIT_LOAD = "unit-load method (Gere, Mechanics of Materials), the {head} elastic; " + PRACTICE
-DUNKERLEY = "Dunkerley's formula (Thomson, Theory of Vibration with Applications), a lower bound; " + PRACTICE
+DUNKERLEY = later(
+    "Dunkerley's formula (Thomson, Theory of Vibration with Applications), a lower bound; common practice, "
+    "no source"
+)
 SHOWN = 1.25        # times the longest stick-out that has a name
 LOOKED_AT = 3.0     # times the stick-out now, or the rule's, as far as it is worked out
 POINTS = 80         # of the curve
-LABEL = "Longest stick-out alone, "
 
 
 @dataclass(frozen=True, eq=False)
@@ -148,29 +149,43 @@ def _lay(case: Case, alone: Alone) -> None:
     what = load.what
     if alone.most is not None and alone.limit is not None:
         desk.computed(
-            "give.stick_out.most", f"{LABEL}by a quarter of the tolerance", alone.most, "length",
-            "the stick-out at which 2 × {F last} ÷ {stiffness under the tool} = {quarter of the tolerance}",
+            "give.stick_out.most",
+            say("Longest stick-out alone, by a quarter of the tolerance"),
+            alone.most,
+            "length",
+            say("the stick-out at which 2 × {F last} ÷ {stiffness under the tool} = {quarter of the "
+                "tolerance}"),
             {
                 "F last": (load.last.radial, "force"),
                 "stiffness under the tool": (2 * load.last.radial / alone.limit, "stiffness"),
                 "quarter of the tolerance": (alone.limit, "fine_length"),
             },
-            UNIT_LOAD.format(head=kind),
-            note=f"for the last cut of {what}; the same work gripped further in or out; longer work taken "
-            f"as going on as thick as its end in the {FROM[kind]}",
+            say("unit-load method (Gere, Mechanics of Materials), the {kind} elastic; common practice, no "
+                "source", kind=HELD_BY[kind]),
+            note=say(
+                "for the last cut of {what}; the same work gripped further in or out; longer work taken "
+                "as going on as thick as its end in the {from_}",
+                what=what,
+                from_=FROM[kind],
+            ),
             rounds="down",
         )
     desk.computed(
-        "give.stick_out.rule", f"{LABEL}by the rule of thumb", alone.rule, "length", "{diameters} × {D}",
-        {"diameters": (alone.rule / alone.diameter, "ratio"), "D": (alone.diameter, "length")}, MANUALS,
+        "give.stick_out.rule",
+        say("Longest stick-out alone, by the rule of thumb"),
+        alone.rule,
+        "length",
+        "{diameters} × {D}",
+        {"diameters": (alone.rule / alone.diameter, "ratio"), "D": (alone.diameter, "length")},
+        MANUALS,
         rounds="down",
     )
     if alone.whips is not None and load.spindle_speed:
         desk.computed(
-            "give.stick_out.speed", f"{LABEL}by its speed", alone.whips, "length",
-            "the stick-out at which {n} = {share} × n critical",
+            "give.stick_out.speed", say("Longest stick-out alone, by its speed"), alone.whips, "length",
+            say("the stick-out at which {n} = {share} × n critical"),
             {"n": (load.spindle_speed, "spindle_speed"), "share": (speed_limit(case.bench.house), "ratio")},
-            DUNKERLEY, note=f"at the step of {what}", rounds="down",
+            DUNKERLEY, note=say("at the step of {what}", what=what), rounds="down",
         )
 
 
@@ -181,31 +196,37 @@ def _plot(case: Case, alone: Alone) -> PlotScene:
     system, load = case.held.system, alone.load
     kind = case.held.job.holding.held.kind
     named = [
-        ("as it is", alone.now), ("rule of thumb", alone.rule), ("quarter of the tolerance", alone.most),
-        ("begins to whip", alone.whips),
+        (say("as it is"), alone.now),
+        (say("rule of thumb"), alone.rule),
+        (say("quarter of the tolerance"), alone.most),
+        (say("begins to whip"), alone.whips),
     ]
     ends = [x for _, x in named[:3] if x is not None]
     far = min(SHOWN * max(ends), float(alone.found.out[-1]))
     shown = [(name, x) for name, x in named if x is not None and x <= far]
     first = float(alone.found.out[0])
     xs = sorted({*(float(x) for x in np.linspace(first, far, POINTS)), *(x for _, x in shown)})
-    curves = [Curve("Diameter error of the last cut", tuple((x, alone.error_at(x)) for x in xs))]
+    curves = [Curve(say("Diameter error of the last cut"), tuple((x, alone.error_at(x)) for x in xs))]
     if alone.limit is not None:
         across = ((first, alone.limit), (far, alone.limit))
-        curves.append(Curve("A quarter of the tolerance", across, "limit"))
+        curves.append(Curve(say("A quarter of the tolerance"), across, "limit"))
     return PlotScene(
         id="stick-out",
-        title="How far it may stick out",
-        x_label=f"Stick-out from the {FROM[kind]}",
+        title=say("How far it may stick out"),
+        x_label=say("Stick-out from the {from_}", from_=FROM[kind]),
         x_quantity="length",
-        y_label="Diameter error of the last cut",
+        y_label=say("Diameter error of the last cut"),
         y_quantity="fine_length",
         curves=tuple(curves),
-        heads=("Stick-out", "Length", "Diameter error"),
+        heads=(say("Stick-out"), say("Length"), say("Diameter error")),
         columns=("length", "fine_length"),
         rows=tuple((name, (x, alone.error_at(x))) for name, x in sorted(shown, key=lambda one: one[1])),
-        caption=f"The work alone in the {kind}, run out further or less far, under the last cut of operation "
-        f"{load.number}. Shear is left out.",
+        caption=say(
+            "The work alone in the {kind}, run out further or less far, under the last cut of operation "
+            "{number}. Shear is left out.",
+            kind=HELD_BY[kind],
+            number=load.number,
+        ),
         says=_says(alone, system),
         system=system,
         job=case.held.job.job,
@@ -215,11 +236,18 @@ def _plot(case: Case, alone: Alone) -> PlotScene:
 
 def _says(alone: Alone, system: System) -> str:
     error = fine_words(alone.error_at(alone.now), system)
-    here = f"It sticks out {length_words(alone.now, system)}, where the last cut leaves {error} on diameter"
+    here = say(
+        "It sticks out {length}, where the last cut leaves {error} on diameter",
+        length=length_words(alone.now, system), error=error,
+    )
     if alone.limit is None:
-        return f"{here}; nobody said what tolerance that has to keep."
+        return say("{here}; nobody said what tolerance that has to keep.", here=here)
     if alone.most is None:
-        return f"{here}; a quarter of the tolerance is not reached as far as was looked."
-    than = "no more than" if alone.most >= alone.now else "only"
+        return say("{here}; a quarter of the tolerance is not reached as far as was looked.", here=here)
     most = length_words(alone.most, system)
-    return f"{here}; for a quarter of the tolerance it may stick out {than} {most}."
+    if alone.most >= alone.now:
+        return say(
+            "{here}; for a quarter of the tolerance it may stick out no more than "
+            "{most}.", here=here, most=most
+        )
+    return say("{here}; for a quarter of the tolerance it may stick out only {most}.", here=here, most=most)

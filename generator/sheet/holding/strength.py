@@ -12,6 +12,7 @@ from itertools import chain
 from generator.calc import pressure as calc
 from generator.calc.sections import section_area
 from generator.job.model import Duty
+from generator.language.say import later, say
 from generator.sheet.figure import Figure, Kind, Quantity
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thread_strength import lay_thread_strength
@@ -21,9 +22,11 @@ from generator.sheet.wording import length_words
 from generator.sheet.work_so_far import Stretch, work_before
 from generator.si import Force, Length, Pressure
 
-CAUTION = "not a design check: a competent, where required licensed, person decides"
-NOTCHES = "stress concentration is not in it: a corner or a thread root raises it, often 1.5 to 3 times"
-STATICS = "statics"
+CAUTION = later("not a design check: a competent, where required licensed, person decides")
+NOTCHES = later(
+    "stress concentration is not in it: a corner or a thread root raises it, often 1.5 to 3 times"
+)
+STATICS = later("statics")
 
 
 @dataclass(frozen=True)
@@ -51,8 +54,8 @@ def strength_section(case: Case) -> None:
     if not carries and not spare:
         return
     case.desk.lay(Figure(
-        "strength.caution", "What these figures are", CAUTION, "text", Kind.COMPUTED,
-        "common practice, no source",
+        "strength.caution", say("What these figures are"), str(CAUTION), "text", Kind.COMPUTED,
+        say("common practice, no source"),
     ))
     if spare:
         _lay_spare(case, walls)
@@ -78,7 +81,7 @@ def _thin_walls(case: Case) -> tuple[Wall, ...]:
     thread = case.bench.thread
     if thread is None:
         return ()
-    words = {"thread.wall": "under the thread", "relief.wall": "at the relief"}
+    words = {"thread.wall": say("under the thread"), "relief.wall": say("at the relief")}
     return tuple(
         Wall(place.diameter, place.bore, words[place.name]) for place in thin_places(case.bench.job, thread)
     )
@@ -96,9 +99,10 @@ def _finished_walls(case: Case) -> tuple[Wall, ...]:
 
 def _stretch_words(one: Stretch, case: Case) -> str:
     system, tail = case.bench.system, case.bench.layout.stick_out
-    return (
-        f"from {length_words(tail - one.high, system)} to {length_words(tail - one.low, system)} from the "
-        "tailstock end"
+    return say(
+        "from {length_words} to {length_words_2} from the tailstock end",
+        length_words=length_words(tail - one.high, system),
+        length_words_2=length_words(tail - one.low, system),
     )
 
 
@@ -108,12 +112,12 @@ def _lay_spare(case: Case, walls: tuple[Wall, ...]) -> None:
     thinnest = min((wall for wall in walls if wall.bore), key=lambda wall: wall.outside - wall.bore)
     left = (thinnest.outside - thinnest.bore) / 2
     case.desk.computed(
-        "strength.wall_spare", "Wall over what the customer wants", left - limit.si, "length",
+        "strength.wall_spare", say("Wall over what the customer wants"), left - limit.si, "length",
         "({outside} − {inside}) ÷ 2 − {limit}",
         {"outside": (thinnest.outside, "length"), "inside": (thinnest.bore, "length"),
          "limit": (limit.si, "length")},
-        "geometry, bore and outside taken as concentric", rounds="down",
-        note=f"{thinnest.words}; what the bore runs out takes its half off",
+        say("geometry, bore and outside taken as concentric"), rounds="down",
+        note=say("{words}; what the bore runs out takes its half off", words=thinnest.words),
     )
 
 
@@ -125,40 +129,40 @@ def _lay_pull(case: Case, duty: Duty, everywhere: tuple[Wall, ...]) -> Force | N
     desk, load = case.desk, None
     if duty.load is not None:
         load = desk.given(
-            "strength.load", "Load it must carry, as said", duty.load, "force",
-            note="taken along the axis, without bending and shock",
+            "strength.load", say("Load it must carry, as said"), duty.load, "force",
+            note=say("taken along the axis, without bending and shock"),
         )
     if duty.pressure is None:
         return load
     desk.given(
-        "strength.pressure", "Pressure it must hold, as said", duty.pressure, "pressure",
-        note="over that outside",
+        "strength.pressure", say("Pressure it must hold, as said"), duty.pressure, "pressure",
+        note=say("over that outside"),
     )
     push = _lay_push(case, duty, everywhere)
     if push is None or load is None:
         return push if load is None else load
     return desk.computed(
-        "strength.pull", "Pull along the part, together", load + push, "force", "{load} + {push}",
+        "strength.pull", say("Pull along the part, together"), load + push, "force", "{load} + {push}",
         {"load": (load, "force"), "push": (push, "force")}, STATICS, rounds="up",
-        note=f"as if both pull the same way; {NO_CHECK}",
+        note=say("as if both pull the same way; {no_check}", no_check=NO_CHECK),
     )
 
 
 def _lay_push(case: Case, duty: Duty, everywhere: tuple[Wall, ...]) -> Force | None:
     desk, thread = case.desk, case.bench.thread
     assert duty.pressure is not None
-    name, label = "strength.seal_diameter", "Diameter on which the pressure pushes"
+    name, label = "strength.seal_diameter", say("Diameter on which the pressure pushes")
     bore = thread.bore if thread is not None else max((wall.bore for wall in everywhere), default=0.0)
     if duty.seal_diameter is not None:
         seal = desk.given(name, label, duty.seal_diameter, "length")
     elif bore > 0:
-        seal = desk.chosen(name, label, None, bore, "length", "the bore; nobody said where it is sealed")
+        seal = desk.chosen(name, label, None, bore, "length", say("the bore; nobody said where it is sealed"))
     else:
-        desk.unknown(name, label, "length", "the work is solid, and nobody said where it is sealed")
+        desk.unknown(name, label, "length", say("the work is solid, and nobody said where it is sealed"))
         return None
     pressure = duty.pressure.si
     return desk.computed(
-        "strength.push", "What the pressure pushes along the part", calc.pressure_force(pressure, seal),
+        "strength.push", say("What the pressure pushes along the part"), calc.pressure_force(pressure, seal),
         "force", "{p} × π ÷ 4 × {seal}²", {"p": (pressure, "pressure"), "seal": (seal, "length")}, STATICS,
         rounds="up", note=NO_CHECK,
     )
@@ -174,44 +178,78 @@ def _lay_wall_stress(case: Case, duty: Duty, p: Pressure, walls: tuple[Wall, ...
     put: dict[str, tuple[float, Quantity]] = {
         "p": (p, "pressure"), "D": (outside, "length"), "d": (bore, "length"),
     }
-    apart = "; the load is not in it" if duty.load is not None else ""
+    apart = say("; the load is not in it") if duty.load is not None else ""
     note = f"{thinnest.words}{apart}; {NO_CHECK}"
     for name, label, value, formula in (
-        ("hoop.bore", "Hoop stress at the bore", calc.hoop_stress(p, bore, outside, bore),
-         "{p} × ({D}² + {d}²) ÷ ({D}² − {d}²)"),
-        ("hoop.outside", "Hoop stress at the outside", calc.hoop_stress(p, bore, outside, outside),
-         "2 × {p} × {d}² ÷ ({D}² − {d}²)"),
-        ("radial", "Stress through the wall at the bore", calc.radial_stress(p, bore, outside, bore),
-         "−{p}"),
-        ("ends", "Stress along the wall from the pressure, ends closed", calc.end_stress(p, bore, outside),
-         "{p} × {d}² ÷ ({D}² − {d}²)"),
-        ("von_mises", "The three together at the bore (von Mises)",
-         calc.von_mises_at_bore(p, bore, outside), "√3 × {p} × {D}² ÷ ({D}² − {d}²)"),
+        (
+            "hoop.bore",
+            say("Hoop stress at the bore"),
+            calc.hoop_stress(p, bore, outside, bore),
+            "{p} × ({D}² + {d}²) ÷ ({D}² − {d}²)",
+        ),
+        (
+            "hoop.outside",
+            say("Hoop stress at the outside"),
+            calc.hoop_stress(p, bore, outside, outside),
+            "2 × {p} × {d}² ÷ ({D}² − {d}²)",
+        ),
+        (
+            "radial",
+            say("Stress through the wall at the bore"),
+            calc.radial_stress(p, bore, outside, bore),
+            "−{p}",
+        ),
+        (
+            "ends",
+            say("Stress along the wall from the pressure, ends closed"),
+            calc.end_stress(p, bore, outside),
+            "{p} × {d}² ÷ ({D}² − {d}²)",
+        ),
+        (
+            "von_mises",
+            say("The three together at the bore (von Mises)"),
+            calc.von_mises_at_bore(p, bore, outside),
+            "√3 × {p} × {D}² ÷ ({D}² − {d}²)",
+        ),
     ):
         case.desk.computed(
-            f"strength.{name}", label, value, "pressure", formula, put, calc.LAME,
-            rounds="nearest" if name == "radial" else "up", note=note,
+            f"strength.{name}",
+            label,
+            value,
+            "pressure",
+            formula,
+            put,
+            calc.LAME,
+            rounds="nearest" if name == "radial" else "up",
+            note=note,
         )
     barlow = calc.thin_wall_hoop(p, outside, wall)
     case.desk.computed(
-        "strength.thin_wall", "Hoop stress by the pipe formula (Barlow)", barlow, "pressure",
+        "strength.thin_wall",
+        say("Hoop stress by the pipe formula (Barlow)"),
+        barlow,
+        "pressure",
         "{p} × {D} ÷ (2 × {t})",
-        {"p": (p, "pressure"), "D": (outside, "length"), "t": (wall, "length")}, "Barlow", rounds="up",
-        note=f"beside the others: it takes the wall as thin, and counts from the outside; {note}",
+        {"p": (p, "pressure"), "D": (outside, "length"), "t": (wall, "length")},
+        say("Barlow"),
+        rounds="up",
+        note=say(
+            "beside the others: it takes the wall as thin, and counts from the outside; {note}", note=note
+        ),
     )
     von_mises = calc.von_mises_at_bore(p, bore, outside)
     return [
-        Stress("the wall's stress under pressure", von_mises),
-        Stress("the wall's hoop stress by the pipe formula", barlow),
+        Stress(say("the wall's stress under pressure"), von_mises),
+        Stress(say("the wall's hoop stress by the pipe formula"), barlow),
     ]
 
 
 def _lay_axial(case: Case, pull: Force, walls: tuple[Wall, ...]) -> Stress:
     """The pull over the smallest section of thread and relief, or of the whole part without a thread."""
     smallest = min(walls, key=lambda wall: section_area(wall.outside, wall.bore))
-    holes = "; cross holes are not taken off" if case.bench.job.cross_holes else ""
+    holes = say("; cross holes are not taken off") if case.bench.job.cross_holes else ""
     value = case.desk.computed(
-        "strength.axial", "Stress along the part over its smallest section",
+        "strength.axial", say("Stress along the part over its smallest section"),
         calc.axial_stress(pull, smallest.outside, smallest.bore), "pressure",
         "{F} ÷ (π ÷ 4 × ({D}² − {d}²))" if smallest.bore else "{F} ÷ (π ÷ 4 × {D}²)",
         dict(chain(
@@ -220,4 +258,4 @@ def _lay_axial(case: Case, pull: Force, walls: tuple[Wall, ...]) -> Stress:
         )),
         STATICS, rounds="up", note=f"{smallest.words}{holes}; {NOTCHES}; {NO_CHECK}",
     )
-    return Stress("the stress along the part", value)
+    return Stress(say("the stress along the part"), value)

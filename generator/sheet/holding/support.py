@@ -7,19 +7,20 @@
 from __future__ import annotations
 
 from generator.calc.slenderness import ALONE, BETWEEN
+from generator.language.say import first_large, later, say
 from generator.sheet.figure import Figure, Kind
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import ERROR_SHARE, SHAPED
 from generator.sheet.holding.give_figures import BENDS_AWAY, LEAST_GIVE
 from generator.sheet.holding.held_work import DUST
-from generator.sheet.holding.lengths import MANUALS
+from generator.sheet.holding.lengths import HELD_BY, MANUALS
 from generator.sheet.holding.support_ways import WAYS, Supported, Way, possible_ways, supported_by
 from generator.sheet.plans import CutLoad
 from generator.sheet.wording import fine_words
 from generator.si import Length
 
-PRACTICE = "common practice, no source"
-ELEMENTS = "beam elements (Cook et al.)"
+PRACTICE = later("common practice, no source")
+ELEMENTS = later("beam elements (Cook et al.)")
 
 
 def leading_finish(case: Case) -> CutLoad | None:
@@ -82,7 +83,10 @@ def _alone(case: Case) -> float:
 def _lay_error(case: Case, load: CutLoad, found: Supported) -> None:
     """Lay the largest diameter error that one way leaves."""
     force, at = load.last.radial, found.at
-    name, label = f"give.support.{found.way.key}", f"Diameter error of the last cut {_words(case, found.way)}"
+    name, label = (
+        f"give.support.{found.way.key}",
+        say("Diameter error of the last cut {way}", way=_words(case, found.way)),
+    )
     error = max(found.error, LEAST_GIVE * force)
     if error > load.diameter:
         case.desk.unknown(name, label, "fine_length", BENDS_AWAY)
@@ -90,7 +94,7 @@ def _lay_error(case: Case, load: CutLoad, found: Supported) -> None:
     case.desk.computed(
         name, label, error, "fine_length", "2 × {F last} ÷ {stiffness under the tool}",
         {"F last": (force, "force"), "stiffness under the tool": (2 * force / error, "stiffness")}, ELEMENTS,
-        note=f"the steady rest at {case.held.place_words(at)}" if at else "",
+        note=say("the steady rest at {place}", place=case.held.place_words(at)) if at else "",
         rounds="up",
     )
 
@@ -98,26 +102,28 @@ def _lay_error(case: Case, load: CutLoad, found: Supported) -> None:
 def _words(case: Case, way: Way) -> str:
     """The way of supporting in words; a hollow end takes a pipe center."""
     held = case.held
-    words = way.between if held.job.holding.centers is not None else way.words
-    if held.layout.spans[-1].bore:
-        words = words.replace("a center", "a pipe center").replace("with center", "with pipe center")
-    return words.format(head=held.job.holding.held.kind)
+    if held.job.holding.centers is not None:
+        return str(way.between)
+    words = way.hollow if way.hollow and held.layout.spans[-1].bore else way.words
+    return say(words, head=HELD_BY[held.job.holding.held.kind])
 
 
 def _lay_least(case: Case, load: CutLoad, least: Way | None, limit: Length) -> None:
-    keeps = (
-        f"the last cut of {load.what} within a quarter of its tolerance, "
-        f"{fine_words(limit, case.held.system)}"
+    keeps = say(
+        "the last cut of {what} within a quarter of its tolerance, {limit}",
+        what=load.what, limit=fine_words(limit, case.held.system),
     )
     if least is None:
-        text = f"Not one of these keeps {keeps}: take lighter last cuts and measure."
+        text = say("Not one of these keeps {keeps}: take lighter last cuts and measure.", keeps=keeps)
     elif least is WAYS[0]:
-        text = f"The {case.held.job.holding.held.kind} alone keeps {keeps}."
+        kind = HELD_BY[case.held.job.holding.held.kind]
+        text = say("The {kind} alone keeps {keeps}.", kind=kind, keeps=keeps)
     else:
-        text = f"{_words(case, least).capitalize()}: the least that keeps {keeps}."
+        way = first_large(_words(case, least))
+        text = say("{way}: the least that keeps {keeps}.", way=way, keeps=keeps)
     case.desk.lay(Figure(
-        "give.support.least", "Least support that will do", text, "text", Kind.COMPUTED,
-        f"the errors above against a quarter of the tolerance; {PRACTICE}",
+        "give.support.least", say("Least support that will do"), text, "text", Kind.COMPUTED,
+        say("the errors above against a quarter of the tolerance; {practice}", practice=PRACTICE),
     ))
 
 
@@ -132,12 +138,13 @@ def _find_wanted(
     system = case.held.system
     instead = fine_words(now.error, system)
     if now.error > load.diameter:
-        instead = "bending away by more than its diameter"
+        instead = say("bending away by more than its diameter")
     case.desk.find(
         "support-wanted", "note",
-        f"{_words(case, least.way).capitalize()} the last cut of operation {load.number} would leave "
-        f"{fine_words(least.error, system)} on diameter instead of {instead}; a "
-        f"quarter of its tolerance is {fine_words(limit, system)}.",
+        say("{way} the last cut of operation {number} would leave {error} on diameter instead of {instead}; "
+            "a quarter of its tolerance is {limit}.",
+            way=first_large(_words(case, least.way)), number=load.number,
+            error=fine_words(least.error, system), instead=instead, limit=fine_words(limit, system)),
         case.held.job.holding.grip.where,
     )
 
@@ -148,14 +155,23 @@ def _lay_rule(case: Case) -> None:
     if diameters is None:
         return
     if diameters > BETWEEN:
-        wants = "steady rest or follow rest, with a center"
+        wants = say("steady rest or follow rest, with a center")
     elif kind == "centers":
-        wants = "centers alone"
+        wants = say("centers alone")
     else:
-        wants = f"{kind} alone" if diameters <= _alone(case) else f"{kind} and center"
+        wants = (
+            say("{kind} alone", kind=HELD_BY[kind]) if diameters <= _alone(case)
+            else say("{kind} and center", kind=HELD_BY[kind])
+        )
     hollow = any(span.bore for span in case.held.layout.spans)
-    case.desk.lay(Figure(
-        "give.support.rule", f"By the rule of thumb, at {diameters:.1f} diameters", wants, "text",
-        Kind.COMPUTED, MANUALS,
-        note="a tube is judged by its deflection, not by this" if hollow else "",
-    ))
+    case.desk.lay(
+        Figure(
+            "give.support.rule",
+            say("By the rule of thumb, at {diameters:.1f} diameters", diameters=diameters),
+            wants,
+            "text",
+            Kind.COMPUTED,
+            MANUALS,
+            note=say("a tube is judged by its deflection, not by this") if hollow else "",
+        )
+    )

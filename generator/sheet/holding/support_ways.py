@@ -17,6 +17,7 @@ import numpy as np
 
 from generator.calc.compliance import Compliance, compliance
 from generator.calc.tool_walk import diameter_error, feed_moment
+from generator.language.say import later
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.cut_line import is_short, walked
 from generator.sheet.holding.held_work import PLACES_ALONG_CUT, HeldWork
@@ -30,27 +31,39 @@ PIPE_CENTER = 0.15  # m: no larger bore is proposed for a pipe center; common pr
 
 @dataclass(frozen=True)
 class Way:
-    """One way of supporting the work: `words` end a sentence, `between` those for work between centers."""
+    """One way of supporting the work: `words` end a sentence.
+
+    `between` are those for work between centers, `hollow` those for work with a bore in its end.
+    """
 
     key: str
     words: str
     between: str = ""
+    hollow: str = ""
     center: bool = False
     steady: bool = False
     follow: bool = False
 
 
 WAYS = (
-    Way("alone", "in the {head} alone"),
-    Way("center", "with a center", "between centers", center=True),
-    Way("steady", "with a steady rest", steady=True),
+    Way("alone", later("in the {head} alone")),
+    Way("center", later("with a center"), later("between centers"), later("with a pipe center"), center=True),
+    Way("steady", later("with a steady rest"), steady=True),
     Way(
-        "center_and_steady", "with center and steady rest", "between centers, with a steady rest",
-        center=True, steady=True,
+        "center_and_steady",
+        later("with center and steady rest"),
+        later("between centers, with a steady rest"),
+        later("with pipe center and steady rest"),
+        center=True,
+        steady=True,
     ),
     Way(
-        "follow_rest", "with center and follow rest", "between centers, with a follow rest",
-        center=True, follow=True,
+        "follow_rest",
+        later("with center and follow rest"),
+        later("between centers, with a follow rest"),
+        later("with pipe center and follow rest"),
+        center=True,
+        follow=True,
     ),
 )
 

@@ -7,6 +7,7 @@ import math
 from generator.calc.beam import Beam, Segment, Support
 from generator.calc.slenderness import ALONE
 from generator.job.written import Given
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Working
 from generator.sheet.holding.held_work import HeldWork
@@ -15,7 +16,7 @@ from generator.si import Length, SpindleSpeed, mm
 from generator.tables.materials import MaterialRow
 
 TAIL = "holding.tail.critical_speed"
-WHIRL = "a round bar whirls at its bending frequency (Thomson, Theory of Vibration with Applications)"
+WHIRL = later("a round bar whirls at its bending frequency (Thomson, Theory of Vibration with Applications)")
 FITS = 0.5 * mm  # play in which the bore of the spindle still holds a bar; common practice, no source
 
 
@@ -33,7 +34,7 @@ def lay_tail(held: HeldWork, material: MaterialRow, behind: Given, desk: Desk) -
     desk.lay(
         Figure(
             TAIL,
-            "Critical speed of the bar behind the headstock",
+            say("Critical speed of the bar behind the headstock"),
             critical,
             "spindle_speed",
             Kind.COMPUTED,
@@ -45,7 +46,7 @@ def lay_tail(held: HeldWork, material: MaterialRow, behind: Given, desk: Desk) -
                     "E": (material.elastic_modulus, "pressure"), "ρ": (material.density, "density"),
                 },
             ),
-            note="held tight where it leaves the spindle, nowhere behind it; a loose bar whips sooner",
+            note=say("held tight where it leaves the spindle, nowhere behind it; a loose bar whips sooner"),
             rounds="down",
         )
     )
@@ -58,15 +59,17 @@ def _ask_support(held: HeldWork, behind: Given, diameter: Length, play: Length |
     out = behind.si / diameter
     if out <= ALONE:
         return
-    text = (
-        f"The bar stands {out:.1f} diameters out behind the headstock; over {ALONE:g} it wants a stand or "
-        "a tube."
+    text = say(
+        "The bar stands {out:.1f} diameters out behind the headstock; over {alone:g} it wants a stand or "
+        "a tube.",
+        out=out,
+        alone=ALONE,
     )
     if play is not None and play > FITS:
-        text += (
-            f" It lies loose in the spindle by {length_words(play, held.system)}: put a bushing where it "
-            "leaves the spindle, or it whips well below the speed worked out for a bar that is held there."
+        text += say(
+            " It lies loose in the spindle by {play}: put a bushing where it leaves the spindle, or it whips "
+            "well below the speed worked out for a bar that is held there.",
+            play=length_words(play, held.system),
         )
-    desk.find(
-        "tail-support", "check", text, behind.where, "What carries the bar behind the headstock?",
-    )
+    asks = say("What carries the bar behind the headstock?")
+    desk.find("tail-support", "check", text, behind.where, asks)

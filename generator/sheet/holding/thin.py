@@ -9,6 +9,7 @@ about them in `thin_findings`, steady fingers in `thin_fingers`.
 from __future__ import annotations
 
 from generator.job.model import Chuck, Collet
+from generator.language.say import say
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_figures import (
     OUT_OF_ROUND,
@@ -53,7 +54,9 @@ def _jaws(case: Case, tube: Squeezed) -> None:
     if material is None:
         if thin:
             lay_wall(case, tube)
-            case.desk.unknown("thin.out_of_round", OUT_OF_ROUND, "fine_length", "the material is unknown")
+            case.desk.unknown(
+                "thin.out_of_round", OUT_OF_ROUND, "fine_length", say("the material is unknown")
+            )
     elif isinstance(held, Collet):
         if thin:
             lay_wall(case, tube)

@@ -12,6 +12,7 @@ from generator.calc.curved_beam import (
 )
 from generator.calc.lobes import moment_share
 from generator.job.model import Chuck
+from generator.language.say import later, say
 from generator.sheet.figure import Quantity
 from generator.sheet.head import FACE_WORDS
 from generator.sheet.holding.case import Case
@@ -29,18 +30,20 @@ from generator.sheet.holding.thin_tube import Squeezed
 from generator.si import Length, Pressure, mm
 
 ALLOWED = 0.010 * mm   # where nobody said; common practice, no source
-PRACTICE = "common practice, no source"
-RING = "Roark's Formulas for Stress and Strain, 7th ed., table 9.2; Timoshenko, Strength of Materials II"
-TUBE = "matrix solution of the tube as a beam on an elastic foundation, Hetényi (1946)"
-OUT_OF_ROUND = "Out-of-round in the jaws, while gripped"
-RADII = "largest less smallest radius"
-LOBED = {3: "three-lobed", 4: "four-lobed", 6: "six-lobed"}
+PRACTICE = later("common practice, no source")
+RING = later(
+    "Roark's Formulas for Stress and Strain, 7th ed., table 9.2; Timoshenko, Strength of Materials II"
+)
+TUBE = later("matrix solution of the tube as a beam on an elastic foundation, Hetényi (1946)")
+OUT_OF_ROUND = later("Out-of-round in the jaws, while gripped")
+RADII = later("largest less smallest radius")
+LOBED = {3: later("three-lobed"), 4: later("four-lobed"), 6: later("six-lobed")}
 KINDS = (
-    ("three_jaws", "Out-of-round kept, with three jaws", 3, "hard"),
-    ("four_jaws", "Out-of-round kept, with four jaws", 4, "hard"),
-    ("six_jaws", "Out-of-round kept, with six jaws", 6, "hard"),
-    ("soft_jaws", "Out-of-round kept, with soft jaws bored to the work", None, "soft"),
-    ("pie_jaws", "Out-of-round kept, with pie jaws", None, "pie"),
+    ("three_jaws", later("Out-of-round kept, with three jaws"), 3, "hard"),
+    ("four_jaws", later("Out-of-round kept, with four jaws"), 4, "hard"),
+    ("six_jaws", later("Out-of-round kept, with six jaws"), 6, "hard"),
+    ("soft_jaws", later("Out-of-round kept, with soft jaws bored to the work"), None, "soft"),
+    ("pie_jaws", later("Out-of-round kept, with pie jaws"), None, "pie"),
 )
 
 Put = dict[str, tuple[float, Quantity]]
@@ -49,15 +52,20 @@ Put = dict[str, tuple[float, Quantity]]
 def lay_wall(case: Case, tube: Squeezed) -> None:
     """Lay the wall, and its share of the outside diameter."""
     wall = case.desk.computed(
-        "thin.wall", f"Wall in the {FACE_WORDS[case.bench.job.holding.held.kind]}", tube.wall, "length",
+        "thin.wall",
+        say("Wall in the {face_words}", face_words=FACE_WORDS[case.bench.job.holding.held.kind]),
+        tube.wall,
+        "length",
         "({outside} − {bore}) ÷ 2",
-        {"outside": (tube.od, "length"), "bore": (tube.bore, "length")}, "geometry", rounds="down",
-        note="of the finished work, a thread down to its root",
+        {"outside": (tube.od, "length"), "bore": (tube.bore, "length")},
+        say("geometry"),
+        rounds="down",
+        note=say("of the finished work, a thread down to its root"),
     )
     case.desk.computed(
-        "thin.wall_share", "Wall over outside diameter", tube.wall_share, "ratio", "{wall} ÷ {outside}",
-        {"wall": (wall, "length"), "outside": (tube.od, "length")}, "geometry",
-        note="up to 0.1 a wall is thin: " + PRACTICE,
+        "thin.wall_share", say("Wall over outside diameter"), tube.wall_share, "ratio", "{wall} ÷ {outside}",
+        {"wall": (wall, "length"), "outside": (tube.od, "length")}, say("geometry"),
+        note=say("up to 0.1 a wall is thin: common practice, no source"),
     )
 
 
@@ -66,17 +74,25 @@ def lay_arc(case: Case, held: Chuck, how: Held) -> None:
     if not how.half_arc:
         return
     width, across = jaw_width(case), how.tube.bore if held.inside else how.tube.od
-    label = "Arc of the work that one jaw bears on"
-    note = "bored to the very diameter of the work; jaws bored larger bear in their middle only"
+    label = say("Arc of the work that one jaw bears on")
+    note = say("bored to the very diameter of the work; jaws bored larger bear in their middle only")
     if not held.pie_jaws and width is not None and how.half_arc == width_arc(width, across):
         case.desk.computed(
-            "thin.jaw_arc", label, 2 * how.half_arc, "angle", "2 × arcsin({width of a jaw} ÷ {diameter})",
-            {"width of a jaw": (width, "length"), "diameter": (across, "length")}, "geometry", note=note,
+            "thin.jaw_arc",
+            label,
+            2 * how.half_arc,
+            "angle",
+            say("2 × arcsin({width of a jaw} ÷ {diameter})"),
+            {"width of a jaw": (width, "length"), "diameter": (across, "length")},
+            say("geometry"),
+            note=note,
         )
         return
-    so = "soft jaws that bear on half of the work"
-    if held.pie_jaws or width is not None:
-        so = f"5 mm between two {'pie' if held.pie_jaws else 'so wide soft'} jaws"
+    so = say("soft jaws that bear on half of the work")
+    if held.pie_jaws:
+        so = say("5 mm between two pie jaws")
+    elif width is not None:
+        so = say("5 mm between two so wide soft jaws")
     case.desk.chosen(
         "thin.jaw_arc", label, None, 2 * how.half_arc, "angle", f"{so}: {PRACTICE}; {note}"
     )
@@ -88,43 +104,48 @@ def lay_stiffness(case: Case, how: Held) -> Length:
     size = (tube.radius, tube.wall)
     thick = thick_load_share(how.n, *size) + thick_midway_share(how.n, *size)
     case.desk.computed(
-        "thin.ring", "Ring factor: out-of-round over W R³ ÷ (E I)", thick, "ratio",
+        "thin.ring", say("Ring factor: out-of-round over W R³ ÷ (E I)"), thick, "ratio",
         "{thin ring} × {what its thickness adds}",
         {"thin ring": (thin, "ratio"), "what its thickness adds": (thick / thin, "ratio")}, RING,
-        note=f"{how.n} equal loads W; R mean radius; curved beam with hoop force and shear",
+        note=say("{n} equal loads W; R mean radius; curved beam with hoop force and shear", n=how.n),
     )
     gripped = tube.end - tube.start
     length = ring.deflection(thick, 1.0, tube.radius, tube.wall, 1.0, how.modulus) / how.points
     case.desk.computed(
-        "thin.length", "Length of ring that takes part", length, "length",
+        "thin.length",
+        say("Length of ring that takes part"),
+        length,
+        "length",
         "{gripped} × {that and what helps beside it}",
         {
             "gripped": (gripped, "length"),
             "that and what helps beside it": (length / gripped, "ratio"),
         },
         TUBE,
-        note="matrix solution from the tube's mean radius, wall, grip and length; thicker lengths, a flange "
-        "or a bottom help more than is worked out here",
+        note=say(
+            "matrix solution from the tube's mean radius, wall, grip and length; thicker lengths, a flange "
+            "or a bottom help more than is worked out here"
+        ),
     )
     put: Put = {
         "jaws": (float(how.n), "count"), "E": (how.modulus, "pressure"), "length": (length, "length"),
-        "t": (tube.wall, "length"), "ring": (thick, "ratio"), "R": (tube.radius, "length"),
+        "t": (tube.wall, "length"), "ring factor": (thick, "ratio"), "R": (tube.radius, "length"),
     }
-    below = "12 × {ring} × {R}³"
+    below = "12 × {ring factor} × {R}³"
     if how.half_arc:
         put["what arcs leave of it"] = (how.in_jaws / how.points, "ratio")
         below += " × {what arcs leave of it}"
     case.desk.computed(
-        "thin.stiffness", "Stiffness: force of all jaws over out-of-round", how.stiffness, "stiffness",
+        "thin.stiffness", say("Stiffness: force of all jaws over out-of-round"), how.stiffness, "stiffness",
         f"{{jaws}} × {{E}} × {{length}} × {{t}}³ ÷ ({below})", put, RING, rounds="down",
-        note="t is the wall, R its mean radius",
+        note=say("t is the wall, R its mean radius"),
     )
     return length
 
 
 def lay_out_of_round(case: Case, held: Chuck, how: Held, force: Pressing) -> None:
     """Lay the out-of-round in the jaws."""
-    way = "pushed out at the jaws" if held.inside else "pressed in at the jaws"
+    way = say("pushed out at the jaws") if held.inside else say("pressed in at the jaws")
     case.desk.computed(
         "thin.out_of_round", OUT_OF_ROUND, force.force / how.stiffness, "fine_length",
         f"{{{force.words}}} ÷ {{stiffness}}",
@@ -137,17 +158,19 @@ def lay_size_change(
     case: Case, tube: Squeezed, modulus: Pressure, force: Pressing, *, inside: bool
 ) -> Length:
     """Lay what the even part of the squeeze does to a diameter turned to size in the jaws."""
-    gripped, way = tube.end - tube.start, "smaller" if inside else "larger"
+    gripped = tube.end - tube.start
     return case.desk.computed(
-        "thin.size_change", f"Diameter turned in the grip, {way} once let go by",
+        "thin.size_change",
+        say("Diameter turned in the grip, smaller once let go by") if inside
+        else say("Diameter turned in the grip, larger once let go by"),
         ring_forces.diameter_change(force.force, tube.radius, tube.wall, gripped, modulus), "fine_length",
         f"{{{force.words}}} × {{R}} ÷ (π × {{gripped}} × {{t}} × {{E}})",
         {
             force.words: (force.force, "force"), "R": (tube.radius, "length"), "gripped": (gripped, "length"),
             "t": (tube.wall, "length"), "E": (modulus, "pressure"),
         },
-        "Hooke's law; hoop force of a ring, Timoshenko, Strength of Materials II", rounds="up",
-        note="on its mean over all directions, at most: the tube beside the grip helps",
+        say("Hooke's law; hoop force of a ring, Timoshenko, Strength of Materials II"), rounds="up",
+        note=say("on its mean over all directions, at most: the tube beside the grip helps"),
     )
 
 
@@ -161,64 +184,86 @@ def lay_stress(case: Case, how: Held, force: Pressing, length: Length) -> Pressu
     straight = ring_forces.bending_stress(moment, tube.wall, length)
     hoop = ring_forces.hoop_midway(each, how.n)
     return case.desk.computed(
-        "thin.stress", "Largest stress of the wall under the jaws", bending + hoop / (gripped * tube.wall),
+        "thin.stress",
+        say("Largest stress of the wall under the jaws"),
+        bending + hoop / (gripped * tube.wall),
         "pressure",
         "6 × {curved wall} × {moment over W R} × {W} × {R} ÷ ({length} × {t}²) "
         "+ {hoop force} ÷ ({gripped} × {t})",
         {
-            "curved wall": (bending / straight, "ratio"), "W": (each, "force"),
-            "moment over W R": (moment / (each * tube.radius), "ratio"), "R": (tube.radius, "length"),
-            "length": (length, "length"), "t": (tube.wall, "length"), "hoop force": (hoop, "force"),
+            "curved wall": (bending / straight, "ratio"),
+            "W": (each, "force"),
+            "moment over W R": (moment / (each * tube.radius), "ratio"),
+            "R": (tube.radius, "length"),
+            "length": (length, "length"),
+            "t": (tube.wall, "length"),
+            "hoop force": (hoop, "force"),
             "gripped": (gripped, "length"),
         },
-        RING, rounds="up",
-        note="W is the force of one jaw; the dent under it left out: not a design check",
+        RING,
+        rounds="up",
+        note=say("W is the force of one jaw; the dent under it left out: not a design check"),
     )
 
 
 def lay_kept(case: Case, how: Held, force: Pressing, inside: bool, share: float) -> Length:
     """Lay what a bore, or an outside, that is turned round in these jaws keeps when let go."""
-    name, what = ("thin.kept.bore", "bore") if inside else ("thin.kept.outside", "outside")
     low = min(cut.low for cut in how.cuts if cut.inside == inside)
-    where = "in the jaws" if low < how.tube.end else "at the end of the cut nearer to the jaws"
+    where = say("in the jaws") if low < how.tube.end else say("at the end of the cut nearer to the jaws")
     return case.desk.computed(
-        name, f"Out-of-round that the {what} keeps, let go",
-        force.force / how.stiffness * share, "fine_length",
+        "thin.kept.bore" if inside else "thin.kept.outside",
+        say("Out-of-round that the bore keeps, let go") if inside
+        else say("Out-of-round that the outside keeps, let go"),
+        force.force / how.stiffness * share,
+        "fine_length",
         f"{{{force.words}}} ÷ {{stiffness}} × {{share at the cut}}",
         {
-            force.words: (force.force, "force"), "stiffness": (how.stiffness, "stiffness"),
+            force.words: (force.force, "force"),
+            "stiffness": (how.stiffness, "stiffness"),
             "share at the cut": (share, "ratio"),
         },
-        f"{RING}; {TUBE}", rounds="up",
-        note=f"turned round in these jaws; {RADII}; {LOBED[how.n]}; most {where}",
+        f"{RING}; {TUBE}",
+        rounds="up",
+        note=say(
+            "turned round in these jaws; {radii}; {lobed}; most {where}",
+            radii=RADII,
+            lobed=LOBED[how.n],
+            where=where,
+        ),
     )
 
 
 def lay_allowed(case: Case) -> Length:
     """Lay the out-of-round that may be left: the customer's, a quarter of a tolerance, or assumed."""
     said, desk, tolerance = case.bench.job.limits.round, case.desk, tolerance_of(case)
-    name, label = "thin.allowed", "Out-of-round that may be left"
+    name, label = "thin.allowed", say("Out-of-round that may be left")
     if said is not None:
         return desk.given(name, label, said, "fine_length", note=RADII)
     if tolerance is None:
         return desk.chosen(name, label, None, ALLOWED, "fine_length", PRACTICE)
-    width, words = tolerance
+    width, whose = tolerance[0], tolerance[1].english
     return desk.computed(
-        name, label, ALLOWED_SHARE * width, "fine_length", f"{{{words}}} ÷ 4",
-        {words: (width, "fine_length")}, PRACTICE, rounds="down", note=RADII,
+        name, label, ALLOWED_SHARE * width, "fine_length", f"{{{whose}}} ÷ 4",
+        {whose: (width, "fine_length")}, PRACTICE, rounds="down", note=RADII,
     )
 
 
 def lay_largest(case: Case, how: Held, allowed: Length, share: float) -> float:
     """Lay the largest grip that leaves no more than is allowed."""
     return case.desk.computed(
-        "thin.largest_grip", "Largest grip that leaves no more", allowed * how.stiffness / share, "force",
+        "thin.largest_grip",
+        say("Largest grip that leaves no more"),
+        allowed * how.stiffness / share,
+        "force",
         "{allowed} × {stiffness} ÷ {share at the cut}",
         {
-            "allowed": (allowed, "fine_length"), "stiffness": (how.stiffness, "stiffness"),
+            "allowed": (allowed, "fine_length"),
+            "stiffness": (how.stiffness, "stiffness"),
             "share at the cut": (share, "ratio"),
         },
-        RING, rounds="down", note="all jaws together",
+        RING,
+        rounds="down",
+        note=say("all jaws together"),
     )
 
 
@@ -237,6 +282,6 @@ def lay_kinds(case: Case, held: Chuck, how: Held, force: Pressing) -> dict[str, 
                 force.words: (force.force, "force"), "stiffness so held": (other.stiffness, "stiffness"),
                 "share at the cut": (share, "ratio"),
             },
-            f"{RING}; {TUBE}", rounds="up", note="at the same force of all jaws together",
+            f"{RING}; {TUBE}", rounds="up", note=say("at the same force of all jaws together"),
         )
     return found

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from generator.calc.thread_dial import and_words
 from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck
+from generator.language.say import first_large, say
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_hold import ALLOWED_SHARE, known, tolerance_of
@@ -40,21 +42,29 @@ def judge_lobes(case: Case, held: Chuck, judged: Judged) -> None:
     if needed is not None and needed > judged.largest:
         now = ""
         if there is not None and judged.kept is not None:
-            now = f" At the {force_words(there, system)} there is it keeps {fine_words(judged.kept, system)}."
+            now = say(
+                " At the {grip} there is it keeps {kept}.",
+                grip=force_words(there, system), kept=fine_words(judged.kept, system),
+            )
         case.desk.find(
             "thin-grip", "check",
-            f"{_asking(case)} wants a grip of {force_words(needed, system)}, but from {most} on what is "
-            f"turned round in these jaws is more than {allowed} out of round once it is let go.{now} "
-            f"{_remedies(case, held, judged)}",
+            say("{what} wants a grip of {grip}, but from {most} on what is turned round in these jaws is "
+                "more than {allowed} out of round once it is let go.{now} {remedies}",
+                what=_asking(case), grip=force_words(needed, system), most=most, allowed=allowed, now=now,
+                remedies=_remedies(case, held, judged)),
             where,
         )
     elif there is not None and judged.kept is not None and judged.kept > judged.allowed:
-        wanted = f"; the cuts want {force_words(needed, system)}" if needed is not None else ""
+        wanted = ""
+        if needed is not None:
+            wanted = say("; the cuts want {grip}", grip=force_words(needed, system))
         case.desk.find(
             "thin-out-of-round", "check",
-            f"At a grip of {force_words(there, system)} what is turned round in these jaws keeps "
-            f"{fine_words(judged.kept, system)} out of round once it is let go, more than {allowed}. For the "
-            f"last cuts slacken the jaws to no more than {most}{_on_key(case, judged.largest)}{wanted}.",
+            say("At a grip of {grip} what is turned round in these jaws keeps {kept} out of round once it is "
+                "let go, more than {allowed}. For the last cuts slacken the jaws to no more than "
+                "{most}{on_key}{wanted}.",
+                grip=force_words(there, system), kept=fine_words(judged.kept, system), allowed=allowed,
+                most=most, on_key=_on_key(case, judged.largest), wanted=wanted),
             where,
         )
     if judged.kept is not None and judged.kept >= SEEN:
@@ -66,11 +76,18 @@ def judge_size(case: Case, change: Length, *, inside: bool) -> None:
     tolerance, system = tolerance_of(case), case.bench.system
     if tolerance is None or change <= ALLOWED_SHARE * tolerance[0]:
         return
+    words = {
+        "change": fine_words(change, system), "tolerance": tolerance[1],
+        "width": fine_words(tolerance[0], system),
+    }
     case.desk.find(
         "thin-size", "check",
-        f"The work {'shrinks' if inside else 'grows'} by up to {fine_words(change, system)} on diameter "
-        f"when let go, more than a quarter of the {tolerance[1]} of {fine_words(tolerance[0], system)}. Grip "
-        "less for the last cuts, and measure it let go before the last one.",
+        say("The work shrinks by up to {change} on diameter when let go, more than a quarter of the "
+            "{tolerance} of {width}. Grip less for the last cuts, and measure it let go before the last one.",
+            **words) if inside
+        else say("The work grows by up to {change} on diameter when let go, more than a quarter of the "
+                 "{tolerance} of {width}. Grip less for the last cuts, and measure it let go before the last "
+                 "one.", **words),
         case.bench.job.holding.grip.where,
     )
 
@@ -84,14 +101,16 @@ def judge_crushing(case: Case, stress: Pressure) -> None:
     limit = material.yield_strength.si
     if stress <= YIELD_SHARE * limit:
         return
-    crushed = stress > limit
+    crushed, words = stress > limit, (pressure_words(stress, system), pressure_words(limit, system))
     case.desk.find(
         "thin-crush", "stop" if crushed else "check",
-        f"The jaws stress the wall to {pressure_words(stress, system)}, {stress / limit:.0%} of the yield "
-        f"strength of {pressure_words(limit, system)}"
-        + (": it is crushed, stays out of round and comes loose in the jaws." if crushed
-           else "; over half, a hard spot or a dirty jaw marks or crushes it, and crushed work comes loose.")
-        + " Grip lightly, put a plug in the bore, or hold it another way.",
+        say("The jaws stress the wall to {stress}, {share:.0%} of the yield strength of {limit}: it is "
+            "crushed, stays out of round and comes loose in the jaws. Grip lightly, put a plug in the bore, "
+            "or hold it another way.", stress=words[0], share=stress / limit, limit=words[1]) if crushed
+        else say("The jaws stress the wall to {stress}, {share:.0%} of the yield strength of {limit}; over "
+                 "half, a hard spot or a dirty jaw marks or crushes it, and crushed work comes loose. Grip "
+                 "lightly, put a plug in the bore, or hold it another way.",
+                 stress=words[0], share=stress / limit, limit=words[1]),
         case.bench.job.holding.grip.where,
     )
 
@@ -101,16 +120,17 @@ def _judge_unsaid(case: Case, stress: Pressure) -> None:
     material, system = case.bench.material, case.bench.system
     if material is None or stress <= SOFT_YIELDS * material.elastic_modulus:
         return
-    crushed = stress > ALL_YIELD * material.elastic_modulus
+    crushed, soft = stress > ALL_YIELD * material.elastic_modulus, SOFT_YIELDS * material.elastic_modulus
     case.desk.find(
         "thin-crush", "stop" if crushed else "check",
-        f"The jaws stress the wall to {pressure_words(stress, system)}"
-        + (", more than any such metal bears: it is crushed, stays out of round and comes loose in the jaws."
-           if crushed else
-           ". What it bears is not in the shop's list (materials: yield_strength), and soft metal as stiff "
-           f"as this gives from about {pressure_words(SOFT_YIELDS * material.elastic_modulus, system)} on; "
-           "crushed work comes loose.")
-        + " Grip lightly, put a plug in the bore, or hold it another way.",
+        say("The jaws stress the wall to {stress}, more than any such metal bears: it is crushed, stays out "
+            "of round and comes loose in the jaws. Grip lightly, put a plug in the bore, or hold it another "
+            "way.",
+            stress=pressure_words(stress, system)) if crushed
+        else say("The jaws stress the wall to {stress}. What it bears is not in the shop's list (materials: "
+                 "yield_strength), and soft metal as stiff as this gives from about {soft} on; crushed work "
+                 "comes loose. Grip lightly, put a plug in the bore, or hold it another way.",
+                 stress=pressure_words(stress, system), soft=pressure_words(soft, system)),
         case.bench.job.holding.grip.where,
     )
 
@@ -119,8 +139,8 @@ def say_plug(case: Case) -> None:
     """Say what a plug must be like to carry the jaws."""
     case.desk.find(
         "thin-plug", "note",
-        "The plug carries the jaws only where it fits without shake: by as much as it is smaller than the "
-        "bore, the wall still gives. Take it out warm or with a jacking screw, not with a hammer.",
+        say("The plug carries the jaws only where it fits without shake: by as much as it is smaller than "
+            "the bore, the wall still gives. Take it out warm or with a jacking screw, not with a hammer."),
         case.bench.job.holding.grip.where,
     )
 
@@ -128,13 +148,18 @@ def say_plug(case: Case) -> None:
 def _asking(case: Case) -> str:
     """The cut that asks most of the grip."""
     cut = case.desk.figures.get("grip.cut")
-    words = cut.value if cut is not None and isinstance(cut.value, str) else "the hardest cut"
-    return words[:1].upper() + words[1:]
+    if cut is None or not isinstance(cut.value, str):
+        return say("The hardest cut")
+    return first_large(cut.value)
 
 
 def _remedies(case: Case, held: Chuck, judged: Judged) -> str:
     """Other ways to hold it, in the order in which a shop tries them, with what they would leave."""
-    keys = [("soft_jaws", "soft jaws bored to the work"), ("six_jaws", "six jaws"), ("pie_jaws", "pie jaws")]
+    keys = [
+        ("soft_jaws", say("soft jaws bored to the work")),
+        ("six_jaws", say("six jaws")),
+        ("pie_jaws", say("pie jaws")),
+    ]
     if held.soft_jaws or held.pie_jaws:
         keys = keys[2:] if held.soft_jaws and not held.pie_jaws else []
     system = case.bench.system
@@ -142,17 +167,26 @@ def _remedies(case: Case, held: Chuck, judged: Judged) -> str:
         (words, judged.kinds[key]) for key, words in keys
         if key in judged.kinds and not (key == "six_jaws" and held.jaws == 6)
     ]
-    would = [f"{fine_words(left, system)} with {words}" for words, left in others if left <= judged.allowed]
-    rest = (
-        "carry the wall from inside with a plug or mandrel, clamp it on its face on the faceplate, or take "
+    would = [
+        say("{left} with {jaws}", left=fine_words(left, system), jaws=words)
+        for words, left in others
+        if left <= judged.allowed
+    ]
+    if would:
+        return say(
+            "The same grip would leave {listed}. Or carry the wall from inside with a plug or mandrel, clamp "
+            "it on its face on the faceplate, or take lighter cuts, which want less grip.",
+            listed=and_words(would),
+        )
+    rest = say(
+        "Carry the wall from inside with a plug or mandrel, clamp it on its face on the faceplate, or take "
         "lighter cuts, which want less grip."
     )
-    if not would:
-        words, least = min(others, key=lambda one: one[1], default=("", 0.0))
-        even = f"Even {words} would leave {fine_words(least, system)}. " if words else ""
-        return f"{even}{rest[:1].upper()}{rest[1:]}"
-    listed = " and ".join(filter(None, (", ".join(would[:-1]), would[-1])))
-    return f"The same grip would leave {listed}. Or {rest}"
+    words, least = min(others, key=lambda one: one[1], default=("", 0.0))
+    if not words:
+        return rest
+    even = say("Even {jaws} would leave {left}.", jaws=words, left=fine_words(least, system))
+    return f"{even} {rest}"
 
 
 def _on_key(case: Case, largest: Force) -> str:
@@ -161,22 +195,26 @@ def _on_key(case: Case, largest: Force) -> str:
     if not isinstance(head, LatheChuck) or head.key_torque is None or head.grip_force is None:
         return ""
     torque = largest / head.grip_force.si * head.key_torque.si
-    return f", about {torque_words(torque, case.bench.system)} on the key of a clean and greased chuck"
+    return say(
+        ", about {torque} on the key of a clean and greased chuck",
+        torque=torque_words(torque, case.bench.system),
+    )
 
 
 def _say_gauge(case: Case, held: Chuck) -> None:
     """Three lobes hide from two points, four from three (ISO 4292, from memory)."""
     if held.jaws == 3:
-        text = (
+        text = say(
             "Three jaws leave three lobes, and a micrometer or bore gauge with two points reads the same all "
             "around on them. Use a bore gauge with three points and turn it by 60°, or an indicator: at a "
-            "jaw, and midway between two."
+            "jaw, and midway between two. Measure gripped and let go (ISO 4292)."
         )
     elif held.jaws == 4:
-        text = (
+        text = say(
             "Four jaws leave four lobes, and a bore gauge with three points reads the same all around on "
-            "them. Use two points, or an indicator: at a jaw, and midway between two."
+            "them. Use two points, or an indicator: at a jaw, and midway between two. Measure gripped and "
+            "let go (ISO 4292)."
         )
     else:
         return
-    case.desk.find("thin-gauge", "note", f"{text} Measure gripped and let go (ISO 4292).", held.grip.where)
+    case.desk.find("thin-gauge", "note", text, held.grip.where)

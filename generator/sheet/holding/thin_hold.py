@@ -7,12 +7,14 @@ from dataclasses import dataclass
 
 from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck
+from generator.language.say import Later, later
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.thin_tube import RoundCut, Squeezed
 from generator.si import Angle, Force, Length, Pressure, mm
 
 ALLOWED_SHARE = 0.25  # of a tolerance on diameter that the jaws' doings may take; common practice, no source
+OF_DIAMETER, OF_THREAD = later("tolerance on diameter"), later("pitch diameter tolerance")
 JAW_GAP = 5 * mm  # between two pie jaws, and soft jaws as wide; common practice, no source
 
 
@@ -85,13 +87,13 @@ def jaw_width(case: Case) -> Length | None:
     return head.jaw_width.si if isinstance(head, LatheChuck) and head.jaw_width is not None else None
 
 
-def tolerance_of(case: Case) -> tuple[Length, str] | None:
+def tolerance_of(case: Case) -> tuple[Length, Later] | None:
     """Tolerance of the diameters, the customer's or the thread's, with its name (m); None without one."""
     said, thread = case.bench.job.limits.diameter, case.bench.thread
     if said is not None:
-        return said.si, "tolerance on diameter"
+        return said.si, OF_DIAMETER
     width = thread.pitch_diameter_max - thread.pitch_diameter_min if thread is not None else 0.0
-    return (width, "pitch diameter tolerance") if width else None
+    return (width, OF_THREAD) if width else None
 
 
 def pressing(case: Case) -> Pressing | None:

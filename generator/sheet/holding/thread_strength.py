@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from generator.calc import thread_area as calc
 from generator.errors import OutsideRange
 from generator.job.model import Mate
+from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Kind, Quantity
 from generator.sheet.holding.case import Case
@@ -25,13 +26,13 @@ from generator.threads.registry import (
     write_designation,
 )
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 LEAST_LEFT = 0.5  # pitches between the ends of a thread, for it to engage at all
 TRIFLE = 1 * MPa  # in the threads: under it nobody asks how much engages; common practice, no source
-UNEVEN = "spread evenly, though the first threads carry more"
+UNEVEN = later("spread evenly, though the first threads carry more")
 UNKNOWN: tuple[tuple[str, str, Quantity], ...] = (
-    ("shear_area.external", "Area in which the screw's threads shear", "area"),
-    ("shear_area.internal", "Area in which the nut's threads shear", "area"),
+    ("shear_area.external", later("Area in which the screw's threads shear"), "area"),
+    ("shear_area.internal", later("Area in which the nut's threads shear"), "area"),
 )
 
 
@@ -63,8 +64,8 @@ def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Str
         When the bore leaves nothing of the screw.
     """
     if thread.profile.taper:
-        why = "a taper thread is not taken as one that carries a pull"
-        case.desk.unknown("strength.stress_area", "Tensile stress area of the thread", "area", why)
+        why = say("a taper thread is not taken as one that carries a pull")
+        case.desk.unknown("strength.stress_area", say("Tensile stress area of the thread"), "area", why)
         return []
     tension, of_screw = _lay_tension(case, thread, pull)
     engaged = _lay_engaged(case, thread)
@@ -73,7 +74,11 @@ def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Str
     if engaged is not None and sizes is not None:
         areas = _lay_shear_areas(case.desk, thread, engaged, sizes)
     else:
-        why = "nobody said how long it engages" if engaged is None else "no standard here limits the mate"
+        why = (
+            say("nobody said how long it engages")
+            if engaged is None
+            else say("no standard here limits the mate")
+        )
         for name, label, quantity in UNKNOWN:
             case.desk.unknown(f"strength.{name}", label, quantity, why)
     if engaged is None or areas is None:
@@ -88,37 +93,54 @@ def lay_thread_strength(case: Case, thread: ThreadPlan, pull: Force) -> list[Str
 def _lay_tension(case: Case, thread: ThreadPlan, pull: Force) -> tuple[Area, Stress]:
     """The screw's stress area, less its bore, and the pull over it."""
     desk, nominal = case.desk, thread.designation.nominal * thread.designation.unit_si
-    whose = "the screw that goes in" if thread.internal else "the thread"
+    whose = say("the screw that goes in") if thread.internal else say("the thread")
     put: dict[str, tuple[float, Quantity]] = {
         "D": (nominal, "length"), "P": (thread.pitch, "fine_length"),
     }
     if thread.designation.family == "UN":
         area, formula = calc.stress_area_unified(nominal, thread.pitch), "0.7854 × ({D} − 0.9743 × {P})²"
-        source = calc.H28
+        source = str(calc.H28)
     elif thread.designation.family == "M":
         area, formula = calc.stress_area_metric(nominal, thread.pitch), "0.7854 × ({D} − 0.9382 × {P})²"
-        source = "ISO 898-1, nominal stress area"
+        source = say("ISO 898-1, nominal stress area")
     else:
         pitch_diameter, minor = _least_of_screw(thread)
         area, formula = calc.stress_area_mean(pitch_diameter, minor), "0.7854 × (({d2} + {d3}) ÷ 2)²"
         put = {"d2": (pitch_diameter, "length"), "d3": (minor, "length")}
-        source = "ASME B1.5, rule of the tensile stress area"
+        source = say("ASME B1.5, rule of the tensile stress area")
     net = desk.computed(
-        "strength.stress_area", f"Tensile stress area of {whose}", area, "area", formula, put, source,
-        note="taken as solid" if thread.internal else "",
+        "strength.stress_area",
+        say("Tensile stress area of {whose}", whose=whose),
+        area,
+        "area",
+        formula,
+        put,
+        source,
+        note=say("taken as solid") if thread.internal else "",
     )
     if thread.bore and not thread.internal:
         net = desk.computed(
-            "strength.net_stress_area", "The same, less the bore", calc.net_stress_area(area, thread.bore),
-            "area", "{A} − π ÷ 4 × {bore}²", {"A": (area, "area"), "bore": (thread.bore, "length")},
-            "geometry on the formula of solid screws", rounds="down",
+            "strength.net_stress_area",
+            say("The same, less the bore"),
+            calc.net_stress_area(area, thread.bore),
+            "area",
+            "{A} − π ÷ 4 × {bore}²",
+            {"A": (area, "area"), "bore": (thread.bore, "length")},
+            say("geometry on the formula of solid screws"),
+            rounds="down",
         )
     stress = desk.computed(
-        "strength.screw_stress", f"Stress over the stress area of {whose}", pull / net, "pressure",
-        "{F} ÷ {A}", {"F": (pull, "force"), "A": (net, "area")}, "statics", rounds="up",
-        note=f"root's stress concentration not in it; {NO_CHECK}",
+        "strength.screw_stress",
+        say("Stress over the stress area of {whose}", whose=whose),
+        pull / net,
+        "pressure",
+        "{F} ÷ {A}",
+        {"F": (pull, "force"), "A": (net, "area")},
+        say("statics"),
+        rounds="up",
+        note=say("root's stress concentration not in it; {no_check}", no_check=NO_CHECK),
     )
-    return net, Stress(f"the stress in {whose}", stress, of_mate=thread.internal)
+    return net, Stress(say("the stress in {whose}", whose=whose), stress, of_mate=thread.internal)
 
 
 def _least_of_screw(thread: ThreadPlan) -> tuple[Length, Length]:
@@ -136,24 +158,26 @@ def _least_of_screw(thread: ThreadPlan) -> tuple[Length, Length]:
 def _lay_engaged(case: Case, thread: ThreadPlan) -> Length | None:
     """How much thread engages (m): as the job says, else all of it less its ends."""
     mate, long = case.bench.job.mate, thread.start - thread.end
-    name, label = "strength.engaged", "Length of thread that engages"
+    name, label = "strength.engaged", say("Length of thread that engages")
     said = mate.engagement if isinstance(mate, Mate) else None
     if said is not None:
         return case.desk.computed(
-            name, label, min(said.si, long), "length", "the smaller of {engagement} and {thread length}",
-            {"engagement": (said.si, "length"), "thread length": (long, "length")}, "the job file",
-            rounds="down", note="full threads: chamfers of either part are not taken off",
+            name, label, min(said.si, long), "length", say("the smaller of {engagement} and {thread length}"),
+            {"engagement": (said.si, "length"), "thread length": (long, "length")}, say("the job file"),
+            rounds="down", note=say("full threads: chamfers of either part are not taken off"),
         )
     ends = 1 if thread.relief_start is not None else 2
     if long <= (ends + LEAST_LEFT) * thread.pitch:
-        case.desk.unknown(name, label, "length", "nobody said, and the thread is hardly longer than its ends")
+        case.desk.unknown(
+            name, label, "length", say("nobody said, and the thread is hardly longer than its ends")
+        )
         return None
     return case.desk.computed(
         name, label, long - ends * thread.pitch, "length", "{thread length} − {ends} × {P}",
         {"thread length": (long, "length"), "ends": (ends, "count"), "P": (thread.pitch, "fine_length")},
         PRACTICE, kind=Kind.ASSUMED, rounds="down",
-        note="nobody said: all of it, less a pitch for the chamfer"
-        + ("" if ends == 1 else " and one for the run-out"),
+        note=say("nobody said: all of it, less a pitch for the chamfer")
+        + ("" if ends == 1 else say(" and one for the run-out")),
     )
 
 
@@ -173,11 +197,11 @@ def _sizes(case: Case, thread: ThreadPlan) -> Sizes | None:
         return None
     own, unit = thread.limits, thread.designation.unit_si
     measured = mate.pitch_diameter.si if mate and mate.pitch_diameter else None
-    words = f"on the limits of this thread and of {other.text} that leave least"
+    words = say("on the limits of this thread and of {text} that leave least", text=other.text)
     if not named:
-        words += ", taken for the mate's"
+        words += say(", taken for the mate's")
     if measured:
-        words += ", the mate's pitch diameter as measured"
+        words += say(", the mate's pitch diameter as measured")
     if thread.internal:
         return Sizes(
             max(_known(own.minor.max) * unit, thread.blank), thread.pitch_diameter_max,
@@ -249,15 +273,21 @@ def _lay_shear_stress(
 ) -> list[Stress]:
     stresses = []
     for name, whose, area, of_mate in (
-        ("external", "the screw's threads", areas[0], thread.internal),
-        ("internal", "the nut's threads", areas[1], not thread.internal),
+        ("external", say("the screw's threads"), areas[0], thread.internal),
+        ("internal", say("the nut's threads"), areas[1], not thread.internal),
     ):
         value = case.desk.computed(
-            f"strength.shear_stress.{name}", f"Shear stress of {whose}", pull / area, "pressure",
-            "{F} ÷ {A}", {"F": (pull, "force"), "A": (area, "area")}, "statics", rounds="up",
+            f"strength.shear_stress.{name}",
+            say("Shear stress of {whose}", whose=whose),
+            pull / area,
+            "pressure",
+            "{F} ÷ {A}",
+            {"F": (pull, "force"), "A": (area, "area")},
+            say("statics"),
+            rounds="up",
             note=f"{UNEVEN}; {NO_CHECK}",
         )
-        stresses.append(Stress(f"the stress of {whose}", value, shear=True, of_mate=of_mate))
+        stresses.append(Stress(say("the stress of {whose}", whose=whose), value, shear=True, of_mate=of_mate))
     return stresses
 
 
@@ -269,10 +299,13 @@ def _lay_equal(
 ) -> Wanted | None:
     """The engagement at which the threads shear no sooner than the screw pulls; None where not known."""
     desk, bench = case.desk, case.bench
-    name, label = "strength.engagement_equal", "Engagement at which the threads hold as long as the screw"
+    name, label = (
+        "strength.engagement_equal",
+        say("Engagement at which the threads hold as long as the screw"),
+    )
     strengths = _strengths(case, thread)
     if strengths is None:
-        why = "the mate is of another material, and a yield strength is not in the shop's list"
+        why = say("the mate is of another material, and a yield strength is not in the shop's list")
         desk.unknown(name, label, "length", why)
         return None
     (screw, nut), ratio = areas, calc.strength_ratio(*areas, *strengths)
@@ -287,15 +320,25 @@ def _lay_equal(
         put["strength of nut"] = (strengths[1], "pressure")
     of_same = isinstance(bench.job.mate, Mate) and bench.job.mate.material is not None
     equal = strengths[0] == strengths[1]
-    materials = "" if not equal else "one material on both sides" if of_same else (
-        "one material on both sides, as nobody said the mate's"
+    materials = (
+        ""
+        if not equal
+        else say("one material on both sides")
+        if of_same
+        else say("one material on both sides, as nobody said the mate's")
     )
+    first = say("the screw's threads shear first") if screw_side else say("the nut's threads shear first")
     wanted = desk.computed(
-        name, label, calc.equal_strength_engagement(tension, screw, engaged, ratio), "length", formula, put,
-        calc.H28, rounds="up", kind=Kind.COMPUTED if of_same or not equal else Kind.ASSUMED,
-        note="; ".join(filter(None, (
-            materials, f"the {'screw' if screw_side else 'nut'}'s threads shear first",
-        ))),
+        name,
+        label,
+        calc.equal_strength_engagement(tension, screw, engaged, ratio),
+        "length",
+        formula,
+        put,
+        calc.H28,
+        rounds="up",
+        kind=Kind.COMPUTED if of_same or not equal else Kind.ASSUMED,
+        note="; ".join(one for one in (materials, first) if one),
     )
     return Wanted(wanted, materials)
 
@@ -305,12 +348,13 @@ def _find_short(case: Case, engaged: Length, wanted: Wanted) -> None:
     said = mate.engagement if isinstance(mate, Mate) else None
     case.desk.find(
         "strength-engagement", "check",
-        f"{length_words(engaged, bench.system)} of thread engages; for threads that shear no sooner than "
-        f"the screw pulls apart {length_words(wanted.length, bench.system)} is wanted"
-        f"{f' ({wanted.materials})' if wanted.materials else ''}. Say so to whoever decides what the part "
-        "may carry, before the thread is cut.",
+        say("{engaged} of thread engages; for threads that shear no sooner than the screw pulls apart "
+            "{wanted} is wanted{materials}. Say so to whoever decides what the part may carry, before the "
+            "thread is cut.",
+            engaged=length_words(engaged, bench.system), wanted=length_words(wanted.length, bench.system),
+            materials=f" ({wanted.materials})" if wanted.materials else ""),
         said.where if said else bench.job.work[0].length.where,
-        "Is the length of thread that engages enough for the load?",
+        say("Is the length of thread that engages enough for the load?"),
     )
 
 

@@ -7,13 +7,14 @@ import numpy as np
 from generator.calc.compliance import compliance
 from generator.calc.unbalance import SOURCE, rotating_force, speed_of_force, whirl_amplification
 from generator.job.model import Unbalance
+from generator.language.say import later, say
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.give_figures import LEAST_GIVE
 from generator.sheet.holding.steady_places import tool_places
 from generator.sheet.wording import fine_words, force_words, rpm_words
 from generator.si import Force, Length, SpindleSpeed, g_n, rev_per_min, um
 
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 SHARE_OF_WEIGHT = 0.2  # of the work's weight that a turning force may reach; common practice, no source
 NAME = "holding.unbalance."
 SEEN = 2 * um  # off the axis: less no indicator of a shop shows; common practice, no source
@@ -28,15 +29,17 @@ def unbalance_section(case: Case) -> None:
     weight = case.plan.weight_kg * g_n if case.plan.weight_kg else None
     limit = _lay_limit(case, off, weight)
     if fastest is None:
-        case.desk.unknown(f"{NAME}force", "Pull of the mass off the axis", "force", "no speed is known")
+        case.desk.unknown(
+            f"{NAME}force", say("Pull of the mass off the axis"), "force", say("no speed is known")
+        )
         return
     force = case.desk.computed(
-        f"{NAME}force", "Pull of the mass off the axis",
+        f"{NAME}force", say("Pull of the mass off the axis"),
         rotating_force(off.mass.si, off.radius.si, fastest), "force", "{m} × {r} × (2 π × {n} ÷ 60)²",
         {
             "m": (off.mass.si, "mass"), "r": (off.radius.si, "length"), "n": (fastest, "spindle_speed"),
         },
-        SOURCE, rounds="up", note="at the highest step of the route",
+        SOURCE, rounds="up", note=say("at the highest step of the route"),
     )
     moved = _lay_moved(case, off, force, fastest)
     _judge(case, off, force, weight, fastest, limit, moved)
@@ -44,9 +47,9 @@ def unbalance_section(case: Case) -> None:
 
 def _lay_limit(case: Case, off: Unbalance, weight: Force | None) -> SpindleSpeed | None:
     """Speed at which it pulls with a fifth of the work's weight."""
-    label = "Highest speed with the mass off the axis"
+    label = say("Highest speed with the mass off the axis")
     if not weight:
-        case.desk.unknown(f"{NAME}speed", label, "spindle_speed", "the weight is unknown")
+        case.desk.unknown(f"{NAME}speed", label, "spindle_speed", say("the weight is unknown"))
         return None
     return case.desk.computed(
         f"{NAME}speed", label, speed_of_force(SHARE_OF_WEIGHT * weight, off.mass.si, off.radius.si),
@@ -56,7 +59,7 @@ def _lay_limit(case: Case, off: Unbalance, weight: Force | None) -> SpindleSpeed
             "r": (off.radius.si, "length"),
         },
         f"{SOURCE}; {PRACTICE}", rounds="down",
-        note="there it pulls with a fifth of the work's weight; over that the lathe shakes",
+        note=say("there it pulls with a fifth of the work's weight; over that the lathe shakes"),
     )
 
 
@@ -75,14 +78,14 @@ def _lay_moved(case: Case, off: Unbalance, force: Force, fastest: SpindleSpeed) 
     give = max(float(np.abs(solved.push[tools, places.index(at)]).max()), LEAST_GIVE)
     more = whirl_amplification(fastest, critical.value)
     return case.desk.computed(
-        f"{NAME}deflection", "Work off its axis by that pull", force * give * more,
+        f"{NAME}deflection", say("Work off its axis by that pull"), force * give * more,
         "fine_length", "{F} ÷ {stiffness of the tool's place under it} ÷ (1 − ({n} ÷ {n critical})²)",
         {
             "F": (force, "force"), "stiffness of the tool's place under it": (1 / give, "stiffness"),
             "n": (fastest, "spindle_speed"), "n critical": (critical.value, "spindle_speed"),
         },
-        f"beam elements (Cook et al.); {SOURCE}",
-        note="what is turned so runs out by twice this once the work stands still, or turns slowly",
+        say("beam elements (Cook et al.); {source}", source=SOURCE),
+        note=say("what is turned so runs out by twice this once the work stands still, or turns slowly"),
         rounds="up",
     )
 
@@ -97,11 +100,13 @@ def _judge(
     system = case.bench.system
     bends = ""
     if moved is not None and moved >= SEEN:
-        bends = f" It holds the work {fine_words(moved, system)} off its axis."
+        bends = say(" It holds the work {moved} off its axis.", moved=fine_words(moved, system))
     case.desk.find(
         "unbalance", "stop" if force >= weight else "check",
-        f"At {rpm_words(fastest)} the mass off the axis pulls with {force_words(force, system)}, "
-        f"{force / weight:.0%} of the work's weight; over {SHARE_OF_WEIGHT:.0%} the lathe shakes.{bends} "
-        f"Put a counterweight opposite, or run no faster than {int(limit / rev_per_min)} rpm.",
+        say("At {speed} the mass off the axis pulls with {force}, {share:.0%} of the work's weight; over "
+            "{most:.0%} the lathe shakes.{bends} Put a counterweight opposite, or run no faster than {limit} "
+            "rpm.",
+            speed=rpm_words(fastest), force=force_words(force, system), share=force / weight,
+            most=SHARE_OF_WEIGHT, bends=bends, limit=int(limit / rev_per_min)),
         off.mass.where,
     )

@@ -6,11 +6,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from generator.language.say import later, say
 from generator.sheet.holding.case import Case
 from generator.sheet.wording import pressure_words
 from generator.si import Pressure
 
-NO_CHECK = "not a design check"  # stands with every figure of strength
+NO_CHECK = later("not a design check")  # stands with every figure of strength
 
 
 @dataclass(frozen=True)
@@ -39,26 +40,43 @@ def judge_yield(case: Case, stresses: Sequence[Stress]) -> None:
         known = [one for one in stresses if one.of_mate == of_mate]
         if material is None or material.yield_strength is None or not known:
             continue
-        whose, key = ("the mate's material", "mate_yield") if of_mate else ("the material", "yield")
+        whose, key = (say("the mate's material"), "mate_yield") if of_mate else (say("the material"), "yield")
         strength = desk.given(
-            f"strength.{key}", f"Yield strength of {whose}", material.yield_strength, "pressure",
+            f"strength.{key}",
+            say("Yield strength of {whose}", whose=whose),
+            material.yield_strength,
+            "pressure",
         )
         largest = max(known, key=lambda one: one.counts)
         share = desk.computed(
-            f"strength.{key}_share", f"Largest of these stresses over the yield strength of {whose}",
-            largest.counts / strength, "ratio",
+            f"strength.{key}_share",
+            say("Largest of these stresses over the yield strength of {whose}", whose=whose),
+            largest.counts / strength,
+            "ratio",
             "√3 × {stress} ÷ {yield strength}" if largest.shear else "{stress} ÷ {yield strength}",
             {"stress": (largest.value, "pressure"), "yield strength": (strength, "pressure")},
-            "von Mises (1913) for shear; arithmetic", rounds="up",
-            note=f"{largest.words}; without notches, bending, shock and load that comes and goes: {NO_CHECK}",
+            say("von Mises (1913) for shear; arithmetic"),
+            rounds="up",
+            note=say(
+                "{words}; without notches, bending, shock and load that comes and goes: {no_check}",
+                words=largest.words,
+                no_check=NO_CHECK,
+            ),
         )
         if share > 1:
+            words = {
+                "which": largest.words, "stress": pressure_words(largest.value, bench.system), "whose": whose,
+                "strength": pressure_words(strength, bench.system),
+            }
             desk.find(
                 "strength-mate-yield" if of_mate else "strength-yield", "stop",
-                f"Under what the customer says it must carry, {largest.words} comes to "
-                f"{pressure_words(largest.value, bench.system)}{', in shear' if largest.shear else ''}; the "
-                f"shop's list gives {whose} {pressure_words(strength, bench.system)} yield strength"
-                f"{', 0.577 of it in shear' if largest.shear else ''}. It would give. Stop and have a "
-                "competent, where required licensed, person decide.",
-                bench.job.work[0].length.where, "Who decides what this part may carry, and of what material?",
+                say("Under what the customer says it must carry, {which} comes to {stress}, in shear; the "
+                    "shop's list gives {whose} {strength} yield strength, 0.577 of it in shear. It would "
+                    "give. Stop and have a competent, where required licensed, person decide.", **words)
+                if largest.shear
+                else say("Under what the customer says it must carry, {which} comes to {stress}; the shop's "
+                         "list gives {whose} {strength} yield strength. It would give. Stop and have a "
+                         "competent, where required licensed, person decide.", **words),
+                bench.job.work[0].length.where,
+                say("Who decides what this part may carry, and of what material?"),
             )

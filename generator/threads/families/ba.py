@@ -16,6 +16,7 @@ from functools import cache
 
 from generator.calc.flanks import Flanks
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
@@ -26,8 +27,8 @@ from generator.threads.rounding import THREE, rounded
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, take_hand, take_starts
 
-ACCEPTED = "write the number and BA, like 2 BA or 4 BA (close); numbers go from 0 to 25"
-SOURCE = "BS 93 (Machinery's Handbook, 31st ed., p. 2115)"
+ACCEPTED = later("write the number and BA, like 2 BA or 4 BA (close); numbers go from 0 to 25")
+SOURCE = later("BS 93 (Machinery's Handbook, 31st ed., p. 2115)")
 HALF_ANGLE = math.radians(23.75)
 RADIUS = 0.1808346       # over P, crest and root
 WIDTH_AT_ROOT = 0.236    # over P: 2 x 0.2681688 tan 23.75, where a flat nose touches the basic root
@@ -50,7 +51,7 @@ class BritishAssociation(Family):
     """British Association threads."""
 
     key = "BA"
-    name = "British Association threads (BA)"
+    name = later("British Association threads (BA)")
     standard = "BS 93"
     examples = ("2 BA (normal)", "4 BA (close)", "6 BA LH", "2 BA nut")
     order = 40
@@ -66,14 +67,36 @@ class BritishAssociation(Family):
         classes = [one.lower() for one in _CLASS.findall(upper)]
         found = _BA.fullmatch(_CLASS.sub(" ", upper).strip(" -"))
         if found is None or len(set(classes)) > 1:
-            raise BadDesignation(f'"{text.written}" is not a British Association thread; {ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}" is not a British Association thread; {accepted}',
+                    written=text.written,
+                    accepted=ACCEPTED,
+                )
+            )
         number = int(found["before"] or found["after"])
         if number not in _rows():
-            raise BadDesignation(f'"{text.written}": there is no {number} BA; {ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}": there is no {number} BA; {accepted}',
+                    written=text.written,
+                    number=number,
+                    accepted=ACCEPTED,
+                )
+            )
         side = text.side or "external"
         if classes and (side == "internal" or number > LAST_WITH_LIMITS):
-            what = "nuts" if side == "internal" else f"threads over {LAST_WITH_LIMITS} BA"
-            raise BadDesignation(f'"{text.written}": {what} have no class; leave out "{classes[0]}"')
+            raise BadDesignation(
+                say(
+                    '"{written}": nuts have no class; leave out "{class_}"',
+                    written=text.written, class_=classes[0],
+                )
+                if side == "internal"
+                else say(
+                    '"{written}": threads over {last} BA have no class; leave out "{class_}"',
+                    written=text.written, last=LAST_WITH_LIMITS, class_=classes[0],
+                )
+            )
         has_class = side == "external" and number <= LAST_WITH_LIMITS
         row = _rows()[number]
         pitch = Fraction(row["pitch"])
@@ -120,7 +143,10 @@ class BritishAssociation(Family):
         for number, row in sorted(_rows().items(), reverse=True):
             class_ = " (normal)" if number <= LAST_WITH_LIMITS else ""
             yield StandardSize(
-                f"{number} BA{class_}", float(row["major"]), float(row["pitch"]), "mm",
+                f"{number} BA{class_}",
+                float(row["major"]),
+                float(row["pitch"]),
+                "mm",
                 common=number <= LAST_WITH_ALLOWANCE,
             )
 
@@ -154,10 +180,10 @@ def ba_limits(d: Designation) -> ThreadLimits:
     return limits_from_basic(
         d, major=major, pitch_diameter=Laid(rounded(major - depth, THREE), "{D} − {h}", put),
         minor=Laid(rounded(major - 2 * depth, THREE), "{D} − 2 × {h}", put),
-        allowance=Laid(ALLOWANCE, "0.025 mm for normal bolts, 0 to 10 BA") if loose
-        else Laid(Decimal(0), "none but for normal bolts, 0 to 10 BA"),
+        allowance=Laid(ALLOWANCE, say("0.025 mm for normal bolts, 0 to 10 BA")) if loose
+        else Laid(Decimal(0), say("none but for normal bolts, 0 to 10 BA")),
         tolerances=_tolerances(d, number, p), source=SOURCE, places=3, tabulated=number <= LAST_WITH_LIMITS,
-        memory="diameter and pitch" if row["memory"] else "", remarks=tuple(_remarks(d, number)),
+        memory=(say("diameter and pitch"),) if row["memory"] else (), remarks=tuple(_remarks(d, number)),
     )
 
 
@@ -174,16 +200,21 @@ def _tolerances(d: Designation, number: int, p: float) -> Tolerances:
 
 def _laid(share: str, added: str, pitch: float) -> Laid:
     value = rounded(Decimal(share) * Decimal(str(pitch)) + Decimal(added), THREE)
-    plus = f" + {added}, in millimeters" if Decimal(added) else ""
+    plus = say(" + {added}, in millimeters", added=added) if Decimal(added) else ""
     return Laid(value, f"{share} × {{P}}{plus}", (pitch,))
 
 
 def _remarks(d: Designation, number: int) -> list[str]:
-    said = ["The limits come from the formulas of BS 93, not compared with its printed tables."]
+    said = [say("The limits come from the formulas of BS 93, not compared with its printed tables.")]
     if number > LAST_WITH_LIMITS:
-        said = [f"BS 93 ends at {LAST_WITH_LIMITS} BA: the sizes are basic. Fit it to its mate."]
+        said = [
+            say(
+                "BS 93 ends at {last_with_limits} BA: the sizes are basic. Fit it to its mate.",
+                last_with_limits=LAST_WITH_LIMITS,
+            )
+        ]
     if d.starts > 1:
-        said.append("The limits are those of a single-start thread.")
+        said.append(say("The limits are those of a single-start thread."))
     return said
 
 

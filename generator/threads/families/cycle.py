@@ -11,6 +11,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.tables.rows import table
 from generator.threads.basic_sizes import basic_limits
 from generator.threads.designation import Designation
@@ -21,7 +22,7 @@ from generator.threads.profile import SIXTY, Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text, take_hand, take_starts
 
-ACCEPTED = "write size, threads per inch and BSC, like 3/8-26 BSC or 5/16-26 BSC-LH"
+ACCEPTED = later("write size, threads per inch and BSC, like 3/8-26 BSC or 5/16-26 BSC-LH")
 RADIUS = 1 / 6                        # over P, crest and root: BS 811
 DEPTH = math.sqrt(3) / 2 - 2 * RADIUS  # 0.5327 P: the rounding cuts one radius off the sharp V at both ends
 WIDTH_AT_ROOT = 2 * RADIUS * math.tan(math.radians(30))  # over P: where a flat nose touches the basic root
@@ -34,7 +35,7 @@ class Cycle(Family):
     """British Standard Cycle threads."""
 
     key = "BSC"
-    name = "British Standard Cycle threads (CEI)"
+    name = later("British Standard Cycle threads (CEI)")
     standard = "BS 811"
     examples = ("3/8-26 BSC", "5/16-26 BSC-LH", "1/2-20 BSC", "1/4-26 CEI")
     order = 42
@@ -75,14 +76,26 @@ class Cycle(Family):
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
         """Basic sizes; the tolerances of BS 811 were not found."""
         return basic_limits(
-            d, addendum=DEPTH / 2, root=DEPTH, source="BS 811, basic sizes", remarks=(
-                "The tolerances of BS 811 (close, medium, free) were not found: the sizes are basic. Fit it "
-                "to its mate.",
-                *((
-                    "1/4 in with 26 threads is BSF too, with 55 degrees: the two are not the same. See the "
-                    "angle with a thread gauge.",
-                ) if d.nominal == 0.25 and d.tpi == 26 else ()),
-                *(("The sizes are those of a single-start thread.",) if d.starts > 1 else ()),
+            d,
+            addendum=DEPTH / 2,
+            root=DEPTH,
+            source=say("BS 811, basic sizes"),
+            remarks=(
+                say(
+                    "The tolerances of BS 811 (close, medium, free) were not found: the sizes are basic. "
+                    "Fit it to its mate."
+                ),
+                *(
+                    (
+                        say(
+                            "1/4 in with 26 threads is BSF too, with 55 degrees: the two are not the same. "
+                            "See the angle with a thread gauge."
+                        ),
+                    )
+                    if d.nominal == 0.25 and d.tpi == 26
+                    else ()
+                ),
+                *((say("The sizes are those of a single-start thread."),) if d.starts > 1 else ()),
             ),
         )
 
@@ -94,7 +107,10 @@ class Cycle(Family):
         """26 threads per inch, and what else the lists have; seldom met away from cycles."""
         for row in table("cycle", __package__):
             yield StandardSize(
-                f"{row['size']}-{row['tpi']} BSC", float(row["diameter"]), 1 / float(row["tpi"]), "in",
+                f"{row['size']}-{row['tpi']} BSC",
+                float(row["diameter"]),
+                1 / float(row["tpi"]),
+                "in",
                 common=False,
             )
 
@@ -103,9 +119,9 @@ def _of_series(text: Written, size: Fraction) -> str:
     found = [row["tpi"] for row in table("cycle", __package__) if Fraction(row["diameter"]) == size]
     if not found:
         raise BadDesignation(
-            f'"{text.written}": {number_text(size)} in is not a size of the cycle series; write the '
+            say('"{written}": {number_text} in is not a size of the cycle series; write the '
             'threads per '
-            "inch too, like 3/8-26 BSC"
+            "inch too, like 3/8-26 BSC", written=text.written, number_text=number_text(size))
         )
     return found[0]
 

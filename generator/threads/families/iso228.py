@@ -15,18 +15,21 @@ from fractions import Fraction
 from functools import cache
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.tables.rows import table
 from generator.threads.designation import Designation, Side
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import Gauging, LimitGauges
 from generator.threads.heads import inch_size_alone
 from generator.threads.profile import WHITWORTH, Profile
 from generator.threads.sizes import ThreadLimits, remembered
 from generator.threads.text import Written, mixed_number, take_hand, take_starts
 
-ACCEPTED = "write G and the size, outside with A or B behind it, like G 3/8 A, G 3/8 B or G 3/8 (internal)"
-SOURCE = "ISO 228-1, table 1"
+ACCEPTED = later(
+    "write G and the size, outside with A or B behind it, like G 3/8 A, G 3/8 B or G 3/8 (internal)"
+)
+SOURCE = later("ISO 228-1, table 1")
 LARGEST_READ = Decimal("81.534")  # mm: 2 3/4; larger sizes from memory, see the head of the table
 _NAMES = re.compile(
     r"\bISO\s*228(?:\s*-\s*1(?!\d|\s*/))?\b|(?<![A-Z])G(?![A-Z])"
@@ -70,7 +73,7 @@ class ParallelPipe(Family):
     """Parallel pipe threads G."""
 
     key = "G"
-    name = "Parallel pipe threads G (BSPP)"
+    name = later("Parallel pipe threads G (BSPP)")
     standard = "ISO 228-1"
     examples = ("G 3/8 A", "G 1 1/2 B", "G 3/4 A LH", "G 3/8", "3/8 BSPP")
     order = 45
@@ -85,20 +88,35 @@ class ParallelPipe(Family):
         upper, starts = take_starts(text, upper)
         if _PLAIN_BSP.search(upper) and "PARALLEL" not in upper:
             raise BadDesignation(
-                f'"{text.written}" does not say whether it is parallel or taper; write G 3/8 A (parallel, '
-                "external), G 3/8 (parallel, internal), R 3/8 (taper, external) or Rc 3/8 (taper, internal)"
+                say(
+                    '"{written}" does not say whether it is parallel or taper; write G 3/8 A (parallel, '
+                    "external), G 3/8 (parallel, internal), R 3/8 (taper, external) or Rc 3/8 (taper, "
+                    "internal)",
+                    written=text.written,
+                )
             )
         plain = _NAMES.sub(" ", upper).strip(" -")
         found = _CLASS.search(plain)
         class_ = found[1] if found else ""
         alone = inch_size_alone(_CLASS.sub("", plain))
         if alone is None:
-            raise BadDesignation(f'"{text.written}" is not a parallel pipe thread; {ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}" is not a parallel pipe thread; {accepted}',
+                    written=text.written,
+                    accepted=ACCEPTED,
+                )
+            )
         size = _sizes().get(alone[1])
         if size is None:
             raise BadDesignation(
-                f'"{text.written}": no parallel pipe thread has the size {alone[0]}; it is a name, not a '
-                f"diameter, one of {', '.join(one.text for one in _sizes().values())}"
+                say(
+                    '"{written}": no parallel pipe thread has the size {alone}; it is a name, not a '
+                    "diameter, one of {text}",
+                    written=text.written,
+                    alone=alone[0],
+                    text=", ".join(one.text for one in _sizes().values()),
+                )
             )
         side: Side = "external" if class_ else text.side or "internal"
         pitch = Fraction(254, 10) / size.tpi
@@ -118,7 +136,7 @@ class ParallelPipe(Family):
 
     def profile(self, d: Designation) -> Profile:
         """55 degrees, crest and root round."""
-        return replace(WHITWORTH, source="Whitworth form, ISO 228-1")
+        return replace(WHITWORTH, source=say("Whitworth form, ISO 228-1"))
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
         """Classes A and B outside, one class inside."""
@@ -133,7 +151,7 @@ class ParallelPipe(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the second part of the thread's standard."""
-        return LimitGauges("ISO 228-2", 2, memory=TURNS)
+        return LimitGauges("ISO 228-2", 2, remembered=("turns",))
 
     def sizes(self) -> Iterable[StandardSize]:
         """ISO 228-1, and two sizes of older lists."""
@@ -176,10 +194,10 @@ def pipe_limits(d: Designation) -> ThreadLimits:
     depth = Decimal(size.row["depth"])
     put = (d.nominal, float(depth))
     pitch = Decimal(size.row["pitch_diameter"])
-    by_pitch = "the table's value for these threads per inch"
+    by_pitch = say("the table's value for these threads per inch")
     one = Laid(pitch, by_pitch)
     if d.class_ == "B":
-        one = Laid(2 * pitch, "2 × {T}, T of class A", (float(pitch),))
+        one = Laid(2 * pitch, say("2 × {T}, T of class A"), (float(pitch),))
     tolerances = (
         Tolerances(pitch=one, minor=Laid(Decimal(size.row["bore"]), by_pitch)) if d.internal
         else Tolerances(major=Laid(Decimal(size.row["crest"]), by_pitch), pitch=one)
@@ -187,29 +205,36 @@ def pipe_limits(d: Designation) -> ThreadLimits:
     return limits_from_basic(
         d, major=size.major, pitch_diameter=Laid(size.major - depth, "{D} − {h}", put),
         minor=Laid(size.major - 2 * depth, "{D} − 2 × {h}", put),
-        allowance=Laid(Decimal(0), "none for G threads"), tolerances=tolerances, source=SOURCE, places=3,
+        allowance=Laid(Decimal(0), say("none for G threads")), tolerances=tolerances, source=SOURCE, places=3,
         tabulated=size.standard, remarks=tuple(_remarks(d, size)), memory=_memory(size),
     )
 
 
-def _memory(size: _Size) -> str:
-    basic = "the basic sizes over 2 3/4" if size.major > LARGEST_READ else ""
-    return remembered("the tolerance of the pitch diameter", basic)
+def _memory(size: _Size) -> tuple[str, ...]:
+    basic = say("the basic sizes over 2 3/4") if size.major > LARGEST_READ else ""
+    return remembered(say("the tolerance of the pitch diameter"), basic)
 
 
 def _remarks(d: Designation, size: _Size) -> list[str]:
-    said = ["G threads do not seal on the thread: the joint seals on a face or a ring beside it."]
+    said = [say("G threads do not seal on the thread: the joint seals on a face or a ring beside it.")]
     if d.text and not re.match(r"\s*(?:ISO|G)", d.text.upper()):
         said.append(
-            f'"{d.text}" is taken as G {d.nominal_text} of ISO 228-1, which has the same form and sizes.'
+            say(
+                '"{text}" is taken as G {nominal_text} of ISO 228-1, which has the same form and sizes.',
+                text=d.text,
+                nominal_text=d.nominal_text,
+            )
         )
     if not size.standard:
         said.append(
-            f"G {size.text} is not in ISO 228-1; it stood in older lists, and its tolerances are taken from "
-            "the neighboring sizes. Check it with its mate."
+            say(
+                "G {text} is not in ISO 228-1; it stood in older lists, and its tolerances are taken from "
+                "the neighboring sizes. Check it with its mate.",
+                text=size.text,
+            )
         )
     if d.starts > 1:
-        said.append("The limits are those of a single-start thread.")
+        said.append(say("The limits are those of a single-start thread."))
     return said
 
 

@@ -14,11 +14,12 @@ from functools import cache
 
 from generator.calc.flanks import Flanks
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
-from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
+from generator.threads.gauging import Gauging, LimitGauges
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, take_hand, take_starts
@@ -41,7 +42,7 @@ class Conduit(Family):
     """Steel conduit threads Pg."""
 
     key = "PG"
-    name = "Steel conduit threads Pg"
+    name = later("Steel conduit threads Pg")
     standard = "DIN 40430"
     examples = ("Pg 13.5", "Pg 21 LH", "Pg 16 internal")
     order = 40
@@ -58,8 +59,8 @@ class Conduit(Family):
         row = _rows().get(found["name"]) if found else None
         if row is None:
             raise BadDesignation(
-                f'"{text.written}" is not a steel conduit thread; write Pg and one of {", ".join(_rows())}, '
-                "like Pg 13.5"
+                say('"{written}" is not a steel conduit thread; write Pg and one of {rows}, '
+                "like Pg 13.5", written=text.written, rows=", ".join(_rows()))
             )
         pitch = Fraction(254, 10) / Fraction(row["tpi"])
         return Designation(
@@ -89,14 +90,16 @@ class Conduit(Family):
     def gauging(self, d: Designation) -> Gauging:
         """Go thread gauges; the no-go gauges are plain ones for the crests."""
         return LimitGauges(
-            "DIN 40431", memory=STANDARD_AND_TURNS,
-            remark="The no-go gauge of a conduit thread is a plain one, for the crests.",
+            "DIN 40431", remembered=("standard", "turns"),
+            remark=say("The no-go gauge of a conduit thread is a plain one, for the crests."),
         )
 
     def sizes(self) -> Iterable[StandardSize]:
         """Pg 7 to Pg 48."""
         for row in _rows().values():
-            yield StandardSize(f"Pg {row['name']}", float(row["major"]), 25.4 / float(row["tpi"]), "mm")
+            yield StandardSize(
+                f"Pg {row['name']}", float(row["major"]), 25.4 / float(row["tpi"]), "mm"
+            )
 
 
 def conduit_limits(d: Designation) -> ThreadLimits:
@@ -120,19 +123,29 @@ def conduit_limits(d: Designation) -> ThreadLimits:
     """
     row = _rows()[d.nominal_text]
     major, minor = Decimal(row["major"]), Decimal(row["minor"])
-    by_size = "the table's value for this size"
+    by_size = say("the table's value for this size")
     return limits_from_basic(
-        d, major=major,
+        d,
+        major=major,
         pitch_diameter=Laid((major + minor) / 2, "({D} + {core}) ÷ 2", (d.nominal, float(minor))),
-        minor=Laid(minor, "the table's value for this size"), allowance=Laid(Decimal(0), "none"),
-        tolerances=Tolerances(minor=Laid(Decimal(row["bore"]), by_size)) if d.internal
+        minor=Laid(minor, say("the table's value for this size")),
+        allowance=Laid(Decimal(0), say("none")),
+        tolerances=Tolerances(minor=Laid(Decimal(row["bore"]), by_size))
+        if d.internal
         else Tolerances(major=Laid(Decimal(row["crest"]), by_size)),
-        source=SOURCE, places=2, memory=f"the tolerance of the {'minor' if d.internal else 'major'} diameter",
+        source=SOURCE,
+        places=2,
+        memory=(
+            say("the tolerance of the minor diameter") if d.internal
+            else say("the tolerance of the major diameter"),
+        ),
         remarks=(
-            "DIN 40430 is withdrawn; conduit has metric threads with 1.5 mm pitch since. Keep the mate's "
-            "sizes where you have it.",
-            "No tolerance of the pitch diameter was found: the size given is basic. Fit it to its mate.",
-            *(("The limits are those of a single-start thread.",) if d.starts > 1 else ()),
+            say(
+                "DIN 40430 is withdrawn; conduit has metric threads with 1.5 mm pitch since. Keep the "
+                "mate's sizes where you have it."
+            ),
+            say("No tolerance of the pitch diameter was found: the size given is basic. Fit it to its mate."),
+            *((say("The limits are those of a single-start thread."),) if d.starts > 1 else ()),
         ),
     )
 

@@ -16,6 +16,7 @@ from dataclasses import dataclass
 
 from generator.calc.flanks import Flanks
 from generator.errors import BadDesignation, OutsideRange
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
 from generator.threads.heads import inch_front, inch_head, metric_front, metric_head
@@ -23,13 +24,13 @@ from generator.threads.profile import Profile
 from generator.threads.sizes import Range, ThreadLimits, size_line
 from generator.threads.text import Written, take_hand
 
-ACCEPTED = (
-    "write special, the size and the angle between the flanks, like special 23.4x1.8 60deg (mm) or "
-    "special 0.921-14.5 55deg taper 1:16 (inch)"
+ACCEPTED = later(
+    "write special, the size and the angle between the flanks, like special 23.4x1.8 60deg (mm) or special "
+    "0.921-14.5 55deg taper 1:16 (inch)"
 )
 STEEP = math.radians(35)        # included angle up to which half a pitch of depth is taken (Acme, Tr, square)
 TRUNCATION = 0.125              # of the height of the sharp V, at crest and root: as the old 60 degree forms
-SOURCE = "the mate as measured"
+SOURCE = later("the mate as measured")
 _ANGLE = re.compile(
     r"(?P<one>\d{1,3}(?:\.\d{1,4})?)(?:\s*/\s*(?P<other>\d{1,2}(?:\.\d{1,4})?))?\s*DEG(?:REES?)?\b"
 )
@@ -77,7 +78,13 @@ def read_form(text: Written, words: str) -> Form:
     """
     found = _ANGLE.search(words)
     if found is None:
-        raise BadDesignation(f'"{text.written}" says no angle between the flanks; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}" says no angle between the flanks; {accepted}',
+                written=text.written,
+                accepted=ACCEPTED,
+            )
+        )
     one = float(found["one"])
     load, clearance = (one, float(found["other"])) if found["other"] else (one / 2, one / 2)
     taper, depth = _TAPER.search(words), _DEPTH.search(words)
@@ -85,11 +92,31 @@ def read_form(text: Written, words: str) -> Form:
     for piece in (found, taper, depth):
         left = left.replace(piece[0], " ") if piece else left
     if left.strip(" -"):
-        raise BadDesignation(f'"{text.written}": "{left.strip(" -").lower()}" is not understood; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}": "{left}" is not understood; {accepted}',
+                written=text.written,
+                left=left.strip(" -").lower(),
+                accepted=ACCEPTED,
+            )
+        )
     if max(load, clearance) > 60:
-        raise BadDesignation(f'"{text.written}": flanks leaning over 60 degrees make no thread; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}": flanks leaning over 60 degrees make no thread; {accepted}',
+                written=text.written,
+                accepted=ACCEPTED,
+            )
+        )
     if taper and float(taper["ratio"]) < 3:
-        raise BadDesignation(f'"{text.written}": a taper of 1:{taper["ratio"]} makes no thread; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}": a taper of 1:{taper} makes no thread; {accepted}',
+                written=text.written,
+                taper=taper["ratio"],
+                accepted=ACCEPTED,
+            )
+        )
     return Form(
         load, clearance, float(taper["ratio"]) if taper else 0.0, float(depth["depth"]) if depth else 0.0
     )
@@ -99,8 +126,8 @@ class Special(Family):
     """Threads made to their mate."""
 
     key = "SPECIAL"
-    name = "Special threads, made to the mate as measured"
-    standard = "no standard"
+    name = later("Special threads, made to the mate as measured")
+    standard = later("no standard")
     examples = (
         "special 23.4x1.8 60deg", "special 0.921-14.5 55deg", "special 40x6 7/45deg",
         "special 23.4x1.8 60deg depth 1.05",
@@ -121,11 +148,13 @@ class Special(Family):
         form = read_form(text, f"{words} {head.rest}")
         pitch = float(head.pitch)
         if head.nominal - 2 * form.share(pitch) * pitch <= 0:
-            raise BadDesignation(f'"{text.written}": the groove is as deep as the thread is thick')
+            raise BadDesignation(
+                say('"{written}": the groove is as deep as the thread is thick', written=text.written)
+            )
         if form.flanks.tangents * form.share(pitch) >= 1 - 1e-9:
             raise BadDesignation(
-                f'"{text.written}": at that depth two grooves meet below the crest; measure depth and angle '
-                "again"
+                say('"{written}": at that depth two grooves meet below the crest; measure depth and angle '
+                "again", written=text.written)
             )
         return Designation(
             text=text.written, family=self.key, series="special", nominal=head.nominal,
@@ -159,7 +188,7 @@ class Special(Family):
         places = 3 if d.unit == "mm" else 4
         major, effective, minor = (round(d.nominal - times * depth, places) for times in (0, 1, 2))
         if minor <= 0:
-            raise OutsideRange("core", minor, 0.0, None, "geometry of a thread groove", d.unit)
+            raise OutsideRange(say("core"), minor, 0.0, None, say("geometry of a thread groove"), d.unit)
         put = (d.nominal, depth)
         if d.internal:
             ends = (Range(None, major), Range(None, effective), Range(None, minor))
@@ -169,21 +198,41 @@ class Special(Family):
             name = "max"
         letter = "D" if d.internal else "d"
         return ThreadLimits(
-            designation=d, major=ends[0], pitch_diameter=ends[1], minor=ends[2], allowance=0.0,
-            major_tolerance=None, pitch_tolerance=None, engagement=None, engagement_standard=True,
-            tabulated=True, remarks=tuple(_remarks(d)), source=SOURCE, places=places,
-            plane="at the end face where the thread starts" if "taper" in d.form else "",
+            designation=d,
+            major=ends[0],
+            pitch_diameter=ends[1],
+            minor=ends[2],
+            allowance=0.0,
+            major_tolerance=None,
+            pitch_tolerance=None,
+            engagement=None,
+            engagement_standard=True,
+            tabulated=True,
+            remarks=tuple(_remarks(d)),
+            source=SOURCE,
+            places=places,
+            plane=say("at the end face where the thread starts") if "taper" in d.form else "",
             lines=(
                 size_line(
-                    f"major.{name}", major, f"{{{letter}}}, as measured", d.nominal,
-                    label="Major diameter, basic",
+                    f"major.{name}",
+                    major,
+                    say("{D}, as measured") if d.internal else say("{d}, as measured"),
+                    d.nominal,
+                    label=say("Major diameter, basic"),
                 ),
                 size_line(
-                    f"pitch_diameter.{name}", effective, f"{{{letter}}} − {{h}}", *put,
-                    label="Pitch diameter, basic",
+                    f"pitch_diameter.{name}",
+                    effective,
+                    f"{{{letter}}} − {{h}}",
+                    *put,
+                    label=say("Pitch diameter, basic"),
                 ),
                 size_line(
-                    f"minor.{name}", minor, f"{{{letter}}} − 2 × {{h}}", *put, label="Minor diameter, basic"
+                    f"minor.{name}",
+                    minor,
+                    f"{{{letter}}} − 2 × {{h}}",
+                    *put,
+                    label=say("Minor diameter, basic"),
                 ),
             ),
         )
@@ -200,18 +249,25 @@ def _form(d: Designation) -> Form:
 def _remarks(d: Designation) -> list[str]:
     form = _form(d)
     said = [
-        "No standard: made to the mate as measured. The sizes are basic; the clearance is what the fit "
-        "wants. Try the mate, and write down what was cut."
+        say(
+            "No standard: made to the mate as measured. The sizes are basic; the clearance is what the fit "
+            "wants. Try the mate, and write down what was cut."
+        )
     ]
     if not form.depth:
         said.append(
-            "The depth of the groove was not measured, so it is taken as the nearest forms have it: half a "
-            "pitch for steep flanks, three quarters of the sharp V for others. Measure crest and root of "
-            "the mate."
+            say(
+                "The depth of the groove was not measured, so it is taken as the nearest forms have it: "
+                "half a pitch for steep flanks, three quarters of the sharp V for others. Measure crest and "
+                "root of the mate."
+            )
         )
     if form.load != form.clearance:
         said.append(
-            f"The {form.load:g} degree flank carries the load, the {form.clearance:g} degree one clears."
+            say(
+                "The {load:g} degree flank carries the load, the {clearance:g} degree one clears.",
+                load=form.load, clearance=form.clearance,
+            )
         )
     return said
 

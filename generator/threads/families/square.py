@@ -9,6 +9,7 @@ from typing import Literal
 
 from generator.calc.flanks import Flanks
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.family import Family, StandardSize
@@ -18,12 +19,12 @@ from generator.threads.rounding import FOUR, THREE, decimal, rounded
 from generator.threads.sizes import Range, SizeLine, ThreadLimits, size_line, too_coarse
 from generator.threads.text import Written, number_text, take_hand
 
-ACCEPTED = (
+ACCEPTED = later(
     "write size-threads per inch and SQUARE, or SQ and diameter x pitch, like 1 1/4-4 SQUARE or SQ 30x6"
 )
-PRACTICE = "common practice, no source"
+PRACTICE = later("common practice, no source")
 _WORDS = r"\bSQUARE\b|\bSQ\b\.?|(?<=\d)SQ(?:UARE)?\b|\bSQ(?=\d)|\bTHREAD\b"
-FORM_SOURCE = "square form, half a pitch deep and wide; common practice"
+FORM_SOURCE = later("square form, half a pitch deep and wide; common practice")
 
 # What practice allows, in inches and millimeters: width of the groove over half a pitch, least and largest,
 # of the screw and of the nut; crest tolerance; clearance of the nut over the screw at major and minor, least
@@ -40,8 +41,8 @@ class Square(Family):
     """Square threads."""
 
     key = "SQ"
-    name = "Square threads"
-    standard = "no standard (common practice)"
+    name = later("Square threads")
+    standard = later("no standard (common practice)")
     examples = ("1 1/4-4 SQUARE", "SQ 30x6", "1.25-0.25P-0.5L SQUARE-LH")
     order = 15
 
@@ -57,7 +58,14 @@ class Square(Family):
         unit: Literal["in", "mm"] = "mm" if metric else "in"
         head: Head = (metric_head if metric else inch_head)(text, front, ACCEPTED)
         if head.rest.strip(" -"):
-            raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}": "{rest}" is not understood; {accepted}',
+                    written=text.written,
+                    rest=head.rest.strip(" -"),
+                    accepted=ACCEPTED,
+                )
+            )
         return Designation(
             text=text.written, family=self.key, series="SQUARE", nominal=head.nominal,
             nominal_text=head.nominal_text, pitch=head.pitch, lead=head.lead, starts=head.starts, class_="",
@@ -90,8 +98,11 @@ class Square(Family):
         """An old series of square threads that shops used."""
         for row in table("square", __package__):
             yield StandardSize(
-                f"{row['size']}-{number_text(float(row['tpi']))} SQUARE", float(row["diameter"]),
-                1 / float(row["tpi"]), "in", common=False,
+                f"{row['size']}-{number_text(float(row['tpi']))} SQUARE",
+                float(row["diameter"]),
+                1 / float(row["tpi"]),
+                "in",
+                common=False,
             )
 
 
@@ -138,15 +149,28 @@ def square_limits(d: Designation) -> ThreadLimits:
         minor = Range(float(root), float(root - crest))
         pitch_diameter = Range(effective, None)
     return ThreadLimits(
-        designation=d, major=major, pitch_diameter=pitch_diameter, minor=minor, allowance=0.0,
-        major_tolerance=None if d.internal else float(crest), pitch_tolerance=None,
-        minor_tolerance=float(crest) if d.internal else None, engagement=None, engagement_standard=True,
-        tabulated=True, source=PRACTICE, places=4 if d.unit == "in" else 3,
+        designation=d,
+        major=major,
+        pitch_diameter=pitch_diameter,
+        minor=minor,
+        allowance=0.0,
+        major_tolerance=None if d.internal else float(crest),
+        pitch_tolerance=None,
+        minor_tolerance=float(crest) if d.internal else None,
+        engagement=None,
+        engagement_standard=True,
+        tabulated=True,
+        source=PRACTICE,
+        places=4 if d.unit == "in" else 3,
         remarks=(
-            "No standard gives limits for square threads: these sizes are shop practice. Keep the mate's "
-            "where you have it.",
-            "Wires do not seat in a square groove: measure the diameters, and the width of the groove with "
-            "a gauge block.",
+            say(
+                "No standard gives limits for square threads: these sizes are shop practice. Keep the "
+                "mate's where you have it."
+            ),
+            say(
+                "Wires do not seat in a square groove: measure the diameters, and the width of the groove "
+                "with a gauge block."
+            ),
         ),
         lines=_lines(d, major, pitch_diameter, minor, float(low), float(high), float(crest)),
     )
@@ -160,7 +184,7 @@ def _lines(
     groove = tuple(
         size_line(
             f"groove.width.{end}", pitch / 2 + play, "{P} ÷ 2 + {play}", pitch, play,
-            label=f"Groove width, {end}",
+            label=say("Groove width, {end}", end=end),
         )
         for end, play in (("min", least), ("max", most))
     )
@@ -172,7 +196,7 @@ def _lines(
             ),
             size_line(
                 "pitch_diameter.min", effective.min, "{D} − {P} ÷ 2", d.nominal, pitch,
-                label="Pitch diameter, basic",
+                label=say("Pitch diameter, basic"),
             ),
             size_line("major.min", major.min, "{D} + {clearance}", d.nominal, low),
             size_line("major.max", major.max, "{D} + {clearance} + {t}", d.nominal, high, crest),
@@ -183,7 +207,7 @@ def _lines(
         size_line("major.min", major.min, "{D} − {t}", d.nominal, crest),
         size_line(
             "pitch_diameter.max", effective.max, "{D} − {P} ÷ 2", d.nominal, pitch,
-            label="Pitch diameter, basic",
+            label=say("Pitch diameter, basic"),
         ),
         size_line("minor.max", minor.max, "{D} − {P}", d.nominal, pitch),
         size_line("minor.min", minor.min, "{D} − {P} − {t}", d.nominal, pitch, crest),

@@ -11,12 +11,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass, fields, replace
 from typing import Literal
 
+from generator.language.say import later, say
 from generator.si import inch, mm
 from generator.threads.designation import Hand
 
 Name = Literal[
     "major", "pitch_diameter", "minor", "pitch", "pitch_over_ten", "tpi", "lead", "angle", "taper"
 ]
+WORDS: dict[Name, str] = {
+    "major": later("major"), "pitch_diameter": later("pitch diameter"), "minor": later("minor"),
+}
 DIAMETERS: tuple[Name, ...] = ("major", "pitch_diameter", "minor")
 PITCHES: tuple[Name, ...] = ("pitch", "pitch_over_ten", "tpi")
 TEN = 10
@@ -121,26 +125,42 @@ def faults(measured: Measured) -> tuple[tuple[str, str], ...]:
     """
     found: list[tuple[str, str]] = []
     if not any(getattr(measured, name) for name in (*DIAMETERS, *PITCHES, "lead")):
-        crest = "the bore" if measured.inside else "over the crests"
-        found.append(("", f"is neither a diameter nor a pitch to go by: measure {crest}, and ten pitches"))
+        found.append(
+            (
+                "",
+                say(
+                    "is neither a diameter nor a pitch to go by: measure the bore, and ten pitches"
+                ) if measured.inside
+                else say(
+                    "is neither a diameter nor a pitch to go by: measure over the crests, and ten pitches"
+                ),
+            )
+        )
     found += [
-        (name, "is known no better than its own size: measure it closer")
+        (name, say("is known no better than its own size: measure it closer"))
         for name, one in measured.readings()
         if one.said and one.within >= one.value and name not in ("angle", "taper")
     ]
     sizes = [(name, one) for name in DIAMETERS if (one := getattr(measured, name))]
     for (larger, over), (smaller, under) in itertools.pairwise(sizes):
         if under.value >= over.value:
-            one, other = smaller.replace("_", " "), larger.replace("_", " ")
-            found.append((smaller, f"is not smaller than {other}: measure {one} and {other} again"))
+            one, other = WORDS[smaller], WORDS[larger]
+            found.append(
+                (
+                    smaller,
+                    say("is not smaller than {other}: measure {one} and {other} again", other=other, one=one),
+                )
+            )
     pitch = measured.best_pitch
     if pitch and sizes and pitch.value >= sizes[0][1].value:
         at = next(name for name in (*PITCHES, "lead") if getattr(measured, name))
-        found.append((at, "makes a pitch as large as the thread: measure it again"))
+        found.append((at, say("makes a pitch as large as the thread: measure it again")))
     if measured.lead and pitch and measured.lead.value + measured.lead.within < pitch.value - pitch.within:
-        found.append(("lead", "is less than the pitch: a turn advances one pitch at least"))
+        found.append(("lead", say("is less than the pitch: a turn advances one pitch at least")))
     if measured.taper and measured.taper.value >= 1 / 3:
-        found.append(("taper", "is steeper than any thread: write change of diameter over length, like 1:16"))
+        found.append(
+            ("taper", say("is steeper than any thread: write change of diameter over length, like 1:16"))
+        )
     return tuple(found)
 
 

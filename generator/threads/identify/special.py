@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from generator.errors import BadDesignation
 from generator.si import inch, mm
 from generator.threads.designation import Designation
+from generator.threads.families.special import ACCEPTED
 from generator.threads.identify.measured import Measured, Name, Reading
 from generator.threads.registry import parse_designation, profile, write_designation
 
@@ -68,7 +69,7 @@ def special(measured: Measured, unit: str) -> Special:
             thread = parse_designation(write_designation(thread))
     except BadDesignation as error:
         why = str(error).partition(": ")[2] or str(error)
-        return Special(None, cannot=why.partition("; write ")[0])
+        return Special(None, cannot=why.partition(f"; {ACCEPTED}")[0])
     return Special(thread)
 
 
@@ -85,7 +86,9 @@ def _read(size: float, pitch: float, form: str, unit: str, measured: Measured) -
     else:
         front = f"{_number(size / inch, 4)}-{_number(inch / pitch, 4)}"
     hand = " LH" if measured.hand == "left" else ""
-    thread = parse_designation(f"special {front} {form}{hand}{' internal' if measured.inside else ''}")
+    thread = parse_designation(
+        f"special {front} {form}{hand}{' internal' if measured.inside else ''}"
+    )
     return replace(thread, text=write_designation(thread))
 
 

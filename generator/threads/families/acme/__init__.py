@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.families.acme.form import acme_profile
 from generator.threads.families.acme.limits import GENERAL, acme_limits, series
 from generator.threads.families.acme.reading import ACCEPTED, read_acme, write_acme
 from generator.threads.families.acme.working import size_lines
 from generator.threads.family import Family, StandardSize
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import Gauging, LimitGauges
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written
@@ -21,7 +22,7 @@ class Acme(Family):
     """General purpose Acme threads; centralizing ones are named and refused."""
 
     key = "ACME"
-    name = "Acme threads"
+    name = later("Acme threads")
     standard = "ASME B1.5"
     examples = ("1 1/2-4-ACME-2G", "1.750-4-ACME-3G", "1.5-0.25P-0.5L-ACME-2G", "1-5-ACME-2G-LH")
     order = 41
@@ -49,7 +50,7 @@ class Acme(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the standard of the thread itself."""
-        return LimitGauges("ASME B1.5", 3, memory=TURNS)
+        return LimitGauges("ASME B1.5", 3, remembered=("turns",))
 
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series."""

@@ -12,6 +12,7 @@ from fractions import Fraction
 from functools import cache
 
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.rounding import FOUR, decimal, rounded
@@ -42,12 +43,12 @@ class Form:
     minor_share: Decimal
     root_tolerance: str
     source: str
-    memory: str = ""
+    memory: tuple[str, ...] = ()
 
 
 GENERAL = Form(
-    "Acme", Decimal("0.5"), Decimal("1.5"), "clearance",
-    "ASME B1.5-1997; Machinery's Handbook, 27th ed., p. 1827 and p. 1841, table 10",
+    later("Acme"), Decimal("0.5"), Decimal("1.5"), "clearance",
+    later("ASME B1.5-1997; Machinery's Handbook, 27th ed., p. 1827 and p. 1841, table 10"),
 )
 
 
@@ -97,8 +98,8 @@ def acme_limits(d: Designation, form: Form, engagement: float | None = None) -> 
     of = basis(d, form)
     if of.clearance >= Decimal(d.pitch.numerator) / d.pitch.denominator:
         raise OutsideRange(
-            f"pitch of {d.text or form.name}", float(d.pitch), float(of.clearance), None,
-            "the clearance of the standard would be as wide as the pitch", "in",
+            say("pitch of {part}", part=d.text or form.name), float(d.pitch), float(of.clearance), None,
+            say("the clearance of the standard would be as wide as the pitch"), "in",
         )
     nominal = _inches(d.nominal)
     external = not d.internal
@@ -116,7 +117,7 @@ def acme_limits(d: Designation, form: Form, engagement: float | None = None) -> 
         major = Range(float(nominal + of.clearance + more), float(nominal + of.clearance))
         minor = Range(float(of.minor + of.crest_tolerance), float(of.minor))
     if least <= 0:
-        raise too_coarse(d, least, "minor diameter", form.name)
+        raise too_coarse(d, least, say("minor diameter"), form.name)
     longest = LONGEST_ENGAGEMENT * d.nominal
     return ThreadLimits(
         designation=d,
@@ -132,7 +133,7 @@ def acme_limits(d: Designation, form: Form, engagement: float | None = None) -> 
         tabulated=of.tabulated,
         remarks=_remarks(d, of, engagement),
         source=form.source,
-        memory=_memory(d, form, of),
+        from_memory=_memory(d, form, of),
         places=4,
     )
 
@@ -214,34 +215,47 @@ def _remarks(d: Designation, of: Basis, engagement: float | None) -> tuple[str, 
     said: list[str] = []
     if float(of.listed_diameter) != d.nominal:
         said.append(
-            f"{d.nominal:g} in lies between the diameters that ASME B1.5 lists: the tolerance of its pitch "
-            f"diameter is that of the next larger one, {float(of.listed_diameter):g} in."
+            say(
+                "{nominal:g} in lies between the diameters that ASME B1.5 lists: the tolerance of its pitch "
+                "diameter is that of the next larger one, {listed_diameter:g} in.",
+                nominal=d.nominal, listed_diameter=float(of.listed_diameter),
+            )
         )
     elif _allowance_row(_inches(d.nominal)) is None:
         said.append(
-            f"{d.nominal:g} in is beyond the table of allowances of ASME B1.5; its formula stands in."
+            say(
+                "{nominal:g} in is beyond the table of allowances of ASME B1.5; its formula stands in.",
+                nominal=d.nominal,
+            )
         )
     if d.starts > 1:
         said.append(
-            "The limits are those of a single-start thread: ASME B1.5 lets them be used for several starts "
-            "where that is thought suitable."
+            say(
+                "The limits are those of a single-start thread: ASME B1.5 lets them be used for several "
+                "starts where that is thought suitable."
+            )
         )
     longest = LONGEST_ENGAGEMENT * d.nominal
     if engagement is not None and engagement > longest:
         said.append(
-            f"The tolerances are meant for an engagement up to two diameters, {longest:g} in; over "
-            f"{engagement:g} in the errors of lead add up, and the pair may bind inside these limits."
+            say(
+                "The tolerances are meant for an engagement up to two diameters, {longest:g} in; over "
+                "{engagement:g} in the errors of lead add up, and the pair may bind inside these limits.",
+                longest=longest, engagement=engagement,
+            )
         )
     return tuple(said)
 
 
-def _memory(d: Designation, form: Form, of: Basis) -> str:
+def _memory(d: Designation, form: Form, of: Basis) -> tuple[str, ...]:
     """Which figures could only be had from memory, in words."""
     row = _allowance_row(_inches(d.nominal))
     remembered_row = not d.internal and row is not None and d.class_ in row["memory"]
     return remembered(
-        form.memory,
-        f"the allowance of this size in class {d.class_}" if remembered_row else "",
-        "the limits of the nut's major diameter" if d.internal and not form.memory else "",
-        "the rule for a diameter between the listed ones" if float(of.listed_diameter) != d.nominal else "",
+        *form.memory,
+        say("the allowance of this size in class {class_}", class_=d.class_) if remembered_row else "",
+        say("the limits of the nut's major diameter") if d.internal and not form.memory else "",
+        say("the rule for a diameter between the listed ones")
+        if float(of.listed_diameter) != d.nominal
+        else "",
     )

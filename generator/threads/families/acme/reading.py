@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.acme.limits import CLASSES
 from generator.threads.heads import Head, inch_front, inch_head
 from generator.threads.text import Written, take_hand
 
-ACCEPTED = "write it like 1 1/2-4-ACME-2G, or 1.5-0.25P-0.5L-ACME-2G for several starts"
+ACCEPTED = later("write it like 1 1/2-4-ACME-2G, or 1.5-0.25P-0.5L-ACME-2G for several starts")
 
 
 def read_acme(
@@ -64,7 +65,14 @@ def _tail(
     front = inch_front(head.nominal_text, head.pitch, head.lead)
     rest, named = re.subn(word, " ", head.rest)
     if named != 1:
-        raise BadDesignation(f'"{text.written}": write the name once; {front}-{written_word}-2G')
+        raise BadDesignation(
+            say(
+                '"{written}": write the name once; {front}-{written_word}-2G',
+                written=text.written,
+                front=front,
+                written_word=written_word,
+            )
+        )
     classes, modified = [], []
     for part in re.split(r"[\s-]+", re.sub(r"\(\s*\)", " ", rest)):
         if part in forms:
@@ -73,11 +81,19 @@ def _tail(
             classes.append(_class(text, part, f"{front}-{written_word}"))
         elif part:
             raise BadDesignation(
-                f'"{text.written}": "{part}" is not understood; write {front}-{written_word}-2G, and -LH '
-                "at the end for a left-hand thread"
+                say(
+                    '"{written}": "{part}" is not understood; write {front}-{written_word}-2G, and -LH '
+                    "at the end for a left-hand thread",
+                    written=text.written,
+                    part=part,
+                    front=front,
+                    written_word=written_word,
+                )
             )
     if len(set(classes)) > 1 or len(set(modified)) > 1:
-        raise BadDesignation(f'"{text.written}" says two things at once; write one class and one form')
+        raise BadDesignation(
+            say('"{written}" says two things at once; write one class and one form', written=text.written)
+        )
     return classes[0] if classes else "", modified[0] if modified else ""
 
 
@@ -86,15 +102,22 @@ def _class(text: Written, class_: str, front: str) -> str:
         return class_
     if class_[1] == "C":
         raise BadDesignation(
-            f'"{text.written}": class {class_} is of the centralizing threads, which bear on the major '
-            "diameter and have limits of their own (ASME B1.5, section 3); they are not computed here. Write "
-            f"{front}-2G for the general purpose thread, or take the limits from the standard"
+            say(
+                '"{written}": class {class_} is of the centralizing threads, which bear on the major '
+                "diameter and have limits of their own (ASME B1.5, section 3); they are not computed here. "
+                "Write {front}-2G for the general purpose thread, or take the limits from the standard",
+                written=text.written, class_=class_, front=front,
+            )
         )
     if class_ == "5G":
         raise BadDesignation(
-            f'"{text.written}": class 5G was dropped from the standard; the finest now is {front}-4G'
+            say(
+                '"{written}": class 5G was dropped from the standard; the finest now is {front}-4G',
+                written=text.written,
+                front=front,
+            )
         )
     raise BadDesignation(
-        f'"{text.written}": Acme threads have classes 2G, 3G and 4G, the same for screw and nut; '
-        f"write {front}-2G"
+        say('"{written}": Acme threads have classes 2G, 3G and 4G, the same for screw and nut; '
+        "write {front}-2G", written=text.written, front=front)
     )

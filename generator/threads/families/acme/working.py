@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generator.language.say import later, say
 from generator.threads.families.acme.limits import (
     OF_DIAMETER,
     OF_PITCH,
@@ -11,8 +12,8 @@ from generator.threads.families.acme.limits import (
 from generator.threads.rounding import FOUR
 from generator.threads.sizes import SizeLine, ThreadLimits, size_line
 
-TABLE = "the standard's table for this range of diameters, beyond 5 1/2 in its formula"
-CREST = "0.05 × {P}, at least 0.005 in"
+TABLE = later("the standard's table for this range of diameters, beyond 5 1/2 in its formula")
+CREST = later("0.05 × {P}, at least 0.005 in")
 
 
 def size_lines(sizes: ThreadLimits, form: Form) -> tuple[SizeLine, ...]:
@@ -26,17 +27,17 @@ def _outside(sizes: ThreadLimits, form: Form) -> tuple[SizeLine, ...]:
     share = "" if form.minor_share == 1 else f"{form.minor_share} × "
     exact = of.exact_tolerance if share else of.tolerance
     return (
-        size_line("allowance", sizes.allowance, TABLE, label="Allowance at the pitch diameter"),
+        size_line("allowance", sizes.allowance, TABLE, label=say("Allowance at the pitch diameter")),
         size_line("major.tolerance", sizes.major_tolerance, CREST, pitch),
         _pitch_tolerance(sizes, form),
-        size_line("major.max", major.max, "the nominal diameter"),
+        size_line("major.max", major.max, say("the nominal diameter")),
         size_line(
             "pitch_diameter.max", effective.max, f"{{d}} − {form.height} × {{P}} − {{es}}",
             d.nominal, pitch, sizes.allowance,
         ),
         size_line(
             "minor.max", minor.max, f"{{d}} − {_twice(form)}{{P}} − {{c}}",
-            d.nominal, pitch, float(of.clearance), note="c is the clearance at the root",
+            d.nominal, pitch, float(of.clearance), note=say("c is the clearance at the root"),
         ),
         size_line("major.min", major.min, "{d max} − {Td}", major.max, sizes.major_tolerance),
         size_line(
@@ -53,11 +54,16 @@ def _inside(sizes: ThreadLimits, form: Form) -> tuple[SizeLine, ...]:
     more = ("{c}", clearance) if form.root_tolerance == "clearance" else ("{TD2}", sizes.pitch_tolerance)
     deepest = (major.min, clearance) if more[0] == "{c}" else (major.min, sizes.pitch_tolerance)
     return (
-        size_line("allowance", sizes.allowance, "none for internal Acme threads"),
+        size_line("allowance", sizes.allowance, say("none for internal Acme threads")),
         size_line("minor.tolerance", sizes.minor_tolerance, CREST, pitch),
         _pitch_tolerance(sizes, form),
         size_line(
-            "major.min", major.min, "{D} + {c}", d.nominal, clearance, note="c is the clearance at the root"
+            "major.min",
+            major.min,
+            "{D} + {c}",
+            d.nominal,
+            clearance,
+            note=say("c is the clearance at the root"),
         ),
         size_line("major.max", major.max, f"{{D min}} + {more[0]}", *deepest),
         size_line("pitch_diameter.min", effective.min, f"{{D}} − {form.height} × {{P}}", d.nominal, pitch),
@@ -78,7 +84,10 @@ def _pitch_tolerance(sizes: ThreadLimits, form: Form) -> SizeLine:
     d, of = sizes.designation, basis(sizes.designation, form)
     return size_line(
         "pitch_diameter.tolerance", sizes.pitch_tolerance,
-        f"{OF_DIAMETER[d.class_]} × √{{D}} + {OF_PITCH[d.class_]} × √{{P}}, all in inches",
+        say(
+            "{diameter} × √{{D}} + {pitch} × √{{P}}, all in inches",
+            diameter=OF_DIAMETER[d.class_], pitch=OF_PITCH[d.class_],
+        ),
         float(of.listed_diameter.quantize(FOUR)), float(d.pitch),
-        note="D is the nominal diameter, or the next larger one that the standard lists",
+        note=say("D is the nominal diameter, or the next larger one that the standard lists"),
     )

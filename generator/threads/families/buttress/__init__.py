@@ -8,12 +8,13 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from generator.calc.flanks import Flanks
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.families.buttress.limits import buttress_limits
 from generator.threads.families.buttress.reading import parse_buttress
 from generator.threads.families.buttress.series import preferred_sizes
 from generator.threads.family import Family, StandardSize
-from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
+from generator.threads.gauging import Gauging, LimitGauges
 from generator.threads.heads import inch_front
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
@@ -28,9 +29,14 @@ class Buttress(Family):
     """Inch buttress threads."""
 
     key = "BUTT"
-    name = "Inch buttress threads"
+    name = later("Inch buttress threads")
     standard = "ASME B1.9"
-    examples = ("2.5-8 BUTT-2A", "2.5-8 PUSH-BUTT-2A-LH", "1.5-6 BUTT-3B", "2-0.25P-0.5L BUTT-2A")
+    examples = (
+        "2.5-8 BUTT-2A",
+        "2.5-8 PUSH-BUTT-2A-LH",
+        "1.5-6 BUTT-3B",
+        "2-0.25P-0.5L BUTT-2A",
+    )
     order = 20
 
     def claims(self, text: Written) -> bool:
@@ -69,13 +75,17 @@ class Buttress(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the standard of the thread itself."""
-        return LimitGauges("ASME B1.9", 3, memory=STANDARD_AND_TURNS)
+        return LimitGauges("ASME B1.9", 3, remembered=("standard", "turns"))
 
     def sizes(self) -> Iterable[StandardSize]:
         """The preferred diameters and pitches."""
         for size, diameter, tpi in preferred_sizes():
             yield StandardSize(
-                f"{size}-{number_text(tpi)} BUTT-2A", float(diameter), 1 / float(tpi), "in", common=False
+                f"{size}-{number_text(tpi)} BUTT-2A",
+                float(diameter),
+                1 / float(tpi),
+                "in",
+                common=False,
             )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from generator.language.say import say
 from generator.threads.designation import Designation
 from generator.threads.families.buttress.series import preferred_pitches, range_of
 from generator.threads.families.buttress.working import size_lines
@@ -121,32 +122,42 @@ def buttress_limits(d: Designation, engagement: float | None = None) -> ThreadLi
         major_tolerance=None if d.internal else float(tolerance), pitch_tolerance=float(tolerance),
         minor_tolerance=float(tolerance) if d.internal else None, engagement=float(used),
         engagement_standard=standard, tabulated=tabulated, remarks=tuple(_remarks(d, ends is None)),
-        source=SOURCE, memory="tolerances of class 1" if d.class_[0] == "1" else "",
+        source=SOURCE, from_memory=(say("tolerances of class 1"),) if d.class_[0] == "1" else (),
     )
     return size_lines(sizes, float(mean), float(allowance))
 
 
 def _remarks(d: Designation, outside_table: bool) -> list[str]:
     """Which flank carries the load and which way it faces, and what is special."""
-    pulls = d.series == "BUTT"
-    kind, does = ("pull", "pulls") if pulls else ("push", "pushes")
-    leading, following = ("45", "7") if pulls else ("7", "45")
     said = [
-        f"The 7 degree flank carries the load. This is a {kind} type thread (the screw {does}): as the "
-        f"screw goes into its nut its {leading} degree flank leads and its {following} degree flank follows. "
-        "Hold the tool against a sketch of the part before the first cut: the wrong way around it makes "
-        "scrap.",
+        say(
+            "The 7 degree flank carries the load. This is a pull type thread (the screw pulls): as the "
+            "screw goes into its nut its 45 degree flank leads and its 7 degree flank follows. Hold the "
+            "tool against a sketch of the part before the first cut: the wrong way around it makes scrap."
+        )
+        if d.series == "BUTT"
+        else say(
+            "The 7 degree flank carries the load. This is a push type thread (the screw pushes): as the "
+            "screw goes into its nut its 7 degree flank leads and its 45 degree flank follows. Hold the "
+            "tool against a sketch of the part before the first cut: the wrong way around it makes scrap."
+        ),
     ]
     if outside_table:
         said.append(
-            "Beyond the table of ASME B1.9 (0.5 to 24 in) the tolerance comes from the formula alone."
+            say("Beyond the table of ASME B1.9 (0.5 to 24 in) the tolerance comes from the formula alone.")
         )
     if d.starts > 1:
         said.append(
-            "The limits are those of a single-start thread; check a multiple-start thread with ASME B1.9."
+            say(
+                "The limits are those of a single-start thread; check a multiple-start thread with ASME "
+                "B1.9."
+            )
         )
     if d.class_[0] == "1":
         said.append(
-            "Class 1 (free) stood in the standard of 1953 only; its tolerance is 1.5 times that of class 2."
+            say(
+                "Class 1 (free) stood in the standard of 1953 only; its tolerance is 1.5 times that of "
+                "class 2."
+            )
         )
     return said

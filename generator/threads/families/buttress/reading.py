@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation, Side
 from generator.threads.heads import inch_head
 from generator.threads.text import Written, take_hand
 
-ACCEPTED = (
+ACCEPTED = later(
     "write size-threads per inch, BUTT or PUSH-BUTT, class, like 2.5-8 BUTT-2A or 2.5-8 PUSH-BUTT-2B-LH; "
     "for the metric form write S 48x8"
 )
@@ -29,7 +30,13 @@ def parse_buttress(text: Written) -> Designation:
     head = inch_head(text, upper, ACCEPTED)
     found = _FORM.fullmatch(head.rest)
     if found is None:
-        raise BadDesignation(f'"{text.written}" is not a buttress thread designation; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}" is not a buttress thread designation; {accepted}',
+                written=text.written,
+                accepted=ACCEPTED,
+            )
+        )
     class_, flat_root, said = _tail(text, found["tail"])
     side: Side = said or text.side or "external"
     return Designation(
@@ -52,12 +59,24 @@ def _tail(text: Written, tail: str) -> tuple[str, bool, Side | None]:
             flat_root = True
         elif re.fullmatch(r"\d[AB]?", word):
             raise BadDesignation(
-                f'"{text.written}": buttress threads have classes 2 and 3, in older standards 1 too'
+                say(
+                    '"{written}": buttress threads have classes 2 and 3, in older standards 1 too',
+                    written=text.written,
+                )
             )
         elif word and word not in _IDLE:
-            raise BadDesignation(f'"{text.written}": "{word}" is not understood after BUTT; {ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}": "{word}" is not understood after BUTT; {accepted}',
+                    written=text.written,
+                    word=word,
+                    accepted=ACCEPTED,
+                )
+            )
     if len(classes) > 1:
-        raise BadDesignation(f'"{text.written}" says two things at once; write one class')
+        raise BadDesignation(
+            say('"{written}" says two things at once; write one class', written=text.written)
+        )
     class_ = classes.pop() if classes else ""
     sides: dict[str, Side] = {"A": "external", "B": "internal"}
     return class_[:1], flat_root, sides.get(class_[1:])

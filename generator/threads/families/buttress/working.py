@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from generator.threads.sizes import SizeLine, ThreadLimits, known, size_line
+from generator.language.say import later, say
+from generator.threads.sizes import SizeLine, ThreadLimits, in_inches, known, size_line
 
 SHARE = {"1": "1.5 × ", "2": "", "3": "⅔ × "}
-DEEPEST = "the root may be that much deeper, and no more (least truncation 0.0413 P)"
+DEEPEST = later("the root may be that much deeper, and no more (least truncation 0.0413 P)")
 
 
 def size_lines(sizes: ThreadLimits, mean: float, allowance: float) -> ThreadLimits:
@@ -18,7 +19,7 @@ def size_lines(sizes: ThreadLimits, mean: float, allowance: float) -> ThreadLimi
         _allowance(sizes, mean, allowance),
         _tolerance("pitch_diameter.tolerance", sizes, mean),
         size_line(
-            crest, sizes.pitch_tolerance, "as the pitch diameter's: {T}", sizes.pitch_tolerance,
+            crest, sizes.pitch_tolerance, say("as the pitch diameter's: {T}"), sizes.pitch_tolerance,
         ),
     ]
     lines += _inside(sizes, pitch) if d.internal else _outside(sizes, pitch)
@@ -27,28 +28,31 @@ def size_lines(sizes: ThreadLimits, mean: float, allowance: float) -> ThreadLimi
 
 def _allowance(sizes: ThreadLimits, mean: float, allowance: float) -> SizeLine:
     if sizes.designation.internal:
-        return size_line("allowance", 0.0, "none inside: the least sizes are basic")
+        return size_line("allowance", 0.0, say("none inside: the least sizes are basic"))
     if sizes.engagement_standard:
         return size_line(
-            "allowance", allowance, "⅔ × (0.002 ∛{D} + 0.0173 √{P}), in inches: the tolerance of class 3",
-            mean, float(sizes.designation.pitch),
+            "allowance",
+            allowance,
+            say("⅔ × (0.002 ∛{D} + 0.0173 √{P}), in inches: the tolerance of class 3"),
+            mean,
+            float(sizes.designation.pitch),
         )
     return size_line(
-        "allowance", allowance, "⅔ × (0.002 ∛{D} + 0.00278 √{LE} + 0.00854 √{P}), in inches", mean,
+        "allowance", allowance, in_inches("⅔ × (0.002 ∛{D} + 0.00278 √{LE} + 0.00854 √{P})"), mean,
         known(sizes.engagement), float(sizes.designation.pitch),
     )
 
 
 def _tolerance(name: str, sizes: ThreadLimits, mean: float) -> SizeLine:
     share, pitch = SHARE[sizes.designation.class_[0]], float(sizes.designation.pitch)
-    note = "D is the middle of the standard's diameter range"
+    note = say("D is the middle of the standard's diameter range")
     if sizes.engagement_standard:
         return size_line(
-            name, sizes.pitch_tolerance, f"{share}(0.002 ∛{{D}} + 0.0173 √{{P}}), in inches", mean, pitch,
+            name, sizes.pitch_tolerance, in_inches(f"{share}(0.002 ∛{{D}} + 0.0173 √{{P}})"), mean, pitch,
             note=note,
         )
     return size_line(
-        name, sizes.pitch_tolerance, f"{share}(0.002 ∛{{D}} + 0.00278 √{{LE}} + 0.00854 √{{P}}), in inches",
+        name, sizes.pitch_tolerance, in_inches(f"{share}(0.002 ∛{{D}} + 0.00278 √{{LE}} + 0.00854 √{{P}})"),
         mean, known(sizes.engagement), pitch, note=note,
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.iso7.limits import iso7_limits
 from generator.threads.families.iso7.reading import NAMES, SIDES, plain_of, read_iso7, write_iso7
@@ -22,7 +23,7 @@ class PipeThreads(Family):
     """R (taper, external), Rc (taper, internal), Rp (parallel, internal); the size is a name."""
 
     key = "R"
-    name = "Pipe threads that seal on the thread"
+    name = later("Pipe threads that seal on the thread")
     standard = "ISO 7-1"
     examples = ("R 1/2", "Rc 3/4", "Rp 1 1/2", "R 2 LH")
     order = 32
@@ -43,7 +44,7 @@ class PipeThreads(Family):
     def profile(self, d: Designation) -> Profile:
         """55 degrees, rounded, square to the axis; on a taper of 1 in 16 unless parallel."""
         return replace(
-            WHITWORTH, taper=0.0 if d.series == "Rp" else float(TAPER), source="Whitworth form, ISO 7-1"
+            WHITWORTH, taper=0.0 if d.series == "Rp" else float(TAPER), source=say("Whitworth form, ISO 7-1")
         )
 
     def limits(self, d: Designation, engagement: float | None = None) -> ThreadLimits:
@@ -64,15 +65,20 @@ class PipeThreads(Family):
         """Two gauges that stand alike within half a turn (PN-EN 10226-3, the same as ISO 7-2)."""
         if d.internal:
             return TaperGauges(
-                "ISO 7-2", "two full-form taper plug gauges with a step, one of them relieved",
-                "major and pitch diameter at the gauge plane, and by the relieved one the room beyond it; "
-                "not the bore between the crests",
+                "ISO 7-2",
+                say("two full-form taper plug gauges with a step, one of them relieved"),
+                say(
+                    "major and pitch diameter at the gauge plane, and by the relieved one the room beyond "
+                    "it; not the bore between the crests"
+                ),
                 apart=0.5,
             )
         return TaperGauges(
-            "ISO 7-2", "full-form ring gauge and plain taper ring gauge, each with a step",
-            "the one minor and pitch diameter at the gauge plane, the other the crests; both alike: the "
-            "taper",
+            "ISO 7-2", say("full-form ring gauge and plain taper ring gauge, each with a step"),
+            say(
+                "the one minor and pitch diameter at the gauge plane, the other the crests; both alike: the "
+                "taper"
+            ),
             apart=0.5,
         )
 

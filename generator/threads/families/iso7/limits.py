@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.families.iso7.sizes import TAPER, PipeSize, named
 from generator.threads.families.iso7.working import size_lines
@@ -17,12 +18,16 @@ from generator.threads.sizes import Range, ThreadLimits
 SOURCE = "ISO 7-1"
 PLACES = 3
 PLANES = {
-    "R": "the small end, where the thread starts",
-    "Rc": "the gauge plane at the face, where the thread starts",
+    "R": later("the small end, where the thread starts"),
+    "Rc": later("the gauge plane at the face, where the thread starts"),
     "Rp": "",
 }
-MEMORY = {"R": "the wrenching allowance", "Rc": "the place of the gauge plane behind the face", "Rp": ""}
-FACE = (
+MEMORY: dict[str, tuple[str, ...]] = {
+    "R": (later("the wrenching allowance"),),
+    "Rc": (later("the place of the gauge plane behind the face"),),
+    "Rp": (),
+}
+FACE = later(
     "ISO 7-1 takes the gauge plane of an internal thread half a pitch behind the face, where the usual "
     "chamfer ends, JIS B 0203 takes the face: it is half a turn of the plug gauge."
 )
@@ -62,7 +67,7 @@ def iso7_limits(d: Designation) -> ThreadLimits:
         major_tolerance=None if d.internal else tolerance, pitch_tolerance=tolerance, engagement=None,
         engagement_standard=True, tabulated=d.starts == 1, remarks=(FACE,) if d.series == "Rc" else (),
         source=SOURCE, minor_tolerance=tolerance if d.internal else None,
-        memory=MEMORY[d.series], places=PLACES, plane=PLANES[d.series],
+        from_memory=MEMORY[d.series], places=PLACES, plane=PLANES[d.series],
         lines=size_lines(d, size, (major, effective, minor), float(offset), float(each_way)),
     )
 

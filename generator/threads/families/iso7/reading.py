@@ -6,12 +6,15 @@ import re
 from dataclasses import dataclass
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation, Side
 from generator.threads.families.iso7.sizes import PipeSize, pipe_sizes
 from generator.threads.families.npt.reading import splits
 from generator.threads.text import Written, mixed_number, number_text, take_hand, take_starts
 
-ACCEPTED = "write R 1/2 for the external thread, Rc 1/2 for the internal taper or Rp 1/2 for the parallel one"
+ACCEPTED = later(
+    "write R 1/2 for the external thread, Rc 1/2 for the internal taper or Rp 1/2 for the parallel one"
+)
 SIDES: dict[str, Side] = {"R": "external", "Rc": "internal", "Rp": "internal"}
 _STANDARDS = (
     r"\b(?:ISO\s*7(?:[-/]\s*1)?|(?:BS\s*)?(?:DIN\s*)?EN\s*10226(?:-[12])?|BS\s*21|DIN\s*2999(?:-1)?|DIN\s*3858"
@@ -53,14 +56,23 @@ def read_iso7(text: Written) -> Designation:
     upper, starts = take_starts(text, upper)
     found = NAMES.search(upper)
     if found is None or len(NAMES.findall(upper)) > 1:
-        raise BadDesignation(f'"{text.written}" does not name one thread; {ACCEPTED}')
+        raise BadDesignation(
+            say('"{written}" does not name one thread; {accepted}', written=text.written, accepted=ACCEPTED)
+        )
     name = _name(text, found)
     before, behind = (
         re.sub(_MARKS, " ", part, flags=re.ASCII).strip(" -,.()")
         for part in (upper[: found.start()], upper[found.end() :])
     )
     if before and behind:
-        raise BadDesignation(f'"{text.written}": "{behind}" after the name is not understood; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}": "{behind}" after the name is not understood; {accepted}',
+                written=text.written,
+                behind=behind,
+                accepted=ACCEPTED,
+            )
+        )
     size = _size(text, before or behind)
     count = starts or 1
     return Designation(
@@ -78,7 +90,9 @@ def write_iso7(d: Designation) -> str:
     >>> write_iso7(read_iso7(tidy("1 1/2 BSPT left hand")))
     'R 1 1/2 LH'
     """
-    tail = (" LH" if d.hand == "left" else "") + (f" ({d.starts} starts)" if d.starts > 1 else "")
+    tail = (" LH" if d.hand == "left" else "") + (
+        f" ({d.starts} starts)" if d.starts > 1 else ""
+    )
     return f"{d.series} {d.nominal_text}{tail}"
 
 
@@ -93,8 +107,14 @@ def _name(text: Written, found: re.Match[str]) -> _Name:
         return _Name("Rc" if text.side == "internal" else "R", text.side is None)
     if text.side not in (None, SIDES[series]):
         raise BadDesignation(
-            f'"{text.written}": {series} is the {SIDES[series]} thread, and it is said to be {text.side}; '
-            f"{ACCEPTED}"
+            say(
+                '"{written}": {series} is the {sides} thread, and it is said to be {side}; {accepted}',
+                written=text.written,
+                series=series,
+                sides=SIDES[series],
+                side=text.side,
+                accepted=ACCEPTED,
+            )
         )
     return _Name(series, False)
 
@@ -110,11 +130,19 @@ def _size(text: Written, body: str) -> PipeSize:
             continue
         if tpi is not None and tpi != size.tpi:
             raise BadDesignation(
-                f'"{text.written}": pipe size {size.name} has {number_text(size.tpi)} threads per inch, not '
-                f"{number_text(tpi)}; look which size it is"
+                say(
+                    '"{written}": pipe size {name} has {number_text} threads per inch, not {tpi}; look '
+                    "which size it is",
+                    written=text.written, name=size.name, number_text=number_text(size.tpi),
+                    tpi=number_text(tpi),
+                )
             )
         return size
     raise BadDesignation(
-        f'"{text.written}" has no size of ISO 7-1; the sizes are '
-        f"{', '.join(size.name for size in sizes.values())}; {ACCEPTED}"
+        say(
+            '"{written}" has no size of ISO 7-1; the sizes are {name}; {accepted}',
+            written=text.written,
+            name=", ".join(size.name for size in sizes.values()),
+            accepted=ACCEPTED,
+        )
     )

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.engagement import of_group
 from generator.threads.families.metric.external import crest_allowance, metric_limits, normal_engagement
@@ -27,7 +28,7 @@ class Metric(Family):
     """ISO metric threads."""
 
     key = "M"
-    name = "ISO metric threads"
+    name = later("ISO metric threads")
     standard = "ISO 68-1, ISO 261, ISO 965-1"
     examples = ("M10x1.5-6g", "M20x1.5-5g6g", "M10x1.5-6H", "M16xPh3P1.5-6g", "M24x2-6g-LH")
     order = 80
@@ -74,8 +75,9 @@ class Metric(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """Not-go two turns at most, as gauge makers print it from ISO 1502."""
-        memory = "" if d.internal else "the crest of the no-go ring gauge"
-        return LimitGauges("ISO 1502", 2, METRIC_CRESTS, memory)
+        return LimitGauges(
+            "ISO 1502", 2, METRIC_CRESTS, () if d.internal else ("crest of the no-go ring",)
+        )
 
     def sizes(self) -> Iterable[StandardSize]:
         """The coarse series of ISO 261, and its fine pitches; those of ISO 262 are the common ones."""

@@ -14,13 +14,14 @@ from decimal import Decimal
 
 import generator.threads.families.metric.pitches as metric
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.engagement import in_words, of_group
 from generator.threads.families.metric.grades import LEAST_PITCH_INSIDE, LEAST_PITCH_OUTSIDE
 from generator.threads.rounding import THREE, decimal, preferred_number, rounded
 from generator.threads.sizes import Range, ThreadLimits, remembered, too_coarse
 
-SOURCE = "ISO 965-1 (tolerances and deviations), ISO 68-1 and ISO 724 (basic sizes)"
+SOURCE = later("ISO 965-1 (tolerances and deviations), ISO 68-1 and ISO 724 (basic sizes)")
 PITCH_FACTOR = Decimal("0.6495190528")
 MINOR_FACTOR = Decimal("1.0825317547")
 ROOT_BELOW_PITCH = Decimal("0.6160254")  # H/2 + H/4 less the rise of a root of radius 0.125 P: d3 min
@@ -89,7 +90,7 @@ def metric_limits(d: Designation, engagement: float | None = None) -> ThreadLimi
         tabulated=row is not None and crest is not None,
         remarks=tuple(remarks(d, pitch, row, engagement, (over, up_to))),
         source=SOURCE,
-        memory=memory(of, "tolerance"),
+        from_memory=memory(of, "tolerance"),
     )
 
 
@@ -129,7 +130,12 @@ def basis(d: Designation, least_pitch: Mapping[int, Decimal]) -> Basis:
     least = least_pitch.get(grade, FINEST)
     if pitch < least:
         raise OutsideRange(
-            f"pitch for grade {grade} ({d.class_})", float(pitch), float(least), None, "ISO 965-1", "mm"
+            say("pitch for grade {grade} ({class_})", grade=grade, class_=d.class_),
+            float(pitch),
+            float(least),
+            None,
+            "ISO 965-1",
+            "mm",
         )
     row = metric.pitch_rows().get((low, d.pitch))
     tolerance = Decimal(row.tolerance) if row else pitch_base(pitch, low, high)
@@ -148,7 +154,12 @@ def deviation_of(position: str, pitch: Decimal, row: metric.CrestRow | None) -> 
     if position not in row.deviation:
         least = min(p for p, r in metric.crest_rows().items() if position in r.deviation)
         raise OutsideRange(
-            f"pitch for position {position}", float(pitch), float(least), None, "ISO 965-1", "mm"
+            say("pitch for position {position}", position=position),
+            float(pitch),
+            float(least),
+            None,
+            "ISO 965-1",
+            "mm",
         )
     return Decimal(row.deviation[position])
 
@@ -204,7 +215,7 @@ def diameter_range(d: Designation) -> tuple[Decimal, Decimal]:
     for low, high in ranges:
         if low < nominal <= high:
             return low, high
-    raise OutsideRange("nominal diameter", d.nominal, 1.0, float(ranges[-1][1]), "ISO 965-1", "mm")
+    raise OutsideRange(say("nominal diameter"), d.nominal, 1.0, float(ranges[-1][1]), "ISO 965-1", "mm")
 
 
 def finite(longest: float) -> float | None:
@@ -223,22 +234,36 @@ def remarks(
     said: list[str] = []
     if row is None:
         said.append(
-            f"M{d.nominal_text}x{float(pitch):g} is not a tabulated combination of ISO 965-1: its "
-            "tolerance comes from the standard's formula, rounded to the R 40 series."
+            say(
+                "{thread} is not a tabulated combination of ISO 965-1: its tolerance comes from the "
+                "standard's formula, rounded to the R 40 series.",
+                thread=f"M{d.nominal_text}x{float(pitch):g}",
+            )
         )
     if d.starts > 1:
         said.append(
-            "The limits are those of a single-start thread; check a multiple-start thread against ISO 965-1."
+            say(
+                "The limits are those of a single-start thread; check a multiple-start thread against ISO "
+                "965-1."
+            )
         )
     over, up_to = group
     if engagement is not None and not over < engagement <= up_to:
-        size, finer = ("short", -1) if engagement <= over else ("long", 1)
-        named = f"group {d.engagement_group}" if d.engagement_group in ("S", "L") else "normal"
-        better = f": {_better(d, pitch, finer)}" if named == "normal" else "."
-        said.append(
-            f"An engagement of {engagement:g} mm is {size} ({named} is {in_words(group, 'mm')}){better} The "
-            f"limits here are those of {d.class_}."
+        short = engagement <= over
+        named = (
+            say(
+                "group {group}",
+                group=d.engagement_group,
+            ) if d.engagement_group in ("S", "L") else say("normal")
         )
+        parts = {"engagement": engagement, "named": named, "group": in_words(group, "mm")}
+        first = (
+            say("An engagement of {engagement:g} mm is short ({named} is {group})", **parts) if short
+            else say("An engagement of {engagement:g} mm is long ({named} is {group})", **parts)
+        )
+        better = "." if d.engagement_group in ("S", "L") else f": {_better(d, pitch, -1 if short else 1)}"
+        last = say("The limits here are those of {class_}.", class_=d.class_)
+        said.append(f"{first}{better} {last}")
     return said
 
 
@@ -247,21 +272,27 @@ def _better(d: Designation, pitch: Decimal, finer: int) -> str:
     grade = int(d.class_[0]) + finer
     least = (LEAST_PITCH_INSIDE if d.internal else LEAST_PITCH_OUTSIDE).get(grade, FINEST)
     if grade not in (INSIDE_GRADES if d.internal else OUTSIDE_GRADES) or pitch < least:
-        return f"ISO 965-1 has no grade {'coarser' if finer > 0 else 'finer'} than that of {d.class_} here."
-    return f"ISO 965-1 then recommends {grade}{d.class_[1]}{d.class_[-2:]} in place of {d.class_}."
+        return (
+            say("ISO 965-1 has no grade coarser than that of {class_} here.", class_=d.class_) if finer > 0
+            else say("ISO 965-1 has no grade finer than that of {class_} here.", class_=d.class_)
+        )
+    return say(
+        "ISO 965-1 then recommends {better} in place of {class_}.",
+        better=f"{grade}{d.class_[1]}{d.class_[-2:]}", class_=d.class_,
+    )
 
 
-def memory(of: Basis, crest_column: str) -> str:
+def memory(of: Basis, crest_column: str) -> tuple[str, ...]:
     """What of the limits could only be had from memory of ISO 965-1, in words."""
     crest = of.crest.memory if of.crest else ()
     row = of.row.memory if of.row else ()
     return remembered(
         *(
-            f"the deviation of position {position}"
+            say("the deviation of position {position}", position=position)
             for position in dict.fromkeys((of.position, of.crest_position))
             if position.lower() in crest
         ),
-        "the tolerance of the crests" if crest_column in crest else "",
-        "the tolerance of the pitch diameter" if "tolerance" in row else "",
-        "the lengths of engagement" if "engagement" in row else "",
+        say("the tolerance of the crests") if crest_column in crest else "",
+        say("the tolerance of the pitch diameter") if "tolerance" in row else "",
+        say("the lengths of engagement") if "engagement" in row else "",
     )

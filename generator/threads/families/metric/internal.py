@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+from generator.language.say import say
 from generator.threads.designation import Designation
 from generator.threads.engagement import of_group
 from generator.threads.families.metric.external import (
@@ -72,7 +73,7 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
     pitch_min = rounded(nominal - PITCH_FACTOR * pitch, THREE) + shift
     minor_min = rounded(nominal - MINOR_FACTOR * pitch, THREE) + crest_shift
     if minor_min <= 0:
-        raise too_coarse(d, minor_min, "bore")
+        raise too_coarse(d, minor_min, say("bore"))
     over, up_to = of_group(d.engagement_group, normal_engagement(d))
     return ThreadLimits(
         designation=d,
@@ -87,7 +88,7 @@ def internal_metric_limits(d: Designation, engagement: float | None = None) -> T
         tabulated=row is not None and crest is not None,
         remarks=tuple(remarks(d, pitch, row, engagement, (over, up_to))),
         source=SOURCE,
-        memory=memory(of, "minor_tolerance"),
+        from_memory=memory(of, "minor_tolerance"),
         minor_tolerance=float(crest_tolerance),
     )
 

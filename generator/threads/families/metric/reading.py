@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Literal
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.metric.grades import usual_class
 from generator.threads.families.metric.pitches import coarse_pitches, fine_pitches
@@ -43,8 +44,9 @@ _SPACED = re.compile(
 )
 _CLASS_APART = re.compile(r"(?<![\w.])([3-9])\s+([a-hA-H])(?![\w.])", re.ASCII)  # 6 g
 _CLASSES_APART = re.compile(r"(?<![\w.])(\d[a-hA-H])\s+(\d[a-hA-H])(?![\w.])", re.ASCII)  # 4g 6g
-_ACCEPTED = (
-    "write M, the diameter, x and the pitch, then the class, like M10x1.5-6g, M20x1.5-5g6g or M16xPh3 P1.5-6g"
+_ACCEPTED = later(
+    "write M, the diameter, x and the pitch, then the class, like M10x1.5-6g, M20x1.5-5g6g or M16xPh3 "
+    "P1.5-6g"
 )
 
 
@@ -73,14 +75,28 @@ def parse_metric(text: Written) -> Designation:
     plain = "M" + plain[named.end() :] if named else plain
     found = _FORM.fullmatch(_with_x(plain.strip()))
     if found is None:
-        raise BadDesignation(f'"{written}" is not a metric thread designation; {_ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}" is not a metric thread designation; {accepted}',
+                written=written,
+                accepted=_ACCEPTED,
+            )
+        )
     nominal = Fraction(found["nominal"])
     size = number_text(nominal)
     if nominal == 0:
-        raise BadDesignation(f'"{written}": the diameter is zero; {_ACCEPTED}')
+        raise BadDesignation(
+            say('"{written}": the diameter is zero; {accepted}', written=written, accepted=_ACCEPTED)
+        )
     pitch, starts, coarse = _pitch(written, found, nominal, said_starts)
     if coarse and named and named["fine"]:
-        raise BadDesignation(f'"{written}" is a fine thread without its pitch; write it, like M{size}x1-6g')
+        raise BadDesignation(
+            say(
+                '"{written}" is a fine thread without its pitch; write it, like M{size}x1-6g',
+                written=written,
+                size=size,
+            )
+        )
     head = f"M{size}" if coarse else f"M{size}x{number_text(pitch)}"
     class_, group = _tail(written, found["tail"], head)
     usual = usual_class(nominal, pitch, text.side == "internal")
@@ -129,21 +145,40 @@ def _pitch(
     if found["lead"] or found["long"]:
         lead, pitch = Fraction(found["lead"] or found["long"]), Fraction(found["of"] or found["short"])
         if pitch == 0 or lead == 0 or (lead / pitch).denominator != 1:
-            raise BadDesignation(f'"{written}": the lead Ph is not a whole number of pitches P; {_ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}": the lead Ph is not a whole number of pitches P; {accepted}',
+                    written=written,
+                    accepted=_ACCEPTED,
+                )
+            )
         starts = int(lead / pitch)
         if said not in (None, starts):
-            raise BadDesignation(f'"{written}" says {said} starts in words, and {starts} by its lead')
+            raise BadDesignation(
+                say(
+                    '"{written}" says {said} starts in words, and {starts} by its lead',
+                    written=written,
+                    said=said,
+                    starts=starts,
+                )
+            )
         return pitch, starts, False
     if found["pitch"] or found["said"]:
         pitch = Fraction(found["pitch"] or found["said"])
         if pitch == 0:
-            raise BadDesignation(f'"{written}": the pitch is zero; {_ACCEPTED}')
+            raise BadDesignation(
+                say('"{written}": the pitch is zero; {accepted}', written=written, accepted=_ACCEPTED)
+            )
         return pitch, said or 1, False
     coarse = coarse_pitches().get(nominal)
     if coarse is None:
         size = number_text(nominal)
         raise BadDesignation(
-            f'"{written}": ISO 261 has no coarse pitch for M{size}; write the pitch, like M{size}x1.5-6g'
+            say(
+                '"{written}": ISO 261 has no coarse pitch for M{size}; write the pitch, like M{size}x1.5-6g',
+                written=written,
+                size=size,
+            )
         )
     return coarse, said or 1, True
 
@@ -160,17 +195,26 @@ def _tail(written: str, tail: str, head: str) -> tuple[str, Literal["S", "N", "L
             groups.append(GROUPS[upper])
         elif "/" in word:
             raise BadDesignation(
-                f'"{written}" names a fit of two parts; write the thread to be cut alone, like {head}-6g, '
-                f"or {head}-6H for the internal one"
+                say('"{written}" names a fit of two parts; write the thread to be cut alone, like {head}-6g, '
+                "or {head}-6H for the internal one", written=written, head=head)
             )
         elif word:
             raise BadDesignation(
-                f'"{written}": "{word}" is not understood after the pitch; '
-                f"write {head}-6g, and -LH at the end for a left-hand thread"
+                say(
+                    '"{written}": "{word}" is not understood after the pitch; '
+                    "write {head}-6g, and -LH at the end for a left-hand thread",
+                    written=written,
+                    word=word,
+                    head=head,
+                )
             )
     if len(set(classes)) > 1 or len(set(groups)) > 1:
         raise BadDesignation(
-            f'"{written}" says two things at once; write one class and one hand, like {head}-6g-LH'
+            say(
+                '"{written}" says two things at once; write one class and one hand, like {head}-6g-LH',
+                written=written,
+                head=head,
+            )
         )
     return classes[0] if classes else "", groups[0] if groups else "N"
 
@@ -181,8 +225,8 @@ def _class(written: str, word: str, head: str) -> str:
     crest_grade, crest_position = (word[2], word[3]) if len(word) == 4 else (grade, position)
     if position.isupper() != crest_position.isupper():
         raise BadDesignation(
-            f'"{written}": {word} mixes a capital letter (internal thread) with a small one (external); '
-            f"write {head}-6g or {head}-6H"
+            say('"{written}": {word} mixes a capital letter (internal thread) with a small one (external); '
+            "write {head}-6g or {head}-6H", written=written, word=word, head=head)
         )
     if position.isupper():
         _check_internal(written, word, head, (grade, position), (crest_grade, crest_position))
@@ -199,14 +243,32 @@ def _check_internal(
     for _, position in (pitch, crest):
         if position not in INTERNAL_POSITIONS:
             raise BadDesignation(
-                f'"{written}": internal threads have positions G and H (capital letters); write {head}-6H'
-                + (f", or {head}-6{position.lower()} for the external thread" if position in "EF" else "")
+                say(
+                    '"{written}": internal threads have positions G and H (capital letters); write {head}-6H',
+                    written=written,
+                    head=head,
+                )
+                + (
+                    say(
+                        ", or {head}-6{position} for the external thread",
+                        head=head, position=position.lower(),
+                    )
+                    if position in "EF"
+                    else ""
+                )
             )
     for (grade, position), diameter in ((pitch, "pitch"), (crest, "minor")):
         if grade not in INTERNAL_GRADES:
             raise BadDesignation(
-                f'"{written}": grade {grade} does not exist for the {diameter} diameter of an internal '
-                f"thread; 4 to 8 do, like {head}-6{position}"
+                say(
+                    '"{written}": grade {grade} does not exist for the {diameter} diameter of an internal '
+                    "thread; 4 to 8 do, like {head}-6{position}",
+                    written=written,
+                    grade=grade,
+                    diameter=diameter,
+                    head=head,
+                    position=position,
+                )
             )
 
 
@@ -217,18 +279,30 @@ def _check_external(
     (grade, position), (crest_grade, crest_position) = pitch, crest
     if position in "abcd" or crest_position in "abcd":
         raise BadDesignation(
-            f'"{written}": positions a to d are not computed here: take their limits from ISO 965-1; '
-            f"e, f, g and h are, like {head}-6g"
+            say('"{written}": positions a to d are not computed here: take their limits from ISO 965-1; '
+            "e, f, g and h are, like {head}-6g", written=written, head=head)
         )
     if position not in POSITIONS or crest_position not in POSITIONS:
-        raise BadDesignation(f'"{written}": external threads have positions e, f, g and h; write {head}-6g')
+        raise BadDesignation(
+            say(
+                '"{written}": external threads have positions e, f, g and h; write {head}-6g',
+                written=written,
+                head=head,
+            )
+        )
     if grade not in PITCH_GRADES:
         raise BadDesignation(
-            f'"{written}": grade {grade} does not exist for the pitch diameter; 3 to 9 do, '
-            f"like {head}-6{position}"
+            say('"{written}": grade {grade} does not exist for the pitch diameter; 3 to 9 do, '
+            "like {head}-6{position}", written=written, grade=grade, head=head, position=position)
         )
     if crest_grade not in CREST_GRADES:
         raise BadDesignation(
-            f'"{written}": the major diameter has grades 4, 6 and 8 only; write pitch diameter and crest '
-            f"apart, like {head}-{grade}{position}6{position}"
+            say(
+                '"{written}": the major diameter has grades 4, 6 and 8 only; write pitch diameter and crest '
+                "apart, like {head}-{grade}{position}6{position}",
+                written=written,
+                head=head,
+                grade=grade,
+                position=position,
+            )
         )

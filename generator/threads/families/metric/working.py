@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.sizes import NO_MAX, SizeLine, ThreadLimits, size_line
 
-TABLE = "the table's value for this pitch"
-CREST = "Allowance of the crests"
+TABLE = later("the table's value for this pitch")
+CREST = later("Allowance of the crests")
 PITCH, MINOR, ROOT = "0.64951905 × {P}", "1.08253175 × {P}", "0.616025 × {P}"
 
 
@@ -26,13 +27,17 @@ def _outside(sizes: ThreadLimits, crest: float) -> tuple[SizeLine, ...]:
         put: tuple[float | None, ...]
         top, bottom, put = f"{{d max}} − {PITCH}", f"{{d max}} − {MINOR}", (major.max, pitch)
     else:
-        own = (size_line("major.allowance", crest, f"{TABLE} and the crest's position", label=CREST),)
+        own = (
+            size_line(
+                "major.allowance", crest, say("{table} and the crest's position", table=TABLE), label=CREST
+            ),
+        )
         top, bottom = f"{{d}} − {{es}} − {PITCH}", f"{{d}} − {{es}} − {MINOR}"
         put = (d.nominal, sizes.allowance, pitch)
     return (
-        size_line("allowance", sizes.allowance, f"{TABLE} and position"),
+        size_line("allowance", sizes.allowance, say("{table} and position", table=TABLE)),
         *own,
-        size_line("major.tolerance", sizes.major_tolerance, f"{TABLE} and grade"),
+        size_line("major.tolerance", sizes.major_tolerance, say("{table} and grade", table=TABLE)),
         _pitch_tolerance(sizes),
         size_line("major.max", major.max, "{d} − {es}", d.nominal, crest),
         size_line("pitch_diameter.max", effective.max, top, *put),
@@ -40,7 +45,7 @@ def _outside(sizes: ThreadLimits, crest: float) -> tuple[SizeLine, ...]:
         size_line(
             "pitch_diameter.min", effective.min, "{d2 max} − {Td2}", effective.max, sizes.pitch_tolerance
         ),
-        size_line("minor.max", minor.max, bottom, *put, label="Minor diameter, max (reference)"),
+        size_line("minor.max", minor.max, bottom, *put, label=say("Minor diameter, max (reference)")),
         size_line("minor.min", minor.min, f"{{d2 min}} − {ROOT}", effective.min, pitch),
     )
 
@@ -53,12 +58,16 @@ def _inside(sizes: ThreadLimits, crest: float) -> tuple[SizeLine, ...]:
         put: tuple[float | None, ...]
         formula, put = f"{{D min}} − {MINOR}", (major, pitch)
     else:
-        own = (size_line("minor.allowance", crest, f"{TABLE} and the crest's position", label=CREST),)
+        own = (
+            size_line(
+                "minor.allowance", crest, say("{table} and the crest's position", table=TABLE), label=CREST
+            ),
+        )
         formula, put = f"{{d}} + {{EI}} − {MINOR}", (d.nominal, crest, pitch)
     return (
-        size_line("allowance", sizes.allowance, f"{TABLE} and position"),
+        size_line("allowance", sizes.allowance, say("{table} and position", table=TABLE)),
         *own,
-        size_line("minor.tolerance", sizes.minor_tolerance, f"{TABLE} and grade"),
+        size_line("minor.tolerance", sizes.minor_tolerance, say("{table} and grade", table=TABLE)),
         _pitch_tolerance(sizes),
         size_line("major.min", major, "{d} + {EI}", d.nominal, sizes.allowance, note=NO_MAX),
         size_line("pitch_diameter.min", effective.min, f"{{D min}} − {PITCH}", major, pitch),
@@ -77,5 +86,7 @@ def _one_position(d: Designation) -> bool:
 
 def _pitch_tolerance(sizes: ThreadLimits) -> SizeLine:
     return size_line(
-        "pitch_diameter.tolerance", sizes.pitch_tolerance, f"{TABLE}, diameter range and grade"
+        "pitch_diameter.tolerance",
+        sizes.pitch_tolerance,
+        say("{table}, diameter range and grade", table=TABLE),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.national.limits import national_limits
 from generator.threads.families.national.reading import SERIES, parse_national
@@ -21,9 +22,16 @@ class National(Family):
     """American National threads."""
 
     key = "N"
-    name = "American National threads"
-    standard = "NBS Handbook H28 (1942)"
-    examples = ("1/2-13 NC-2", "3/4-16 NF-3", "2-8 N-2", "1 1/8-10 NS-2-LH", "1 5/8-5.5 USS", "1/2-20 SAE")
+    name = later("American National threads")
+    standard = later("NBS Handbook H28 (1942)")
+    examples = (
+        "1/2-13 NC-2",
+        "3/4-16 NF-3",
+        "2-8 N-2",
+        "1 1/8-10 NS-2-LH",
+        "1 5/8-5.5 USS",
+        "1/2-20 SAE",
+    )
     order = 70
 
     def claims(self, text: Written) -> bool:
@@ -44,7 +52,7 @@ class National(Family):
     def profile(self, d: Designation) -> Profile:
         """60 degrees, flat P/8 at crest and root."""
         return Profile(
-            flanks=SIXTY, depth=0.64951905, crest_flat=0.125, tool_flat=0.125, source="NBS Handbook H28",
+            flanks=SIXTY, depth=0.64951905, crest_flat=0.125, tool_flat=0.125, source=say("NBS Handbook H28"),
             widest_flat=0.25,
         )
 
@@ -55,8 +63,8 @@ class National(Family):
     def gauging(self, d: Designation) -> Gauging:
         """As Unified threads, which have the same flanks."""
         return LimitGauges(
-            "ASME B1.2, as for Unified threads; common practice", 3, UNIFIED_CRESTS,
-            memory="the crests of the gauges",
+            say("ASME B1.2, as for Unified threads; common practice"), 3, UNIFIED_CRESTS,
+            remembered=("crests",),
         )
 
     def sizes(self) -> Iterable[StandardSize]:

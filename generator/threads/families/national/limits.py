@@ -5,17 +5,18 @@ from __future__ import annotations
 from decimal import Decimal
 from functools import cache
 
+from generator.language.say import later, say
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.families.national.series import named
 from generator.threads.rounding import EIGHT, FOUR, decimal, rounded
 from generator.threads.sizes import NO_MAX, Range, SizeLine, ThreadLimits, size_line, too_coarse
 
-SOURCE = "NBS Handbook H28 (1942)"
+SOURCE = later("NBS Handbook H28 (1942)")
 PITCH_FACTOR = Decimal("0.64951905")   # depth of the form over P: 3H/4
 MINOR_FACTOR = Decimal("1.29903811")   # twice that
 BORE_FACTOR = Decimal("1.08253175")    # least bore: crest flat of the nut P/4
-TABLE = "the table's value for these threads per inch, class {class}"
+TABLE = later("the table's value for these threads per inch, class {class}")
 
 
 @cache
@@ -76,18 +77,23 @@ def national_limits(d: Designation, engagement: float | None = None) -> ThreadLi
         major_tolerance=None if d.internal or value is None else float(2 * value),
         pitch_tolerance=None if value is None else float(value), engagement=None, engagement_standard=True,
         tabulated=named(d) is not None, remarks=tuple(_remarks(d, value is None)), source=SOURCE,
-        memory=_memory(row, class_, value is not None),
+        from_memory=_memory(row, class_, value is not None),
         lines=_lines(
             d, major, pitch_diameter, minor, float(allowance), None if value is None else float(value)
         ),
     )
 
 
-def _memory(row: dict[str, str] | None, class_: str, given: bool) -> str:
+def _memory(row: dict[str, str] | None, class_: str, given: bool) -> tuple[str, ...]:
     if row is None or not given or (row["memory"] == "class_1" and class_ != "1"):
-        return ""
-    figures = "the tolerance and allowance" if class_ == "1" else "the tolerance"
-    return f"{figures} of class {class_} for {row['tpi']} threads per inch"
+        return ()
+    return (
+        say(
+            "the tolerance and allowance of class 1 for {tpi} threads per inch",
+            tpi=row["tpi"],
+        ) if class_ == "1"
+        else say("the tolerance of class {class_} for {tpi} threads per inch", class_=class_, tpi=row["tpi"]),
+    )
 
 
 def _lines(
@@ -96,7 +102,11 @@ def _lines(
     pitch, lines = float(d.pitch), []
     from_table = TABLE.replace("{class}", d.class_ or "2")
     if not d.internal:
-        none = "none but for class 1" if allowance == 0 else "the table's value for these threads per inch"
+        none = (
+            say("none but for class 1")
+            if allowance == 0
+            else say("the table's value for these threads per inch")
+        )
         lines.append(size_line("allowance", allowance, none))
     if value is not None:
         lines.append(size_line("pitch_diameter.tolerance", value, from_table))
@@ -124,7 +134,7 @@ def _lines(
         )
     lines.append(size_line(
         "minor.max", minor.max, "{d} − 1.299038 × {P} − {es}", d.nominal, pitch, allowance,
-        label="Minor diameter, basic",
+        label=say("Minor diameter, basic"),
     ))
     return tuple(lines)
 
@@ -133,32 +143,45 @@ def _remarks(d: Designation, bare: bool) -> list[str]:
     said = []
     if d.series in ("USS", "SAE"):
         said.append(
-            f"The {d.series} series had no limits of its own: the form is that of American National threads, "
-            "and the limits are those of class 2 there, as a shop would take them."
-            if not bare else f"The {d.series} series had no limits of its own: the sizes are basic."
+            say(
+                "The {series} series had no limits of its own: the form is that of American National "
+                "threads, and the limits are those of class 2 there, as a shop would take them.",
+                series=d.series,
+            )
+            if not bare
+            else say("The {series} series had no limits of its own: the sizes are basic.", series=d.series)
         )
     elif d.class_ == "4":
         said.append(
-            "Class 4 (close fit) was for selected work, and no table of it was found: the sizes are basic. "
-            "Fit it to its mate."
+            say(
+                "Class 4 (close fit) was for selected work, and no table of it was found: the sizes are "
+                "basic. Fit it to its mate."
+            )
         )
     elif bare:
         said.append(
-            "No tolerance stands for these threads per inch: the sizes are basic. Fit it to its mate."
+            say("No tolerance stands for these threads per inch: the sizes are basic. Fit it to its mate.")
         )
     elif d.series in ("N", "NS"):
         said.append(
-            "The tolerance goes by the threads per inch alone; for large diameters and long engagement H28 "
-            "gives more."
+            say(
+                "The tolerance goes by the threads per inch alone; for large diameters and long engagement "
+                "H28 gives more."
+            )
         )
     if d.internal:
         said.append(
-            "No max of the bore is given: bore to about 75 percent of the full depth of thread, as for a tap."
+            say(
+                "No max of the bore is given: bore to about 75 percent of the full depth of thread, as for "
+                "a tap."
+            )
         )
     said.append(
-        "The root of this form is P/8 flat, where the Unified thread that followed has it P/4 or round: both "
-        "go together."
+        say(
+            "The root of this form is P/8 flat, where the Unified thread that followed has it P/4 or round: "
+            "both go together."
+        )
     )
     if d.starts > 1:
-        said.append("The limits are those of a single-start thread.")
+        said.append(say("The limits are those of a single-start thread."))
     return said

@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.national.series import sizes
 from generator.threads.heads import inch_head
 from generator.threads.text import Written, take_hand, take_starts
 
-ACCEPTED = (
+ACCEPTED = later(
     "write size-threads per inch, series, class, like 1/2-13 NC-2, 3/4-16 NF-3, 2-8 N-2 or 1 1/8-10 NS-2; "
     "1/2-13 USS and 1/2-20 SAE for the older series"
 )
@@ -35,13 +36,24 @@ def parse_national(text: Written) -> Designation:
     upper, hand = take_hand(text, upper)
     found = SERIES.search(upper)
     if found is None:
-        raise BadDesignation(f'"{text.written}" names no series; {ACCEPTED}')
+        raise BadDesignation(
+            say('"{written}" names no series; {accepted}', written=text.written, accepted=ACCEPTED)
+        )
     series = found["national"] or ("USS" if found["uss"] else "SAE")
     front, tail = upper[: found.start()], upper[found.end() :]
     front = _gage(front.strip(" -"), series)
-    head = inch_head(text, f"{front} ({starts} STARTS)" if starts else front, ACCEPTED)
+    head = inch_head(
+        text, f"{front} ({starts} STARTS)" if starts else front, ACCEPTED
+    )
     if head.rest.strip(" -"):
-        raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}": "{rest}" is not understood; {accepted}',
+                written=text.written,
+                rest=head.rest.strip(" -"),
+                accepted=ACCEPTED,
+            )
+        )
     class_ = _class(text, tail, series)
     national = found["national"] is not None
     return Designation(
@@ -67,14 +79,37 @@ def _class(text: Written, tail: str, series: str) -> str:
     if not words:
         return ""
     if len(set(words)) > 1:
-        raise BadDesignation(f'"{text.written}": "{" ".join(words)}" is not understood; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}": "{words}" is not understood; {accepted}',
+                written=text.written,
+                words=" ".join(words),
+                accepted=ACCEPTED,
+            )
+        )
     if series in ("USS", "SAE"):
-        raise BadDesignation(f'"{text.written}": {series} threads have no class; leave out "{words[0]}"')
+        raise BadDesignation(
+            say(
+                '"{written}": {series} threads have no class; leave out "{words}"',
+                written=text.written,
+                series=series,
+                words=words[0],
+            )
+        )
     if re.fullmatch(r"[123][AB]", words[0]):
         raise BadDesignation(
-            f'"{text.written}": class {words[0]} is of Unified threads; write {series}-{words[0][0]}, or U '
-            "in front of the series for a Unified thread"
+            say(
+                '"{written}": class {words} is of Unified threads; write {series}-{class_}, or U in front '
+                "of the series for a Unified thread",
+                written=text.written, words=words[0], series=series, class_=words[0][0],
+            )
         )
     if words[0] not in CLASSES:
-        raise BadDesignation(f'"{text.written}": American National threads have classes 1 to 4; {ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}": American National threads have classes 1 to 4; {accepted}',
+                written=text.written,
+                accepted=ACCEPTED,
+            )
+        )
     return words[0]

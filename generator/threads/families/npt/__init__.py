@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.npt.limits import pipe_limits
 from generator.threads.families.npt.planes import TAPER, Truncation, pipe_sizes, truncation
@@ -45,9 +46,14 @@ class Npt(Family):
     """NPT threads, outside and inside; the size is a name."""
 
     key = "NPT"
-    name = "American taper pipe threads"
+    name = later("American taper pipe threads")
     standard = "ASME B1.20.1"
-    examples = ("1/2-14 NPT", "2-11.5 NPT", "3/8-18 NPT-LH", "1 1/4-11.5 NPT internal")
+    examples = (
+        "1/2-14 NPT",
+        "2-11.5 NPT",
+        "3/8-18 NPT-LH",
+        "1 1/4-11.5 NPT internal",
+    )
     order = 31
 
     def claims(self, text: Written) -> bool:
@@ -59,8 +65,8 @@ class Npt(Family):
         """Size, threads per inch, NPT, hand."""
         if re.search(r"NPTR", text.upper):
             raise BadDesignation(
-                f'"{text.written}": railing joint threads (NPTR; ASME B1.20.1) are not computed here; '
-                f"{ACCEPTED}"
+                say('"{written}": railing joint threads (NPTR; ASME B1.20.1) are not computed here; '
+                "{accepted}", written=text.written, accepted=ACCEPTED)
             )
         plain = re.sub(_PLUMBERS, r"\1NPT", text.upper)
         return read_pipe_thread(replace(text, plain=plain), self.key, _WORD, ACCEPTED)
@@ -80,16 +86,22 @@ class Npt(Family):
     def gauging(self, d: Designation) -> Gauging:
         """L1 ring and plug."""
         return TaperGauges(
-            "ASME B1.20.1", "L1 plug gauge, its notch at the face" if d.internal else "L1 ring gauge",
-            "pitch diameter, taper and lead together over the engagement by hand; not the crests, and not "
-            "what lies beyond it",
+            "ASME B1.20.1",
+            say("L1 plug gauge, its notch at the face") if d.internal else say("L1 ring gauge"),
+            say(
+                "pitch diameter, taper and lead together over the engagement by hand; not the crests, and "
+                "not what lies beyond it"
+            ),
         )
 
     def sizes(self) -> Iterable[StandardSize]:
         """1/16 to 24."""
         for size in pipe_sizes().values():
             yield StandardSize(
-                f"{size.name}-{number_text(size.tpi)} NPT", size.major, float(size.pitch), "in",
+                f"{size.name}-{number_text(size.tpi)} NPT",
+                size.major,
+                float(size.pitch),
+                "in",
                 common=size.diameter < USUAL,
             )
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.families.npt.planes import SHARP_V, TAPER, Truncation, planes, rounded
 from generator.threads.families.npt.reading import size_of
@@ -15,11 +16,13 @@ from generator.threads.families.npt.working import size_lines
 from generator.threads.sizes import Range, ThreadLimits
 
 PLACES = 5
-OUTSIDE = "the small end, where the thread starts"
-INSIDE = "the face, where the thread starts"
+OUTSIDE = later("the small end, where the thread starts")
+INSIDE = later("the face, where the thread starts")
 
 
-def pipe_limits(d: Designation, truncated: Truncation, source: str, memory: str = "") -> ThreadLimits:
+def pipe_limits(
+    d: Designation, truncated: Truncation, source: str, memory: tuple[str, ...] = ()
+) -> ThreadLimits:
     """Limits of size of a taper pipe thread at its end face.
 
     outside, at the small end: E0 ± P/16;  inside, at the face: E1 ± P/16
@@ -56,7 +59,7 @@ def pipe_limits(d: Designation, truncated: Truncation, source: str, memory: str 
         major_tolerance=None if d.internal else _size(2 * turn + crest[1] - crest[0]),
         pitch_tolerance=_size(2 * turn),
         engagement=None, engagement_standard=True, tabulated=d.starts == 1, remarks=(), source=source,
-        minor_tolerance=_size(2 * turn + crest[1] - crest[0]) if d.internal else None, memory=memory,
+        minor_tolerance=_size(2 * turn + crest[1] - crest[0]) if d.internal else None, from_memory=memory,
         places=PLACES,
         plane=INSIDE if d.internal else OUTSIDE,
         lines=size_lines(d, of, truncated, (major, effective, minor)),

@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from generator.calc.thread_dial import and_words
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation, Side
 from generator.threads.families.npt.planes import PipeSize, pipe_sizes
 from generator.threads.text import Written, mixed_number, number_text, take_hand, take_starts
 
-ACCEPTED = "write size, threads per inch and NPT, like 1/2-14 NPT or 2-11.5 NPT-LH"
+ACCEPTED = later("write size, threads per inch and NPT, like 1/2-14 NPT or 2-11.5 NPT-LH")
 _MARKS = (
     r"\"|''|\bINCH(?:ES)?\b|\bIN\b\.?|\bO\.?\s?D\b\.?|\bT\.?P\.?I\b\.?|\bTHREADS?\b"
     r"|\bASME\s*B1\.20\.\d\b"
@@ -36,7 +38,9 @@ def read_pipe_thread(
     upper, starts = take_starts(text, upper)
     found = word.search(upper)
     if found is None or len(word.findall(upper)) > 1:
-        raise BadDesignation(f'"{text.written}" does not name one thread; {accepted}')
+        raise BadDesignation(
+            say('"{written}" does not name one thread; {accepted}', written=text.written, accepted=accepted)
+        )
     front, back = (re.sub(_MARKS, " ", part, flags=re.ASCII).strip(" -,.()") for part in (
         upper[: found.start()], upper[found.end() :]
     ))
@@ -57,7 +61,9 @@ def read_pipe_thread(
 
 def write_pipe_thread(d: Designation, name: str) -> str:
     """As the standard: ``3/8-18 NPT-LH``; starts and side in words where they are not the usual ones."""
-    tail = ("-LH" if d.hand == "left" else "") + (f" ({d.starts} starts)" if d.starts > 1 else "")
+    tail = ("-LH" if d.hand == "left" else "") + (
+        f" ({d.starts} starts)" if d.starts > 1 else ""
+    )
     return f"{d.nominal_text}-{number_text(1 / d.pitch)} {name}{tail}" + (" internal" if d.internal else "")
 
 
@@ -69,7 +75,9 @@ def size_of(d: Designation) -> PipeSize:
 def _side(text: Written, found: re.Match[str]) -> Side | None:
     said = _SIDES.get(found["side"] or "")
     if said and text.side and said != text.side:
-        raise BadDesignation(f'"{text.written}" is said to be internal and external at once; write one')
+        raise BadDesignation(
+            say('"{written}" is said to be internal and external at once; write one', written=text.written)
+        )
     return said or text.side
 
 
@@ -79,15 +87,25 @@ def _class(text: Written, back: str, classes: tuple[str, ...], accepted: str) ->
         return ""
     found = _CLASS.fullmatch(back)
     if found is None or found[1] not in classes:
-        hint = f"; the classes are {' and '.join(classes)}" if classes and found else ""
-        raise BadDesignation(f'"{text.written}": "{back}" after the name is not understood{hint}; {accepted}')
+        hint = say("; the classes are {classes}", classes=and_words(classes)) if classes and found else ""
+        raise BadDesignation(
+            say(
+                '"{written}": "{back}" after the name is not understood{hint}; {accepted}',
+                written=text.written,
+                back=back,
+                hint=hint,
+                accepted=accepted,
+            )
+        )
     return found[1]
 
 
 def _size(text: Written, body: str, accepted: str) -> PipeSize:
     """The size that `body` names, checked against the threads per inch beside it."""
     if not body:
-        raise BadDesignation(f'"{text.written}" has no size; {accepted}')
+        raise BadDesignation(
+            say('"{written}" has no size; {accepted}', written=text.written, accepted=accepted)
+        )
     sizes = pipe_sizes()
     for name, beside in splits(body):
         number = mixed_number(name)
@@ -102,13 +120,23 @@ def _size(text: Written, body: str, accepted: str) -> PipeSize:
         if tpi != size.tpi:
             right = number_text(size.tpi)
             raise BadDesignation(
-                f'"{text.written}": pipe size {size.name} has {right} threads per inch, not '
-                f"{number_text(tpi)}; write {size.name}-{right}, or look which size it is"
+                say(
+                    '"{written}": pipe size {name} has {right} threads per inch, not '
+                    "{number_text}; write {name}-{right}, or look which size it is",
+                    written=text.written,
+                    name=size.name,
+                    right=right,
+                    number_text=number_text(tpi),
+                )
             )
         return size
     raise BadDesignation(
-        f'"{text.written}" has no pipe size of the standard in front; the sizes are '
-        f"{', '.join(size.name for size in sizes.values())}; {accepted}"
+        say(
+            '"{written}" has no pipe size of the standard in front; the sizes are {name}; {accepted}',
+            written=text.written,
+            name=", ".join(size.name for size in sizes.values()),
+            accepted=accepted,
+        )
     )
 
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.npt.planes import SHARP_V, TAPER, Planes, Truncation, rounded
 from generator.threads.families.npt.reading import size_of
 from generator.threads.sizes import Put, Range, SizeLine, size_line
 
-TABLE = "the table's value for this size"
+TABLE = later("the table's value for this size")
 TURN = "{P} ÷ 16"
 
 
@@ -26,7 +27,7 @@ def _limits(
 ) -> list[SizeLine]:
     """Limits at the end face."""
     inside, pitch = d.internal, float(d.pitch)
-    at, plane = ("at the face", "E1") if inside else ("at the small end", "E0")
+    at, plane = (say("at the face"), "E1") if inside else (say("at the small end"), "E0")
     middle = float(of.e1 if inside else of.e0)
     sharp = float(SHARP_V * d.pitch)
     crest = [float(share * d.pitch) for share in (truncated.crest_min, truncated.crest_max)]
@@ -37,43 +38,58 @@ def _limits(
     lines = [
         size_line(
             f"pitch_diameter.{end}", value, f"{{{plane}}} {sign} {TURN}", middle, pitch,
-            label=f"Pitch diameter {at}, {end}",
-            note="one turn of the gauge either way" if end == "max" else "",
+            label=say("Pitch diameter {at}, {end}", at=at, end=end),
+            note=say("one turn of the gauge either way") if end == "max" else "",
         )
         for end, sign, value in (("max", "+", effective.max), ("min", "−", effective.min))
     ]
     for end, value, base, least in (
         ("max", major.max, effective.max, outer[0]), ("min", major.min, effective.min, outer[1])
     ):
-        lines.append(size_line(
-            f"major.{end}", value, f"{{d2 {end}}} + {{H}} − 2 × {{{letters[0]}}}", base,
-            (sharp, "fine_length"), (least, "fine_length"), label=f"Major diameter {at}, {end}",
-            note=f"{letters[0]} is the {'least' if end == 'max' else 'most'} truncation",
-        ))
+        lines.append(
+            size_line(
+                f"major.{end}",
+                value,
+                f"{{d2 {end}}} + {{H}} − 2 × {{{letters[0]}}}",
+                base,
+                (sharp, "fine_length"),
+                (least, "fine_length"),
+                label=say("Major diameter {at}, {end}", at=at, end=end),
+                note=say("{letters} is the least truncation", letters=letters[0]) if end == "max"
+                else say("{letters} is the most truncation", letters=letters[0]),
+            )
+        )
     for end, value, base, most in (
         ("max", minor.max, effective.max, inner[1]), ("min", minor.min, effective.min, inner[0])
     ):
-        lines.append(size_line(
-            f"minor.{end}", value, f"{{d2 {end}}} − {{H}} + 2 × {{{letters[1]}}}", base,
-            (sharp, "fine_length"), (most, "fine_length"), label=f"Minor diameter {at}, {end}",
-        ))
+        lines.append(
+            size_line(
+                f"minor.{end}",
+                value,
+                f"{{d2 {end}}} − {{H}} + 2 × {{{letters[1]}}}",
+                base,
+                (sharp, "fine_length"),
+                (most, "fine_length"),
+                label=say("Minor diameter {at}, {end}", at=at, end=end),
+            )
+        )
     return lines
 
 
 def _common(d: Designation, of: Planes) -> list[SizeLine]:
     """What a gauge is made to, outside and inside alike."""
     return [
-        _length("l1", of.l1, "Engagement by hand, L1", TABLE),
+        _length("l1", of.l1, say("Engagement by hand, L1"), TABLE),
         _diameter(
-            "e1", of.e1, "Pitch diameter at the hand-tight plane, E1", "{E0} + {L1} ÷ 16",
+            "e1", of.e1, say("Pitch diameter at the hand-tight plane, E1"), "{E0} + {L1} ÷ 16",
             {"E0": (float(of.e0), "length"), "L1": (float(of.l1), "length")},
         ),
         _diameter(
-            "per_turn", TAPER * d.pitch, "Diameter for one turn of the gauge", TURN,
+            "per_turn", TAPER * d.pitch, say("Diameter for one turn of the gauge"), TURN,
             {"P": (float(d.pitch), "fine_length")},
         ),
         _diameter(
-            "h", of.h, "Height of thread, most", "0.8 × {P}", {"P": (float(d.pitch), "fine_length")}
+            "h", of.h, say("Height of thread, most"), "0.8 × {P}", {"P": (float(d.pitch), "fine_length")}
         ),
     ]
 
@@ -85,28 +101,28 @@ def _outside(d: Designation, of: Planes) -> list[SizeLine]:
     of_pipe: Put = {"D": (pipe, "length"), "P": (float(d.pitch), "fine_length")}
     return [
         _diameter(
-            "e0", of.e0, "Pitch diameter at the small end, E0", "{D} − (0.05 × {D} + 1.1) × {P}", of_pipe
+            "e0", of.e0, say("Pitch diameter at the small end, E0"), "{D} − (0.05 × {D} + 1.1) × {P}", of_pipe
         ),
-        _length("l2", of.l2, "Effective thread, L2", "(0.8 × {D} + 6.8) × {P}", of_pipe),
+        _length("l2", of.l2, say("Effective thread, L2"), "(0.8 × {D} + 6.8) × {P}", of_pipe),
         _diameter(
-            "e2", of.e2, "Pitch diameter at the end of it, E2", "{E0} + {L2} ÷ 16",
+            "e2", of.e2, say("Pitch diameter at the end of it, E2"), "{E0} + {L2} ÷ 16",
             {"E0": (e0, "length"), "L2": (l2, "length")},
         ),
         _length(
-            "l5", of.l5, "Thread with full crests, L5", "{L2} − 2 × {P}",
+            "l5", of.l5, say("Thread with full crests, L5"), "{L2} − 2 × {P}",
             {"L2": (l2, "length"), "P": (pitch[0], "fine_length")},
         ),
         _diameter(
-            "e5", of.e5, "Pitch diameter at the end of it, E5", "{E0} + {L5} ÷ 16",
+            "e5", of.e5, say("Pitch diameter at the end of it, E5"), "{E0} + {L5} ÷ 16",
             {"E0": (e0, "length"), "L5": (l5, "length")},
         ),
-        _length("v", of.v, "Vanish thread of a die, V", TABLE),
+        _length("v", of.v, say("Vanish thread of a die, V"), TABLE),
         _length(
-            "l4", of.l4, "Whole length with the vanish thread, L4", "{L2} + {V}",
+            "l4", of.l4, say("Whole length with the vanish thread, L4"), "{L2} + {V}",
             {"L2": (l2, "length"), "V": (float(of.v), "length")},
         ),
         _diameter(
-            "k0", of.k0, "Basic minor diameter at the small end, K0", "{E0} − {h}",
+            "k0", of.k0, say("Basic minor diameter at the small end, K0"), "{E0} − {h}",
             {"E0": (e0, "length"), "h": (float(of.h), "length")},
         ),
     ]
@@ -116,15 +132,15 @@ def _inside(d: Designation, of: Planes) -> list[SizeLine]:
     threads = float(size_of(d).wrench_threads)
     return [
         _length(
-            "l3", of.l3, "Make-up by wrench, L3", f"{threads:g} × {{P}}",
+            "l3", of.l3, say("Make-up by wrench, L3"), f"{threads:g} × {{P}}",
             {"P": (float(d.pitch), "fine_length")},
         ),
         _diameter(
-            "e3", of.e3, "Pitch diameter at the end of it, E3", "{E0} − {L3} ÷ 16",
+            "e3", of.e3, say("Pitch diameter at the end of it, E3"), "{E0} − {L3} ÷ 16",
             {"E0": (float(of.e0), "length"), "L3": (float(of.l3), "length")},
         ),
         _diameter(
-            "k3", of.k3, "Basic minor diameter there, K3", "{E3} − {h}",
+            "k3", of.k3, say("Basic minor diameter there, K3"), "{E3} − {h}",
             {"E3": (float(of.e3), "length"), "h": (float(of.h), "length")},
         ),
     ]
@@ -134,16 +150,27 @@ def _turns(d: Designation, of: Planes) -> list[SizeLine]:
     pitch = (float(d.pitch), "fine_length")
     return [
         SizeLine(
-            "gauge.turns_each_way", "Gauge may stand off, turns each way", 1.0, "the standard's tolerance",
+            "gauge.turns_each_way",
+            say("Gauge may stand off, turns each way"),
+            1.0,
+            say("the standard's tolerance"),
             quantity="ratio",
         ),
         SizeLine(
-            "gauge.hand_turns", "Turns of engagement by hand", float(of.l1 / d.pitch), "{L1} ÷ {P}",
-            {"L1": (float(of.l1), "length"), "P": (pitch[0], "fine_length")}, quantity="ratio",
+            "gauge.hand_turns",
+            say("Turns of engagement by hand"),
+            float(of.l1 / d.pitch),
+            "{L1} ÷ {P}",
+            {"L1": (float(of.l1), "length"), "P": (pitch[0], "fine_length")},
+            quantity="ratio",
         ),
         SizeLine(
-            "gauge.wrench_turns", "Turns of make-up by wrench", float(of.l3 / d.pitch), "{L3} ÷ {P}",
-            {"L3": (float(of.l3), "length"), "P": (pitch[0], "fine_length")}, quantity="ratio",
+            "gauge.wrench_turns",
+            say("Turns of make-up by wrench"),
+            float(of.l3 / d.pitch),
+            "{L3} ÷ {P}",
+            {"L3": (float(of.l3), "length"), "P": (pitch[0], "fine_length")},
+            quantity="ratio",
         ),
     ]
 

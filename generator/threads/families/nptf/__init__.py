@@ -9,6 +9,7 @@ import re
 from collections.abc import Iterable
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.npt import sixty_taper_profile
 from generator.threads.families.npt.limits import pipe_limits
@@ -20,20 +21,25 @@ from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
 
-ACCEPTED = "write size, threads per inch, NPTF and class, like 1/8-27 NPTF-1"
+ACCEPTED = later("write size, threads per inch, NPTF and class, like 1/8-27 NPTF-1")
 LARGEST = 4  # in, outside diameter of the pipe: the standard ends at size 3
 _WORD = re.compile(r"(?<![A-Z])(?P<side>[MF])?NPTF(?![A-Z])")
 CLASSES = ("1", "2")  # they differ in how crest and root are inspected, not in size
-MEMORY = "the truncations of crest and root and the lengths"
+MEMORY = (later("the truncations of crest and root"), later("the lengths"))
 
 
 class Nptf(Family):
     """NPTF threads, classes 1 and 2, outside and inside."""
 
     key = "NPTF"
-    name = "American dryseal taper pipe threads"
+    name = later("American dryseal taper pipe threads")
     standard = "ASME B1.20.3"
-    examples = ("1/8-27 NPTF-1", "1/2-14 NPTF-2", "1-11.5 NPTF-1-LH", "1/4-18 NPTF-1 internal")
+    examples = (
+        "1/8-27 NPTF-1",
+        "1/2-14 NPTF-2",
+        "1-11.5 NPTF-1-LH",
+        "1/4-18 NPTF-1 internal",
+    )
     order = 30
 
     def claims(self, text: Written) -> bool:
@@ -44,12 +50,18 @@ class Nptf(Family):
         """Size, threads per inch, NPTF, class, hand."""
         if "NPTF" not in text.upper:
             raise BadDesignation(
-                f'"{text.written}": short dryseal threads (PTF-SAE SHORT; ASME B1.20.3) are one thread '
-                f"shorter than NPTF and are not computed here; {ACCEPTED}"
+                say(
+                    '"{written}": short dryseal threads (PTF-SAE SHORT; ASME B1.20.3) are one thread '
+                    "shorter than NPTF and are not computed here; {accepted}",
+                    written=text.written,
+                    accepted=ACCEPTED,
+                )
             )
         d = read_pipe_thread(text, self.key, _WORD, ACCEPTED, CLASSES)
         if size_of(d).diameter >= LARGEST:
-            raise BadDesignation(f'"{text.written}": NPTF threads end at size 3; write it as NPT')
+            raise BadDesignation(
+                say('"{written}": NPTF threads end at size 3; write it as NPT', written=text.written)
+            )
         return d
 
     def write(self, d: Designation) -> str:
@@ -66,12 +78,18 @@ class Nptf(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """Two thread gauges that stand alike, and a plain one for the crests that seal."""
-        what, second = ("plug", "L3") if d.internal else ("ring", "L2")
+        second = "L3" if d.internal else "L2"
         return TaperGauges(
-            "ASME B1.20.5", f"L1 and {second} {what} gauges",
-            f"L1 the engagement by hand, {second} that of the wrench; both alike: the taper. Not the crests, "
-            "that seal",
-            apart=0.5, plain=f"plain taper {what} gauge with six steps",
+            "ASME B1.20.5",
+            say("L1 and L3 plug gauges") if d.internal else say("L1 and L2 ring gauges"),
+            say(
+                "L1 the engagement by hand, {second} that of the wrench; both alike: the taper. Not the "
+                "crests, that seal",
+                second=second,
+            ),
+            apart=0.5,
+            plain=say("plain taper plug gauge with six steps") if d.internal
+            else say("plain taper ring gauge with six steps"),
         )
 
     def sizes(self) -> Iterable[StandardSize]:

@@ -11,6 +11,7 @@ from functools import cache
 
 from generator.calc.flanks import Flanks
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.tables.rows import table
 from generator.threads.basic_sizes import basic_limits
 from generator.threads.designation import Designation
@@ -20,7 +21,7 @@ from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text, take_hand
 
-ACCEPTED = "write SI 10x1.5, SF 12x1.5 or LOEW 5x0.8, with the pitch where it is not the standard one"
+ACCEPTED = later("write SI 10x1.5, SF 12x1.5 or LOEW 5x0.8, with the pitch where it is not the standard one")
 _KEYS = re.compile(
     r"^\s*(?:(?P<SI>S\.?\s?I\b\.?|SI(?=\d))|(?P<SF>S\.?\s?F\b\.?|SF(?=\d))"
     r"|(?P<LOEW>LOEWENHERZ\b|L(?:Ö|O)WENHERZ\b|LOEW\b|LOEW(?=\d)))",
@@ -42,19 +43,20 @@ def _series(key: str) -> dict[str, str]:
     return next(row for row in table("old_metric_series", __package__) if row["key"] == key)
 
 
-def _memory(d: Designation) -> str:
+def _memory(d: Designation) -> tuple[str, ...]:
     """What could only be had from memory of old handbooks, in words."""
     over = _series(d.series)["memory_over"]
     standard = _pitches(d.series).get(Fraction(str(d.nominal))) == d.pitch
-    return "the standard pitch of this diameter" if over and standard and d.nominal > float(over) else ""
+    known = over and standard and d.nominal > float(over)
+    return (say("the standard pitch of this diameter"),) if known else ()
 
 
 class OldMetric(Family):
     """Old metric threads."""
 
     key = "OLD-METRIC"
-    name = "Metric threads before ISO (SI, SF, Loewenherz)"
-    standard = "Zurich 1898, French standard of 1894, Loewenherz"
+    name = later("Metric threads before ISO (SI, SF, Loewenherz)")
+    standard = later("Zurich 1898, French standard of 1894, Loewenherz")
     examples = ("SI 10x1.5", "SF 12x1.5", "LOEW 5x0.8")
     order = 24
 
@@ -67,7 +69,13 @@ class OldMetric(Family):
         upper, hand = take_hand(text, text.upper)
         found = _KEYS.match(upper)
         if found is None:
-            raise BadDesignation(f'"{text.written}" is not an old metric thread; {ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}" is not an old metric thread; {accepted}',
+                    written=text.written,
+                    accepted=ACCEPTED,
+                )
+            )
         series = found.lastgroup or ""
         front = upper[found.end() :].strip(" -")
         alone = re.fullmatch(r"M?\s*(\d{1,3}(?:\.\d)?)", front, re.ASCII)
@@ -76,12 +84,25 @@ class OldMetric(Family):
             pitch = _pitches(series).get(Fraction(alone[1]))
             if pitch is None:
                 raise BadDesignation(
-                    f'"{text.written}": {series} has no standard pitch for {alone[1]}; {ACCEPTED}'
+                    say(
+                        '"{written}": {series} has no standard pitch for {alone}; {accepted}',
+                        written=text.written,
+                        series=series,
+                        alone=alone[1],
+                        accepted=ACCEPTED,
+                    )
                 )
             front = f"{alone[1]}X{number_text(pitch)}"
         head = metric_head(text, front, ACCEPTED)
         if head.rest.strip(" -"):
-            raise BadDesignation(f'"{text.written}": "{head.rest.strip(" -")}" is not understood; {ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}": "{rest}" is not understood; {accepted}',
+                    written=text.written,
+                    rest=head.rest.strip(" -"),
+                    accepted=ACCEPTED,
+                )
+            )
         return Designation(
             text=text.written, family=self.key, series=series, nominal=head.nominal,
             nominal_text=head.nominal_text, pitch=head.pitch, lead=head.lead, starts=head.starts, class_="",
@@ -109,15 +130,20 @@ class OldMetric(Family):
         row = _forms()[d.series]
         depth = float(row["depth"])
         twin = (
-            " A metric thread of today (M) of the same diameter and pitch goes together with it, and may "
-            "serve in its place." if d.series != "LOEW"
-            else " A metric thread (M) does not go together with it."
+            say(
+                " A metric thread of today (M) of the same diameter and pitch goes together with it, and "
+                "may serve in its place."
+            ) if d.series != "LOEW"
+            else say(" A metric thread (M) does not go together with it.")
         )
         return replace(
             basic_limits(
                 d, addendum=depth / 2, root=depth, source=row["source"],
                 remarks=(
-                    f"No limits of {row['name']} were found: the sizes are basic. Fit it to its mate.{twin}",
+                    say(
+                        "No limits of {system} were found: the sizes are basic. Fit it to its mate.",
+                        system=say(row["name"]),
+                    ) + twin,
                 ),
                 memory=_memory(d),
             ),

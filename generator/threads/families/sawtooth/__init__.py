@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from generator.calc.flanks import Flanks
+from generator.language.say import later
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.families.sawtooth.limits import sawtooth_limits
@@ -27,7 +28,7 @@ class SawTooth(Family):
     """Metric saw-tooth threads."""
 
     key = "S"
-    name = "Metric saw-tooth (buttress) threads"
+    name = later("Metric saw-tooth (buttress) threads")
     standard = "DIN 513"
     examples = ("S48x8-7h", "S40x14(P7)-7h", "S48x8-7AZ", "S60x9LH-7e")
     order = 25

@@ -8,6 +8,7 @@ from functools import cache
 from itertools import pairwise
 
 from generator.errors import OutsideRange
+from generator.language.say import say
 from generator.tables.rows import table
 from generator.threads.designation import Designation
 from generator.threads.families.sawtooth.working import size_lines
@@ -60,7 +61,7 @@ def pitch_tolerance(d: Designation) -> Decimal:
     """
     low = next((a for a, b in pairwise(_RANGES) if a < d.nominal <= b), None)
     if low is None:
-        raise OutsideRange("nominal diameter", d.nominal, _RANGES[0], _RANGES[-1], SOURCE, "mm")
+        raise OutsideRange(say("nominal diameter"), d.nominal, _RANGES[0], _RANGES[-1], SOURCE, "mm")
     high = next(end for end in _RANGES if end > low)
     base = 90 * float(d.pitch) ** 0.4 * math.sqrt(low * high) ** 0.1
     grade_six = _EXCEPTIONS.get((low, f"{float(d.pitch):g}"), preferred_number(Decimal(str(base))))
@@ -118,12 +119,21 @@ def sawtooth_limits(d: Designation, engagement: float | None = None) -> ThreadLi
         pitch_diameter = Range(float(largest), float(largest - tolerance))
         minor = Range(float(core), float(core - core_tolerance))
     sizes = ThreadLimits(
-        designation=d, major=major, pitch_diameter=pitch_diameter, minor=minor, allowance=float(shift),
+        designation=d,
+        major=major,
+        pitch_diameter=pitch_diameter,
+        minor=minor,
+        allowance=float(shift),
         major_tolerance=None if d.internal or crest is None else float(crest),
         pitch_tolerance=float(tolerance),
         minor_tolerance=float(crest) if d.internal and crest is not None else None,
-        engagement=None, engagement_standard=True, tabulated=_tabulated(d),
-        remarks=tuple(_remarks(d, row is None)), source=SOURCE, memory="tolerances and deviations", places=3,
+        engagement=None,
+        engagement_standard=True,
+        tabulated=_tabulated(d),
+        remarks=tuple(_remarks(d, row is None)),
+        source=SOURCE,
+        from_memory=(say("tolerances and deviations"),),
+        places=3,
     )
     return size_lines(sizes)
 
@@ -137,7 +147,14 @@ def _shift(d: Designation, pitch: Decimal, row: dict[str, str] | None) -> Decima
         return Decimal(0)
     if row is None:
         raise OutsideRange(
-            "pitch", float(pitch), 1.5, 44.0, f"{SOURCE}: position {position} stands for the series' pitches",
+            say("pitch"),
+            float(pitch),
+            1.5,
+            44.0,
+            say(
+                "{source}: position {position} stands for the series' pitches",
+                source=SOURCE, position=position,
+            ),
             "mm",
         )
     return Decimal(row[f"es_{position}"]) * MICROMETER
@@ -152,16 +169,23 @@ def _tabulated(d: Designation) -> bool:
 
 def _remarks(d: Designation, odd_pitch: bool) -> list[str]:
     said = [
-        "The 3 degree flank carries the load, the 30 degree flank clears. Hold the tool against a sketch of "
-        "the part before the first cut: the wrong way around it makes scrap."
+        say(
+            "The 3 degree flank carries the load, the 30 degree flank clears. Hold the tool against a "
+            "sketch of the part before the first cut: the wrong way around it makes scrap."
+        )
     ]
     if odd_pitch:
         said.append(
-            "No crest tolerance stands for this pitch: turn the blank to the nominal diameter, bore to the "
-            "minor diameter, and fit to the mate."
+            say(
+                "No crest tolerance stands for this pitch: turn the blank to the nominal diameter, bore to "
+                "the minor diameter, and fit to the mate."
+            )
         )
     if d.starts > 1:
         said.append(
-            "For several starts the pitch diameter tolerance is widened as for trapezoidal threads; check it."
+            say(
+                "For several starts the pitch diameter tolerance is widened as for trapezoidal threads; "
+                "check it."
+            )
         )
     return said

@@ -5,11 +5,12 @@ from __future__ import annotations
 import re
 
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation, Side
 from generator.threads.heads import metric_head
 from generator.threads.text import Written, take_hand
 
-ACCEPTED = "write S diameter x pitch, class, like S48x8-7h, S40x14(P7)-7h or S48x8-7AZ for the nut"
+ACCEPTED = later("write S diameter x pitch, class, like S48x8-7h, S40x14(P7)-7h or S48x8-7AZ for the nut")
 POSITIONS: dict[str, Side] = {
     "h": "external", "e": "external", "c": "external", "AZ": "internal", "H": "internal",
 }
@@ -33,7 +34,12 @@ def parse_sawtooth(text: Written) -> Designation:
     head = metric_head(text, upper.removeprefix("S").strip(), ACCEPTED)
     if head.rest.strip(" -()"):
         raise BadDesignation(
-            f'"{text.written}": "{head.rest.strip(" -()")}" is not understood after the pitch; {ACCEPTED}'
+            say(
+                '"{written}": "{rest}" is not understood after the pitch; {accepted}',
+                written=text.written,
+                rest=head.rest.strip(" -()"),
+                accepted=ACCEPTED,
+            )
         )
     side: Side = said or text.side or "external"
     return Designation(
@@ -50,14 +56,21 @@ def _take_class(text: Written) -> tuple[str, Side | None, str]:
     if not found:
         return "", None, text.plain
     if len({one[0] for one in found}) > 1:
-        raise BadDesignation(f'"{text.written}" says two things at once; write one class')
+        raise BadDesignation(
+            say('"{written}" says two things at once; write one class', written=text.written)
+        )
     grade, letter = found[0]["grade"], found[0]["letter"]
     letter = "AZ" if letter.upper() == "AZ" else letter
     if letter.lower() in ("e", "c"):
         letter = letter.lower()
     if letter not in POSITIONS or grade not in ("7", "8", "9"):
         raise BadDesignation(
-            f'"{text.written}": saw-tooth threads have grades 7, 8 and 9, and positions h, e and c for the '
-            f"screw, AZ and H for the nut; {grade}{letter} is not one of them"
+            say(
+                '"{written}": saw-tooth threads have grades 7, 8 and 9, and positions h, e and c for the '
+                "screw, AZ and H for the nut; {grade}{letter} is not one of them",
+                written=text.written,
+                grade=grade,
+                letter=letter,
+            )
         )
     return grade + letter, POSITIONS[letter], " ".join(_CLASS.sub(" ", text.plain).split())

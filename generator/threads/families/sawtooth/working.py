@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from generator.language.say import later, say
 from generator.threads.sizes import NO_MAX, SizeLine, ThreadLimits, size_line
 
-TABLE = "the table's value for this pitch"
-TOLERANCE = "R 40 number by 90 × P^0.4 × D^0.1 µm, diameter range and grade"
+TABLE = later("the table's value for this pitch")
+TOLERANCE = later("R 40 number by 90 × P^0.4 × D^0.1 µm, diameter range and grade")
 
 
 def size_lines(sizes: ThreadLimits) -> ThreadLimits:
@@ -22,11 +23,13 @@ def _allowance(sizes: ThreadLimits) -> SizeLine:
     position = d.class_[1:]
     if position == "AZ":
         return size_line(
-            "allowance", sizes.allowance, "3.1758 × 0.1 × √{P}, in millimeters", float(d.pitch),
-            note="the play of this thread lies in the nut",
+            "allowance", sizes.allowance, say("3.1758 × 0.1 × √{P}, in millimeters"), float(d.pitch),
+            note=say("the play of this thread lies in the nut"),
         )
     return size_line(
-        "allowance", sizes.allowance, f"none for position {position}" if sizes.allowance == 0 else TABLE
+        "allowance",
+        sizes.allowance,
+        say("none for position {position}", position=position) if sizes.allowance == 0 else TABLE,
     )
 
 

@@ -6,26 +6,30 @@ from collections.abc import Iterable
 from dataclasses import replace
 from decimal import Decimal
 
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.families.acme.form import acme_profile
 from generator.threads.families.acme.limits import Form, acme_limits, series
 from generator.threads.families.acme.reading import read_acme, write_acme
 from generator.threads.families.acme.working import size_lines
 from generator.threads.family import Family, StandardSize
-from generator.threads.gauging import STANDARD_AND_TURNS, Gauging, LimitGauges
+from generator.threads.gauging import Gauging, LimitGauges
 from generator.threads.profile import Profile
-from generator.threads.sizes import ThreadLimits, remembered
+from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written
 
 HEIGHTS = {"": "0.3", "M1": "0.375", "M2": "0.25"}  # of the pitch; modified forms 1 and 2 from memory of B1.8
-SOURCE = "ASME/ANSI B1.8-1988, with the allowances and tolerances of ASME B1.5"
-MEMORY = "the tolerances of the nut's major and of the screw's minor diameter"
-ACCEPTED = "write it like 1/2-20 STUB ACME, 1-5 STUB ACME M1 for modified form 1, or -LH after it"
+SOURCE = later("ASME/ANSI B1.8-1988, with the allowances and tolerances of ASME B1.5")
+MEMORY = later("the tolerances of the nut's major and of the screw's minor diameter")
+ACCEPTED = later("write it like 1/2-20 STUB ACME, 1-5 STUB ACME M1 for modified form 1, or -LH after it")
 WORD, MODIFIED = r"STUB[\s-]*ACME|ACME[\s-]*STUB|STUB", ("M1", "M2")
+HEIGHT = {
+    "M1": later("the height of the modified form M1"), "M2": later("the height of the modified form M2"),
+}
 FORMS = {
     form: Form(
-        "stub Acme", Decimal(height), Decimal(1), "pitch diameter", SOURCE,
-        remembered(MEMORY, f"the height of the modified form {form}" if form else ""),
+        later("stub Acme"), Decimal(height), Decimal(1), "pitch diameter", SOURCE,
+        (MEMORY, *([HEIGHT[form]] if form else [])),
     )
     for form, height in HEIGHTS.items()
 }
@@ -35,9 +39,14 @@ class StubAcme(Family):
     """Stub Acme threads; the standard has one fit, that of class 2G, and allows those of 3G and 4G."""
 
     key = "STUB ACME"
-    name = "stub Acme threads"
+    name = later("stub Acme threads")
     standard = "ASME/ANSI B1.8"
-    examples = ("1/2-20 STUB ACME", "1-5 STUB ACME", "1-5 STUB ACME M1", "1-5 STUB ACME-LH")
+    examples = (
+        "1/2-20 STUB ACME",
+        "1-5 STUB ACME",
+        "1-5 STUB ACME M1",
+        "1-5 STUB ACME-LH",
+    )
     order = 40
 
     def claims(self, text: Written) -> bool:
@@ -66,12 +75,18 @@ class StubAcme(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the standard of the thread itself."""
-        return LimitGauges("ASME B1.8", 3, memory=STANDARD_AND_TURNS)
+        return LimitGauges("ASME B1.8", 3, remembered=("standard", "turns"))
 
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series, in the standard form."""
         for size, diameter, tpi in series():
-            yield StandardSize(f"{size}-{tpi} STUB ACME", float(diameter), float(1 / tpi), "in", common=False)
+            yield StandardSize(
+                f"{size}-{tpi} STUB ACME",
+                float(diameter),
+                float(1 / tpi),
+                "in",
+                common=False,
+            )
 
 
 FAMILY = StubAcme()

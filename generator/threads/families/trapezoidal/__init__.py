@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from generator.calc.flanks import Flanks
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.engagement import of_group
 from generator.threads.families.trapezoidal.limits import MICROMETER, basis, trapezoidal_limits
@@ -14,7 +15,7 @@ from generator.threads.families.trapezoidal.reading import NAME, read_trapezoida
 from generator.threads.families.trapezoidal.tables import series
 from generator.threads.families.trapezoidal.working import size_lines
 from generator.threads.family import Family, StandardSize
-from generator.threads.gauging import TURNS, Gauging, LimitGauges
+from generator.threads.gauging import Gauging, LimitGauges
 from generator.threads.profile import Profile
 from generator.threads.sizes import ThreadLimits
 from generator.threads.text import Written, number_text
@@ -28,9 +29,15 @@ class Trapezoidal(Family):
     """ISO metric trapezoidal threads."""
 
     key = "TR"
-    name = "ISO trapezoidal threads"
+    name = later("ISO trapezoidal threads")
     standard = "ISO 2901, ISO 2903"
-    examples = ("Tr 40x7-7e", "Tr 40x7-7H", "Tr 40x14(P7)-7e", "Tr 60x18(P9)LH-7e", "Tr 40x7LH-7e")
+    examples = (
+        "Tr 40x7-7e",
+        "Tr 40x7-7H",
+        "Tr 40x14(P7)-7e",
+        "Tr 60x18(P9)LH-7e",
+        "Tr 40x7LH-7e",
+    )
     order = 42
 
     def claims(self, text: Written) -> bool:
@@ -83,7 +90,7 @@ class Trapezoidal(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """By the German standard; ISO has none."""
-        return LimitGauges("DIN 103-9", 2, memory=TURNS)
+        return LimitGauges("DIN 103-9", 2, remembered=("turns",))
 
     def sizes(self) -> Iterable[StandardSize]:
         """The standard series, the preferred pitch of each diameter up to 100 mm as common."""

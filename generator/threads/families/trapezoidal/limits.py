@@ -12,6 +12,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from generator.errors import OutsideRange
+from generator.language.say import figure, later, say
 from generator.threads.designation import Designation
 from generator.threads.engagement import of_group
 from generator.threads.families.trapezoidal.tables import (
@@ -26,7 +27,7 @@ from generator.threads.rounding import decimal, preferred_number, rounded
 from generator.threads.sizes import Range, ThreadLimits, remembered, too_coarse
 from generator.threads.text import number_text
 
-SOURCE = "ISO 2901, ISO 2902 and ISO 2903 (DIN 103)"
+SOURCE = later("ISO 2901, ISO 2902 and ISO 2903 (DIN 103)")
 TABLE_GRADE, STEPS_A_GRADE, INTERNAL_STEPS = 7, 4, 5  # of the R 40 series
 FROM_GRADE_6 = 4  # steps from the formula's grade to the table's
 MINOR_SHARE = Decimal("1.25")  # Td3 = 1.25 Td2 + es: ISO 2903
@@ -99,7 +100,7 @@ def trapezoidal_limits(d: Designation, engagement: float | None = None) -> Threa
         least = root - MICROMETER * of.minor_tolerance
         minor = Range(float(root), float(least))
     if least <= 0:
-        raise too_coarse(d, least, "minor diameter")
+        raise too_coarse(d, least, say("minor diameter"))
     over, up_to = of_group(d.engagement_group, of.normal)
     return ThreadLimits(
         designation=d,
@@ -115,7 +116,7 @@ def trapezoidal_limits(d: Designation, engagement: float | None = None) -> Threa
         tabulated=of.in_table,
         remarks=_remarks(d, of, engagement),
         source=SOURCE,
-        memory=_memory(d, of),
+        from_memory=_memory(d, of),
         places=3,
     )
 
@@ -134,8 +135,11 @@ def basis(d: Designation) -> Basis:
     if row is None:
         known = list(pitch_rows())
         raise OutsideRange(
-            "pitch", float(pitch), float(known[0]), float(known[-1]),
-            "ISO 2902 has the pitches " + " ".join(f"{float(one):g}" for one in known), "mm",
+            say("pitch"), float(pitch), float(known[0]), float(known[-1]),
+            say(
+                "ISO 2902 has the pitches {pitches}",
+                pitches=" ".join(figure(float(one), "g") for one in known),
+            ), "mm",
         )
     found = tolerance_rows().get((low, d.pitch))
     of_grade_7 = Decimal(found.tolerance) if found else preferred_number(
@@ -165,7 +169,12 @@ def _range_of(nominal: Decimal) -> tuple[Decimal, Decimal]:
         if low < nominal <= high:
             return low, high
     raise OutsideRange(
-        "nominal diameter", float(nominal), float(ranges[0][0]), float(ranges[-1][1]), "ISO 2903", "mm"
+        say("nominal diameter"),
+        float(nominal),
+        float(ranges[0][0]),
+        float(ranges[-1][1]),
+        "ISO 2903",
+        "mm",
     )
 
 
@@ -174,53 +183,72 @@ def _remarks(d: Designation, of: Basis, engagement: float | None) -> tuple[str, 
     said: list[str] = []
     if d.class_ not in RECOMMENDED:
         said.append(
-            f"Class {d.class_} is not one of those that ISO 2903 recommends: 7e, 8e, 8c and 9c outside."
+            say(
+                "Class {class_} is not one of those that ISO 2903 recommends: 7e, 8e, 8c and 9c outside.",
+                class_=d.class_,
+            )
         )
     preferred = pitches_of(Fraction(of.nominal))[:1]
     if d.starts == 1 and not of.in_table and preferred and d.pitch % preferred[0] == 0:
         pitch, of_series = number_text(d.pitch), number_text(preferred[0])
         said.append(
-            f"A single start of {pitch} mm pitch is not in the standard for {d.nominal_text} mm. If the "
-            f"thread has {d.pitch / preferred[0]} starts of {of_series} mm, write Tr {d.nominal_text}x{pitch}"
-            f"(P{of_series}); count the starts at the end of the thread."
+            say(
+                "A single start of {pitch} mm pitch is not in the standard for {nominal_text} mm. If the "
+                "thread has {starts} starts of {of_series} mm, write Tr "
+                "{nominal_text}x{pitch}(P{of_series}); count the starts at the end of the thread.",
+                pitch=pitch, nominal_text=d.nominal_text, starts=d.pitch / preferred[0], of_series=of_series,
+            )
         )
     if d.starts > 1:
         factor = MULTIPLE_START.get(d.starts, MANY_STARTS)
         said.append(
-            f"{d.starts} starts: the tolerance of the pitch diameter is {factor} times that of one start."
+            say(
+                "{starts} starts: the tolerance of the pitch diameter is {factor} times that of one start.",
+                starts=d.starts, factor=figure(float(factor), "g"),
+            )
         )
     shortest, longest = of.normal
     if engagement is not None and engagement <= shortest:
         said.append(
-            f"An engagement of {engagement:g} mm is short (normal is over {shortest:g} up to {longest:g} "
-            "mm); ISO 2903 has no class for it."
+            say(
+                "An engagement of {engagement:g} mm is short (normal is over {shortest:g} up to {longest:g} "
+                "mm); ISO 2903 has no class for it.",
+                engagement=engagement, shortest=shortest, longest=longest,
+            )
         )
     elif engagement is not None and d.engagement_group == "L" and engagement <= longest:
         said.append(
-            f"An engagement of {engagement:g} mm is not long: group L is over {longest:g} mm. The limits "
-            f"here are those of {d.class_}."
+            say(
+                "An engagement of {engagement:g} mm is not long: group L is over {longest:g} mm. The limits "
+                "here are those of {class_}.",
+                engagement=engagement, longest=longest, class_=d.class_,
+            )
         )
     elif (
         engagement is not None and engagement > longest and d.class_[0] == "7" and d.engagement_group != "L"
     ):
         said.append(
-            f"An engagement of {engagement:g} mm is long (normal is over {shortest:g} up to {longest:g} mm): "
-            f"ISO 2903 then recommends 8{d.class_[1]} in place of {d.class_}. The limits here are those of "
-            f"{d.class_}."
+            say(
+                "An engagement of {engagement:g} mm is long (normal is over {shortest:g} up to {longest:g} "
+                "mm): ISO 2903 then recommends {better} in place of {class_}. The limits here are those of "
+                "{class_}.",
+                engagement=engagement, shortest=shortest, longest=longest, better=f"8{d.class_[1]}",
+                class_=d.class_,
+            )
         )
     return tuple(said)
 
 
-def _memory(d: Designation, of: Basis) -> str:
+def _memory(d: Designation, of: Basis) -> tuple[str, ...]:
     """Which figures could only be had from memory, in words."""
     grade = d.class_[0] != str(TABLE_GRADE)
     screw = (
-        "the tolerance of the major diameter" if "major_tolerance" in of.row.memory else "",
-        f"the deviation of class {d.class_}" if d.class_[1] in of.row.memory else "",
-        "the tolerance of the pitch diameter" if grade or "tolerance" in of.memory else "",
+        say("the tolerance of the major diameter") if "major_tolerance" in of.row.memory else "",
+        say("the deviation of class {class_}", class_=d.class_) if d.class_[1] in of.row.memory else "",
+        say("the tolerance of the pitch diameter") if grade or "tolerance" in of.memory else "",
     )
     return remembered(
-        *(("the tolerances of the nut",) if d.internal else screw),
-        "the lengths of engagement" if "engagement" in of.memory else "",
-        "the factor for several starts" if d.starts > 1 else "",
+        *((say("the tolerances of the nut"),) if d.internal else screw),
+        say("the lengths of engagement") if "engagement" in of.memory else "",
+        say("the factor for several starts") if d.starts > 1 else "",
     )

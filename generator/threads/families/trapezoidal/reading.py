@@ -5,13 +5,15 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from generator.calc.thread_dial import and_words
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.trapezoidal.tables import pitch_rows, pitches_of
 from generator.threads.heads import metric_front, metric_head
 from generator.threads.text import Written, mixed_number, number_text, take_hand
 
-ACCEPTED = "write it like Tr 40x7-7e, Tr 40x14(P7)-7e for two starts, or Tr 40x7LH-7e"
+ACCEPTED = later("write it like Tr 40x7-7e, Tr 40x14(P7)-7e for two starts, or Tr 40x7LH-7e")
 NAME = re.compile(r"(?:DIN\s*103(?:-\d)?\s*-?\s*)?TR(?:APEZ[A-Z]*)?\.?\s*(?=[\d.])", re.ASCII)
 USUAL = {"external": "7e", "internal": "7H"}
 
@@ -35,9 +37,12 @@ def read_trapezoidal(text: Written) -> Designation:
     if head.pitch not in pitch_rows():
         near = sorted(pitch_rows(), key=lambda pitch: abs(pitch - head.pitch))[:2]
         raise BadDesignation(
-            f'"{text.written}": ISO 2902 has no pitch of {number_text(head.pitch)} mm; the nearest are '
-            + " and ".join(number_text(pitch) for pitch in sorted(near))
-            + " (for several starts write the lead, and the pitch in brackets: Tr 40x14(P7))"
+            say(
+                '"{written}": ISO 2902 has no pitch of {pitch} mm; the nearest are {near} (for several '
+                "starts write the lead, and the pitch in brackets: Tr 40x14(P7))",
+                written=text.written, pitch=number_text(head.pitch),
+                near=and_words(map(number_text, sorted(near))),
+            )
         )
     side = text.side or ("internal" if class_[1:] == "H" else "external")
     return Designation(
@@ -72,11 +77,15 @@ def write_trapezoidal(d: Designation) -> str:
 def _without_pitch(text: Written, nominal: Fraction) -> str:
     size, known = number_text(nominal), pitches_of(nominal)
     if not known:
-        return f'"{text.written}" has no pitch; {ACCEPTED}'
+        return say('"{written}" has no pitch; {accepted}', written=text.written, accepted=ACCEPTED)
     listed = ", ".join(number_text(pitch) for pitch in known)
-    return (
-        f'"{text.written}" has no pitch: the standard gives {size} mm the pitches {listed}, the first '
-        f"preferred; measure it and write Tr {size}x{number_text(known[0])}-7e"
+    return say(
+        '"{written}" has no pitch: the standard gives {size} mm the pitches {listed}, the first '
+        "preferred; measure it and write Tr {size}x{number_text}-7e",
+        written=text.written,
+        size=size,
+        listed=listed,
+        number_text=number_text(known[0]),
     )
 
 
@@ -92,22 +101,30 @@ def _tail(text: Written, rest: str, front: str) -> tuple[str, str, float | None]
             group = part
         elif part == "S":
             raise BadDesignation(
-                f'"{text.written}": ISO 2903 has the groups N and L of engagement; write {front}-7e'
+                say(
+                    '"{written}": ISO 2903 has the groups N and L of engagement; write {front}-7e',
+                    written=text.written,
+                    front=front,
+                )
             )
         elif "/" in part:
             raise BadDesignation(
-                f'"{text.written}" names a fit of two parts; write the thread to be cut alone, like '
-                f"{front}-7e, or {front}-7H for the nut"
+                say('"{written}" names a fit of two parts; write the thread to be cut alone, like '
+                "{front}-7e, or {front}-7H for the nut", written=text.written, front=front)
             )
         elif number:
             engagement = float(number)
         elif part:
             raise BadDesignation(
-                f'"{text.written}": "{part}" is not understood; write {front}-7e, or {front}LH-7e for the '
-                "left hand"
+                say('"{written}": "{part}" is not understood; write {front}-7e, or {front}LH-7e for the '
+                "left hand", written=text.written, part=part, front=front)
             )
     if len(set(classes)) > 1:
-        raise BadDesignation(f'"{text.written}" names two classes; write one, like {front}-7e')
+        raise BadDesignation(
+            say(
+                '"{written}" names two classes; write one, like {front}-7e', written=text.written, front=front
+            )
+        )
     return classes[0] if classes else "", group, engagement
 
 
@@ -115,12 +132,12 @@ def _class(text: Written, part: str, front: str) -> str:
     grade, letter = part[0], part[1]
     if letter not in "HEC":
         raise BadDesignation(
-            f'"{text.written}": trapezoidal threads have the positions e and c outside and H inside; '
-            f"write {front}-7e or {front}-7H"
+            say('"{written}": trapezoidal threads have the positions e and c outside and H inside; '
+            "write {front}-7e or {front}-7H", written=text.written, front=front)
         )
     if grade not in "789":
         raise BadDesignation(
-            f'"{text.written}": the pitch diameter of trapezoidal threads has the grades 7, 8 and 9; '
-            f"write {front}-7e, 8e, 8c or 9c outside, 7H, 8H or 9H inside"
+            say('"{written}": the pitch diameter of trapezoidal threads has the grades 7, 8 and 9; '
+            "write {front}-7e, 8e, 8c or 9c outside, 7H, 8H or 9H inside", written=text.written, front=front)
         )
     return grade + (letter if letter == "H" else letter.lower())

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from generator.language.say import figure, later, say
 from generator.threads.families.trapezoidal.limits import MANY_STARTS, MICROMETER, MULTIPLE_START, basis
 from generator.threads.sizes import NO_MAX, SizeLine, ThreadLimits, size_line
 
-TABLE = "the table's value for this pitch"
-CLEARANCE = "ac is the clearance at the crest, by pitch"
+TABLE = later("the table's value for this pitch")
+CLEARANCE = later("ac is the clearance at the crest, by pitch")
 
 
 def size_lines(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
@@ -20,20 +21,31 @@ def _outside(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
     td3 = float(MICROMETER * of.minor_tolerance)
     return (
         size_line(
-            "allowance", sizes.allowance, f"{TABLE} and position", label="Allowance at the pitch diameter"
+            "allowance",
+            sizes.allowance,
+            say("{table} and position", table=TABLE),
+            label=say("Allowance at the pitch diameter"),
         ),
         size_line("major.tolerance", sizes.major_tolerance, TABLE),
         _pitch_tolerance(sizes),
         size_line(
-            "minor.tolerance", td3, "1.25 × {Td2} + {es}, the product to a whole micrometer",
-            sizes.pitch_tolerance, sizes.allowance,
+            "minor.tolerance",
+            td3,
+            say("1.25 × {Td2} + {es}, the product to a whole micrometer"),
+            sizes.pitch_tolerance,
+            sizes.allowance,
         ),
-        size_line("major.max", major.max, "the nominal diameter"),
+        size_line("major.max", major.max, say("the nominal diameter")),
         size_line(
             "pitch_diameter.max", effective.max, "{d} − {P} ÷ 2 − {es}", d.nominal, pitch, sizes.allowance
         ),
         size_line(
-            "minor.max", minor.max, "{d} − {P} − 2 × {ac}", d.nominal, pitch, float(of.row.clearance),
+            "minor.max",
+            minor.max,
+            "{d} − {P} − 2 × {ac}",
+            d.nominal,
+            pitch,
+            float(of.row.clearance),
             note=CLEARANCE,
         ),
         size_line("major.min", major.min, "{d} − {Td}", d.nominal, sizes.major_tolerance),
@@ -48,7 +60,7 @@ def _inside(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
     d, pitch, of = sizes.designation, float(sizes.designation.pitch), basis(sizes.designation)
     major, effective, minor = sizes.major, sizes.pitch_diameter, sizes.minor
     return (
-        size_line("allowance", sizes.allowance, "none: position H"),
+        size_line("allowance", sizes.allowance, say("none: position H")),
         size_line("minor.tolerance", sizes.minor_tolerance, TABLE),
         _pitch_tolerance(sizes),
         size_line(
@@ -66,7 +78,16 @@ def _inside(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
 
 def _pitch_tolerance(sizes: ThreadLimits) -> SizeLine:
     starts = sizes.designation.starts
-    more = "" if starts == 1 else f", times {MULTIPLE_START.get(starts, MANY_STARTS)} for {starts} starts"
+    more = (
+        ""
+        if starts == 1
+        else say(
+            ", times {factor} for {starts} starts",
+            factor=figure(float(MULTIPLE_START.get(starts, MANY_STARTS)), "g"), starts=starts,
+        )
+    )
     return size_line(
-        "pitch_diameter.tolerance", sizes.pitch_tolerance, f"{TABLE}, diameter range and grade{more}"
+        "pitch_diameter.tolerance",
+        sizes.pitch_tolerance,
+        say("{table}, diameter range and grade{more}", table=TABLE, more=more),
     )

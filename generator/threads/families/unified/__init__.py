@@ -8,6 +8,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import generator.threads.families.unified.series as series
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.families.unified.external import unified_limits
 from generator.threads.families.unified.internal import internal_unified_limits
@@ -30,9 +31,15 @@ class Unified(Family):
     """Unified inch threads."""
 
     key = "UN"
-    name = "Unified inch threads"
+    name = later("Unified inch threads")
     standard = "ASME B1.1"
-    examples = ("1/2-13 UNC-2A", "2 1/4-8 UN-2A", "#10-32 UNF-2A", "2.4375-10 UNS-2A", "1/2-13 UNC-2B")
+    examples = (
+        "1/2-13 UNC-2A",
+        "2 1/4-8 UN-2A",
+        "#10-32 UNF-2A",
+        "2.4375-10 UNS-2A",
+        "1/2-13 UNC-2B",
+    )
     order = 90
 
     def claims(self, text: Written) -> bool:
@@ -82,7 +89,7 @@ class Unified(Family):
 
     def gauging(self, d: Designation) -> Gauging:
         """Not-go three turns at most (ASME B1.2, 5.2.1)."""
-        return LimitGauges("ASME B1.2", 3, UNIFIED_CRESTS, memory="the crests of the gauges")
+        return LimitGauges("ASME B1.2", 3, UNIFIED_CRESTS, remembered=("crests",))
 
     def sizes(self) -> Iterable[StandardSize]:
         """UNC, UNF, UNEF and the constant-pitch series."""

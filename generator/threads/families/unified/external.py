@@ -11,11 +11,12 @@ from fractions import Fraction
 
 import generator.threads.families.unified.series as unified
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.rounding import EIGHT, FOUR, SIX, decimal, rounded
 from generator.threads.sizes import Range, ThreadLimits, remembered, too_coarse
 
-SOURCE = "ASME B1.1, formulas of the limits of size"
+SOURCE = later("ASME B1.1, formulas of the limits of size")
 PITCH_FACTOR = Decimal("0.64951905")  # 3/4 of H, over P
 MINOR_FACTOR = Decimal("1.08253175")  # UN reference minor diameter
 ROUNDED_MINOR_FACTOR = Decimal("1.19078493")  # UNR reference minor diameter, 11H/8
@@ -71,7 +72,9 @@ def sizes(d: Designation) -> tuple[Decimal, Decimal, Decimal]:
     """
     diameter = Decimal(str(d.nominal))
     if diameter < SMALLEST:
-        raise OutsideRange("nominal diameter", d.nominal, float(SMALLEST), None, "ASME B1.1, size #0", "in")
+        raise OutsideRange(
+            say("nominal diameter"), d.nominal, float(SMALLEST), None, say("ASME B1.1, size #0"), "in"
+        )
     return diameter, rounded(diameter, FOUR), rounded(decimal(d.pitch), EIGHT)
 
 
@@ -136,7 +139,7 @@ def unified_limits(d: Designation, engagement: float | None = None) -> ThreadLim
         tabulated=unified.series_of(diameter, tpi) is not None,
         remarks=tuple(remarks(d, diameter, tpi, is_standard)),
         source=SOURCE,
-        memory=memory(diameter, tpi, is_standard),
+        from_memory=memory(diameter, tpi, is_standard),
     )
 
 
@@ -172,46 +175,69 @@ def remarks(d: Designation, diameter: Decimal, tpi: Fraction, standard_length: b
     said: list[str] = []
     if str(diameter.normalize()) in ONE_UNIT_SIZES:
         said.append(
-            "Some printed tables give this size limits that differ by 0.0001 in; "
-            "those here are the formula's."
+            say(
+                "Some printed tables give this size limits that differ by 0.0001 in; those here are the "
+                "formula's."
+            )
         )
     series = unified.series_of(diameter, tpi)
     plain = d.series.replace("R", "", 1)
     if plain == "UN" and series is None:
         said.append(
-            f"{d.nominal_text}-{float(tpi):g} is in no constant-pitch series: it is a special thread (UNS), "
-            "and its tolerance is for nine pitches of engagement."
+            say(
+                "{thread} is in no constant-pitch series: it is a special thread (UNS), and its tolerance "
+                "is for nine pitches of engagement.",
+                thread=f"{d.nominal_text}-{float(tpi):g}",
+            )
         )
     elif plain == "UN" and series in unified.NAMED_SERIES:
         said.append(
-            f"{d.nominal_text}-{float(tpi):g} is of the {series} series; its limits are those of {series}."
+            say(
+                "{thread} is of the {series} series; its limits are those of {series}.",
+                thread=f"{d.nominal_text}-{float(tpi):g}", series=series,
+            )
         )
     if diameter > LARGEST or not COARSEST <= tpi <= FINEST:
         said.append(
-            "Beyond the tables of ASME B1.1 (to 6 in, 4 to 80 threads per inch) the limits come from its "
-            "formulas alone; check them against the standard."
+            say(
+                "Beyond the tables of ASME B1.1 (to 6 in, 4 to 80 threads per inch) the limits come from "
+                "its formulas alone; check them against the standard."
+            )
         )
     if d.starts > 1:
         said.append(
-            "The limits are those of a single-start thread; check a multiple-start thread against ASME B1.1."
+            say(
+                "The limits are those of a single-start thread; check a multiple-start thread against ASME "
+                "B1.1."
+            )
         )
     if not standard_length:
-        too = "" if d.internal else ", for the allowance too"
         said.append(
-            "The length of engagement lies outside the range of the standard's tolerance, so it went into "
-            f"the formula itself{too}."
+            say(
+                "The length of engagement lies outside the range of the standard's tolerance, so it went "
+                "into the formula itself."
+            )
+            if d.internal
+            else say(
+                "The length of engagement lies outside the range of the standard's tolerance, so it went "
+                "into the formula itself, for the allowance too."
+            )
         )
     return said
 
 
-def memory(diameter: Decimal, tpi: Fraction, standard_length: bool, minor: bool = False) -> str:
+def memory(diameter: Decimal, tpi: Fraction, standard_length: bool, minor: bool = False) -> tuple[str, ...]:
     """What of the limits could only be had from memory of the standard, in words; `minor`: inside."""
     series = unified.series_of(diameter, tpi)
     return remembered(
-        "that the tolerances of the 4-UN series are for one diameter of engagement"
-        if series == "UN" and tpi == COARSEST else "",
-        f"that the {series} series has this size" if (diameter, tpi) in unified.remembered_sizes() else "",
-        "that a length of engagement outside the usual range goes into the formula"
-        if not standard_length else "",
-        "the minor diameter tolerance under 4 threads per inch" if minor and tpi < COARSEST else "",
+        say("that the tolerances of the 4-UN series are for one diameter of engagement")
+        if series == "UN" and tpi == COARSEST
+        else "",
+        say("that the {series} series has this size", series=series)
+        if (diameter, tpi) in unified.remembered_sizes()
+        else "",
+        say("that a length of engagement outside the usual range goes into the formula")
+        if not standard_length
+        else "",
+        say("the minor diameter tolerance under 4 threads per inch") if minor and tpi < COARSEST else "",
     )

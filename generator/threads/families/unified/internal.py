@@ -9,6 +9,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 import generator.threads.families.unified.series as unified
+from generator.language.say import say
 from generator.threads.designation import Designation
 from generator.threads.families.unified.external import (
     MINOR_FACTOR,
@@ -110,7 +111,7 @@ def internal_unified_limits(d: Designation, engagement: float | None = None) -> 
     minor_min = rounded(size - MINOR_FACTOR * pitch, FOUR)
     minor_max = minor_min + crest_tolerance
     if minor_min <= 0:
-        raise too_coarse(d, minor_min, "bore")
+        raise too_coarse(d, minor_min, say("bore"))
     if size >= FOUR_PLACES_BELOW:
         minor_min = rounded(minor_min, THREE)
         minor_max = minor_max if d.class_ == "3B" else rounded(minor_max, THREE)
@@ -127,6 +128,6 @@ def internal_unified_limits(d: Designation, engagement: float | None = None) -> 
         tabulated=unified.series_of(diameter, tpi) is not None,
         remarks=tuple(remarks(d, diameter, tpi, is_standard)),
         source=SOURCE,
-        memory=memory(diameter, tpi, is_standard, minor=True),
+        from_memory=memory(diameter, tpi, is_standard, minor=True),
         minor_tolerance=float(crest_tolerance),
     )

@@ -13,6 +13,7 @@ from fractions import Fraction
 
 import generator.threads.families.unified.series as unified
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.heads import inch_size, inch_size_alone
 from generator.threads.rounding import decimal
@@ -41,9 +42,9 @@ _ENGAGEMENT = re.compile(
     r"\s*(?:\"|''|IN(?:CH)?\b\.?)?(?![\d./])",
     re.ASCII,
 )
-_ACCEPTED = (
-    "write size-threads per inch, series, class, like 1/2-13 UNC-2A, 2 1/4-8 UN-2A, #10-32 UNF-2A "
-    "or 2.4375-10 UNS-2A"
+_ACCEPTED = later(
+    "write size-threads per inch, series, class, like 1/2-13 UNC-2A, 2 1/4-8 UN-2A, #10-32 UNF-2A or "
+    "2.4375-10 UNS-2A"
 )
 
 
@@ -73,7 +74,13 @@ def parse_unified(text: Written) -> Designation:
         upper, pitch_assumed = _arranged(upper)
         found = _FORM.fullmatch(upper.strip()) or found
     if found is None:
-        raise BadDesignation(f'"{written}" is not a Unified thread designation; {_ACCEPTED}')
+        raise BadDesignation(
+            say(
+                '"{written}" is not a Unified thread designation; {accepted}',
+                written=written,
+                accepted=_ACCEPTED,
+            )
+        )
     pitch, lead, starts = _pitch(written, found, said_starts)
     tpi = 1 / pitch
     named = _SERIES.fullmatch(found["rest"])
@@ -81,19 +88,30 @@ def parse_unified(text: Written) -> Designation:
     head = f"{size}-{_number(tpi)}"
     if named is None and _LIKE_METRIC.match(upper.strip()):
         raise BadDesignation(
-            f'"{written}" has neither the M of a metric thread nor a series of inch threads; write it like '
-            f"M10x1.5-6g, or {_right_series(head, nominal, tpi).rpartition('write ')[2]}"
+            say(
+                '"{written}" has neither the M of a metric thread nor a series of inch threads; write it '
+                "like M10x1.5-6g, or {right}",
+                written=written, right=_right(head, nominal, tpi),
+            )
         )
     if named is None:
         raise BadDesignation(
-            f'"{written}" names no series of Unified threads; {_right_series(head, nominal, tpi)}'
+            say(
+                '"{written}" names no series of Unified threads; {right_series}',
+                written=written,
+                right_series=_right_series(head, nominal, tpi),
+            )
         )
     kind, root = named["kind"] or "", named["root"] or ""
     series = f"UN{root}{kind}"
     class_ = _class(written, named["tail"], f"{head} {series}")
     if root and class_.endswith("B"):
         raise BadDesignation(
-            f'"{written}": the rounded root (UNR) is of external threads only; write {head} UN{kind}-{class_}'
+            say(
+                '"{written}": the rounded root (UNR) is of external threads only; write {head} '
+                "UN{kind}-{class_}",
+                written=written, head=head, kind=kind, class_=class_,
+            )
         )
     _check_series(written, head, nominal, tpi, f"UN{kind}", root, class_)
     return Designation(
@@ -154,7 +172,11 @@ def _engagement(written: str, upper: str) -> tuple[str, float | None]:
     length = mixed_number(found["length"])
     if not length:
         raise BadDesignation(
-            f'"{written}": {found["length"]} is not a length of engagement; write it in inches, like SE 1.5'
+            say(
+                '"{written}": {found} is not a length of engagement; write it in inches, like SE 1.5',
+                written=written,
+                found=found["length"],
+            )
         )
     return (upper[: found.start()].rstrip(" -") + upper[found.end() :]).strip(), float(length)
 
@@ -164,23 +186,38 @@ def _pitch(written: str, found: re.Match[str], said: int | None) -> tuple[Fracti
     if found["tpi"]:
         tpi = mixed_number(found["tpi"])
         if not tpi:
-            raise BadDesignation(f'"{written}": the threads per inch are zero; {_ACCEPTED}')
+            raise BadDesignation(
+                say(
+                    '"{written}": the threads per inch are zero; {accepted}',
+                    written=written,
+                    accepted=_ACCEPTED,
+                )
+            )
         return 1 / tpi, (said or 1) / tpi, said or 1
     pitch = _near_unit_fraction(found["pitch"])
     written_pitch, written_lead = Fraction(found["pitch"]), Fraction(found["lead"])
     if not written_pitch or not written_lead:
-        raise BadDesignation(f'"{written}": the pitch or the lead is zero; {_ACCEPTED}')
+        raise BadDesignation(
+            say('"{written}": the pitch or the lead is zero; {accepted}', written=written, accepted=_ACCEPTED)
+        )
     starts = round(written_lead / written_pitch)
     last_digit = Fraction(1, 10 ** len(found["lead"].partition(".")[2]))
     if starts < 1 or abs(starts * pitch - written_lead) > min(last_digit, LEAD_ROUNDING):
         raise BadDesignation(
-            f'"{written}": the lead {found["lead"]} is not a whole number of pitches of {found["pitch"]}; '
-            f"{max(starts, 1)} starts would have a lead of {float(max(starts, 1) * pitch):.4f}"
+            say(
+                '"{written}": the lead {lead} is not a whole number of pitches of {pitch}; {starts} starts '
+                "would have a lead of {exact:.4f}",
+                written=written, lead=found["lead"], pitch=found["pitch"], starts=max(starts, 1),
+                exact=float(max(starts, 1) * pitch),
+            )
         )
     if said not in (None, starts):
         raise BadDesignation(
-            f'"{written}": a lead of {found["lead"]} with a pitch of {found["pitch"]} is {starts} '
-            f"starts, but the designation says {said}"
+            say(
+                '"{written}": a lead of {lead} with a pitch of {pitch} is {starts} starts, but the '
+                "designation says {said}",
+                written=written, lead=found["lead"], pitch=found["pitch"], starts=starts, said=said,
+            )
         )
     return pitch, starts * pitch, starts
 
@@ -207,8 +244,15 @@ def _nominal(written: str, found: re.Match[str], tpi: Fraction, series: str) -> 
             if series == standard:
                 return gage, name
             raise BadDesignation(
-                f'"{written}": is {text} a number size or {text} inches? For the number size write '
-                f"{name}-{_number(tpi)} {standard}-2A, for inches write {text}.000"
+                say(
+                    '"{written}": is {text} a number size or {text} inches? For the number size write '
+                    "{name}-{number} {standard}-2A, for inches write {text}.000",
+                    written=written,
+                    text=text,
+                    name=name,
+                    number=_number(tpi),
+                    standard=standard,
+                )
             )
     return decimal(inch_size(written, text, _ACCEPTED)), " ".join(re.split(r"[ -]+", text))
 
@@ -216,7 +260,11 @@ def _nominal(written: str, found: re.Match[str], tpi: Fraction, series: str) -> 
 def _gage(written: str, number: int) -> tuple[Decimal, str]:
     if number > LARGEST_GAGE:
         raise BadDesignation(
-            f'"{written}": number sizes run from #0 to #{LARGEST_GAGE}; write larger sizes in inches'
+            say(
+                '"{written}": number sizes run from #0 to #{largest_gage}; write larger sizes in inches',
+                written=written,
+                largest_gage=LARGEST_GAGE,
+            )
         )
     return GAGE_ZERO + GAGE_STEP * number, f"#{number}"
 
@@ -227,10 +275,18 @@ def _number(value: Fraction) -> str:
 
 
 def _right_series(head: str, nominal: Decimal, tpi: Fraction, root: str = "", class_: str = "2A") -> str:
-    standard = unified.series_of(nominal, tpi)
+    right, standard = _right(head, nominal, tpi, root, class_), unified.series_of(nominal, tpi)
     if standard:
-        return f"{head} is of the {standard} series: write {head} UN{root}{standard[2:]}-{class_}"
-    return f"{head} is of no standard series: write {head} UN{root}S-{class_}"
+        return say(
+            "{head} is of the {standard} series: write {right}",
+            head=head, standard=standard, right=right,
+        )
+    return say("{head} is of no standard series: write {right}", head=head, right=right)
+
+
+def _right(head: str, nominal: Decimal, tpi: Fraction, root: str = "", class_: str = "2A") -> str:
+    series = unified.series_of(nominal, tpi)
+    return f"{head} UN{root}{series[2:] if series else 'S'}-{class_}"
 
 
 def _check_series(
@@ -240,8 +296,11 @@ def _check_series(
     standard = unified.series_of(nominal, tpi)
     if series == "UNS" and standard:
         raise BadDesignation(
-            f'"{written}": {head} is not special, it is of the {standard} series; '
-            f"write UN{root}{standard[2:]} in place of UN{root}S"
+            say(
+                '"{written}": {head} is not special, it is of the {standard} series; write '
+                "UN{root}{letters} in place of UN{root}S",
+                written=written, head=head, standard=standard, root=root, letters=standard[2:],
+            )
         )
     if series not in unified.NAMED_SERIES or standard == series:
         return
@@ -249,12 +308,22 @@ def _check_series(
     if right is not None:
         size = head.rpartition("-")[0]
         raise BadDesignation(
-            f'"{written}": {series} of this size has {_number(right)} threads per inch, not {_number(tpi)}; '
-            f"write {size}-{_number(right)} UN{root}{series[2:]}-{class_}, "
-            f"or {head} UN{root}{(standard or 'UNS')[2:]}-{class_}"
+            say(
+                '"{written}": {series} of this size has {number} threads per inch, not {written_number}; '
+                "write {size}-{number} UN{root}{letters}-{class_}, or {head} UN{root}{part}-{class_}",
+                written=written, series=series, number=_number(right), written_number=_number(tpi), size=size,
+                root=root, letters=series[2:], class_=class_, head=head, part=(standard or "UNS")[2:],
+            )
         )
     right_series = _right_series(head, nominal, tpi, root, class_)
-    raise BadDesignation(f'"{written}": the {series} series has no such size; {right_series}')
+    raise BadDesignation(
+        say(
+            '"{written}": the {series} series has no such size; {right_series}',
+            written=written,
+            series=series,
+            right_series=right_series,
+        )
+    )
 
 
 def _class(written: str, tail: str, head: str) -> str:
@@ -266,31 +335,47 @@ def _class(written: str, tail: str, head: str) -> str:
             classes.append(word)
         elif word in ("1", "2", "3"):
             raise BadDesignation(
-                f'"{written}": class {word} needs its letter, A for external threads, B for internal ones; '
-                f"write {head}-{word}A"
+                say(
+                    '"{written}": class {word} needs its letter, A for external threads, B for internal '
+                    "ones; write {head}-{word}A",
+                    written=written, word=word, head=head,
+                )
             )
         elif word in ("SE", "LE"):
             raise BadDesignation(
-                f'"{written}": {word} stands for a special length of engagement; write it in inches after '
-                f"the class, like {head}-2A SE 1.5"
+                say('"{written}": {word} stands for a special length of engagement; write it in inches after '
+                "the class, like {head}-2A SE 1.5", written=written, word=word, head=head)
             )
         elif word:
             raise BadDesignation(
-                f'"{written}": "{word}" is not understood after the series; '
-                f"write {head}-2A, and -LH at the end for a left-hand thread"
+                say(
+                    '"{written}": "{word}" is not understood after the series; '
+                    "write {head}-2A, and -LH at the end for a left-hand thread",
+                    written=written,
+                    word=word,
+                    head=head,
+                )
             )
     if len(set(classes)) > 1:
         raise BadDesignation(
-            f'"{written}" says two things at once; write one class and one hand, like {head}-2A-LH'
+            say(
+                '"{written}" says two things at once; write one class and one hand, like {head}-2A-LH',
+                written=written,
+                head=head,
+            )
         )
     if not classes:
         raise BadDesignation(
-            f'"{written}" names no class; for an external thread write {head}-1A, {head}-2A or {head}-3A, '
-            "for an internal one B in place of A"
+            say('"{written}" names no class; for an external thread write {head}-1A, {head}-2A or {head}-3A, '
+            "for an internal one B in place of A", written=written, head=head)
         )
     if classes[0][0] in "45":
         side = classes[0][1]
         raise BadDesignation(
-            f'"{written}": Unified threads have classes 1{side}, 2{side} and 3{side}; write {head}-2{side}'
+            say(
+                '"{written}": Unified threads have classes 1{side}, 2{side} and 3{side}; write '
+                "{head}-2{side}",
+                written=written, side=side, head=head,
+            )
         )
     return classes[0]

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from generator.threads.sizes import NO_MAX, SizeLine, ThreadLimits, known, size_line
+from generator.language.say import later, say
+from generator.threads.sizes import NO_MAX, SizeLine, ThreadLimits, in_inches, known, size_line
 
 PITCH = "0.64951905 × {P}"  # 3/4 of H
 CLASS_FACTOR = {"1A": 1.5, "2A": 1.0, "3A": 0.75, "1B": 1.95, "2B": 1.3, "3B": 0.975}
-THREE_PLACES = "the standard prints this limit at three places"
+THREE_PLACES = later("the standard prints this limit at three places")
 
 
 def size_lines(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
@@ -17,13 +18,13 @@ def size_lines(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
 def _outside(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
     d, pitch = sizes.designation, float(sizes.designation.pitch)
     major, effective, minor = sizes.major, sizes.pitch_diameter, sizes.minor
-    es = "none for class 3A" if d.class_ == "3A" else "0.300 × the class 2A tolerance"
+    es = say("none for class 3A") if d.class_ == "3A" else say("0.300 × the class 2A tolerance")
     crest, root = ("0.090" if d.class_ == "1A" else "0.060"), (
         "1.19078493" if d.rounded_root else "1.08253175"
     )
     return (
         size_line("allowance", sizes.allowance, es),
-        size_line("major.tolerance", sizes.major_tolerance, f"{crest} × ∛{{P}}², in inches", pitch),
+        size_line("major.tolerance", sizes.major_tolerance, in_inches(f"{crest} × ∛{{P}}²"), pitch),
         _pitch_tolerance(sizes),
         size_line("major.max", major.max, "{d} − {es}", d.nominal, sizes.allowance),
         size_line("pitch_diameter.max", effective.max, f"{{d max}} − {PITCH}", major.max, pitch),
@@ -33,7 +34,7 @@ def _outside(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
         ),
         size_line(
             "minor.max", minor.max, f"{{d max}} − {root} × {{P}}", major.max, pitch,
-            label="Minor diameter, max (reference)",
+            label=say("Minor diameter, max (reference)"),
         ),
     )
 
@@ -42,7 +43,7 @@ def _inside(sizes: ThreadLimits) -> tuple[SizeLine, ...]:
     d, pitch, major = sizes.designation, float(sizes.designation.pitch), sizes.major.min
     effective, minor = sizes.pitch_diameter, sizes.minor
     return (
-        size_line("allowance", sizes.allowance, "none for internal Unified threads"),
+        size_line("allowance", sizes.allowance, say("none for internal Unified threads")),
         _minor_tolerance(sizes),
         _pitch_tolerance(sizes),
         size_line("major.min", major, "{d} + {EI}", d.nominal, sizes.allowance, note=NO_MAX),
@@ -63,7 +64,7 @@ def _pitch_tolerance(sizes: ThreadLimits) -> SizeLine:
     d = sizes.designation
     return size_line(
         "pitch_diameter.tolerance", sizes.pitch_tolerance,
-        "{k} × (0.0015 ∛{D} + 0.0015 √{LE} + 0.015 ∛{P}²), all in inches",
+        say("{k} × (0.0015 ∛{D} + 0.0015 √{LE} + 0.015 ∛{P}²), all in inches"),
         (CLASS_FACTOR[d.class_], "ratio"), d.nominal, known(sizes.engagement), float(d.pitch),
     )
 
@@ -71,13 +72,23 @@ def _pitch_tolerance(sizes: ThreadLimits) -> SizeLine:
 def _minor_tolerance(sizes: ThreadLimits) -> SizeLine:
     d, tpi, name = sizes.designation, 1 / sizes.designation.pitch, "minor.tolerance"
     pitch, value = float(d.pitch), sizes.minor_tolerance
-    small = "0.05 ∛{P}² + 0.03 × {P} ÷ {D} − 0.002, at most 0.394 × {P}, at least "
+    small = later(
+        "0.05 ∛{{P}}² + 0.03 × {{P}} ÷ {{D}} − 0.002, at most 0.394 × {{P}}, at least {least}, all in inches"
+    )
     general = "0.25 × {P} − 0.40 × {P}²"
     if d.class_ == "3B":
         least = "0.23 × {P} − 1.5 × {P}²" if tpi >= 13 else "0.120 × {P}"
-        return size_line(name, value, f"{small}{least}, all in inches", pitch, d.nominal)
+        return size_line(
+            name, value, say(small, least=least), pitch, d.nominal
+        )
     if d.nominal < 0.25:
-        return size_line(name, value, f"{small}{general}, all in inches", pitch, d.nominal)
+        return size_line(
+            name,
+            value,
+            say(small, least=general),
+            pitch,
+            d.nominal,
+        )
     if tpi >= 4:
-        return size_line(name, value, f"{general}, in inches", pitch)
+        return size_line(name, value, in_inches(general), pitch)
     return size_line(name, value, "0.15 × {P}", pitch)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from generator.language.say import later
 from generator.threads.designation import Designation
 from generator.threads.families.whitworth.limits import whitworth_limits
 from generator.threads.families.whitworth.reading import OLD, SERIES, parse_whitworth
@@ -23,10 +24,13 @@ class Whitworth(Family):
     """Threads of Whitworth form."""
 
     key = "WHIT"
-    name = "Whitworth threads (BSW, BSF, Whitworth form)"
+    name = later("Whitworth threads (BSW, BSF, Whitworth form)")
     standard = "BS 84"
     examples = (
-        "1/2 in - 12 BSW (medium)", "3/8 in - 20 BSF (free)", "5/8 BSW", "1 1/4 in - 16 Whit",
+        "1/2 in - 12 BSW (medium)",
+        "3/8 in - 20 BSF (free)",
+        "5/8 BSW",
+        "1 1/4 in - 16 Whit",
         "1/2 in - 12 BSW (normal) nut",
     )
     order = 40
@@ -69,8 +73,11 @@ class Whitworth(Family):
         """BSW and BSF; the brass and model engineers' threads are seldom met."""
         for size in sizes():
             yield StandardSize(
-                f"{size.text} in - {number_text(size.tpi)} {size.series} (medium)", float(size.diameter),
-                1 / float(size.tpi), "in", common=size.series in STANDARD,
+                f"{size.text} in - {number_text(size.tpi)} {size.series} (medium)",
+                float(size.diameter),
+                1 / float(size.tpi),
+                "in",
+                common=size.series in STANDARD,
             )
 
 

@@ -11,13 +11,14 @@ from decimal import Decimal
 from fractions import Fraction
 
 from generator.errors import OutsideRange
+from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.whitworth.series import STANDARD, named, of_series
 from generator.threads.from_basic import Laid, Tolerances, limits_from_basic
 from generator.threads.rounding import EIGHT, FOUR, decimal, rounded
-from generator.threads.sizes import ThreadLimits, remembered
+from generator.threads.sizes import ThreadLimits, in_inches, remembered
 
-SOURCE = "BS 84, formulas of the tolerances"
+SOURCE = later("BS 84, formulas of the tolerances")
 DEPTH = Decimal("0.640327")  # over P: Machinery's Handbook, 31st ed., p. 2087
 ALLOWANCE = Decimal("0.3")   # of the medium tolerance: medium and free bolts
 LARGEST_ALLOWED = Decimal("0.75")   # inch: larger bolts have no allowance
@@ -113,7 +114,7 @@ def whitworth_limits(d: Designation, engagement: float | None = None) -> ThreadL
     exact = Decimal(str(d.nominal))
     if exact < SMALLEST:
         raise OutsideRange(
-            "nominal diameter", d.nominal, float(SMALLEST), None, "threads of Whitworth form", "in"
+            say("nominal diameter"), d.nominal, float(SMALLEST), None, say("threads of Whitworth form"), "in"
         )
     size = rounded(exact, FOUR)
     pitch = rounded(decimal(d.pitch), EIGHT)
@@ -140,20 +141,23 @@ def _engagement(engagement: float | None, diameter: Decimal) -> tuple[Decimal, b
 
 def _allowance(d: Designation, diameter: Decimal, base: Decimal) -> Laid:
     if d.internal:
-        return Laid(Decimal(0), "none for nuts")
+        return Laid(Decimal(0), say("none for nuts"))
     if d.class_ == "close":
-        return Laid(Decimal(0), "none for close bolts")
+        return Laid(Decimal(0), say("none for close bolts"))
     if diameter > LARGEST_ALLOWED:
-        return Laid(Decimal(0), "none for bolts over 3/4 in")
+        return Laid(Decimal(0), say("none for bolts over 3/4 in"))
     if diameter < SMALLEST_ALLOWED:
         series = d.series if d.series in STANDARD else "BSW"
         quarter = of_series(series, Fraction(1, 4))[0]
         base = medium_tolerance(SMALLEST_ALLOWED, SMALLEST_ALLOWED, 1 / Decimal(int(quarter.tpi)))
-        return Laid(rounded(ALLOWANCE * base, FOUR), f"0.3 × {{T}}, T of 1/4 in {series}", (float(base),))
+        return Laid(rounded(ALLOWANCE * base, FOUR), say(
+            "0.3 × {{T}}, T of 1/4 in {series}",
+            series=series,
+        ), (float(base),))
     return Laid(rounded(ALLOWANCE * base, FOUR), "0.3 × {T}", (float(base),))
 
 
-_FORMULA = "(0.002 ∛{D} + 0.003 √{L} + 0.005 √{P}), all in inches"
+_FORMULA = later("(0.002 ∛{D} + 0.003 √{L} + 0.005 √{P}), all in inches")
 
 
 def _bolt(d: Designation, base: Decimal, pitch: Decimal, diameter: Decimal, used: Decimal) -> Tolerances:
@@ -163,12 +167,14 @@ def _bolt(d: Designation, base: Decimal, pitch: Decimal, diameter: Decimal, used
     return Tolerances(
         major=Laid(
             rounded(of.share * base + CREST * pitch.sqrt(), FOUR),
-            f"{of.share_text} + {CREST} √{{P}}, in inches", (t, p),
+            in_inches(f"{of.share_text} + {CREST} √{{P}}"), (t, p),
         ),
-        pitch=Laid(effective, f"{of.share_text.replace('{T}', _FORMULA)}", (float(diameter), float(used), p)),
+        pitch=Laid(
+            effective, of.share_text.replace("{T}", str(_FORMULA)), (float(diameter), float(used), p)
+        ),
         minor=Laid(
             rounded(of.share * base + of.root * pitch.sqrt(), FOUR),
-            f"{of.share_text} + {of.root} √{{P}}, in inches", (t, p),
+            in_inches(f"{of.share_text} + {of.root} √{{P}}"), (t, p),
         ),
     )
 
@@ -178,11 +184,11 @@ def _nut(d: Designation, base: Decimal, pitch: Decimal, diameter: Decimal, used:
     added = bore_addition(1 / pitch)
     return Tolerances(
         pitch=Laid(
-            rounded(of.share * base, FOUR), f"{of.share_text.replace('{T}', _FORMULA)}",
+            rounded(of.share * base, FOUR), of.share_text.replace("{T}", str(_FORMULA)),
             (float(diameter), float(used), float(pitch)),
         ),
         minor=Laid(
-            rounded(Decimal("0.2") * pitch + added, FOUR), f"0.2 × {{P}} + {added}, in inches",
+            rounded(Decimal("0.2") * pitch + added, FOUR), in_inches(f"0.2 × {{P}} + {added}"),
             (float(pitch),),
         ),
     )
@@ -199,29 +205,36 @@ def bore_addition(tpi: Decimal) -> Decimal:
     return Decimal("0.005") if tpi > Decimal("21.5") else Decimal("0.007")
 
 
-def _memory(d: Designation, diameter: Decimal) -> str:
+def _memory(d: Designation, diameter: Decimal) -> tuple[str, ...]:
     loose = not d.internal and d.class_ != "close"
     own = [size for size in of_series(d.series, Fraction(str(d.nominal))) if size.tpi == 1 / d.pitch]
     return remembered(
-        "the formulas of the tolerances",
-        "the formula of the allowance" if loose and diameter <= LARGEST_ALLOWED else "",
-        f"that the {d.series} series has this size" if any(size.memory for size in own) else "",
+        say("the formulas of the tolerances"),
+        say("the formula of the allowance") if loose and diameter <= LARGEST_ALLOWED else "",
+        say("that the {series} series has this size", series=d.series)
+        if any(size.memory for size in own)
+        else "",
     )
 
 
 def _remarks(d: Designation, standard: bool) -> list[str]:
-    said = ["The limits come from the formulas of BS 84, not compared with its printed tables."]
+    said = [say("The limits come from the formulas of BS 84, not compared with its printed tables.")]
     if d.series not in STANDARD and named(d.nominal, d.pitch) is None:
         said.append(
-            "This is a special thread of Whitworth form: the tolerance is for one diameter of engagement. "
-            "Fit it to its mate."
+            say(
+                "This is a special thread of Whitworth form: the tolerance is for one diameter of "
+                "engagement. Fit it to its mate."
+            )
         )
     if d.internal and d.class_ == "close":
-        said.append("Close nuts are for special uses; medium and normal nuts are the usual ones.")
+        said.append(say("Close nuts are for special uses; medium and normal nuts are the usual ones."))
     if d.starts > 1:
-        said.append("The limits are those of a single-start thread.")
+        said.append(say("The limits are those of a single-start thread."))
     if not standard:
         said.append(
-            "The length of engagement is over one and a half diameters, so it went into the formula itself."
+            say(
+                "The length of engagement is over one and a half diameters, so it went into the formula "
+                "itself."
+            )
         )
     return said

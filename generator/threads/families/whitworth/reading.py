@@ -12,15 +12,17 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
+from generator.calc.thread_dial import and_words
 from generator.errors import BadDesignation
+from generator.language.say import later, say
 from generator.threads.designation import Designation, Side
 from generator.threads.families.whitworth.series import FORMS, SPECIAL, STANDARD, of_series
 from generator.threads.heads import inch_size_alone, whole_inch_head
 from generator.threads.text import Written, number_text, take_hand, take_starts
 
-ACCEPTED = (
-    "write size, threads per inch and series, like 5/8 BSW, 1/2 in - 12 BSW (medium), 3/8 BSF (free) or "
-    "1 1/4 in - 16 Whit"
+ACCEPTED = later(
+    "write size, threads per inch and series, like 5/8 BSW, 1/2 in - 12 BSW (medium), 3/8 BSF (free) or 1 "
+    "1/4 in - 16 Whit"
 )
 SERIES = re.compile(
     r"(?<![A-Z])(?:(?P<bsw>B\.?\s?S\.?\s?W\b\.?)|(?P<bsf>B\.?\s?S\.?\s?F\b\.?)|(?P<bsb>B\.?\s?S\.?\s?B\b\.?|BRASS\b)"
@@ -64,7 +66,11 @@ def parse_whitworth(text: Written) -> Designation:
 def _take_class(text: Written, upper: str) -> tuple[str, str]:
     found = _CLASS.findall(upper)
     if len(set(found)) > 1:
-        raise BadDesignation(f'"{text.written}" says two classes; write one of close, medium, free, normal')
+        raise BadDesignation(
+            say(
+                '"{written}" says two classes; write one of close, medium, free, normal', written=text.written
+            )
+        )
     return _CLASS.sub(" ", upper).strip(" -"), found[0].lower() if found else ""
 
 
@@ -73,19 +79,23 @@ def _take_series(text: Written, upper: str) -> tuple[str, str]:
     if found is None:
         without = OLD.sub("", upper.strip())
         if without == upper.strip():
-            raise BadDesignation(f'"{text.written}" names no series; {ACCEPTED}')
+            raise BadDesignation(
+                say('"{written}" names no series; {accepted}', written=text.written, accepted=ACCEPTED)
+            )
         if re.search(r"[X*]\s*1\s*/", without):
             raise BadDesignation(
-                f'"{text.written}": Whitworth threads with a diameter in millimeters (gas cylinder valves) '
+                say('"{written}": Whitworth threads with a diameter in millimeters (gas cylinder valves) '
                 "are not held here; write special, diameter x pitch in mm and 55deg, like special "
-                "21.8x1.814 55deg"
+                "21.8x1.814 55deg", written=text.written)
             )
         return without, SPECIAL
     left = SERIES.sub(" ", upper, count=1)
     if SERIES.search(left) and not found["whit"]:
         left = re.sub(r"WHIT(?:WORTH)?\b\.?(?:\s*-?\s*FORM\b)?", " ", left)
     if SERIES.search(left):
-        raise BadDesignation(f'"{text.written}" names two series; {ACCEPTED}')
+        raise BadDesignation(
+            say('"{written}" names two series; {accepted}', written=text.written, accepted=ACCEPTED)
+        )
     names = {"bsw": "BSW", "bsf": "BSF", "bsb": "BSB", "me": "ME", "whit": SPECIAL}
     return left.strip(" -"), names[found.lastgroup or "whit"]
 
@@ -96,13 +106,19 @@ def _of_series(text: Written, series: str, size: Fraction) -> Fraction:
     if len(found) == 1:
         return found[0].tpi
     if found:
-        several = " and ".join(f"{one.text}-{number_text(one.tpi)} {series}" for one in found)
-        raise BadDesignation(f'"{text.written}" does not say the threads per inch; there are {several}')
+        several = and_words(f"{one.text}-{number_text(one.tpi)} {series}" for one in found)
+        raise BadDesignation(
+            say(
+                '"{written}" does not say the threads per inch; there are {several}',
+                written=text.written,
+                several=several,
+            )
+        )
     known = "BSW" if series == SPECIAL else series
     raise BadDesignation(
-        f'"{text.written}": {number_text(size)} in is not a size of the {known} series; write the '
+        say('"{written}": {number_text} in is not a size of the {known} series; write the '
         'threads per '
-        "inch too, like 1 1/4 in - 16 Whit"
+        "inch too, like 1 1/4 in - 16 Whit", written=text.written, number_text=number_text(size), known=known)
     )
 
 
@@ -115,11 +131,26 @@ def _checked(text: Written, series: str, size: Fraction, pitch: Fraction, from_s
     found = of_series(series, size)
     if any(one.tpi == 1 / pitch for one in found):
         return series
-    known = f"{found[0].text} {series} has {number_text(found[0].tpi)} threads per inch" if found else (
-        f"{number_text(size)} in is not a size of the {series} series"
+    known = (
+        say(
+            "{text} {series} has {number_text} threads per inch",
+            text=found[0].text, series=series, number_text=number_text(found[0].tpi),
+        )
+        if found
+        else say(
+            "{number_text} in is not a size of the {series} series",
+            number_text=number_text(size), series=series,
+        )
     )
     other = next((s for s in STANDARD if any(one.tpi == 1 / pitch for one in of_series(s, size))), "")
-    instead = f"; {number_text(1 / pitch)} is {other}" if other else ""
+    instead = (
+        f"; {number_text(1 / pitch)} is {other}" if other else ""
+    )
     raise BadDesignation(
-        f'"{text.written}": {known}{instead}; for any other pitch write Whit, like 3/4-20 Whit'
+        say(
+            '"{written}": {known}{instead}; for any other pitch write Whit, like 3/4-20 Whit',
+            written=text.written,
+            known=known,
+            instead=instead,
+        )
     )

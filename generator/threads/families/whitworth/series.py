@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 
+from generator.language.say import later
 from generator.tables.rows import table
 from generator.threads.text import mixed_number
 
 STANDARD = ("BSW", "BSF")  # BS 84
 FORMS = ("BSB", "ME")      # lists of the trade: Whitworth form, one number of threads for many diameters
-SPECIAL = "Whit"           # any other diameter and pitch
+SPECIAL = later("Whit")           # any other diameter and pitch
 
 
 @dataclass(frozen=True)
