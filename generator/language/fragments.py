@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from typing import Final
 
 INLINE: Final = frozenset({  # elements within a sentence
@@ -53,16 +53,21 @@ def in_other_words(template: str, said: Callable[[str], str]) -> str:
     return "".join(made)
 
 
-def texts_of(template: str) -> Iterator[str]:
+def texts_of(template: str) -> list[str]:
     """Every text of a template, as the catalogs have it."""
+    return _gathered(in_other_words, template)
+
+
+def _gathered(cut: Callable[[str, Callable[[str], str]], str], whole: str) -> list[str]:
+    """What `cut` puts through its function."""
     found: list[str] = []
 
     def kept(text: str) -> str:
         found.append(text)
         return text
 
-    in_other_words(template, kept)
-    yield from found
+    cut(whole, kept)
+    return found
 
 
 def _goes_on(token: re.Match[str]) -> bool:
@@ -165,16 +170,9 @@ def page_in_other_words(page: str, said: Callable[[str], str]) -> str:
     return head + "".join(made)
 
 
-def texts_of_page(page: str) -> Iterator[str]:
+def texts_of_page(page: str) -> list[str]:
     """Every text of a page of Markdown, as the catalogs have it."""
-    found: list[str] = []
-
-    def kept(text: str) -> str:
-        found.append(text)
-        return text
-
-    page_in_other_words(page, kept)
-    yield from found
+    return _gathered(page_in_other_words, page)
 
 
 _REMARK: Final = re.compile(r"(?m)(?:^#(?: .*)?\n)+")
@@ -199,13 +197,6 @@ def remarks_in_other_words(text: str, said: Callable[[str], str]) -> str:
     return _REMARK.sub(one, text)
 
 
-def texts_of_remarks(text: str) -> Iterator[str]:
+def texts_of_remarks(text: str) -> list[str]:
     """Every remark of a file of YAML, as the catalogs have it."""
-    found: list[str] = []
-
-    def kept(remark: str) -> str:
-        found.append(remark)
-        return remark
-
-    remarks_in_other_words(text, kept)
-    yield from found
+    return _gathered(remarks_in_other_words, text)
