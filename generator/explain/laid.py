@@ -118,7 +118,7 @@ def _laid(ones: list[Figure]) -> Laid:
 
 def _named(formula: str) -> str:
     """A formula with the names of what goes in, as a sheet shows it first."""
-    return re.sub(r"\{([^{}]+)\}", lambda found: say(found[1]), formula)
+    return re.sub(r"\{([^{}]+)\}", lambda found: say(found[1]), str(formula))
 
 
 def _any_job(words: str) -> str:
@@ -127,6 +127,7 @@ def _any_job(words: str) -> str:
     >>> [_any_job(one) for one in ("2 Turn to 2 in: feed", "Bore of section 1, pipe", "Nose flat of tool V1")]
     ['Feed', 'Bore of section n', 'Nose flat of the tool']
     """
+    words = str(words)  # one of a table is said now
     for pattern, instead in _OWN.get(spoken().code, _IN_ENGLISH):
         words = pattern.sub(instead, words)
     return first_large(words)

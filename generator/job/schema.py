@@ -105,9 +105,12 @@ def _describe(model: type[BaseModel], schema: dict[str, Any]) -> None:
 
 
 def described_models() -> Iterator[type[BaseModel]]:
-    """Every model of a file or of a block in one: what they and their keys are is said in the schemas."""
+    """Every model of a file or of a block in one: what they and their keys are is said in the schemas.
+
+    By name, whichever was imported first.
+    """
     yield LogFile
-    yield from _models(Strict)
+    yield from sorted(_models(Strict), key=lambda one: (one.__module__, one.__qualname__))
 
 
 def _models(base: type[BaseModel]) -> Iterator[type[BaseModel]]:

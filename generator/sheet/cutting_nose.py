@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from generator.calc import form_tool
 from generator.errors import OutsideRange
 from generator.job.operations import Thread
@@ -17,6 +19,9 @@ from generator.threads.registry import limits, mate_of
 SAME = 1e-9  # m: two sizes closer than this are one
 PRINT = 1.01  # the standards round limits and radii apart from each other
 GEOMETRY = later("geometry of the groove, half a pitch wide at the pitch cylinder (ISO 5408)")
+OF_MATE: Final = {  # sizes of the mate, as formulas name them
+    "d max": later("d max of the mate"), "D1 min": later("D1 min of the mate"),
+}
 
 
 def lay_nose_range(
@@ -127,7 +132,7 @@ def _shallowest_root(thread: ThreadPlan) -> tuple[str, Length] | None:
         crest = None
     roots = {
         ("D min" if inside else "d1 max"): own,
-        ("d max of the mate" if inside else "D1 min of the mate"): crest,
+        (OF_MATE["d max"] if inside else OF_MATE["D1 min"]).english: crest,
     }
     known = [(size * unit, name) for name, size in roots.items() if size is not None]
     if not known:

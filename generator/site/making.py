@@ -42,7 +42,7 @@ def made(making: Making, path: Path) -> Done:
         When the shop's files were changed while the site was built.
     """
     speak(making.language)
-    shop = _shop(making.shop, making.shop_key)
+    shop = _shop(making.shop, making.shop_key, making.language)
     one = make_entry(path, shop, making.address, making.lessons, top=making.top)
     return Done(
         one.entry, one.body, one.figures, dict(_pictures(one.pictures)), one.likeness,
@@ -59,7 +59,7 @@ def taught_at(making: Making, path: Path) -> tuple[Lesson, ...]:
         As `made`.
     """
     speak(making.language)
-    shop = _shop(making.shop, making.shop_key)
+    shop = _shop(making.shop, making.shop_key, making.language)
     if isinstance(shop, JobProblems):
         return ()
     try:
@@ -72,7 +72,8 @@ def taught_at(making: Making, path: Path) -> tuple[Lesson, ...]:
 
 
 @lru_cache(maxsize=4)
-def _shop(folder: Path, key: str) -> Shop | JobProblems:
+def _shop(folder: Path, key: str, language: str) -> Shop | JobProblems:
+    """The shop of a folder; what is wrong with it is in the language that is spoken."""
     shop = try_shop(folder)
     if folder_key(folder) != key:
         raise ShopChanged(

@@ -20,6 +20,7 @@ from functools import cache, lru_cache
 
 from generator.errors import BadDesignation, OutsideRange
 from generator.language.say import later, say
+from generator.language.spoken import once_a_language
 from generator.threads import families as _families
 from generator.threads.designation import Designation, Side
 from generator.threads.family import Family
@@ -186,7 +187,7 @@ def mate_of(d: Designation) -> Designation:
     return family_of(d).mate(d)
 
 
-@lru_cache(maxsize=256)  # a job asks again for its mate, its print and every other lathe
+@once_a_language  # a job asks again for its mate, its print and every other lathe
 def limits(d: Designation, engagement: float | None = None) -> ThreadLimits:
     """Limits of size of a thread, external or internal.
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from functools import cache
 
 from generator.calc.beam import Support
 from generator.calc.modes import frequencies
@@ -16,6 +15,7 @@ from generator.calc.slenderness import ALONE
 from generator.job.shop import House
 from generator.job.written import Given
 from generator.language.say import later, say
+from generator.language.spoken import once_a_language
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity
 from generator.sheet.holding.held_work import HeldWork
@@ -235,7 +235,7 @@ def _lay_open_end(held: HeldWork, material: MaterialRow, desk: Desk) -> None:
 # -- a material that nobody knows -------------------------------------------------------------------------
 
 
-@cache
+@once_a_language
 def heaviest_and_softest() -> tuple[MaterialRow, ...]:
     """The groups than which no other is both softer and heavier: one of them whips first, whatever holds it.
 

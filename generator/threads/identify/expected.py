@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 from typing import Final
 
+from generator.language.spoken import once_a_language
 from generator.si import Angle, Length
 from generator.threads.designation import Designation
 from generator.threads.identify.measured import DIAMETERS, Name
@@ -96,7 +96,7 @@ class Expected:
         return getattr(self, name) if name in DIAMETERS else None
 
 
-@lru_cache(maxsize=8192)
+@once_a_language
 def expected(d: Designation, worn: bool) -> Expected:
     """What a thread may measure, new or used.
 

@@ -10,9 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from functools import cache, lru_cache
+from functools import cache
 
 from generator.errors import BadDesignation, OutsideRange
+from generator.language.spoken import once_a_language
 from generator.si import Length, inch, mm
 from generator.threads.designation import Designation
 from generator.threads.identify.candidate import Candidate, judge
@@ -66,7 +67,7 @@ class _Size:
     slack: Length
 
 
-@lru_cache(maxsize=64)  # a job asks again for every other lathe
+@once_a_language  # a job asks again for every other lathe
 def identify(measured: Measured, unit: str = "mm") -> Identification:
     """Candidates from all families for what was measured.
 
