@@ -2,7 +2,7 @@
 
 A contradiction is asked about and never resolved: its sentence names both values and both lines. Those of
 the work are in `work_checks`, those of the way it is held in `holding_checks`, those of the thread in
-`thread_checks`.
+`thread_checks`, and with its mate in `mate_checks`.
 """
 
 from __future__ import annotations

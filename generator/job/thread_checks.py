@@ -1,14 +1,17 @@
-"""Contradictions of the thread: beside its designation, its room on the work, its blank, its mate."""
+"""Contradictions of the thread: beside its designation, its room on the work, its blank.
+
+Those with its mate are in `mate_checks`.
+"""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from typing import Final
 
-from generator.errors import BadDesignation, OutsideRange
+from generator.errors import OutsideRange
 from generator.job.bore_checks import bore_contradictions, bore_room, relief_room
 from generator.job.contradiction import SAME, Contradiction, length_like, number, said
+from generator.job.mate_checks import mate_contradictions, within
 from generator.job.model import Mate, Section
 from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
@@ -17,14 +20,10 @@ from generator.job.written import Given
 from generator.language.lists import listed
 from generator.language.say import later, say, say_count
 from generator.threads.engagement import in_words
-from generator.threads.registry import Designation, family_of, limits, parse_designation, profile
-from generator.units import quoted
+from generator.threads.registry import Designation, family_of, limits, profile
 
-SAME_ANGLE: Final = 1e-4  # rad
-SAME_TAPER: Final = 1e-6
 WRITTEN_TAPER: Final = 0.002  # of 1: from diameters written to three decimals over an inch or so
 SAME_PITCH: Final = 1e-3  # relative: 0.1429 in for 1/7 in is the same pitch
-SAME_ENGAGEMENT: Final = 0.01  # relative: 38 mm is the same as 1 1/2 in
 
 
 def thread_contradictions(
@@ -44,7 +43,7 @@ def thread_contradictions(
     else:
         yield from _blank(read, place, named, thread, designation)
     yield from _engagement(read, at, named, thread, designation)
-    yield from _mate(read, named, designation)
+    yield from mate_contradictions(read, named, designation)
 
 
 _TWICE: Final = {
@@ -139,7 +138,7 @@ def _engagement(
     beside, of_mate = thread.engagement, mate.engagement if mate else None
     asked = family_of(designation).engagements(designation)
     for given, key in ((beside, f"{at}.engagement"), (of_mate, "mate.engagement")):
-        if given is None or asked is None or _within(given.si / designation.unit_si, asked):
+        if given is None or asked is None or within(given.si / designation.unit_si, asked):
             continue
         yield Contradiction(
             "engagement-differs",
@@ -164,7 +163,7 @@ def _engagement(
             read.where(key),
             asks,
         )
-    if beside and of_mate and not _within(beside.si, (of_mate.si, of_mate.si)):
+    if beside and of_mate and not within(beside.si, (of_mate.si, of_mate.si)):
         yield Contradiction(
             "engagement-differs", "check",
             say(
@@ -175,16 +174,6 @@ def _engagement(
             ),
             beside.where, asks,
         )
-
-
-def _within(length: float, asked: tuple[float, float]) -> bool:
-    over, up_to = asked
-    return over * (1 - SAME_ENGAGEMENT) <= length <= up_to * (1 + SAME_ENGAGEMENT)
-
-
-def _meet(one: tuple[float, float] | None, two: tuple[float, float] | None) -> bool:
-    """True when two designations can be meant for one length of engagement."""
-    return one is None or two is None or (_within(two[0], (0, one[1])) and _within(one[0], (0, two[1])))
 
 
 def _class(text: str, designation: Designation) -> str:
@@ -398,99 +387,3 @@ def _turned_to(read: ReadJob, place: int, diameter: float) -> bool:
     """True when an operation before the thread turns to a diameter or below it."""
     cuts = (operation.turn for operation in read.job.operations[:place])
     return any(cut and cut.diameter and cut.diameter.si <= diameter + SAME for cut in cuts)
-
-
-def _mate(read: ReadJob, named: str, designation: Designation) -> Iterator[Contradiction]:
-    mate = read.job.mate
-    if not isinstance(mate, Mate) or mate.thread is None:
-        return
-    where = read.where("mate.thread")
-    other = _read_mate(mate.thread)
-    if other is None:
-        yield Contradiction(
-            "mate-unread", "note",
-            say(
-                "The mate's thread {quoted} (line {line}) cannot be read, so it was not compared with "
-                "{named}.",
-                quoted=quoted(mate.thread),
-                line=where.line,
-                named=named,
-            ),
-            where,
-        )
-        return
-    pairs = {
-        say("diameter"): (designation.nominal * designation.unit_si, other.nominal * other.unit_si),
-        say("pitch"): (float(designation.pitch) * designation.unit_si, float(other.pitch) * other.unit_si),
-    }
-    differing = [what for what, (one, two) in pairs.items() if abs(one - two) > 1e-6 * one]
-    differing += [say("number of starts")] if designation.starts != other.starts else []
-    differing += [say("hand")] if designation.hand != other.hand else []
-    own_form, its_form = profile(designation), profile(other)
-    angles = own_form.flanks, its_form.flanks
-    differing += [say("flank angle")] if abs(angles[0].included - angles[1].included) > SAME_ANGLE else []
-    tapers = abs(own_form.taper - its_form.taper) > SAME_TAPER
-    differing += [say("taper")] if tapers and designation.family != other.family else []  # R goes with Rp
-    lengths = [family_of(one).engagements(one) for one in (designation, other)]
-    differing += [say("length of engagement")] if not _meet(*lengths) else []
-    if differing:
-        yield Contradiction(
-            "mate-differs",
-            "stop",
-            say_count(
-                "The mate has {thread} (line {line}), and the thread to cut is {named}: {listed} differs.",
-                "The mate has {thread} (line {line}), and the thread to cut is {named}: {listed} differ.",
-                len(differing),
-                thread=mate.thread,
-                line=where.line,
-                named=named,
-                listed=listed(differing),
-            ),
-            where,
-            say("Which thread does the mate have, and which one is to be cut?"),
-        )
-    elif other.side == designation.side and not other.class_assumed and _names_side(mate.thread):
-        yield Contradiction(
-            "mate-same-side",
-            "stop",
-            say(
-                "The mate has {thread} (line {line}), an internal thread, and the thread to cut, {named}, is "
-                "internal too: they do not go together.",
-                thread=mate.thread,
-                line=where.line,
-                named=named,
-            )
-            if designation.internal
-            else say(
-                "The mate has {thread} (line {line}), an external thread, and the thread to cut, {named}, is "
-                "external too: they do not go together.",
-                thread=mate.thread,
-                line=where.line,
-                named=named,
-            ),
-            where,
-            say("Is the thread to be cut outside or inside?"),
-        )
-
-
-def _read_mate(text: str) -> Designation | None:
-    """The mate's thread, with a usual class where it names none; None when it cannot be read."""
-    for words in (text, _as_external(text)):
-        try:
-            return parse_designation(words)
-        except BadDesignation:
-            continue
-    return None
-
-
-def _names_side(text: str) -> bool:
-    """True when a designation says by its class whether it is outside or inside."""
-    return re.search(r"\b[123]\s*[ABab]\b|[3-9][e-hGH]", text) is not None
-
-
-def _as_external(text: str) -> str:
-    """The mate's designation with a shaft class for its hole class or none: the class is not compared."""
-    text = re.sub(r"\b([123])[Bb]\b", r"\1A", text)
-    if not re.search(r"[123][Aa]", text):
-        text = re.sub(r"(?i)(UN[A-Z]*)", r"\1-2A", text, count=1)
-    return re.sub(r"(?<![0-9])[3-9][GH]([3-9][GH])?(?![0-9A-Za-z])", "6g", text)

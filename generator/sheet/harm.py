@@ -90,7 +90,7 @@ _OF: Final[Mapping[Harm, tuple[str, ...]]] = {
         "center-in-bore",
     ),
     Harm.WORK: (
-        # what the file says against itself: job.work_checks, job.thread_checks, job.bore_checks
+    # what the file says against itself: job.work_checks, job.thread_checks, job.mate_checks, bore_checks
         "sections-sum", "grip-too-long", "bore-too-large", "cross-hole-outside", "cross-hole-too-large",
         "cross-hole-breaks-out", "hand-differs", "pitch-differs", "tpi-differs", "class-differs",
         "starts-differs", "units-differs", "engagement-differs", "thread-twice", "relief-twice",
