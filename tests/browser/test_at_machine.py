@@ -16,6 +16,8 @@ from playwright.sync_api import Browser, Page
 from generator.__main__ import main
 from generator.calc.left_to_cut import Feed, Read, left_to_cut, slip_in
 from tests.barriers import barriers
+from tests.browser.conftest import PATIENCE
+from tests.waiting import wait_until
 
 Opener = Callable[..., Any]
 WIDTHS = [360, 820, 1440]
@@ -125,10 +127,10 @@ def test_two_tabs_at_once_lose_nothing_and_the_last_change_of_a_field_stays(
     as_cut(other, 2).fill("0.030")
     as_cut(other, 1).fill("0.022")
     other.locator(".order input[type=checkbox]").first.check()
-    one.wait_for_function("document.querySelector('.order input[type=checkbox]').checked")
+    wait_until(one, "document.querySelector('.order input[type=checkbox]').checked", PATIENCE)
     assert [as_cut(one, row).input_value() for row in (1, 2)] == ["0.022", "0.030"]
     as_cut(one, 1).fill("0.023")
-    other.wait_for_function("document.querySelector('td.as-cut input').value === '0.023'")
+    wait_until(other, "document.querySelector('td.as-cut input').value === '0.023'", PATIENCE)
     for page in (one, other):
         page.reload()
         assert [as_cut(page, row).input_value() for row in (1, 2)] == ["0.023", "0.030"]
@@ -571,7 +573,7 @@ def test_the_piece_is_saved_and_copied_and_afterwards_only_what_is_new(opened: C
     page.locator("[data-all]").check()
     assert [entry["pass"] for entry in log_of(page)] == [1, 2]
     page.get_by_role("button", name="Copy it").click()
-    page.wait_for_function("document.querySelector('.at-machine .done-word').textContent === 'Copied.'")
+    wait_until(page, "document.querySelector('.at-machine .done-word').textContent === 'Copied.'", PATIENCE)
     copied = yaml.safe_load(page.evaluate("navigator.clipboard.readText()"))
     assert [entry["pass"] for entry in copied] == [1, 2]
 

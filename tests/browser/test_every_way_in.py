@@ -17,6 +17,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from generator.__main__ import main
 from tests.barriers import ALL_BUT_CONTRAST, ONLY_CONTRAST, barriers, shorten
+from tests.waiting import wait_until
 
 ROOT: Final = Path(__file__).parents[2]
 WIDTHS: Final = [360, 820, 1440]
@@ -231,7 +232,7 @@ def test_two_tabs_write_readings_and_cards_and_both_have_all(
 
     def until(page: Page, there: str) -> None:
         page.bring_to_front()  # a tab behind another is hardly given time
-        page.wait_for_function(there)
+        wait_until(page, there, PATIENCE)
 
     one.bring_to_front()
     one.get_by_role("button", name="Large figures").click()

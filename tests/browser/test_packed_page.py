@@ -11,7 +11,9 @@ from playwright.sync_api import Browser, Page
 
 from generator.__main__ import main
 from generator.render.packed import PARTS
+from tests.browser.conftest import PATIENCE
 from tests.printed import printed_words
+from tests.waiting import wait_until
 
 TESTS = Path(__file__).parents[1]
 JOBS = TESTS.parent / "jobs"
@@ -45,7 +47,7 @@ def opened(browser: Browser, page: Path, scripts: bool = True) -> Page:
 def test_every_part_is_there_and_works_as_on_any_sheet(browser: Browser, large: Path) -> None:
     with opened(browser, large) as page:
         page.locator(".packed").first.wait_for(state="detached")
-        page.wait_for_function("!document.querySelector('.packed')")
+        wait_until(page, "!document.querySelector('.packed')", PATIENCE)
         assert page.locator("tbody.operation").count() == OPERATIONS
         assert page.locator(".log-table tbody tr").count() == ENTRIES
         assert page.locator("section.plot svg").count() >= 2
@@ -59,7 +61,7 @@ def test_every_part_is_there_and_works_as_on_any_sheet(browser: Browser, large: 
         step = page.locator(".order input[type=checkbox]").first
         step.check()
         page.reload()
-        page.wait_for_function("!document.querySelector('.packed')")
+        wait_until(page, "!document.querySelector('.packed')", PATIENCE)
         assert step.is_checked()
         assert last.locator("input[type=checkbox]").is_checked()
         assert last.locator("td.took input").input_value() == "21"
@@ -69,7 +71,7 @@ def test_every_part_is_there_and_works_as_on_any_sheet(browser: Browser, large: 
 
 def test_on_paper_it_is_whole(browser: Browser, large: Path) -> None:
     with opened(browser, large) as page:
-        page.wait_for_function("!document.querySelector('.packed')")
+        wait_until(page, "!document.querySelector('.packed')", PATIENCE)
         lines = page.locator(".appendix li").count()
         paper = printed_words(page, "Letter")
         assert lines > 800

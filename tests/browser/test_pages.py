@@ -9,6 +9,8 @@ from typing import Any
 import pytest
 
 from tests.barriers import ALL_BUT_CONTRAST, ONLY_CONTRAST, barriers, shorten
+from tests.browser.conftest import PATIENCE
+from tests.waiting import wait_until
 
 Opener = Callable[..., Any]
 PHONE, TABLET, DESKTOP = ({"width": width, "height": 900} for width in (375, 810, 1280))
@@ -61,7 +63,7 @@ def test_the_toggle_changes_between_light_and_dark(open_page: Opener) -> None:
     paper = "getComputedStyle(document.body).backgroundColor"
     before = page.evaluate(paper)
     page.get_by_title("Switch to dark").click()
-    page.wait_for_function(f"{paper} !== {before!r}")
+    wait_until(page, f"{paper} !== {before!r}", PATIENCE)
 
 
 def test_a_working_opens_by_keyboard_and_shows_formula_and_source(open_page: Opener, demo_site: Path) -> None:
