@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import Any, Final, NoReturn
 
 from generator.commands import USAGE
-from generator.language.lists import either
+from generator.language.lists import or_words
 from generator.language.say import later, say
 
 SEE: Final = later("see --help for an example")
@@ -76,13 +76,13 @@ def _choice(found: re.Match[str]) -> str:
             option=found["what"],
             written=written,
             near=near[0],
-            known=either(known),
+            known=or_words(known),
         )
     return say(
         '{option}: "{written}" is not known here: write {known}',
         option=found["what"],
         written=written,
-        known=either(known),
+        known=or_words(known),
     )
 
 

@@ -13,12 +13,13 @@ dial does, the way to the other starts too, is in `dial_places`.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from generator.calc.guards import above_zero
 from generator.errors import OutsideRange
+from generator.language.lists import and_words
 from generator.language.say import say
 
 
@@ -251,36 +252,6 @@ def _sets(step: int | None, marks: int, numbered_every: int) -> tuple[tuple[int,
     for mark in range(0, marks, numbered_every):
         sets.setdefault(mark % step, []).append(mark // numbered_every + 1)
     return tuple(tuple(numbers) for numbers in sets.values())
-
-
-def and_words(words: Iterable[object]) -> str:
-    """Several things in one sentence.
-
-    Parameters
-    ----------
-    words : at least one
-
-    Returns
-    -------
-    The words with commas and a last "and".
-
-    Examples
-    --------
-    >>> and_words([1]), and_words([1, 3]), and_words(["one", "two", "three"])
-    ('1', '1 and 3', 'one, two and three')
-    """
-    *before, last = map(str, words)
-    return say("{before} and {last}", before=", ".join(before), last=last) if before else last
-
-
-def or_words(words: Iterable[object]) -> str:
-    """Several things of which one is meant: the words, at least one, with commas and a last "or".
-
-    >>> or_words([1]), or_words(["one", "two", "three"])
-    ('1', 'one, two or three')
-    """
-    *before, last = map(str, words)
-    return say("{before} or {last}", before=", ".join(before), last=last) if before else last
 
 
 def ordinal(number: int) -> str:

@@ -11,19 +11,14 @@ import inspect
 from collections.abc import Iterator
 from dataclasses import dataclass
 from types import ModuleType
-from typing import Final
+from typing import Final, cast
 
 from generator.explain.source_words import local_words, words_of
 from generator.language.say import later, say
 from generator.sheet import cautions, cautions_for_use, cautions_holding
 from generator.sheet.cautions import ORDER
+from generator.sheet.lines import SIGNAL_WORDS, Signal
 
-SIGNALS: Final = {
-    "DANGER": later("DANGER"),
-    "WARNING": later("WARNING"),
-    "CAUTION": later("CAUTION"),
-    "NOTICE": later("NOTICE"),
-}
 MODULES: Final = {
     cautions_holding: later("at the lathe"),
     cautions: later("at the lathe"),
@@ -39,7 +34,7 @@ class CautionEntry:
     """
 
     id: str
-    signals: tuple[str, ...]
+    signals: tuple[Signal, ...]
     signal: str
     when: str
     where: str
@@ -65,9 +60,9 @@ def _of_module(module: ModuleType, where: str) -> Iterator[CautionEntry]:
         local = local_words(rule, known)
         for caution in given:
             id, signal, text, _, source = (words_of(one, known, local) for one in caution.args)
-            signals = tuple(one.english for one in signal)
+            signals = cast("tuple[Signal, ...]", tuple(one.english for one in signal))
             yield CautionEntry(
-                id[0].english, signals, say(" or ").join(str(SIGNALS[one]) for one in signals),
+                id[0].english, signals, say(" or ").join(str(SIGNAL_WORDS[one]) for one in signals),
                 say(_when(rule)), str(where), say(" Or: ").join(one.said for one in text), source[0].said,
             )
 

@@ -17,7 +17,7 @@ from generator.job.editor_line import editor_line
 from generator.job.model import Job
 from generator.job.writing import remark, remarked
 from generator.job.written import NOWHERE, Block, Scalar
-from generator.language.lists import either
+from generator.language.lists import or_words
 from generator.language.say import later, say
 
 SAID_BY_LEAVING_OUT: Final = {
@@ -117,7 +117,7 @@ def probe(tree: Block) -> Block:
 
 def remarks_on(key: str) -> list[str]:
     """What a key at the top of a job file is for; nothing for one that says it itself."""
-    ways = either(["chuck", "collet", "faceplate", "centers"])  # keys: the same in every language
+    ways = or_words(["chuck", "collet", "faceplate", "centers"])  # keys: the same in every language
     return [say(REMARKS[key], ways=ways)] if key in REMARKS else []
 
 

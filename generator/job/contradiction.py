@@ -8,7 +8,7 @@ from typing import Final, Literal
 
 from generator.errors import Location
 from generator.job.written import Given
-from generator.language.lists import listed
+from generator.language.lists import and_words
 from generator.language.say import figure, say, say_count
 from generator.si import inch, mm
 
@@ -53,4 +53,4 @@ def number(value: float, digits: int = 6) -> str:
 def lines(given: Iterable[Given]) -> str:
     """The lines some values stand on: "line 11", "lines 11 and 12"."""
     numbers = [str(line) for line in sorted({one.where.line for one in given})]
-    return say_count("line {lines}", "lines {lines}", len(numbers), lines=listed(numbers))
+    return say_count("line {lines}", "lines {lines}", len(numbers), lines=and_words(numbers))

@@ -22,7 +22,7 @@ from generator import units
 from generator.errors import BadDesignation, BadQuantity, Location
 from generator.job.beside import PICTURES_NOT_TAKEN, PICTURES_TAKEN
 from generator.job.written import NOWHERE, Given, Scalar, System, not_known, refused, scalar_of, shown
-from generator.language.lists import either
+from generator.language.lists import or_words
 from generator.language.say import say
 from generator.language.spoken import LANGUAGES, OFFERED
 from generator.quantities import QUANTITIES, RATIO
@@ -322,7 +322,7 @@ _CALLED: Final = {  # what else somebody may write for a language
 
 
 def _read_language(value: object) -> str:
-    code = scalar_of(value, say("write {languages}", languages=either(OFFERED))).strip()
+    code = scalar_of(value, say("write {languages}", languages=or_words(OFFERED))).strip()
     if code not in LANGUAGES:
         near = _CALLED.get(code.casefold()) or units.nearest(code, [*OFFERED])
         raise refused(("", not_known(value, OFFERED, near)))

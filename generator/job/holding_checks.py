@@ -12,7 +12,7 @@ from generator.job.model import Centers, Chuck, Collet, Job, Section
 from generator.job.operations import Bore, Chamfer, Drill, Face, Operation, Thread, Turn
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_lines, total_length
-from generator.language.lists import listed
+from generator.language.lists import and_words
 from generator.language.say import say
 
 
@@ -290,7 +290,7 @@ def _supports(read: ReadJob) -> Iterator[Contradiction]:
                     "A center is to stand in an end that is bored {listed}. It wants a true chamfer on the "
                     "mouth of the bore and a center large enough for it, or a plug with a center hole, "
                     "fitted so that it cannot turn.",
-                    listed=listed(bores),
+                    listed=and_words(bores),
                 ),
                 read.where("holding.center"), say("What does the center run in?"),
             )

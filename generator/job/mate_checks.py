@@ -10,7 +10,7 @@ from generator.errors import BadDesignation
 from generator.job.contradiction import Contradiction
 from generator.job.model import Mate
 from generator.job.reading import ReadJob
-from generator.language.lists import listed
+from generator.language.lists import and_words
 from generator.language.say import say, say_count
 from generator.threads.registry import Designation, family_of, parse_designation, profile
 from generator.units import quoted
@@ -65,7 +65,7 @@ def mate_contradictions(read: ReadJob, named: str, designation: Designation) -> 
                 thread=mate.thread,
                 line=where.line,
                 named=named,
-                listed=listed(differing),
+                listed=and_words(differing),
             ),
             where,
             say("Which thread does the mate have, and which one is to be cut?"),

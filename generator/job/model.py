@@ -39,7 +39,7 @@ from generator.job.fields import (
 from generator.job.found import Found
 from generator.job.operations import Operation
 from generator.job.written import Given, refused
-from generator.language.lists import either
+from generator.language.lists import or_words
 from generator.language.say import say
 
 HeldBy = Literal["chuck", "collet", "faceplate", "centers"]
@@ -219,7 +219,7 @@ class Holding(Strict):
         kinds = ("chuck", "collet", "faceplate", "centers")
         written = [kind for kind in kinds if getattr(self, kind) is not None]
         if not written:
-            sentence = say("does not say what holds the work: write {kinds}", kinds=either(kinds))
+            sentence = say("does not say what holds the work: write {kinds}", kinds=or_words(kinds))
             raise refused(("", sentence))
         if len(written) > 1:
             sentence = say("stands beside {written}: write the one that holds the work", written=written[0])

@@ -17,7 +17,7 @@ from generator.job.operations import Relief, Thread
 from generator.job.reading import ReadJob
 from generator.job.work_checks import section_at, section_lines, straight_from, total_length
 from generator.job.written import Given
-from generator.language.lists import listed
+from generator.language.lists import and_words
 from generator.language.say import later, say, say_count
 from generator.threads.engagement import in_words
 from generator.threads.registry import Designation, family_of, limits, profile
@@ -70,7 +70,7 @@ def one_of_each(read: ReadJob) -> Iterator[Contradiction]:
             yield Contradiction(
                 f"{name}-twice",
                 "stop",
-                say(text, count=len(places), lines=listed([str(one.line) for one in places])),
+                say(text, count=len(places), lines=and_words([str(one.line) for one in places])),
                 places[1],
             )
 

@@ -18,7 +18,7 @@ from pydantic_core import PydanticCustomError
 
 from generator import units
 from generator.errors import Location
-from generator.language.lists import either
+from generator.language.lists import or_words
 from generator.language.say import say
 from generator.language.spoken import spoken
 
@@ -119,9 +119,9 @@ def not_known(value: object, known: Sequence[str], near: str | None) -> str:
             "{written} is not known here: did you mean {near}? Write {known}",
             written=shown(value),
             near=near,
-            known=either(known),
+            known=or_words(known),
         )
-    return say("{written} is not known here: write {known}", written=shown(value), known=either(known))
+    return say("{written} is not known here: write {known}", written=shown(value), known=or_words(known))
 
 
 def shown(value: object) -> str:

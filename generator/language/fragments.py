@@ -81,14 +81,13 @@ def _goes_on(token: re.Match[str]) -> bool:
 
 def _run_said(run: list[re.Match[str]], said: Callable[[str], str]) -> str:
     """What stands between two blocks: from its first word to its last it is one text."""
-    whole = "".join(token[0] for token in run)
     first, last = 0, len(run)
     while first < last and not _is_words(run[first]):
         first += 1
     while last > first and not _is_words(run[last - 1]):
         last -= 1
     if first == last or not _WORD.search("".join(token["text"] or "" for token in run)):
-        return _attributes_of_all(run, said, whole)
+        return "".join(_attributes_said(token, said) for token in run)
     first, last = _balanced(run, first, last)
     middle = "".join(token[0] for token in run[first:last])
     text = middle.strip()
@@ -123,10 +122,6 @@ def _opens(token: re.Match[str]) -> int:
     if not token["tag"] or token["name"].lower() in ("br", "wbr") or token[0].endswith("/>"):
         return 0
     return -1 if token[0].startswith("</") else 1
-
-
-def _attributes_of_all(run: list[re.Match[str]], said: Callable[[str], str], whole: str) -> str:
-    return "".join(_attributes_said(token, said) for token in run) if run else whole
 
 
 def _attributes_said(token: re.Match[str], said: Callable[[str], str]) -> str:

@@ -1,33 +1,31 @@
-"""Words in a sentence, one after the other.
+"""Several things in one sentence, one after the other.
 
-    listed    all of them: pitch, hand and starts
-    either    one of them: wires, mate or gauge
+    and_words    all of them: pitch, hand and starts
+    or_words     one of them: wires, mate or gauge
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 
 from generator.language.say import say
 
 
-def listed(words: Sequence[str]) -> str:
-    """All of the words.
+def and_words(words: Iterable[object]) -> str:
+    """The words with commas and a last "and"; nothing where there are none.
 
-    >>> listed(["pitch", "hand", "starts"]), listed(["pitch"])
-    ('pitch, hand and starts', 'pitch')
+    >>> and_words([1]), and_words([1, 3]), and_words(["one", "two", "three"])
+    ('1', '1 and 3', 'one, two and three')
     """
-    if len(words) < 2:
-        return "".join(map(str, words))
-    return say("{some} and {last}", some=", ".join(map(str, words[:-1])), last=words[-1])
+    *before, last = [*map(str, words)] or [""]
+    return say("{before} and {last}", before=", ".join(before), last=last) if before else last
 
 
-def either(words: Sequence[str]) -> str:
-    """One of the words.
+def or_words(words: Iterable[object]) -> str:
+    """The words with commas and a last "or"; nothing where there are none.
 
-    >>> either(["wires", "mate", "gauge"]), either(["mate"])
-    ('wires, mate or gauge', 'mate')
+    >>> or_words([1]), or_words(["one", "two", "three"]), or_words([])
+    ('1', 'one, two or three', '')
     """
-    if len(words) < 2:
-        return "".join(map(str, words))
-    return say("{some} or {last}", some=", ".join(map(str, words[:-1])), last=words[-1])
+    *before, last = [*map(str, words)] or [""]
+    return say("{before} or {last}", before=", ".join(before), last=last) if before else last

@@ -75,7 +75,7 @@ class British(Language):
         return self.text(super().counted(one, many, count))
 
 
-class WithComma(Formatter):
+class _Commas(Formatter):
     """Fills in parts as `str.format` does, and writes the numbers among them with a comma."""
 
     def format_field(self, value: Any, format_spec: str) -> str:
@@ -88,7 +88,23 @@ class WithComma(Formatter):
         return text.replace(".", ",")
 
 
-class Translated(Language):
+class WithCommas(Language):
+    """What languages with decimal commas have in common."""
+
+    _formatter: Final = _Commas()
+
+    def filled(self, text: str, parts: Mapping[str, Any]) -> str:
+        """A text of this language with its parts put in, numbers with a comma."""
+        if any(isinstance(part, int | float) for part in parts.values()):
+            return self._formatter.vformat(text, (), parts)
+        return text.format(**parts)
+
+    def figures(self, number: str) -> str:
+        """A number, written with a point, with a comma."""
+        return number.replace(".", ",")
+
+
+class Translated(WithCommas):
     """A language of a catalog beside this file, with decimal commas."""
 
     def __init__(self, code: str, name: str) -> None:
@@ -96,7 +112,6 @@ class Translated(Language):
         from babel.messages.pofile import read_po
 
         self.code, self.name = code, name
-        self._formatter = WithComma()
         compiled = io.BytesIO()
         with (CATALOGS / f"{code}.po").open("rb") as file:
             write_mo(compiled, read_po(file, locale=code))
@@ -111,27 +126,16 @@ class Translated(Language):
         """The form of a text that belongs to a number, by the rule in the catalog's head."""
         return self._catalog.ngettext(one, many, count)
 
-    def filled(self, text: str, parts: Mapping[str, Any]) -> str:
-        """A text of this language with its parts put in, numbers with a comma."""
-        return self._formatter.vformat(text, (), parts)
-
-    def figures(self, number: str) -> str:
-        """A number, written with a point, with a comma."""
-        return number.replace(".", ",")
-
     def continued(self, text: str) -> str:
         """The same text: whether its first word is a noun, which stays large, nobody knows here."""
         return text
 
 
-class Marked(Language):
+class Marked(WithCommas):
     """English with a mark around each text that is said, and decimal commas: it shows those that are not."""
 
     code = "en-XA"
     name = "English in marks, for tests"
-
-    def __init__(self) -> None:
-        self._formatter = WithComma()
 
     def text(self, english: str) -> str:
         """A text between marks."""
@@ -140,14 +144,6 @@ class Marked(Language):
     def counted(self, one: str, many: str, count: int) -> str:
         """The form of a text that belongs to a number, between marks."""
         return self.text(super().counted(one, many, count))
-
-    def filled(self, text: str, parts: Mapping[str, Any]) -> str:
-        """A text with its parts put in, numbers with a comma."""
-        return self._formatter.vformat(text, (), parts)
-
-    def figures(self, number: str) -> str:
-        """A number, written with a point, with a comma."""
-        return number.replace(".", ",")
 
     def begun(self, text: str) -> str:
         """A text with its first letter large, behind the marks."""

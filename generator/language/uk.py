@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import Final
 
 WORDS: Final[Mapping[str, str]] = {  # common practice in British shops, no source; the longer first
@@ -58,6 +59,7 @@ _ANY: Final = re.compile(
 )
 
 
+@lru_cache(maxsize=1 << 14)  # a sheet says the same texts for every lathe, and the next job says them again
 def in_uk_words(text: str) -> str:
     """A text of this program with the words of a British shop; names in braces stay as they are.
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.calc.thread_dial import and_words, or_words
 from generator.job.lathe import Lathe
 from generator.job.lathe_parts import Head, LatheChuck, LatheCollet, LatheFaceplate
 from generator.job.model import Chuck, Collet, Faceplate, Job
+from generator.language.lists import and_words, or_words
 from generator.language.say import say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import System

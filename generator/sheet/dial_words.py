@@ -13,7 +13,8 @@ from fractions import Fraction
 
 from generator.calc.dial_places import NextStart
 from generator.calc.gearing import mixed
-from generator.calc.thread_dial import and_words, ordinal
+from generator.calc.thread_dial import ordinal
+from generator.language.lists import and_words
 from generator.language.say import say, say_count
 from generator.sheet.exact import lead_words
 

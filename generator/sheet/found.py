@@ -11,10 +11,10 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from generator.calc.thread_dial import and_words, or_words
 from generator.errors import Location, OutsideRange
 from generator.job.found import Found
 from generator.job.model import Job
+from generator.language.lists import and_words, or_words
 from generator.language.say import first_large, later, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind, Quantity, System, Working

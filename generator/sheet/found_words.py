@@ -6,7 +6,8 @@ import math
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
-from generator.calc.thread_dial import and_words, ordinal
+from generator.calc.thread_dial import ordinal
+from generator.language.lists import and_words
 from generator.language.say import figure, first_small, later, say
 from generator.sheet.figure import System
 from generator.sheet.wording import fine_words, length_words

@@ -13,10 +13,10 @@ from fractions import Fraction
 
 from generator.calc import gearing
 from generator.calc.lead_search import Found, Geared, beside, equivalent_diameter
-from generator.calc.thread_dial import and_words
 from generator.calc.wanted_lead import WantedLead
 from generator.errors import Location
 from generator.job.lathe import Lathe
+from generator.language.lists import and_words
 from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.exact import exact_lead, lead_words, leadscrew_lead

@@ -10,9 +10,10 @@ from fractions import Fraction
 
 from generator.calc import gearing
 from generator.calc.dial_places import NextStart, engagements, next_starts
-from generator.calc.thread_dial import DialGear, DialRule, and_words, dial_gears, dial_rule
+from generator.calc.thread_dial import DialGear, DialRule, dial_gears, dial_rule
 from generator.errors import Location
 from generator.job.lathe import Lathe
+from generator.language.lists import and_words
 from generator.language.say import later, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.dial_words import DialFace, way_words

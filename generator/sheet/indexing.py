@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from generator.calc import starts as calc
 from generator.calc.dials import Dial
-from generator.calc.thread_dial import or_words
 from generator.job.lathe import Lathe
 from generator.job.model import Job
+from generator.language.lists import or_words
 from generator.language.say import figure, later, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Figure, Kind

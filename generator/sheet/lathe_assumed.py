@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from generator.calc.thread_dial import and_words
 from generator.job.lathe import Lathe
 from generator.job.reading import ReadJob
 from generator.job.written import Given
+from generator.language.lists import and_words
 from generator.language.say import say
 from generator.sheet.desk import Desk
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Final
 
-from generator.calc.thread_dial import and_words
 from generator.job.learned import Alike, Found, Lesson
+from generator.language.lists import and_words
 from generator.language.say import later, say
 from generator.sheet.happened import LearnedHere, LessonLine
 from generator.sheet.row import ArchiveRow

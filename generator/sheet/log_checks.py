@@ -10,13 +10,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from generator.calc.thread_dial import and_words
 from generator.job.described import described
 from generator.job.lathe import Lathe
 from generator.job.log import Entry, Setting, Stop
 from generator.job.model import Centers, Job
 from generator.job.source import LogEntry
 from generator.job.written import Given
+from generator.language.lists import and_words
 from generator.language.say import first_small, say, say_count
 from generator.sheet.infeed import CROSS_SLIDE, feeding_dial
 from generator.sheet.log_passes import by_words, measured_size, off_the_thread, size_by_wires

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from generator.calc import spindle
-from generator.calc.thread_dial import and_words
 from generator.job.operations import Cut
 from generator.job.written import Given
+from generator.language.lists import and_words
 from generator.language.say import figure, later, say, say_count
 from generator.sheet.figure import Kind, Quantity, System
 from generator.sheet.operation_task import PRACTICE, Task

@@ -12,12 +12,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.calc import spindle
-from generator.calc.thread_dial import and_words
 from generator.errors import Location
 from generator.job.lathe import Lathe
 from generator.job.lathe_parts import Head
 from generator.job.model import Job
 from generator.job.written import Given
+from generator.language.lists import and_words
 from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity

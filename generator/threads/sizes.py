@@ -8,8 +8,8 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
 
-from generator.calc.thread_dial import and_words
 from generator.errors import OutsideRange
+from generator.language.lists import and_words
 from generator.language.say import later, say
 from generator.threads.designation import Designation
 

@@ -47,10 +47,9 @@ def texts() -> dict[Text, str]:
 
 def _everywhere() -> Iterator[tuple[Path, Text]]:
     for path in sorted((ROOT / "generator").rglob("*.py")):
-        if path.parent.name != "language":
-            tree = ast.parse(path.read_text(encoding="utf-8"))
-            for text in (*said_in(tree), *named_in(tree)):
-                yield path, text
+        tree = ast.parse(path.read_text(encoding="utf-8"))
+        for text in (*said_in(tree), *named_in(tree)):
+            yield path, text
     templates = ROOT / "site_templates"
     for path in sorted(path for path in templates.rglob("*") if path.suffix in {".html", ".svg"}):
         yield from ((path, text) for text in fragments.texts_of(path.read_text(encoding="utf-8")))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from generator.calc.thread_dial import and_words
+from generator.language.lists import and_words
 from generator.language.say import first_large, say, say_count
 from generator.sheet.desk import Desk
 from generator.sheet.figure import System

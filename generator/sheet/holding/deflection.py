@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from generator.calc.thread_dial import and_words
+from generator.language.lists import and_words
 from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.drawn import PlotScene

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from typing import Final
 
-from generator.calc.thread_dial import and_words
+from generator.language.lists import and_words
 from generator.language.say import later, say
 from generator.sheet.desk import Desk
 from generator.sheet.figure import Quantity

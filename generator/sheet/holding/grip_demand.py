@@ -14,7 +14,7 @@ from generator.calc.balance import Round
 from generator.calc.chuck_force import jaw_loss
 from generator.calc.drilling import likely_drilling
 from generator.calc.grip import Holding, just_holding
-from generator.calc.thread_dial import and_words
+from generator.language.lists import and_words
 from generator.language.say import say_count
 from generator.sheet.holding.case import Case
 from generator.sheet.holding.loads import ALONG, IN_THE_END, PLUNGED

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from generator.calc.thread_dial import and_words
 from generator.job.model import Chuck, Collet, Faceplate
+from generator.language.lists import and_words
 from generator.language.say import later, say
 from generator.sheet.figure import Figure, Kind, Working
 from generator.sheet.holding.case import Case

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.calc.thread_dial import and_words
 from generator.job.lathe_parts import LatheChuck
 from generator.job.model import Chuck
+from generator.language.lists import and_words
 from generator.language.say import first_large, say
 from generator.sheet.capacity import used_head
 from generator.sheet.holding.case import Case

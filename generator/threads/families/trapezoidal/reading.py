@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from fractions import Fraction
 
-from generator.calc.thread_dial import and_words
 from generator.errors import BadDesignation
+from generator.language.lists import and_words
 from generator.language.say import later, say
 from generator.threads.designation import Designation
 from generator.threads.families.trapezoidal.tables import pitch_rows, pitches_of
